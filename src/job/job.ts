@@ -1,0 +1,259 @@
+// What does a job say once it has been read? Inside units only; every default carries its source.
+import type { Cited } from "../sources/cited.ts";
+import type { AxialStiffness, Cents, Mm, Newton, Radian } from "../units/quantity.ts";
+
+export type UnitSystem = "inch" | "mm";
+export type Paper = "letter" | "a4";
+/** The four issues of one job: which sheets they hold and how many words. */
+export type Issue = "crew" | "homeowner" | "permit" | "record";
+export type Status = "preliminary" | "for permit" | "for construction" | "as built";
+
+export interface Revision {
+  readonly mark: string;
+  /** ISO date, yyyy-mm-dd. */
+  readonly date: string;
+  readonly by: string;
+  readonly change: string;
+}
+
+export interface Identity {
+  /** Letters, digits and single hyphens; names the output folder. */
+  readonly number: string;
+  readonly title: string;
+  readonly place: string;
+  readonly client: string;
+  readonly firm: string;
+  readonly preparedBy: string;
+  readonly checkedBy: string | null;
+  readonly status: Status;
+  readonly surveyDate: string;
+  readonly issueDate: string;
+  readonly revisions: readonly Revision[];
+  /** True on invented jobs: each sheet then says "EXAMPLE". */
+  readonly example: boolean;
+}
+
+export type CodeEdition = "IRC 2018" | "IRC 2021" | "IRC 2024" | "IBC 2021" | "IBC 2024" | "NCC 2022" | "other";
+export type Occupancy = "one- or two-family dwelling" | "dwelling unit in a larger building" | "other";
+export type Exposure = "inland" | "coast" | "pool" | "road salt";
+
+export interface CodeBasis {
+  readonly edition: CodeEdition;
+  readonly authority: string;
+  readonly occupancy: Occupancy;
+  readonly exposure: Exposure;
+  /** From the walking surface to the ground below. */
+  readonly drop: Mm;
+  readonly poolBarrier: boolean;
+  /** Least height of the guard above the walking surface. */
+  readonly guardHeight_min: Cited<Mm>;
+  /** Diameter of the sphere that must not pass. */
+  readonly openingSphere: Cited<Mm>;
+}
+
+export type WoodTreatment = "untreated" | "treated";
+export type FrameMaterial = "wood" | "steel" | "stainless" | "aluminium";
+
+/** A member's cross-section. `along` lies along the side (what the cable passes through), `across` square to it. */
+export interface Section {
+  readonly material: FrameMaterial;
+  readonly along: Mm;
+  readonly across: Mm;
+  /** Wall of a tube; null for a solid section. */
+  readonly wall: Mm | null;
+  /** As written in the job file and printed on sheets: "4x4", "50 x 50 x 3 mm tube". */
+  readonly name: string;
+}
+
+/** A rail seen from its end: `depth` is upright, `width` lies flat. */
+export interface Rail {
+  readonly material: FrameMaterial;
+  readonly depth: Mm;
+  readonly width: Mm;
+  readonly wall: Mm | null;
+  readonly name: string;
+}
+
+/** What fits behind an end post: a drill, only a hand with a wrench, or nothing. */
+export type Access = "drill" | "hand" | "none";
+
+/** How the guard begins or ends. */
+export interface GuardEnd {
+  readonly kind: "post" | "wall";
+  /** Clear gap between the wall and the end post; null at a free post. */
+  readonly gap: Mm | null;
+  readonly access: Access;
+}
+
+export interface Side {
+  /** A, B, C ... from left to right as seen from the deck looking out. */
+  readonly id: string;
+  /** Along the line of the bores, from the outer face of an end post (or the face of a wall) or from a corner point to the next. */
+  readonly length: Mm;
+  /** Change of direction at the right-hand end, positive to the right (an outside corner); null at the last side. */
+  readonly turn: Radian | null;
+  /** Centres of all posts on this side, measured from its left-hand start, when they stand already or are prescribed; null: placed by the plan. */
+  readonly stations: readonly Mm[] | null;
+  /** Rise over the length; 0 on a level side. Raked sides are refused for now. */
+  readonly rise: Mm;
+}
+
+export interface Posts {
+  readonly section: Section;
+  readonly spacing_max: Cited<Mm>;
+  readonly existing: boolean;
+  readonly treatment: WoodTreatment;
+  /** Length of the post below the datum, for the cut list. */
+  readonly belowDatum: Mm;
+  /** Clear face-to-corner distance that sets the two posts of a corner: from the corner point to the near face of each. */
+  readonly cornerSetback: Cited<Mm>;
+  /** Clear distance between the two posts where one run ends and the next begins. */
+  readonly pairGap: Cited<Mm>;
+  /** How two runs end next to each other: two posts (new frames) or bores set off sideways (existing posts). */
+  readonly split: "two posts" | "offset bores";
+}
+
+export interface Spacers {
+  readonly section: Section;
+  /** Longest free length of cable between the faces of neighbouring verticals. */
+  readonly free_max: Cited<Mm>;
+  readonly treatment: WoodTreatment;
+}
+
+export interface Frame {
+  /** The surface from which every height is measured, in words: "top of the decking at the post". */
+  readonly datum: string;
+  readonly topRail: Rail;
+  readonly topRailTreatment: WoodTreatment;
+  readonly bottomRail: Rail | null;
+  /** From the datum to the underside of the bottom rail; 0 without one. */
+  readonly gapBelow: Mm;
+  /** Clear height between the rails (or deck and rail) that the cables fill. */
+  readonly clearOpening: Mm;
+}
+
+export type Construction = "1x19" | "7x7" | "7x19";
+
+export interface Cable {
+  readonly construction: Construction;
+  readonly diameter: Mm;
+  readonly grade: "304" | "316";
+  /** Axial stiffness E A: least, nominal, greatest. */
+  readonly stiffness: Cited<{ readonly low: AxialStiffness; readonly nominal: AxialStiffness; readonly high: AxialStiffness }>;
+  readonly breakingForce: Cited<Newton>;
+  readonly mass_kgPerM: Cited<number>;
+  /** Largest tension in any stage as a share of the breaking force. */
+  readonly workingShare: Cited<number>;
+  /** Permanent stretch as the strand beds in, as a share of its length. */
+  readonly beddingShare: Cited<number>;
+}
+
+export interface StudEnd {
+  /** "1/4-28" or "M6x1". */
+  readonly thread: string;
+  readonly pitch: Cited<Mm>;
+  readonly bore: Cited<Mm>;
+  /** Thread that the nut can travel along, from its first position to the end of the thread run. */
+  readonly threadLength: Cited<Mm>;
+  /** Full turns of the nut before any tension. */
+  readonly firstTurns: Cited<number>;
+  readonly washerDiameter: Cited<Mm>;
+}
+
+export interface GripEnd {
+  readonly bore: Cited<Mm>;
+  readonly counterbore: Cited<Mm>;
+  readonly bodyLength: Cited<Mm>;
+  /** Through bore when no drill reaches the back of the post. */
+  readonly boreNoBack: Cited<Mm>;
+  readonly washerDiameter: Cited<Mm>;
+}
+
+export interface Fittings {
+  /** The end that does not pull: a gripping fitting fitted on site, or a second stud. */
+  readonly holdEnd: "grip" | "stud";
+  readonly stud: StudEnd;
+  readonly grip: GripEnd;
+  /** Bore of posts and spacers that the cable only passes. */
+  readonly passBore: Cited<Mm>;
+  /** Bore where a bushing goes in. */
+  readonly bushingBore: Cited<Mm>;
+  /** A bushing is fitted where the cable leaves its bore at more than this angle, and in every metal bore. */
+  readonly bushingAngle: Cited<Radian>;
+  /** Spare fittings of each kind, as a share of the count, rounded up. */
+  readonly spareShare: Cited<number>;
+}
+
+export type CableSupply =
+  | { readonly kind: "ready"; readonly lengths: Cited<readonly Mm[]>; readonly price_cents: readonly Cents[] | null }
+  | { readonly kind: "spool"; readonly spoolLength: Mm; readonly allowance: Cited<Mm>; readonly price_cents: Cents | null };
+
+export interface Stock {
+  readonly lumberLengths: Cited<readonly Mm[]>;
+  readonly kerf: Cited<Mm>;
+  /** Trimmed off each end of a stock piece before the first part. */
+  readonly endTrim: Cited<Mm>;
+}
+
+export interface Limits {
+  /** Centre to centre, and from the last cable to the rail or deck. */
+  readonly cableSpacing_max: Cited<Mm>;
+  readonly wallGap_max: Cited<Mm>;
+  readonly wallGap_min: Cited<Mm>;
+  readonly bends_max: Cited<number>;
+  /** Longest run with at least one bend. */
+  readonly runWithBends_max: Cited<Mm>;
+  readonly runStraight_max: Cited<Mm>;
+  /** Step to which drilled heights and set-out stations are rounded. */
+  readonly tapeStep: Cited<Mm>;
+  /** Least distance from the edge of a bore to the edge of the post. */
+  readonly edgeDistance_min: Cited<Mm>;
+}
+
+/** What the tension has to achieve; the target is computed from it. */
+export type Criterion =
+  | { readonly kind: "sphere"; readonly diameter: Mm; readonly force: Newton; readonly agreedWith: string }
+  | { readonly kind: "table"; readonly source: "ncc-2022" }
+  | { readonly kind: "sag"; readonly weight: Newton; readonly sag_max: Mm; readonly agreedWith: string }
+  | { readonly kind: "stated"; readonly tension: Newton; readonly statedBy: string };
+
+export interface Tightening {
+  readonly criterion: Criterion;
+  /** Readings of the passes as shares of the target, the last one 1. */
+  readonly passes: Cited<readonly number[]>;
+  /** Allowed difference of a reading from its target, as a share. */
+  readonly band: Cited<number>;
+  readonly friction: Cited<number>;
+  /** Loss by imperfectly aligned bores, per mm of run. */
+  readonly wobble_perMm: Cited<number>;
+  /** Travel of the nut used up by posts that move and wood that closes, both ends together. */
+  readonly seating: Cited<Mm>;
+  /** Step of the printed target. */
+  readonly readingStep: Cited<Newton>;
+  /** Weight hung on the middle of a span for the sag test. */
+  readonly sagWeight: Cited<Newton>;
+}
+
+export interface Job {
+  readonly identity: Identity;
+  readonly units: UnitSystem;
+  readonly paper: Paper;
+  readonly audience: Issue;
+  readonly code: CodeBasis;
+  readonly start: GuardEnd;
+  readonly end: GuardEnd;
+  readonly sides: readonly Side[];
+  /** Compass direction that the first side runs to, clockwise from north; null when not surveyed. */
+  readonly bearing: Radian | null;
+  readonly posts: Posts;
+  readonly spacers: Spacers;
+  readonly frame: Frame;
+  readonly cable: Cable;
+  readonly fittings: Fittings;
+  readonly supply: CableSupply;
+  readonly stock: Stock;
+  readonly limits: Limits;
+  readonly tightening: Tightening;
+  /** Free remarks for the crew, printed on the cover. */
+  readonly notes: readonly string[];
+}

@@ -1,0 +1,339 @@
+// What is to be built? The Plan: plain data, written as plan.json and turned into every sheet and drawing.
+import type { Access, Job } from "../job/job.ts";
+import type { Problem } from "../problem/problem.ts";
+import type { SourceId } from "../sources/sources.ts";
+import type { Cents, Mm, Newton, Radian } from "../units/quantity.ts";
+
+/** A point seen from above: x to the right, y away from the reader, the first side begins at 0,0 and runs along x. */
+export interface PlanPoint {
+  readonly x: Mm;
+  readonly y: Mm;
+}
+
+/** A straight stretch of the guard. */
+export interface SidePlan {
+  readonly id: string;
+  readonly index: number;
+  readonly from: PlanPoint;
+  readonly to: PlanPoint;
+  /** Direction of travel, counter-clockwise from x. */
+  readonly direction: Radian;
+  readonly length: Mm;
+  /** Change of direction at its right-hand end, positive to the right; null at the last side. */
+  readonly turn: Radian | null;
+  /** Outside of the end posts, or walls, in stations of this side. */
+  readonly startsAt: Mm;
+  readonly endsAt: Mm;
+}
+
+/** end: holds the end of the guard. corner: one of the two posts of a corner. pair: one of two posts where runs meet. */
+export type VerticalRole = "end" | "corner" | "pair" | "line" | "spacer";
+
+/** A post or a spacer. */
+export interface Vertical {
+  /** P1, P2 ... and S1, S2 ... from left to right. */
+  readonly id: string;
+  readonly kind: "post" | "spacer";
+  readonly role: VerticalRole;
+  readonly sideIndex: number;
+  readonly sideId: string;
+  /** Centre, measured along its side from the side's left-hand start. */
+  readonly station: Mm;
+  readonly centre: PlanPoint;
+  /** Size along the side and square to it. */
+  readonly along: Mm;
+  readonly across: Mm;
+  readonly sectionName: string;
+}
+
+/** The space between two neighbouring verticals; at a corner, between its two posts. */
+export interface Bay {
+  /** A1, A2 ... on side A; A/B across the corner of A and B. */
+  readonly id: string;
+  readonly kind: "bay" | "corner" | "pair gap";
+  readonly sideId: string;
+  readonly leftId: string;
+  readonly rightId: string;
+  /** Free length of a cable between the two faces that hold it. */
+  readonly free: Mm;
+}
+
+export interface Course {
+  /** 1 is the lowest. */
+  readonly number: number;
+  /** Height of the bore centres above the datum, rounded to the tape's step: this is drilled. */
+  readonly height: Mm;
+  /** The same before rounding. */
+  readonly height_exact: Mm;
+}
+
+/** An opening between two neighbours, from the deck or bottom rail up to the top rail. */
+export interface Gap {
+  readonly below: string;
+  readonly above: string;
+  /** From centre to centre, or from a rail's face to the centre. */
+  readonly spacing: Mm;
+  /** What a sphere meets: less the cable's diameter, or half of it next to a rail. */
+  readonly clear: Mm;
+}
+
+export type EndKind = "stud" | "grip";
+
+/** Faces of a vertical for somebody on the deck who looks out. */
+export type Face = "left" | "right";
+
+export interface RunEnd {
+  readonly postId: string;
+  readonly kind: EndKind;
+  /** True when the cable is tightened from here. */
+  readonly pulls: boolean;
+  /** The face that the nut or the gripping fitting bears on, away from the cable. */
+  readonly backFace: Face;
+  readonly access: Access;
+  /** The bore's distance from the middle of the post, positive away from the deck. */
+  readonly offset: Mm;
+}
+
+export interface Bend {
+  readonly postId: string;
+  readonly angle: Radian;
+  /** Distance along the cable from the left-hand bearing face. */
+  readonly at: Mm;
+}
+
+/** One span of a run with what can be read on it when the run stands at its target. */
+export interface SpanReading {
+  readonly bayId: string;
+  readonly free: Mm;
+  /** Least tension in this span when every pulling end reads its target. */
+  readonly tension: Newton;
+  /** First mode when plucked, from loose wires with free ends to a solid bar with clamped ends. */
+  readonly pitch_Hz: { readonly low: number; readonly nominal: number; readonly high: number };
+  /** Sag at the middle under the test weight: cable held at the span's ends, and free to slide through the run. */
+  readonly sag: { readonly held: Mm; readonly sliding: Mm };
+  /** Force that pushes the sphere of the code through two neighbouring cables at mid-span. */
+  readonly pushThrough: { readonly held: Newton; readonly sliding: Newton; readonly linear: Newton };
+  /** Tension in the span, its deflection and the pull on its posts under the code's infill load on one cable. */
+  readonly underInfillLoad: { readonly deflection: Mm; readonly tension: Newton };
+}
+
+/** How far the nut travels and what is left of its thread, per pulling end. */
+export interface TakeUp {
+  readonly elongation: Mm;
+  readonly bedding: Mm;
+  readonly seating: Mm;
+  readonly travel: Mm;
+  /** Travel of each pulling end. */
+  readonly travelPerEnd: Mm;
+  readonly turns: number;
+  readonly turns_low: number;
+  readonly turns_high: number;
+  /** Free thread after the first turns. */
+  readonly threadAvailable: Mm;
+  readonly threadLeft: Mm;
+  /** Slack to pull through the gripping end before the nut is turned; 0 when the thread is enough. */
+  readonly slackToPull: Mm;
+}
+
+/** A stretch of every course: the same in plan at all heights. */
+export interface Run {
+  readonly id: string;
+  readonly left: RunEnd;
+  readonly right: RunEnd;
+  /** In order from left to right, spans across corners included. */
+  readonly bayIds: readonly string[];
+  readonly sideIds: readonly string[];
+  readonly bends: readonly Bend[];
+  /** Corner points of the path from bearing face to bearing face, seen from above. */
+  readonly path: readonly PlanPoint[];
+  /** Between the bearing faces, along the cable. */
+  readonly pathLength: Mm;
+  /** From the outer face of one end post to that of the other, along the cable. */
+  readonly outsideLength: Mm;
+  /** Ready length to order, or length to cut from a spool. */
+  readonly orderLength: Mm;
+  readonly why: string;
+  readonly tension: {
+    /** Reading at the pulling end. */
+    readonly target: Newton;
+    /** What the criterion asks in the worst span. */
+    readonly required: Newton;
+    readonly least: Newton;
+    readonly leastBayId: string;
+    /** Least over target. */
+    readonly farRatio: number;
+  };
+  readonly takeUp: TakeUp;
+  readonly spans: readonly SpanReading[];
+}
+
+/** One cable: a course of a run. */
+export interface CablePlan {
+  /** R1-05: run 1, course 5. */
+  readonly mark: string;
+  readonly runId: string;
+  readonly course: number;
+}
+
+export type BoreKind = "stud end" | "grip end" | "pass" | "bend";
+
+export interface Bore {
+  /** P3-05: post 3, course 5; with the run behind it where a post has two bores at a height: P3-05/R1. */
+  readonly mark: string;
+  readonly verticalId: string;
+  readonly course: number;
+  readonly runId: string;
+  readonly kind: BoreKind;
+  readonly height: Mm;
+  /** From the middle of the post, positive away from the deck. */
+  readonly offset: Mm;
+  readonly diameter: Mm;
+  /** Drilled right through at `diameter`. */
+  readonly through: true;
+  readonly counterbore: { readonly diameter: Mm; readonly depth: Mm; readonly face: Face } | null;
+  /** The face the bit goes in. */
+  readonly entryFace: Face;
+  readonly bushing: boolean;
+  /** Change of direction of the cable at this bore, seen from above. */
+  readonly bend: Radian;
+  readonly drilledLength: Mm;
+}
+
+/** A row of the tool list and of the drilling plan: how many holes of one size through one thickness. */
+export interface BitUse {
+  readonly diameter: Mm;
+  readonly deepest: Mm;
+  /** Deepest hole plus what the chuck and the start need. */
+  readonly bitLength_min: Mm;
+  readonly holes: number;
+  readonly use: string;
+}
+
+export interface TighteningStep {
+  readonly number: number;
+  readonly pass: number;
+  readonly mark: string;
+  readonly course: number;
+  readonly reading: Newton;
+  readonly reading_low: Newton;
+  readonly reading_high: Newton;
+}
+
+export interface RunTightening {
+  readonly runId: string;
+  readonly order: readonly number[];
+  readonly steps: readonly TighteningStep[];
+}
+
+/** A value on a check row that knows how it is printed. */
+export interface Measure {
+  readonly value: number;
+  readonly kind: "length" | "force" | "count" | "angle" | "share";
+}
+
+export type Verdict = "pass" | "fail" | "ask" | "not checked";
+
+export interface Check {
+  readonly id: string;
+  readonly name: string;
+  readonly where: string;
+  /** "at most" or "at least": how demand and limit compare. */
+  readonly rule: "at most" | "at least";
+  readonly demand: Measure | null;
+  readonly limit: Measure | null;
+  /** Above 1 fails; null where there is nothing to divide. */
+  readonly ratio: number | null;
+  readonly source: SourceId;
+  readonly sourceWhere: string;
+  readonly verdict: Verdict;
+  readonly advice: string;
+}
+
+export type OrderGroup = "cable" | "fittings" | "bushings and washers" | "care" | "lumber and tube";
+
+export interface OrderLine {
+  readonly group: OrderGroup;
+  readonly item: string;
+  readonly size: string;
+  readonly net: number;
+  readonly spare: number;
+  readonly quantity: number;
+  readonly unit: "piece" | "spool" | "length" | "bottle" | "pair";
+  /** Length of one piece where that is what is bought. */
+  readonly pieceLength: Mm | null;
+  readonly price_cents: Cents | null;
+  readonly note: string;
+}
+
+export interface CutPiece {
+  readonly mark: string;
+  readonly use: string;
+  readonly sectionName: string;
+  readonly material: string;
+  readonly length: Mm;
+  readonly count: number;
+}
+
+export interface CutBar {
+  readonly sectionName: string;
+  readonly stockLength: Mm;
+  readonly pieces: readonly { readonly mark: string; readonly length: Mm }[];
+  /** Left over after pieces, kerfs and end trims. */
+  readonly offcut: Mm;
+}
+
+export interface CutPlan {
+  readonly sectionName: string;
+  readonly bars: readonly CutBar[];
+  readonly bought: Mm;
+  readonly used: Mm;
+  /** No cutting plan buys less than this. */
+  readonly bought_bound: Mm;
+  readonly proven: boolean;
+}
+
+export interface ToolLine {
+  readonly step: string;
+  readonly item: string;
+  readonly size: string;
+  readonly source: "have" | "rent" | "buy";
+  readonly note: string;
+}
+
+export interface TargetChoice {
+  /** Least tension in the worst span. */
+  readonly required: Newton;
+  readonly criterionText: string;
+  readonly source: SourceId;
+  readonly sourceWhere: string;
+  readonly worstBayId: string;
+  readonly worstSpan: Mm;
+  readonly worstSpacing: Mm;
+  /** Greatest reading that the strand allows. */
+  readonly workingLimit: Newton;
+}
+
+export interface Plan {
+  readonly job: Job;
+  readonly sides: readonly SidePlan[];
+  readonly verticals: readonly Vertical[];
+  readonly bays: readonly Bay[];
+  readonly courses: readonly Course[];
+  readonly gaps: readonly Gap[];
+  readonly opening: { readonly bottom: Mm; readonly top: Mm; readonly guardHeight: Mm };
+  readonly runs: readonly Run[];
+  readonly cables: readonly CablePlan[];
+  readonly bores: readonly Bore[];
+  readonly bits: readonly BitUse[];
+  readonly target: TargetChoice;
+  readonly tightening: readonly RunTightening[];
+  readonly checks: readonly Check[];
+  /** fail if any check fails, else ask if one must be asked, else pass. */
+  readonly verdict: Verdict;
+  readonly order: readonly OrderLine[];
+  readonly orderTotal_cents: Cents | null;
+  readonly cuts: readonly CutPiece[];
+  readonly cutPlans: readonly CutPlan[];
+  readonly tools: readonly ToolLine[];
+  readonly warnings: readonly Problem[];
+}
