@@ -1,0 +1,214 @@
+// What does each code ask of a guard: height, opening, loads, climbing? By edition and occupancy, with the clause.
+import { type Cited, cite, fromMemory } from "../sources/cited.ts";
+import type { SourceId } from "../sources/sources.ts";
+import type { Mm, Newton } from "../units/quantity.ts";
+import { feet, inches, poundsForce, poundsPerFoot } from "./customary.ts";
+
+/** The editions that a job may name; "other" brings its own numbers. */
+export type CodeEdition = "IRC 2018" | "IRC 2021" | "IRC 2024" | "IBC 2021" | "IBC 2024" | "NCC 2022" | "other";
+export type Occupancy = "one- or two-family dwelling" | "dwelling unit in a larger building" | "other";
+
+/** Where nothing may help a child to climb. */
+export interface ClimbZone {
+  /** The rule binds when the fall is greater than this. */
+  readonly aboveDrop: Mm;
+  /** Heights above the walking surface. */
+  readonly from: Mm;
+  readonly to: Mm;
+}
+
+export interface GuardRules {
+  readonly guardRequiredAboveDrop: Cited<Mm>;
+  /** Least height above the walking surface, level. */
+  readonly guardHeight_min: Cited<Mm>;
+  /** Diameter of the sphere that must not pass, from the walking surface up. */
+  readonly openingSphere: Cited<Mm>;
+  /** Load on the infill, square to the guard, over `infillArea_mm2`. */
+  readonly infillLoad: Cited<Newton>;
+  readonly infillArea_mm2: Cited<number>;
+  /** Single load at any point of the top. */
+  readonly topLoad: Cited<Newton>;
+  readonly topLoadDirection: Cited<string>;
+  /** Line load along the top, not together with the single load; null where the code has none. */
+  readonly uniformLoad_NPerMm: Cited<number> | null;
+  /** Force with which the code tests the opening of flexible infill; null where it states none. */
+  readonly openingForce: Cited<Newton> | null;
+  /** In words, for the sheet; null where no rule was found. */
+  readonly climbRule: Cited<string> | null;
+  readonly climbZone: Cited<ClimbZone> | null;
+  /** What a guard that is also a pool barrier must follow; a field of level cables meets none of these. */
+  readonly poolRule: Cited<string>;
+  /** What the reader should know about the choice of these numbers. */
+  readonly notes: readonly string[];
+}
+
+interface Question {
+  readonly edition: CodeEdition;
+  readonly occupancy: Occupancy;
+}
+
+/**
+ * The rules for level guards of one edition and occupancy.
+ *
+ * @param question - edition and occupancy as a job names them [words]
+ * @returns lengths [mm], loads [N], area [mm2] and line load [N/mm], each with its clause; null for "other", whose rules the job must state
+ * @throws never
+ * Source: irc-2018, irc-2021, irc-2024, ibc-2021, ibc-2024, ncc-2022; clause with each value
+ */
+export function guardRules(question: Question): GuardRules | null {
+  switch (question.edition) {
+    case "IRC 2018":
+    case "IRC 2021":
+    case "IRC 2024":
+      return residentialRules(ircClauses[question.edition], question.occupancy);
+    case "IBC 2021":
+    case "IBC 2024":
+      return buildingRules(ibcClauses[question.edition], question.occupancy);
+    case "NCC 2022":
+      return australianRules(question.occupancy);
+    case "other":
+      return null;
+  }
+}
+
+const SQUARE_FOOT_mm2 = feet(1) * feet(1);
+
+const climbNone = "This edition has no rule on climbing; local amendments may forbid level infill: ask.";
+const forceNone = "This edition states no force for the opening test of flexible infill: ask which one is used.";
+
+const poolUs =
+  "A guard that is also a pool barrier: where the tops of level members are less than 45 in apart, " +
+  "they stand on the pool side and upright members are at most 1-3/4 in apart. Level cables 3 in apart cannot meet it.";
+
+interface IrcClauses {
+  readonly source: SourceId;
+  /** R312 up to 2021, R321 since 2024. */
+  readonly guards: string;
+  readonly pool: string;
+  readonly topDirection: Cited<string>;
+}
+
+const outward = "downward, or level and outward, at any point; in any direction where the top is also the handrail";
+
+/** The numbers are the same in the three editions; clauses moved in 2024, the direction of the top load in 2021. */
+const ircClauses: Readonly<Record<"IRC 2018" | "IRC 2021" | "IRC 2024", IrcClauses>> = {
+  "IRC 2018": {
+    source: "irc-2018",
+    guards: "R312.1",
+    pool: "R326.1",
+    topDirection: cite("in any direction, at any point", "irc-2018", "table R301.5, note d"),
+  },
+  "IRC 2021": {
+    source: "irc-2021",
+    guards: "R312.1",
+    pool: "R327.1",
+    topDirection: cite(outward, "irc-2021", "table R301.5, notes d and i"),
+  },
+  "IRC 2024": {
+    source: "irc-2024",
+    guards: "R321.1",
+    pool: "R328.1",
+    topDirection: cite(outward, "irc-2024", "table R301.5, notes d and i"),
+  },
+};
+
+function residentialRules(clauses: IrcClauses, occupancy: Occupancy): GuardRules {
+  const { source, guards } = clauses;
+  const home = occupancy === "one- or two-family dwelling";
+  return {
+    guardRequiredAboveDrop: cite(inches(30), source, `${guards}.1`, "measured to any point within 36 in of the edge"),
+    guardHeight_min: cite(inches(36), source, `${guards}.2`),
+    openingSphere: cite(inches(4), source, `${guards}.3`),
+    infillLoad: cite(poundsForce(50), source, "table R301.5, note f"),
+    infillArea_mm2: cite(SQUARE_FOOT_mm2, source, "table R301.5, note f"),
+    topLoad: cite(poundsForce(200), source, "table R301.5"),
+    topLoadDirection: clauses.topDirection,
+    uniformLoad_NPerMm: null,
+    openingForce: null,
+    climbRule: null,
+    climbZone: null,
+    poolRule: cite(poolUs, "ispsc-2018", "305.2.5", `sent there by ${clauses.pool}`),
+    notes: [
+      climbNone,
+      forceNone,
+      ...(home ? [] : ["This code is for one- and two-family dwellings and townhouses; for other buildings ask which code applies."]),
+    ],
+  };
+}
+
+interface IbcClauses {
+  readonly source: SourceId;
+  readonly line: string;
+  readonly point: string;
+  readonly infill: string;
+}
+
+const ibcClauses: Readonly<Record<"IBC 2021" | "IBC 2024", IbcClauses>> = {
+  "IBC 2021": { source: "ibc-2021", line: "1607.9.1", point: "1607.9.1.1", infill: "1607.9.1.2" },
+  "IBC 2024": { source: "ibc-2024", line: "1607.9.1.1", point: "1607.9.1", infill: "1607.9.1.2" },
+};
+
+function buildingRules(clauses: IbcClauses, occupancy: Occupancy): GuardRules {
+  const { source } = clauses;
+  const home = occupancy === "one- or two-family dwelling";
+  const unit = occupancy === "dwelling unit in a larger building";
+  return {
+    guardRequiredAboveDrop: cite(inches(30), source, "1015.2", "measured to any point within 36 in of the edge"),
+    guardHeight_min: home
+      ? cite(inches(36), source, "1015.3, exception 1", "group R-3, not more than three storeys")
+      : cite(inches(42), source, "1015.3"),
+    openingSphere: cite(inches(4), source, "1015.4", "from 36 in to 42 in of height a 4-3/8 in sphere (exception 1)"),
+    infillLoad: cite(poundsForce(50), source, clauses.infill),
+    infillArea_mm2: fromMemory(SQUARE_FOOT_mm2, "ASCE 7-16, 4.5.1.2: 12 in by 12 in including openings"),
+    topLoad: cite(poundsForce(200), source, clauses.point),
+    topLoadDirection: fromMemory("in any direction, at any point", "ASCE 7, 4.5.1"),
+    uniformLoad_NPerMm: home ? null : cite(poundsPerFoot(50), source, clauses.line, "not together with the single load"),
+    openingForce: null,
+    climbRule: null,
+    climbZone: null,
+    poolRule: cite(poolUs, "ispsc-2018", "305.2.5"),
+    notes: [
+      climbNone,
+      forceNone,
+      ...(unit
+        ? ["Group R-2 of not more than three storeys, with a way out of each unit of its own: 36 in is allowed (1015.3, exception 1); ask."]
+        : []),
+    ],
+  };
+}
+
+/** Printed as 150 N, or 15.3 kg over a pulley. */
+const CONE_PULL: Newton = 150;
+
+function australianRules(occupancy: Occupancy): GuardRules {
+  const home = occupancy === "one- or two-family dwelling";
+  const loads = "AS/NZS 1170.1, table 3.3 (named by 11.3.4(11)): external balconies; read the standard before use";
+  const climb: ClimbZone = { aboveDrop: 4000, from: 150, to: 760 };
+  return {
+    guardRequiredAboveDrop: cite(1000, "ncc-2022", "11.3.3; H5P2"),
+    guardHeight_min: cite(1000, "ncc-2022", "11.3.4(2)(b)(i)"),
+    openingSphere: cite(125, "ncc-2022", "11.3.4(4)"),
+    infillLoad: fromMemory(500, loads),
+    infillArea_mm2: fromMemory(2000, loads),
+    topLoad: fromMemory(600, loads),
+    topLoadDirection: fromMemory("inward, outward or downward", loads),
+    uniformLoad_NPerMm: fromMemory(0.75, loads),
+    openingForce: cite(CONE_PULL, "ncc-2022", "H5V1", "pull on a cone of 125 mm diameter"),
+    climbRule: cite(
+      "Where the fall is more than 4 m, level elements between 150 mm and 760 mm above the floor must not help climbing.",
+      "ncc-2022",
+      "11.3.4(8)",
+    ),
+    climbZone: cite(climb, "ncc-2022", "11.3.4(8)"),
+    poolRule: cite(
+      "A pool deeper than 300 mm needs a barrier to AS 1926.1 and AS 1926.2; level cables do not make one.",
+      "ncc-2022",
+      "H7D2",
+    ),
+    notes: [
+      "Loads come from AS/NZS 1170.1, which was not read: its values are from memory.",
+      "Wire infill meets the opening rule when built to 11.3.6; the 125 mm sphere is greater than 4 in.",
+      ...(home ? [] : ["The Housing Provisions are for houses (class 1 and 10); for other buildings ask which volume applies."]),
+    ],
+  };
+}

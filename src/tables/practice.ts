@@ -1,0 +1,123 @@
+// Which rules of thumb does the trade follow? None has a published source; every one can be overridden in the job file.
+import { type Cited, cite, practice } from "../sources/cited.ts";
+import type { Mm, Newton, Radian } from "../units/quantity.ts";
+import { feet, inches, poundsForce } from "./customary.ts";
+
+// Posts, spacers and walls. The first four are customary among those who fit cable infill.
+
+/** Posts that carry cable, centre to centre. */
+export const postSpacing_max: Cited<Mm> = practice(feet(6), "posts that carry cable, centre to centre, at most 6 ft");
+
+/** Free length of a cable between any two vertical members. */
+export const freeLength_max: Cited<Mm> = practice(feet(3), "free length of a cable between vertical members, at most 3 ft");
+
+/** So that a 4 in sphere cannot pass beside the end post. */
+export const wallGap_max: Cited<Mm> = practice(inches(4), "clear gap from an end post to the wall, at most 4 in");
+
+/** So that a tool reaches the back of the end post. */
+export const wallGap_min: Cited<Mm> = practice(inches(3), "clear gap from an end post to the wall, at least 3 in for a tool");
+
+/** As wide as a 4x4 post, so that a hand and a wrench fit between: our own setting. */
+export const pairGap: Cited<Mm> = practice(inches(3.5), "clear distance between two posts where runs meet, 3-1/2 in");
+
+/** Wood left beside a bore: our own setting. */
+export const edgeDistance_min: Cited<Mm> = practice(inches(0.5), "edge of a bore to the edge of the post, at least 1/2 in");
+
+// Courses and runs.
+
+/** Level cables under the 4 in sphere rule. */
+export const cableSpacing_max: Cited<Mm> = practice(inches(3), "level cables under a 4 in sphere rule, at most 3 in apart");
+
+/** Corners in one run; each corner is made with two posts that turn the cable half-way. */
+export const bends_max: Cited<number> = practice(2, "corners in one run, at most 2");
+
+export const runWithBends_max: Cited<Mm> = practice(feet(40), "run with one or two corners, at most 40 ft");
+
+export const runStraight_max: Cited<Mm> = practice(feet(70), "straight run, at most 70 ft");
+
+const READY_STEP_ft = 5;
+const READY_LAST_ft = 70;
+
+/** Ready-made cables: the next step above the outside-to-outside length is ordered. */
+export const readyLengths: Cited<readonly Mm[]> = practice(
+  Array.from({ length: READY_LAST_ft / READY_STEP_ft }, (_, index) => feet(READY_STEP_ft * (index + 1))),
+  "ready-made cables in steps of 5 ft from 5 ft to 70 ft",
+);
+
+/** Added to a length cut from a spool, to hold on to and to trim: our own setting. */
+export const spoolAllowance: Cited<Mm> = practice(inches(6), "added to a length cut from a spool, 6 in");
+
+// Bores and fittings for 1/8 in cable. What was bought must be measured before a hole is drilled.
+
+export const passBore: Cited<Mm> = practice(inches(1 / 4), "1/8 in cable, post or spacer that it passes: 1/4 in");
+export const studBore: Cited<Mm> = practice(inches(5 / 16), "1/8 in cable, stud end: 5/16 in");
+export const gripBore: Cited<Mm> = practice(inches(1 / 4), "1/8 in cable, gripping end: 1/4 in through");
+export const gripCounterbore: Cited<Mm> = practice(inches(3 / 8), "1/8 in cable, gripping end: 3/8 in counterbore");
+export const gripBoreNoBack: Cited<Mm> = practice(inches(3 / 8), "1/8 in cable, gripping end, back out of reach: 3/8 in through");
+
+/** The bushing for 1/8 in cable is taken to go into the pass bore: our own setting. */
+export const bushingBore: Cited<Mm> = practice(inches(1 / 4), "1/8 in cable, bore with a bushing: 1/4 in");
+
+/** Length of the gripping fitting, so the depth of its counterbore: our own setting. */
+export const gripBodyLength: Cited<Mm> = practice(inches(1.25), "gripping fitting for 1/8 in cable: 1-1/4 in long");
+
+/** Thread that the nut can travel along: our own setting. */
+export const studThreadLength: Cited<Mm> = practice(inches(2), "stud for 1/8 in cable: 2 in of thread");
+
+export const washerDiameter: Cited<Mm> = practice(inches(5 / 8), "washer for 1/8 in cable: 5/8 in across");
+
+const BUSHING_ANGLE_deg = 3;
+const HALF_TURN_deg = 180;
+
+/** Steeper than this the cable bears on the edge of its bore: our own setting. */
+export const bushingAngle: Cited<Radian> = practice(
+  (BUSHING_ANGLE_deg * Math.PI) / HALF_TURN_deg,
+  "a bushing where the cable leaves its bore at more than 3 deg",
+);
+
+/** Fittings of each kind bought beyond the count: our own setting. */
+export const spareShare: Cited<number> = practice(0.05, "spare fittings, 5 % of each kind");
+
+// Tightening.
+
+export const firstTurns: Cited<number> = practice(3, "nut on the stud at first: two or three full turns; three are taken");
+
+/** Readings of the passes as shares of the target: half, whole, and a pass that only checks. */
+export const passes: Cited<readonly number[]> = practice([0.5, 1, 1], "more than one pass: half, whole, and a check pass");
+
+/** Borrowed from tower guys, where ten per cent of the design tension is customary. */
+export const readingBand: Cited<number> = practice(0.1, "a reading within 10 % of its target");
+
+/** Largest tension in any stage as a share of the breaking force: our own setting. */
+export const workingShare: Cited<number> = practice(0.3, "tension in any stage at most 0.30 of the breaking force");
+
+/** Inside the band of 0.025 % to 0.1 % that is reported for new 1x19 strand. */
+export const beddingShare: Cited<number> = cite(
+  0.0005,
+  "yacht-rigging",
+  "constructional stretch of 1x19, 0.025 % to 0.1 %; 0.05 % is taken",
+);
+
+/** Both ends together: washers that settle, wood that closes: our own setting. */
+export const seating: Cited<Mm> = practice(inches(1 / 16), "seating of both ends together, 1/16 in");
+
+/** A bore through wood is never quite in line; no loss along a straight run is taken until one is measured. */
+export const wobble_perMm: Cited<number> = practice(0, "loss along a straight run: none taken");
+
+/** Weight hung on the middle of a span for the sag test: our own setting. */
+export const sagWeight: Cited<Newton> = practice(poundsForce(10), "sag test with 10 lb");
+
+// Steps to which printed numbers are rounded.
+
+export const readingStep_inch: Cited<Newton> = practice(poundsForce(5), "gauge readings in steps of 5 lbf");
+export const readingStep_mm: Cited<Newton> = practice(25, "gauge readings in steps of 25 N");
+export const tapeStep_inch: Cited<Mm> = practice(inches(1 / 16), "finest mark of a tape, 1/16 in");
+export const tapeStep_mm: Cited<Mm> = practice(1, "finest mark of a tape, 1 mm");
+
+// Cutting lumber and tube.
+
+/** Width of a circular saw's cut. */
+export const kerf: Cited<Mm> = practice(inches(1 / 8), "saw kerf, 1/8 in");
+
+/** Squared off each end of a stock piece: our own setting. */
+export const endTrim: Cited<Mm> = practice(inches(1 / 2), "trim at each end of a stock piece, 1/2 in");

@@ -1,0 +1,258 @@
+import fc from "fast-check";
+import { describe, expect, test } from "vitest";
+import { type CutRequest, cutStock, type StockPlan } from "../../src/stock/cut.ts";
+
+const FOOT = 304.8;
+const INCH = 25.4;
+
+function planOf(request: CutRequest): StockPlan {
+  const result = cutStock(request);
+  if ("tooLong" in result) throw new Error(`${result.tooLong} is too long`);
+  return result;
+}
+
+const feetStock = (...feet: number[]) => feet.map((one) => ({ length: one * FOOT, cost: one * 100 }));
+
+describe("cutStock", () => {
+  test("seven 33 in pieces need four 8 ft bars: two to a bar, the third would need 99 in and two kerfs", () => {
+    const plan = planOf({
+      pieces: [{ mark: "A", length: 33 * INCH, count: 7 }],
+      stock: feetStock(8),
+      kerf: INCH / 8,
+      endTrim: INCH / 2,
+      objective: "length",
+    });
+    expect(plan.bars.map((bar) => bar.pieces.length)).toEqual([2, 2, 2, 1]);
+    expect(plan.proven).toBe(true);
+    // 96 in less two trims of 1/2 in, two pieces of 33 in and two kerfs of 1/8 in.
+    expect(plan.bars[0]?.offcut).toBeCloseTo((96 - 1 - 66 - 0.25) * INCH, 9);
+  });
+
+  test("three 31-1/2 in pieces and two kerfs of 1/8 in fill 94-3/4 in exactly: one bar, no offcut", () => {
+    const plan = planOf({
+      pieces: [{ mark: "A", length: 31.5 * INCH, count: 3 }],
+      stock: [{ length: 94.75 * INCH, cost: 1 }],
+      kerf: INCH / 8,
+      endTrim: 0,
+      objective: "count",
+    });
+    expect(plan.bars).toHaveLength(1);
+    expect(plan.bars[0]?.offcut).toBeCloseTo(0, 9);
+  });
+
+  test("a kerf too much: the same three pieces in 94-11/16 in need two bars", () => {
+    const plan = planOf({
+      pieces: [{ mark: "A", length: 31.5 * INCH, count: 3 }],
+      stock: [{ length: (94 + 11 / 16) * INCH, cost: 1 }],
+      kerf: INCH / 8,
+      endTrim: 0,
+      objective: "count",
+    });
+    expect(plan.bars).toHaveLength(2);
+  });
+
+  test("7 7 5 5 4 4 4 4 in bars of 20 need two bars, 7+5+4+4 twice, where first fit decreasing takes three: 7+7+5, 5+4+4+4, 4", () => {
+    const plan = planOf({
+      pieces: [7, 7, 5, 5, 4, 4, 4, 4].map((length, index) => ({ mark: `${index}`, length })),
+      stock: [{ length: 20, cost: 1 }],
+      kerf: 0,
+      endTrim: 0,
+      objective: "count",
+    });
+    expect(plan.bars).toHaveLength(2);
+    expect(plan.proven).toBe(true);
+  });
+
+  test("by length two 8 ft bars beat one 20 ft bar for two pieces of 7 ft; by count one 20 ft bar is taken; by cost the cheaper", () => {
+    const pieces = [{ mark: "A", length: 7 * FOOT, count: 2 }];
+    const rest = { kerf: 0, endTrim: 0 };
+    const stock = [
+      { length: 8 * FOOT, cost: 900 },
+      { length: 20 * FOOT, cost: 1500 },
+    ];
+    expect(planOf({ pieces, stock, ...rest, objective: "length" }).bought).toBeCloseTo(16 * FOOT, 9);
+    expect(planOf({ pieces, stock, ...rest, objective: "count" }).bars.map((bar) => bar.stockLength)).toEqual([20 * FOOT]);
+    expect(planOf({ pieces, stock, ...rest, objective: "cost" }).total).toBeCloseTo(1500, 9);
+  });
+
+  test("a length that costs more than a longer one is not bought", () => {
+    const stock = [
+      { length: 8 * FOOT, cost: 2000 },
+      { length: 10 * FOOT, cost: 1500 },
+    ];
+    const plan = planOf({ pieces: [{ mark: "A", length: 7 * FOOT }], stock, kerf: 0, endTrim: 0, objective: "cost" });
+    expect(plan.bars[0]?.stockLength).toBe(10 * FOOT);
+  });
+
+  test("a piece longer than every bar is named, with trims counted: 96 in does not come out of 8 ft", () => {
+    const request: CutRequest = {
+      pieces: [
+        { mark: "short", length: 90 * INCH },
+        { mark: "long", length: 96 * INCH },
+      ],
+      stock: feetStock(8),
+      kerf: INCH / 8,
+      endTrim: INCH / 2,
+      objective: "length",
+    };
+    expect(cutStock(request)).toEqual({ tooLong: "long" });
+    expect(cutStock({ ...request, endTrim: 0 })).toHaveProperty("bars");
+  });
+
+  test("nothing to cut buys nothing", () => {
+    const plan = planOf({ pieces: [], stock: feetStock(8), kerf: 3, endTrim: 0, objective: "length" });
+    expect(plan).toEqual({ bars: [], bought: 0, used: 0, total: 0, bound: 0, proven: true });
+  });
+
+  test("a negative length, kerf or cost is refused", () => {
+    const good: CutRequest = {
+      pieces: [{ mark: "A", length: 1 }],
+      stock: [{ length: 2, cost: 1 }],
+      kerf: 0,
+      endTrim: 0,
+      objective: "length",
+    };
+    expect(() => cutStock({ ...good, pieces: [{ mark: "A", length: -1 }] })).toThrow(RangeError);
+    expect(() => cutStock({ ...good, pieces: [{ mark: "A", length: 1, count: 1.5 }] })).toThrow(RangeError);
+    expect(() => cutStock({ ...good, kerf: -1 })).toThrow(RangeError);
+    expect(() => cutStock({ ...good, stock: [{ length: 2, cost: 0 }] })).toThrow(RangeError);
+  });
+});
+
+// Laws. Lengths in sixteenths of an inch, as pieces really are.
+const sixteenth = INCH / 16;
+const requests: fc.Arbitrary<CutRequest> = fc.record({
+  pieces: fc.array(
+    fc.record({
+      mark: fc.constantFrom("A", "B", "C", "D"),
+      length: fc.integer({ min: 16, max: 1500 }).map((n) => n * sixteenth),
+      count: fc.integer({ min: 1, max: 5 }),
+    }),
+    { minLength: 1, maxLength: 6 },
+  ),
+  stock: fc
+    .uniqueArray(fc.constantFrom(8, 10, 12, 14, 16, 20), { minLength: 1, maxLength: 5 })
+    .chain((feet) => fc.tuple(...feet.map((one) => fc.integer({ min: 300, max: 4000 }).map((cost) => ({ length: one * FOOT, cost }))))),
+  kerf: fc.constantFrom(0, INCH / 8),
+  endTrim: fc.constantFrom(0, INCH / 2),
+  objective: fc.constantFrom("length", "cost", "count"),
+});
+
+const solved = (request: CutRequest) => {
+  const plan = cutStock(request);
+  fc.pre(!("tooLong" in plan));
+  return plan as StockPlan;
+};
+
+describe("every cutting plan", () => {
+  test("cuts each piece once", () => {
+    fc.assert(
+      fc.property(requests, (request) => {
+        const plan = solved(request);
+        const asked = request.pieces.flatMap(({ mark, length, count = 1 }) => Array(count).fill(`${mark} ${length.toFixed(4)}`));
+        const cut = plan.bars.flatMap((bar) => bar.pieces.map(({ mark, length }) => `${mark} ${length.toFixed(4)}`));
+        expect(cut.sort()).toEqual(asked.sort());
+      }),
+      { numRuns: 150 },
+    );
+  });
+
+  test("overfills no bar, kerfs and trims counted, and accounts for every millimetre of one", () => {
+    fc.assert(
+      fc.property(requests, (request) => {
+        for (const bar of solved(request).bars) {
+          const pieces = bar.pieces.reduce((sum, piece) => sum + piece.length, 0);
+          const least = pieces + (bar.pieces.length - 1) * request.kerf + 2 * request.endTrim;
+          expect(least).toBeLessThanOrEqual(bar.stockLength + 1e-5);
+          const all = pieces + bar.pieces.length * request.kerf + 2 * request.endTrim + bar.offcut;
+          // Where the last piece ends at the trim its kerf is not cut.
+          expect(all).toBeGreaterThanOrEqual(bar.stockLength - 1e-5);
+          expect(all).toBeLessThanOrEqual(bar.stockLength + request.kerf + 1e-5);
+        }
+      }),
+      { numRuns: 150 },
+    );
+  });
+
+  test("costs no less than its bound, and exactly its bound when proven", () => {
+    fc.assert(
+      fc.property(requests, (request) => {
+        const { total, bound, proven } = solved(request);
+        expect(total).toBeGreaterThanOrEqual(bound * (1 - 1e-9));
+        if (proven) expect(total).toBeCloseTo(bound, 4);
+      }),
+      { numRuns: 150 },
+    );
+  });
+
+  test("is the same when it is made again, and costs the same when the pieces come in another order", () => {
+    fc.assert(
+      fc.property(requests, (request) => {
+        const plan = solved(request);
+        expect(cutStock(request)).toEqual(plan);
+        const turned = solved({ ...request, pieces: [...request.pieces].reverse(), stock: [...request.stock].reverse() });
+        expect(turned.total).toBeCloseTo(plan.total, 4);
+      }),
+      { numRuns: 60 },
+    );
+  });
+
+  test("agrees with trying everything, on up to six pieces in bars of one length", () => {
+    fc.assert(
+      fc.property(fc.array(fc.integer({ min: 1, max: 20 }), { minLength: 1, maxLength: 6 }), (lengths) => {
+        const request: CutRequest = {
+          pieces: lengths.map((length, index) => ({ mark: `${index}`, length })),
+          stock: [{ length: 20, cost: 1 }],
+          kerf: 0,
+          endTrim: 0,
+          objective: "count",
+        };
+        expect(solved(request).bars).toHaveLength(fewestBars(lengths, 20));
+      }),
+      { numRuns: 200 },
+    );
+  });
+
+  test("agrees with trying everything, on up to five pieces in bars of three lengths, by cost", () => {
+    fc.assert(
+      fc.property(
+        fc.array(fc.integer({ min: 1, max: 20 }), { minLength: 1, maxLength: 5 }),
+        fc.tuple(fc.integer({ min: 1, max: 30 }), fc.integer({ min: 1, max: 30 }), fc.integer({ min: 1, max: 30 })),
+        (lengths, [a, b, c]) => {
+          const stock = [
+            { length: 8, cost: a },
+            { length: 13, cost: b },
+            { length: 20, cost: c },
+          ];
+          const pieces = lengths.map((length, index) => ({ mark: `${index}`, length }));
+          expect(solved({ pieces, stock, kerf: 0, endTrim: 0, objective: "cost" }).total).toBeCloseTo(cheapestByTrying(lengths, stock), 6);
+        },
+      ),
+      { numRuns: 200 },
+    );
+  });
+});
+
+/** Puts every piece into every bar that has room, and into a new one: slow and plain. */
+function fewestBars(lengths: readonly number[], capacity: number, rooms: readonly number[] = []): number {
+  const [first, ...rest] = lengths;
+  if (first === undefined) return rooms.length;
+  const tries = rooms.flatMap((room, index) =>
+    room >= first ? [fewestBars(rest, capacity, rooms.toSpliced(index, 1, room - first))] : [],
+  );
+  return Math.min(...tries, fewestBars(rest, capacity, [...rooms, capacity - first]));
+}
+
+/** Every way to put the pieces into groups, each group into the cheapest bar that holds it. */
+function cheapestByTrying(
+  lengths: readonly number[],
+  stock: readonly { length: number; cost: number }[],
+  groups: readonly number[] = [],
+): number {
+  const [first, ...rest] = lengths;
+  if (first === undefined) {
+    return groups.reduce((sum, width) => sum + Math.min(...stock.filter((bar) => bar.length >= width).map((bar) => bar.cost)), 0);
+  }
+  const joined = groups.map((width, index) => cheapestByTrying(rest, stock, groups.toSpliced(index, 1, width + first)));
+  return Math.min(...joined, cheapestByTrying(rest, stock, [...groups, first]));
+}
