@@ -3,6 +3,7 @@ import type { Access, Job } from "../job/job.ts";
 import type { Problem } from "../problem/problem.ts";
 import type { SourceId } from "../sources/sources.ts";
 import type { Cents, Mm, Newton, Radian } from "../units/quantity.ts";
+import type { CutPiece, CutPlan, OrderLine, ToolLine } from "./purchase.ts";
 
 /** A point seen from above: x to the right, y away from the reader, the first side begins at 0,0 and runs along x. */
 export interface PlanPoint {
@@ -40,6 +41,8 @@ export interface Vertical {
   /** Centre, measured along its side from the side's left-hand start. */
   readonly station: Mm;
   readonly centre: PlanPoint;
+  /** Direction of its side, counter-clockwise from x. */
+  readonly direction: Radian;
   /** Size along the side and square to it. */
   readonly along: Mm;
   readonly across: Mm;
@@ -107,6 +110,8 @@ export interface SpanReading {
   readonly free: Mm;
   /** Least tension in this span when every pulling end reads its target. */
   readonly tension: Newton;
+  /** What the criterion asks of this span. */
+  readonly required: Newton;
   /** First mode when plucked, from loose wires with free ends to a solid bar with clamped ends. */
   readonly pitch_Hz: { readonly low: number; readonly nominal: number; readonly high: number };
   /** Sag at the middle under the test weight: cable held at the span's ends, and free to slide through the run. */
@@ -114,7 +119,7 @@ export interface SpanReading {
   /** Force that pushes the sphere of the code through two neighbouring cables at mid-span. */
   readonly pushThrough: { readonly held: Newton; readonly sliding: Newton; readonly linear: Newton };
   /** Tension in the span, its deflection and the pull on its posts under the code's infill load on one cable. */
-  readonly underInfillLoad: { readonly deflection: Mm; readonly tension: Newton };
+  readonly underInfillLoad: { readonly load: Newton; readonly deflection: Mm; readonly tension: Newton } | null;
 }
 
 /** How far the nut travels and what is left of its thread, per pulling end. */
@@ -247,57 +252,6 @@ export interface Check {
   readonly sourceWhere: string;
   readonly verdict: Verdict;
   readonly advice: string;
-}
-
-export type OrderGroup = "cable" | "fittings" | "bushings and washers" | "care" | "lumber and tube";
-
-export interface OrderLine {
-  readonly group: OrderGroup;
-  readonly item: string;
-  readonly size: string;
-  readonly net: number;
-  readonly spare: number;
-  readonly quantity: number;
-  readonly unit: "piece" | "spool" | "length" | "bottle" | "pair";
-  /** Length of one piece where that is what is bought. */
-  readonly pieceLength: Mm | null;
-  readonly price_cents: Cents | null;
-  readonly note: string;
-}
-
-export interface CutPiece {
-  readonly mark: string;
-  readonly use: string;
-  readonly sectionName: string;
-  readonly material: string;
-  readonly length: Mm;
-  readonly count: number;
-}
-
-export interface CutBar {
-  readonly sectionName: string;
-  readonly stockLength: Mm;
-  readonly pieces: readonly { readonly mark: string; readonly length: Mm }[];
-  /** Left over after pieces, kerfs and end trims. */
-  readonly offcut: Mm;
-}
-
-export interface CutPlan {
-  readonly sectionName: string;
-  readonly bars: readonly CutBar[];
-  readonly bought: Mm;
-  readonly used: Mm;
-  /** No cutting plan buys less than this. */
-  readonly bought_bound: Mm;
-  readonly proven: boolean;
-}
-
-export interface ToolLine {
-  readonly step: string;
-  readonly item: string;
-  readonly size: string;
-  readonly source: "have" | "rent" | "buy";
-  readonly note: string;
 }
 
 export interface TargetChoice {

@@ -1,0 +1,99 @@
+// Which hole goes where: post, height, face, size, depth, bushing?
+import type { Job } from "../job/job.ts";
+import type { Mm } from "../units/quantity.ts";
+import { roundUp } from "../units/round.ts";
+import { counterboreDepth, endBore } from "./end-fitting.ts";
+import type { BitUse, Bore, BoreKind, Course, RunEnd, Vertical } from "./plan.ts";
+import type { RunGeometry } from "./runs.ts";
+
+/** What a bit needs besides the hole: the chuck's grip and the start (common practice, no source). */
+const BIT_EXTRA_mm = 50.8;
+
+export function makeBores(runs: readonly RunGeometry[], courses: readonly Course[], job: Job): readonly Bore[] {
+  const shared = sharedPosts(runs);
+  const numbers = courses.map((course) => String(course.number).padStart(2, "0"));
+  const bores: Bore[] = [];
+  for (const run of runs) {
+    for (const member of run.members) {
+      // The same at every course but for its height: worked out once.
+      const at = boreAt(run, member, job);
+      const behind = shared.has(member.id) ? `/${run.id}` : "";
+      courses.forEach(({ number, height }, index) => {
+        const mark = `${member.id}-${numbers[index]}${behind}`;
+        bores.push({ mark, verticalId: member.id, course: number, runId: run.id, height, through: true, ...at });
+      });
+    }
+  }
+  return bores;
+}
+
+type BoreAt = Omit<Bore, "mark" | "verticalId" | "course" | "runId" | "height" | "through">;
+
+/** Posts on which one run ends and the next begins: their bores are named with the run. */
+function sharedPosts(runs: readonly RunGeometry[]): ReadonlySet<string> {
+  const counts = new Map<string, number>();
+  for (const run of runs) for (const member of run.members) counts.set(member.id, (counts.get(member.id) ?? 0) + 1);
+  return new Set([...counts].filter(([, count]) => count > 1).map(([id]) => id));
+}
+
+function boreAt(run: RunGeometry, member: Vertical, job: Job): BoreAt {
+  const end = [run.left, run.right].find((one) => one.postId === member.id);
+  if (end !== undefined) return endBoreOf(end, member, job);
+  const bend = run.bends.filter((one) => one.postId === member.id).reduce((sum, one) => sum + one.angle, 0);
+  const material = member.kind === "post" ? job.posts.section.material : job.spacers.section.material;
+  const bushing = material !== "wood" || bend > job.fittings.bushingAngle.value;
+  const kind: BoreKind = bend > job.fittings.bushingAngle.value ? "bend" : "pass";
+  const diameter = bushing ? job.fittings.bushingBore.value : job.fittings.passBore.value;
+  return { kind, offset: 0, diameter, counterbore: null, entryFace: "left", bushing, bend, drilledLength: member.along };
+}
+
+/** End bores are drilled from the cable's side, so that a tear-out stays under the washer's side; the counterbore from the back. */
+function endBoreOf(end: RunEnd, member: Vertical, job: Job): BoreAt {
+  const depth = counterboreDepth(end, job);
+  return {
+    kind: end.kind === "stud" ? "stud end" : "grip end",
+    offset: end.offset,
+    diameter: endBore(end, job),
+    counterbore: depth > 0 ? { diameter: job.fittings.grip.counterbore.value, depth, face: end.backFace } : null,
+    entryFace: end.backFace === "left" ? "right" : "left",
+    bushing: false,
+    bend: 0,
+    drilledLength: member.along,
+  };
+}
+
+interface BitCount {
+  readonly diameter: Mm;
+  readonly use: string;
+  deepest: Mm;
+  holes: number;
+}
+
+/** How many holes of each size and depth: what to buy in bits and how long they must be. */
+export function countBits(bores: readonly Bore[], job: Job): readonly BitUse[] {
+  const uses: BitCount[] = [];
+  const count = (diameter: Mm, depth: Mm, use: string): void => {
+    const known = uses.find((one) => one.diameter === diameter && one.use === use);
+    if (known === undefined) uses.push({ diameter, use, deepest: depth, holes: 1 });
+    else {
+      known.deepest = Math.max(known.deepest, depth);
+      known.holes += 1;
+    }
+  };
+  for (const bore of bores) {
+    count(bore.diameter, bore.drilledLength, useOf(bore));
+    if (bore.counterbore !== null) count(bore.counterbore.diameter, bore.counterbore.depth, "counterbore");
+  }
+  const step = job.units === "inch" ? BIT_STEP_mm.inch : BIT_STEP_mm.mm;
+  return uses
+    .map((one) => ({ ...one, bitLength_min: roundUp(one.deepest + BIT_EXTRA_mm, step) }))
+    .sort((a, b) => a.diameter - b.diameter || (a.use < b.use ? -1 : 1));
+}
+
+/** Bits are sold in steps; a length to look for is rounded up to these. */
+const BIT_STEP_mm = { inch: 12.7, mm: 10 };
+
+const useOf = (bore: Bore): string => {
+  if (!bore.bushing) return bore.kind;
+  return bore.kind === "bend" ? "bend, bushing" : "pass, bushing";
+};

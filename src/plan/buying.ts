@@ -1,0 +1,152 @@
+// What has to be bought, how many with spares, and for how much?
+import type { Job } from "../job/job.ts";
+import { cutStock } from "../stock/cut.ts";
+import { length } from "../units/print.ts";
+import type { Cents, Mm } from "../units/quantity.ts";
+import { roundUp } from "../units/round.ts";
+import type { Bore, Run } from "./plan.ts";
+import type { CutPlan, OrderLine } from "./purchase.ts";
+
+interface Bought {
+  readonly runs: readonly Run[];
+  readonly courseCount: number;
+  readonly bores: readonly Bore[];
+  readonly cutPlans: readonly CutPlan[];
+}
+
+export function makeOrder(bought: Bought, job: Job): readonly OrderLine[] {
+  return [
+    ...cableLines(bought, job),
+    ...fittingLines(bought, job),
+    ...bushingLines(bought, job),
+    ...careLines(job),
+    ...lumberLines(bought, job),
+  ];
+}
+
+/** Sum of the priced lines; null when no line has a price. */
+export function totalOf(order: readonly OrderLine[]): Cents | null {
+  const priced = order.filter((line) => line.price_cents !== null);
+  return priced.length === 0 ? null : priced.reduce((sum, line) => sum + (line.price_cents ?? 0) * line.quantity, 0);
+}
+
+const cableName = (job: Job): string =>
+  `${job.cable.construction} strand, ${length(job.cable.diameter, { units: job.units, decimals: 1 })}, stainless ${job.cable.grade}`;
+
+function cableLines({ runs, courseCount }: Bought, job: Job): readonly OrderLine[] {
+  const common = { group: "cable", size: cableName(job), spare: 0 } as const;
+  if (job.supply.kind === "ready") {
+    const { lengths, price_cents } = job.supply;
+    return [...countByLength(runs, courseCount)].map(([pieceLength, net]): OrderLine => {
+      const price = price_cents?.[lengths.value.indexOf(pieceLength)] ?? null;
+      const note = "ready length with one stud end on it; the other end is cut and fitted on site";
+      return { ...common, item: "ready cable", net, quantity: net, unit: "piece", pieceLength, price_cents: price, note };
+    });
+  }
+  const { spoolLength, price_cents } = job.supply;
+  const pieces = runs.map((run) => ({ mark: run.id, length: run.orderLength, count: courseCount }));
+  const plan = cutStock({ pieces, stock: [{ length: spoolLength, cost: spoolLength }], kerf: 0, endTrim: 0, objective: "count" });
+  if ("tooLong" in plan) throw new RangeError("a run is longer than the spool: the cuts should have prevented it");
+  const net = plan.bars.length;
+  const note = `${pieces.map((piece) => `${piece.count} x ${length(piece.length, { units: job.units, style: "feet" })}`).join(", ")}; do not cut before the run has been measured on site`;
+  return [{ ...common, item: "spool of cable", net, quantity: net, unit: "spool", pieceLength: spoolLength, price_cents, note }];
+}
+
+function countByLength(runs: readonly Run[], courseCount: number): ReadonlyMap<Mm, number> {
+  const counts = new Map<Mm, number>();
+  for (const run of [...runs].sort((a, b) => a.orderLength - b.orderLength)) {
+    counts.set(run.orderLength, (counts.get(run.orderLength) ?? 0) + courseCount);
+  }
+  return counts;
+}
+
+function piece(
+  group: OrderLine["group"],
+  item: string,
+  size: string,
+  net: number,
+  options: { readonly job: Job; readonly note: string; readonly unit?: OrderLine["unit"] },
+): readonly OrderLine[] {
+  if (net === 0) return [];
+  const spare = roundUp(net * options.job.fittings.spareShare.value, 1);
+  const unit = options.unit ?? "piece";
+  return [{ group, item, size, net, spare, quantity: net + spare, unit, pieceLength: null, price_cents: null, note: options.note }];
+}
+
+function fittingLines({ runs, courseCount }: Bought, job: Job): readonly OrderLine[] {
+  const ends = runs.flatMap((run) => [run.left, run.right]);
+  const studs = ends.filter((end) => end.kind === "stud").length * courseCount;
+  const grips = ends.filter((end) => end.kind === "grip").length * courseCount;
+  // Ready cables come with one stud end on them.
+  const attached = job.supply.kind === "ready" ? runs.length * courseCount : 0;
+  const { stud, grip } = job.fittings;
+  const size = (mm: Mm): string => length(mm, { units: job.units, decimals: 1 });
+  return [
+    ...piece("fittings", "stud end for fitting on site", stud.thread, studs - attached, {
+      job,
+      note: "measure its bore and thread before drilling",
+    }),
+    ...piece("fittings", "gripping end", `body ${size(grip.counterbore.value)} x ${size(grip.bodyLength.value)}`, grips, {
+      job,
+      note: "holds one way only: it cannot be pulled back once set",
+    }),
+    ...piece("fittings", "nut, stainless", stud.thread, studs, {
+      job,
+      note: "same grade as the studs, or one grade apart against seizing",
+    }),
+    ...piece("fittings", "washer, stainless, stud end", size(stud.washerDiameter.value), studs, { job, note: "under each nut" }),
+    ...piece("fittings", "washer, stainless, gripping end", size(grip.washerDiameter.value), grips, {
+      job,
+      note: "where the fitting bears on the post",
+    }),
+    ...piece("fittings", "cap for the cut end or stud", stud.thread, studs + grips, { job, note: "no sharp end stays open" }),
+  ];
+}
+
+function bushingLines({ runs, courseCount, bores }: Bought, job: Job): readonly OrderLine[] {
+  const isTube = (bore: Bore): boolean => (bore.verticalId.startsWith("P") ? job.posts : job.spacers).section.wall !== null;
+  // A tube has two walls to line; in a solid member one bushing sits where the cable leaves the bore.
+  const count = bores.filter((bore) => bore.bushing).reduce((sum, bore) => sum + (isTube(bore) ? 2 : 1), 0);
+  const size = `for a bore of ${length(job.fittings.bushingBore.value, { units: job.units, decimals: 1 })}`;
+  const isolating = job.posts.section.material === "wood" || job.posts.section.material === "stainless" ? 0 : 2 * runs.length * courseCount;
+  return [
+    ...piece("bushings and washers", "bushing, plastic", size, count, {
+      job,
+      note: "where a cable leaves its bore at an angle, and in both walls of a metal member",
+    }),
+    ...piece("bushings and washers", "isolating sleeve and washer, plastic", "to suit the end fittings", isolating, {
+      job,
+      note: "between stainless fittings and a post of another metal",
+    }),
+  ];
+}
+
+function careLines(job: Job): readonly OrderLine[] {
+  const one = (item: string, size: string, note: string): OrderLine => {
+    return { group: "care", item, size, net: 1, spare: 0, quantity: 1, unit: "bottle", pieceLength: null, price_cents: null, note };
+  };
+  const treated = job.posts.treatment === "treated" && job.posts.section.material === "wood";
+  return [
+    one("thread lubricant against seizing", "small", "on every stainless thread before its nut goes on"),
+    one("mild cleaner for stainless steel", "small", "free of chlorides; no steel wool"),
+    ...(treated ? [one("wood preservative for field treatment", "small", "every bore in treated wood (AWPA M4)")] : []),
+  ];
+}
+
+function lumberLines({ cutPlans }: Bought, job: Job): readonly OrderLine[] {
+  return cutPlans.flatMap((plan) => {
+    const counts = new Map<Mm, number>();
+    for (const bar of plan.bars) counts.set(bar.stockLength, (counts.get(bar.stockLength) ?? 0) + 1);
+    return [...counts].map(([pieceLength, net]): OrderLine => {
+      const common = { group: "lumber and tube", item: plan.sectionName, unit: "length", pieceLength, price_cents: null } as const;
+      return {
+        ...common,
+        size: length(pieceLength, { units: job.units, style: "feet" }),
+        net,
+        spare: 0,
+        quantity: net,
+        note: "cut plan on the lumber sheet",
+      };
+    });
+  });
+}

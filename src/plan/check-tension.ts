@@ -1,0 +1,98 @@
+// Is the tension enough everywhere and too much nowhere, and what stays open?
+import type { Job } from "../job/job.ts";
+import type { Cited } from "../sources/cited.ts";
+import { guardRules } from "../tables/limits.ts";
+import { type Checked, limitCheck, question } from "./check-row.ts";
+import { criterionText } from "./criterion.ts";
+import type { Check, Run, SpanReading } from "./plan.ts";
+
+export function tensionChecks(plan: Checked, job: Job): readonly Check[] {
+  const { breakingForce, workingShare } = job.cable;
+  const limit: Cited<number> = { ...workingShare, value: breakingForce.value * workingShare.value };
+  const criterion = criterionText(job);
+  return plan.runs.flatMap((run) => {
+    const readings = plan.tightening.find((one) => one.runId === run.id)?.steps.map((step) => step.reading_high) ?? [];
+    const tightest = tightestSpan(run);
+    const thread: Cited<number> = { ...job.fittings.stud.threadLength, value: run.takeUp.threadAvailable };
+    const checks = [
+      limitCheck({
+        id: `strand-${run.id}`,
+        name: "Greatest reading against the strand's working limit",
+        where: run.id,
+        rule: "at most",
+        demand: Math.max(run.tension.target, ...readings),
+        limit: { ...limit, where: `${limit.where}; breaking force: ${breakingForce.source}, ${breakingForce.where}` },
+        kind: "force",
+        advice: "shorten the spans, set the cables closer or use a thicker cable",
+      }),
+      limitCheck({
+        id: `required-${run.id}`,
+        name: "Least tension along the run against the criterion",
+        where: `${run.id}, bay ${tightest.bayId}`,
+        rule: "at least",
+        demand: tightest.tension,
+        limit: { value: tightest.required, source: criterion.source, where: criterion.where },
+        kind: "force",
+        advice: "raise the target, or cut the run at its corners",
+      }),
+    ];
+    const travel = limitCheck({
+      id: `thread-${run.id}`,
+      name: "Travel of the nut against its free thread",
+      where: run.id,
+      rule: "at most",
+      demand: run.takeUp.travelPerEnd,
+      limit: thread,
+      kind: "length",
+      advice: "pull slack through the gripping end first; the tightening sheet says how much",
+    });
+    // Short thread is a way of working, not a fault: the slack comes out at the gripping end.
+    return [...checks, travel.verdict === "fail" ? { ...travel, verdict: "ask" as const } : travel];
+  });
+}
+
+/** The span with the smallest margin over what the criterion asks of it. */
+const tightestSpan = (run: Run): SpanReading =>
+  run.spans.reduce((worst, span) => (span.tension * worst.required < worst.tension * span.required ? span : worst));
+
+export function openQuestions(plan: Checked, job: Job): readonly Check[] {
+  const rules = guardRules({ edition: job.code.edition, occupancy: job.code.occupancy });
+  const force = Math.min(...plan.runs.flatMap((run) => run.spans.map((span) => span.pushThrough.sliding)));
+  const checks: Check[] = [
+    {
+      ...question("push-through", "Force that pushes the code's sphere through, least span", {
+        source: "derived",
+        where: "sphere between two cables",
+        advice: "ask the authority with which force it tests the opening, if with any",
+      }),
+      rule: "at least",
+      demand: Number.isFinite(force) ? { value: force, kind: "force" } : null,
+    },
+    {
+      ...question("horizontals", "Horizontal infill allowed?", {
+        source: rules?.climbRule?.source ?? "practice",
+        where: rules?.climbRule?.where ?? "climbability",
+        advice: "ask the authority whether horizontal cables are accepted here",
+      }),
+    },
+  ];
+  if (job.code.poolBarrier) {
+    checks.push({
+      ...question("pool", "Guard is also a pool barrier", {
+        source: rules?.poolRule.source ?? "practice",
+        where: rules?.poolRule.where ?? "pool barriers",
+        advice: "a field of horizontal cables does not meet the usual rule for a pool barrier: do not build it as one",
+      }),
+      verdict: "fail",
+    });
+  }
+  checks.push({
+    ...question("frame", "Posts, rails and post feet under the pull of all cables", {
+      source: "practice",
+      where: "not computed by this version",
+      advice: "the frame has NOT been checked: have a licensed engineer check posts, rail, feet and footings before anything is drilled",
+    }),
+    verdict: "not checked",
+  });
+  return checks;
+}

@@ -1,0 +1,173 @@
+// Does the plan keep its rules? Each check names its demand, its limit and where the limit comes from.
+import type { Job } from "../job/job.ts";
+import { type Checked, limitCheck } from "./check-row.ts";
+import { openQuestions, tensionChecks } from "./check-tension.ts";
+import type { Check } from "./plan.ts";
+
+/** All checks in the order in which the sheets print them. */
+export function checkPlan(plan: Checked, job: Job): readonly Check[] {
+  return [
+    ...codeChecks(plan, job),
+    ...layoutChecks(plan, job),
+    ...runChecks(plan, job),
+    ...tensionChecks(plan, job),
+    ...openQuestions(plan, job),
+  ];
+}
+
+function codeChecks(plan: Checked, job: Job): readonly Check[] {
+  const widest = plan.gaps.reduce((most, gap) => (gap.clear > most.clear ? gap : most));
+  const checks = [
+    limitCheck({
+      id: "guard-height",
+      name: "Height of the guard",
+      where: "top of the top rail above the datum",
+      rule: "at least",
+      demand: plan.opening.guardHeight,
+      limit: job.code.guardHeight_min,
+      kind: "length",
+      advice: "raise the top rail",
+    }),
+    limitCheck({
+      id: "opening-at-rest",
+      name: "Clear opening between cables, at rest",
+      where: `between ${widest.below} and ${widest.above}`,
+      rule: "at most",
+      demand: widest.clear,
+      limit: job.code.openingSphere,
+      kind: "length",
+      advice: "set the cables closer",
+    }),
+  ];
+  const below = job.frame.bottomRail === null ? [] : [job.frame.gapBelow];
+  for (const gap of below) {
+    checks.push(
+      limitCheck({
+        id: "gap-below",
+        name: "Gap under the bottom rail",
+        where: "datum to bottom rail",
+        rule: "at most",
+        demand: gap,
+        limit: job.code.openingSphere,
+        kind: "length",
+        advice: "lower the bottom rail",
+      }),
+    );
+  }
+  for (const [end, name] of [[job.start, "start"] as const, [job.end, "end"] as const]) {
+    if (end.gap === null) continue;
+    const where = `wall at the ${name} of the guard`;
+    const common = { name: "Gap between wall and end post", where, demand: end.gap, kind: "length" } as const;
+    checks.push(
+      limitCheck({ ...common, id: `wall-gap-${name}`, rule: "at most", limit: job.limits.wallGap_max, advice: "move the post nearer" }),
+    );
+    checks.push(
+      limitCheck({
+        ...common,
+        id: `wall-reach-${name}`,
+        rule: "at least",
+        limit: job.limits.wallGap_min,
+        advice: "move the post away from the wall",
+      }),
+    );
+  }
+  return checks;
+}
+
+function layoutChecks(plan: Checked, job: Job): readonly Check[] {
+  const posts = plan.verticals.filter((vertical) => vertical.kind === "post");
+  const distances = posts.slice(1).flatMap((post, index) => {
+    const before = posts[index];
+    return before !== undefined && before.sideIndex === post.sideIndex
+      ? [{ where: `${before.id} to ${post.id}`, value: post.station - before.station }]
+      : [];
+  });
+  const widest = distances.reduce((most, one) => (one.value > most.value ? one : most), { where: "-", value: 0 });
+  const bays = plan.bays.filter((bay) => bay.kind !== "pair gap");
+  const longest = bays.reduce((most, bay) => (bay.free > most.free ? bay : most));
+  const spacing = plan.gaps.reduce((most, gap) => (gap.spacing > most.spacing ? gap : most));
+  const edge = nearestEdge(plan);
+  return [
+    limitCheck({
+      id: "post-spacing",
+      name: "Posts, centre to centre",
+      where: widest.where,
+      rule: "at most",
+      demand: widest.value,
+      limit: job.posts.spacing_max,
+      kind: "length",
+      advice: "add a post, or let an engineer check the rail over this length",
+    }),
+    limitCheck({
+      id: "free-length",
+      name: "Free length of a cable",
+      where: `bay ${longest.id}`,
+      rule: "at most",
+      demand: longest.free,
+      limit: job.spacers.free_max,
+      kind: "length",
+      advice: "add a spacer",
+    }),
+    limitCheck({
+      id: "cable-spacing",
+      name: "Spacing of cables after rounding",
+      where: `between ${spacing.below} and ${spacing.above}`,
+      rule: "at most",
+      demand: spacing.spacing,
+      limit: job.limits.cableSpacing_max,
+      kind: "length",
+      advice: "add a course",
+    }),
+    limitCheck({
+      id: "edge-distance",
+      name: "Edge of a bore to the edge of its post",
+      where: edge.mark,
+      rule: "at least",
+      demand: edge.distance,
+      limit: job.limits.edgeDistance_min,
+      kind: "length",
+      advice: "use a wider post, or smaller fittings",
+    }),
+  ];
+}
+
+/** The bore whose edge comes nearest to the edge of its member. */
+function nearestEdge(plan: Checked): { readonly mark: string; readonly distance: number } {
+  const across = new Map(plan.verticals.map((vertical) => [vertical.id, vertical.across]));
+  let nearest = { mark: "-", distance: Number.POSITIVE_INFINITY };
+  for (const bore of plan.bores) {
+    const distance =
+      (across.get(bore.verticalId) ?? 0) / 2 - Math.abs(bore.offset) - Math.max(bore.diameter, bore.counterbore?.diameter ?? 0) / 2;
+    if (distance < nearest.distance) nearest = { mark: bore.mark, distance };
+  }
+  return nearest;
+}
+
+function runChecks(plan: Checked, job: Job): readonly Check[] {
+  return plan.runs.flatMap((run) => {
+    const corners = run.bayIds.filter((id) => id.includes("/")).length;
+    const longest = corners > 0 ? job.limits.runWithBends_max : job.limits.runStraight_max;
+    return [
+      limitCheck({
+        id: `run-corners-${run.id}`,
+        name: "Corners that a run turns",
+        where: run.id,
+        rule: "at most",
+        demand: corners,
+        limit: job.limits.bends_max,
+        kind: "count",
+        advice: "end the run at a corner",
+      }),
+      limitCheck({
+        id: `run-length-${run.id}`,
+        name: corners > 0 ? "Length of a run with corners" : "Length of a straight run",
+        where: run.id,
+        rule: "at most",
+        demand: run.outsideLength,
+        limit: longest,
+        kind: "length",
+        advice: "cut the guard into more runs",
+      }),
+    ];
+  });
+}

@@ -1,0 +1,34 @@
+// What does the end of a run need in its post: counterbore, offset, place behind it?
+import type { Job } from "../job/job.ts";
+import type { Mm } from "../units/quantity.ts";
+import { roundUp } from "../units/round.ts";
+import type { RunEnd } from "./plan.ts";
+
+/**
+ * Depth to which the back of a post is counterbored for a gripping fitting; 0 where it is not: in metal, where no drill
+ * reaches the back, and where less than half of the post would be left (common practice, no source).
+ */
+export function counterboreDepth(end: Pick<RunEnd, "kind" | "access">, job: Job): Mm {
+  const { material, along } = job.posts.section;
+  const depth = job.fittings.grip.bodyLength.value;
+  return end.kind === "grip" && material === "wood" && end.access === "drill" && depth <= along / 2 ? depth : 0;
+}
+
+/** Diameter of the bore that goes right through an end post. */
+export function endBore(end: Pick<RunEnd, "kind" | "access">, job: Job): Mm {
+  if (end.kind === "stud") return job.fittings.stud.bore.value;
+  const { material } = job.posts.section;
+  const sunk = counterboreDepth(end, job) > 0;
+  return sunk || material !== "wood" ? job.fittings.grip.bore.value : job.fittings.grip.boreNoBack.value;
+}
+
+/** Wood left between the washer of one run and the bore of the other where two runs end on one post. */
+const BETWEEN_BORES_mm = 6.35;
+
+/** How far the bores of two runs that end on one post stand off its middle, one to each side. */
+export function endOffset(job: Job): Mm {
+  const { stud, grip } = job.fittings;
+  const washer = Math.max(stud.washerDiameter.value, grip.washerDiameter.value);
+  const bore = Math.max(stud.bore.value, grip.counterbore.value, grip.boreNoBack.value);
+  return roundUp((washer / 2 + bore / 2 + BETWEEN_BORES_mm) / 2, job.limits.tapeStep.value);
+}

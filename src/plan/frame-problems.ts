@@ -1,0 +1,128 @@
+// Which numbers of the job cannot be built together, before anything is laid out?
+import type { GuardEnd, Job } from "../job/job.ts";
+import type { Problem } from "../problem/problem.ts";
+import { length } from "../units/print.ts";
+import { SAME_mm } from "../units/tolerance.ts";
+
+export function frameProblems(job: Job): readonly Problem[] {
+  return [
+    ...wallProblems(job.start, "start", job),
+    ...wallProblems(job.end, "end", job),
+    ...cornerProblems(job),
+    ...stationProblems(job),
+    ...boreProblems(job),
+    ...heightProblems(job),
+  ];
+}
+
+const tape = (job: Job) => ({ units: job.units, style: "tape" }) as const;
+
+function wallProblems(end: GuardEnd, name: "start" | "end", job: Job): readonly Problem[] {
+  if (end.gap === null || end.gap <= job.limits.wallGap_max.value + SAME_mm) return [];
+  return [
+    {
+      severity: "error",
+      path: ["guard", name, "gap"],
+      what: `a gap of ${length(end.gap, tape(job))} beside the end post is wider than ${length(job.limits.wallGap_max.value, tape(job))}`,
+      why: "the sphere of the opening rule would pass between post and wall (common practice, no source)",
+      fix: "move the end post nearer to the wall, or add a post at the wall",
+    },
+  ];
+}
+
+/** The two posts of a corner must not stand in each other. */
+function cornerProblems(job: Job): readonly Problem[] {
+  return job.sides.flatMap((side, index): readonly Problem[] => {
+    if (side.turn === null || side.stations !== null || job.sides[index + 1]?.stations != null) return [];
+    const setback_min = (job.posts.section.across / 2) * Math.tan(Math.abs(side.turn) / 2);
+    if (job.posts.cornerSetback.value >= setback_min - SAME_mm) return [];
+    return [
+      {
+        severity: "error",
+        path: ["posts", "corner setback"],
+        what: `a corner setback of ${length(job.posts.cornerSetback.value, tape(job))} puts the two posts at the end of side ${side.id} into each other`,
+        fix: `give a corner setback of more than ${length(setback_min, tape(job))}`,
+      },
+    ];
+  });
+}
+
+/** Posts that stand already must leave room between them, and for the corner point. */
+function stationProblems(job: Job): readonly Problem[] {
+  const { along } = job.posts.section;
+  return job.sides.flatMap((side, index) => {
+    const stations = side.stations ?? [];
+    const problems: Problem[] = [];
+    stations.slice(1).forEach((station, before) => {
+      if (station - (stations[before] ?? 0) > along) return;
+      const what = `posts at ${length(stations[before] ?? 0, tape(job))} and ${length(station, tape(job))} leave no room between them: each is ${length(along, tape(job))} wide`;
+      problems.push({
+        severity: "error",
+        path: ["guard", "sides", index, "stations", before + 1],
+        what,
+        fix: "check the tape readings: a station is the middle of a post",
+      });
+    });
+    const wall = index === 0 ? job.start.gap : null;
+    const first = stations[0];
+    if (wall !== null && first !== undefined && Math.abs(first - along / 2 - wall) > job.limits.tapeStep.value + SAME_mm) {
+      const what = `the first post stands ${length(first - along / 2, tape(job))} from the wall, but the gap is given as ${length(wall, tape(job))}`;
+      problems.push({
+        severity: "error",
+        path: ["guard", "sides", index, "stations", 0],
+        what,
+        fix: "make the station and the gap agree: station = gap + half the post",
+      });
+    }
+    return problems;
+  });
+}
+
+/** A bore wider than its post, or a stud bore smaller than the cable, cannot be meant. */
+function boreProblems(job: Job): readonly Problem[] {
+  const { fittings, cable, posts } = job;
+  const bores = [
+    [fittings.passBore.value, ["fittings", "pass bore"]],
+    [fittings.stud.bore.value, ["fittings", "stud", "bore"]],
+    [fittings.grip.bore.value, ["fittings", "grip", "bore"]],
+    [fittings.bushingBore.value, ["fittings", "bushing bore"]],
+  ] as const;
+  return bores.flatMap(([bore, path]): readonly Problem[] => {
+    if (bore < cable.diameter) {
+      return [
+        {
+          severity: "error",
+          path,
+          what: `a bore of ${length(bore, tape(job))} is smaller than the cable of ${length(cable.diameter, tape(job))}`,
+          fix: "measure the fitting and give its bore",
+        },
+      ];
+    }
+    if (bore > posts.section.across / 2) {
+      return [
+        {
+          severity: "error",
+          path,
+          what: `a bore of ${length(bore, tape(job))} takes more than half of a post of ${posts.section.name}`,
+          fix: "check the bore, or use a wider post",
+        },
+      ];
+    }
+    return [];
+  });
+}
+
+function heightProblems(job: Job): readonly Problem[] {
+  const height = job.frame.gapBelow + (job.frame.bottomRail?.depth ?? 0) + job.frame.clearOpening + job.frame.topRail.depth;
+  const { value, source, where } = job.code.guardHeight_min;
+  if (height >= value - SAME_mm) return [];
+  return [
+    {
+      severity: "warning",
+      path: ["frame", "clear opening"],
+      what: `the guard is ${length(height, tape(job))} high; ${job.code.edition} asks for at least ${length(value, tape(job))}`,
+      why: `${source}, ${where}`,
+      fix: "raise the top rail; the packet is marked NOT FOR CONSTRUCTION until it is high enough",
+    },
+  ];
+}

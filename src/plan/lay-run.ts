@@ -1,0 +1,82 @@
+// How does one cable lie from bearing face to bearing face: its members, bends, lengths and spans?
+import { along as pointAlong } from "../geometry/vector.ts";
+import type { Job } from "../job/job.ts";
+import type { Mm, Radian } from "../units/quantity.ts";
+import { cornerPath } from "./corner-path.ts";
+import { counterboreDepth } from "./end-fitting.ts";
+import type { Bay, Bend, Face, PlanPoint, RunEnd, Vertical } from "./plan.ts";
+import type { Layout } from "./runs.ts";
+
+/** A span with its place along the cable. */
+export interface SpanLine {
+  readonly bay: Bay;
+  readonly from: Mm;
+  readonly to: Mm;
+}
+
+export interface RunLine {
+  readonly members: readonly Vertical[];
+  readonly spans: readonly SpanLine[];
+  readonly bends: readonly Bend[];
+  readonly path: readonly PlanPoint[];
+  readonly pathLength: Mm;
+  readonly outsideLength: Mm;
+}
+
+export function layRun(options: { readonly left: RunEnd; readonly right: RunEnd; readonly layout: Layout; readonly job: Job }): RunLine {
+  const { left, right, layout, job } = options;
+  const from = layout.verticals.findIndex((vertical) => vertical.id === left.postId);
+  const to = layout.verticals.findIndex((vertical) => vertical.id === right.postId);
+  const members = layout.verticals.slice(from, to + 1);
+  const inset = { left: counterboreDepth(left, job), right: counterboreDepth(right, job) };
+  const spans: SpanLine[] = [];
+  const bends: Bend[] = [];
+  const path: PlanPoint[] = [facePoint(members[0], "left", left.offset, inset.left)];
+  // Distance along the cable; 0 is the left-hand bearing face.
+  let at = -inset.left;
+  members.slice(1).forEach((member, index) => {
+    const before = members[index] ?? member;
+    at += before.along;
+    const bay = layout.bays.find((one) => one.leftId === before.id && one.rightId === member.id);
+    if (bay === undefined) throw new RangeError(`no bay between ${before.id} and ${member.id}`);
+    const shift = (index === members.length - 2 ? right.offset : 0) - (index === 0 ? left.offset : 0);
+    const reach = Math.hypot(bay.free, shift);
+    const [leaving, entering] = anglesAt(bay, shift, before, member, layout);
+    if (leaving !== 0) bends.push({ postId: before.id, angle: leaving, at });
+    if (entering !== 0) bends.push({ postId: member.id, angle: entering, at: at + reach });
+    if (leaving !== 0 || entering !== 0) {
+      path.push(facePoint(before, "right", index === 0 ? left.offset : 0, 0));
+      path.push(facePoint(member, "left", index === members.length - 2 ? right.offset : 0, 0));
+    }
+    spans.push({ bay, from: at, to: at + reach });
+    at += reach;
+  });
+  const last = members.at(-1);
+  path.push(facePoint(last, "right", right.offset, inset.right));
+  at += last?.along ?? 0;
+  return { members, spans, bends, path, pathLength: at - inset.right, outsideLength: at + inset.left };
+}
+
+/** Changes of direction at the two ends of a span, as sizes: at a corner, or where the end bores stand off the middle. */
+function anglesAt(bay: Bay, shift: Mm, before: Vertical, member: Vertical, layout: Layout): readonly [Radian, Radian] {
+  if (bay.kind === "corner") {
+    const side = layout.sides[before.sideIndex];
+    const { angle_left, angle_right } = cornerPath({
+      setback_left: (side?.length ?? 0) - before.station - before.along / 2,
+      setback_right: member.station - member.along / 2,
+      turn: side?.turn ?? 0,
+    });
+    return [Math.abs(angle_left), Math.abs(angle_right)];
+  }
+  const angle = Math.abs(Math.atan2(shift, bay.free));
+  return [angle, angle];
+}
+
+/** A point on a face of a vertical, seen from above; offset is positive away from the deck, inset goes into the post. */
+function facePoint(vertical: Vertical | undefined, face: Face, offset: Mm, inset: Mm): PlanPoint {
+  if (vertical === undefined) throw new RangeError("a run without a post");
+  const sign = face === "left" ? -1 : 1;
+  const { direction } = vertical;
+  const onAxis = pointAlong(vertical.centre, direction, sign * (vertical.along / 2 - inset));
+  return pointAlong(onAxis, direction + Math.PI / 2, offset);
+}

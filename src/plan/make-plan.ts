@@ -1,0 +1,108 @@
+// How does a Job become a Plan: in which order does one thing follow from another?
+import type { Job } from "../job/job.ts";
+import { hasErrors, type Outcome, type Problem } from "../problem/problem.ts";
+import { length } from "../units/print.ts";
+import { makeOrder, totalOf } from "./buying.ts";
+import { countBits, makeBores } from "./bores.ts";
+import { overallVerdict } from "./check-row.ts";
+import { checkPlan } from "./checks.ts";
+import { type CoursePlan, layOutCourses } from "./courses.ts";
+import { criterionText } from "./criterion.ts";
+import { cutLumber } from "./cuts.ts";
+import { frameProblems } from "./frame-problems.ts";
+import { layOutSides } from "./outline.ts";
+import type { Plan, Run, SidePlan } from "./plan.ts";
+import { makeRuns, type RunGeometry } from "./runs.ts";
+import { chooseCuts, cutsOf } from "./splits.ts";
+import { tensionRuns, widestSpacing } from "./tensions.ts";
+import { cableMark, orderTightening, workingLimitOf } from "./tightening.ts";
+import { makeTools } from "./tools.ts";
+import { firstStations, placeVerticals, type Verticals } from "./verticals.ts";
+import { warningsOf } from "./warnings.ts";
+
+/** Everything about one guard; errors stand where a frame cannot be built as the job says. */
+export function makePlan(job: Job): Outcome<Plan> {
+  const problems: Problem[] = [];
+  const sides = keep(layOutSides(job), problems);
+  const courses = keep(layOutCourses(job), problems);
+  problems.push(...frameProblems(job));
+  if (sides === undefined || courses === undefined || hasErrors(problems)) return { value: undefined, problems };
+  const layout = keep(layOut(sides, job), problems);
+  if (layout === undefined || hasErrors(problems)) return { value: undefined, problems };
+  const runs = keep(tensionRuns(layout.geometries, courses.gaps, job), problems);
+  const lumber = keep(cutLumber({ sides, verticals: layout.verticals, bays: layout.bays, opening: courses.opening }, job), problems);
+  if (runs === undefined || lumber === undefined || hasErrors(problems)) return { value: undefined, problems };
+  const bores = makeBores(layout.geometries, courses.courses, job);
+  const bits = countBits(bores, job);
+  const tightening = orderTightening(runs, courses.courses, job);
+  const { geometries: _geometries, ...drawn } = layout;
+  const parts = { sides, ...drawn, ...courses, runs, bores, tightening };
+  const checks = checkPlan(parts, job);
+  const order = makeOrder({ runs, courseCount: courses.courses.length, bores, cutPlans: lumber.cutPlans }, job);
+  const warnings = [...problems.filter((problem) => problem.severity === "warning"), ...warningsOf(parts, job)];
+  const plan: Plan = {
+    job,
+    ...parts,
+    cables: runs.flatMap((run) =>
+      courses.courses.map(({ number }) => ({ mark: cableMark(run.id, number), runId: run.id, course: number })),
+    ),
+    bits,
+    target: targetOf(runs, courses, job),
+    checks,
+    verdict: overallVerdict(checks),
+    order,
+    orderTotal_cents: totalOf(order),
+    ...lumber,
+    tools: makeTools(bits, runs, job),
+    warnings,
+  };
+  return { value: plan, problems: [...problems, ...warnings.filter((warning) => !problems.includes(warning))] };
+}
+
+/** Takes a step's value and keeps its problems. */
+function keep<T>(outcome: Outcome<T>, problems: Problem[]): T | undefined {
+  problems.push(...outcome.problems);
+  return outcome.value;
+}
+
+interface LaidOut extends Verticals {
+  readonly geometries: readonly RunGeometry[];
+}
+
+/** Posts first as if nothing were cut, then the cuts, then the posts that the cuts ask for, then the runs. */
+function layOut(sides: readonly SidePlan[], job: Job): Outcome<LaidOut> {
+  const readyLength_max =
+    job.supply.kind === "ready" ? Math.max(...job.supply.lengths.value) : job.supply.spoolLength - job.supply.allowance.value;
+  const cuts = chooseCuts(cutsOf(sides, firstStations(sides, job), job), job, readyLength_max);
+  if (cuts === null) return { value: undefined, problems: [noRuns(job, readyLength_max)] };
+  const placed = placeVerticals(sides, cuts, job);
+  const runs = makeRuns({ sides, ...placed }, cuts, job);
+  return { value: runs.value === undefined ? undefined : { ...placed, geometries: runs.value }, problems: runs.problems };
+}
+
+function noRuns(job: Job, readyLength_max: number): Problem {
+  const { runStraight_max, runWithBends_max, bends_max } = job.limits;
+  const feet = { units: job.units, style: "feet" } as const;
+  return {
+    severity: "error",
+    path: ["guard", "sides"],
+    what: "the guard cannot be cut into runs that keep the limits",
+    why: `a straight run may have ${length(runStraight_max.value, feet)}, one with up to ${bends_max.value} corners ${length(runWithBends_max.value, feet)}, and the longest cable to be had is ${length(readyLength_max, feet)}`,
+    fix: "add posts where runs can meet, allow longer cables under supply, or change the limits",
+  };
+}
+
+function targetOf(runs: readonly Run[], courses: CoursePlan, job: Job): Plan["target"] {
+  const worst = runs.flatMap((run) => run.spans).reduce((most, span) => (span.required > most.required ? span : most));
+  const criterion = criterionText(job);
+  return {
+    required: worst.required,
+    criterionText: criterion.text,
+    source: criterion.source,
+    sourceWhere: criterion.where,
+    worstBayId: worst.bayId,
+    worstSpan: worst.free,
+    worstSpacing: widestSpacing(courses.gaps),
+    workingLimit: workingLimitOf(job),
+  };
+}

@@ -1,0 +1,53 @@
+// What is bought and cut, and with which tools? The part of the Plan that goes to the shop.
+import type { Cents, Mm } from "../units/quantity.ts";
+
+export type OrderGroup = "cable" | "fittings" | "bushings and washers" | "care" | "lumber and tube";
+
+export interface OrderLine {
+  readonly group: OrderGroup;
+  readonly item: string;
+  readonly size: string;
+  readonly net: number;
+  readonly spare: number;
+  readonly quantity: number;
+  readonly unit: "piece" | "spool" | "length" | "bottle" | "pair";
+  /** Length of one piece where that is what is bought. */
+  readonly pieceLength: Mm | null;
+  readonly price_cents: Cents | null;
+  readonly note: string;
+}
+
+export interface CutPiece {
+  readonly mark: string;
+  readonly use: string;
+  readonly sectionName: string;
+  readonly material: string;
+  readonly length: Mm;
+  readonly count: number;
+}
+
+export interface CutBar {
+  readonly sectionName: string;
+  readonly stockLength: Mm;
+  readonly pieces: readonly { readonly mark: string; readonly length: Mm }[];
+  /** Left over after pieces, kerfs and end trims. */
+  readonly offcut: Mm;
+}
+
+export interface CutPlan {
+  readonly sectionName: string;
+  readonly bars: readonly CutBar[];
+  readonly bought: Mm;
+  readonly used: Mm;
+  /** No cutting plan buys less than this. */
+  readonly bought_bound: Mm;
+  readonly proven: boolean;
+}
+
+export interface ToolLine {
+  readonly step: string;
+  readonly item: string;
+  readonly size: string;
+  readonly source: "have" | "rent" | "buy";
+  readonly note: string;
+}

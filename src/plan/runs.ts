@@ -1,0 +1,149 @@
+// Which runs does the guard have, how does each cable lie, and which end pulls?
+import type { Access, Job } from "../job/job.ts";
+import type { Outcome, Problem } from "../problem/problem.ts";
+import { length } from "../units/print.ts";
+import type { Mm } from "../units/quantity.ts";
+import { roundUp } from "../units/round.ts";
+import { SAME_mm } from "../units/tolerance.ts";
+import { endOffset } from "./end-fitting.ts";
+import { layRun, type RunLine } from "./lay-run.ts";
+import type { Bay, EndKind, Face, RunEnd, SidePlan, Vertical } from "./plan.ts";
+import type { Cut } from "./splits.ts";
+
+/** A run before its tension is known. */
+export interface RunGeometry extends RunLine {
+  readonly id: string;
+  readonly left: RunEnd;
+  readonly right: RunEnd;
+  readonly sideIds: readonly string[];
+  readonly why: string;
+}
+
+interface Place {
+  readonly post: Vertical;
+  readonly access: Access;
+  readonly offset: Mm;
+}
+
+export interface Layout {
+  readonly sides: readonly SidePlan[];
+  readonly verticals: readonly Vertical[];
+  readonly bays: readonly Bay[];
+}
+
+export function makeRuns(layout: Layout, cuts: readonly Cut[], job: Job): Outcome<readonly RunGeometry[]> {
+  const problems: Problem[] = [];
+  const runs: RunGeometry[] = [];
+  cuts.slice(1).forEach((cut, index) => {
+    const start = cuts[index] ?? cut;
+    const leftPlace = placeOf(start, "right-hand run", layout.verticals, cuts, job);
+    const rightPlace = placeOf(cut, "left-hand run", layout.verticals, cuts, job);
+    if (leftPlace === null || rightPlace === null) throw new RangeError("a cut has no post: the layout and the cuts disagree");
+    const id = `R${index + 1}`;
+    problems.push(...reachProblems(id, leftPlace, rightPlace, job));
+    const { left, right } = chooseEnds(leftPlace, rightPlace, layout, job);
+    const line = layRun({ left, right, layout, job });
+    const sideIds = [...new Set(line.members.map((member) => member.sideId))];
+    runs.push({ id, left, right, sideIds, why: reasonOf(start, cut, cuts.length === 2), ...line });
+  });
+  return { value: runs, problems };
+}
+
+/** The post that a run ends on at a cut, what reaches its back and how far its bores stand off the middle. */
+function placeOf(
+  cut: Cut,
+  which: "left-hand run" | "right-hand run",
+  verticals: readonly Vertical[],
+  cuts: readonly Cut[],
+  job: Job,
+): Place | null {
+  const posts = verticals.filter((vertical) => vertical.kind === "post");
+  const onSide = posts.filter((post) => post.sideIndex === cut.sideIndex);
+  const found = (post: Vertical | undefined, access: Access, offset: Mm): Place | null =>
+    post === undefined ? null : { post, access, offset };
+  switch (cut.kind) {
+    case "start":
+      return found(posts[0], job.start.access, 0);
+    case "end":
+      return found(posts.at(-1), job.end.access, 0);
+    case "corner": {
+      const nextSide = posts.find((post) => post.sideIndex === cut.sideIndex + 1);
+      return found(which === "left-hand run" ? onSide.at(-1) : nextSide, "drill", 0);
+    }
+    case "line": {
+      const pairs = onSide.filter((post) => post.role === "pair");
+      const nth = cuts.filter((other) => other.kind === "line" && other.sideIndex === cut.sideIndex && other.station < cut.station).length;
+      if (pairs.length > 0) return found(pairs[2 * nth + (which === "left-hand run" ? 0 : 1)], "hand", 0);
+      const post = onSide.find((one) => Math.abs(one.station - cut.station) < SAME_mm);
+      const offset = endOffset(job);
+      return found(post, "drill", which === "left-hand run" ? -offset : offset);
+    }
+  }
+}
+
+const reachRank: Readonly<Record<Access, number>> = { none: 0, hand: 1, drill: 2 };
+
+function reachProblems(id: string, left: Place, right: Place, job: Job): readonly Problem[] {
+  const shut = [left, right].filter((place) => place.access === "none");
+  if (shut.length === 0) return [];
+  const isLeft = shut[0] === left;
+  const end = isLeft ? job.start : job.end;
+  const both = shut.length === 2;
+  return [
+    {
+      severity: "error",
+      path: ["guard", isLeft ? "start" : "end", ...(end.kind === "wall" ? ["gap"] : ["access"])],
+      what: both
+        ? `run ${id} has no reachable end: nothing fits behind ${left.post.id} nor behind ${right.post.id}`
+        : `nothing reaches the back of ${shut[0]?.post.id}, where run ${id} ends`,
+      why: "the nut of a stud end and the gripping fitting both go on behind the post, by hand and wrench at least",
+      fix: `move the end post so that the gap to the wall is ${describeGap(job)}, or set access: hand if a hand and a wrench do reach`,
+    },
+  ];
+}
+
+function describeGap(job: Job): string {
+  const tape = { units: job.units, style: "tape" } as const;
+  return `at least ${length(job.limits.wallGap_min.value, tape)} and at most ${length(job.limits.wallGap_max.value, tape)}`;
+}
+
+/**
+ * The pulling end is the one that is easier to reach; at a run that turns, the one of the longer span if both are
+ * equally easy (the place that NCC 2022, table 11.3.6a note 2 asks for), else the left one.
+ */
+function chooseEnds(left: Place, right: Place, layout: Layout, job: Job): { readonly left: RunEnd; readonly right: RunEnd } {
+  const turns = left.post.sideIndex !== right.post.sideIndex;
+  const bothStuds = job.fittings.holdEnd === "stud";
+  const [l, r] = [reachRank[left.access], reachRank[right.access]];
+  const longest = longestBayIsRight(left.post, right.post, layout);
+  const pullsRight = r !== l ? r > l : turns && longest;
+  const end = (place: Place, pulls: boolean, backFace: Face): RunEnd => {
+    const kind: EndKind = bothStuds || pulls ? "stud" : "grip";
+    return { postId: place.post.id, kind, pulls: pulls || (bothStuds && turns), backFace, access: place.access, offset: place.offset };
+  };
+  return { left: end(left, !pullsRight, "left"), right: end(right, pullsRight, "right") };
+}
+
+function longestBayIsRight(left: Vertical, right: Vertical, layout: Layout): boolean {
+  const longestOn = (sideId: string): Mm =>
+    Math.max(0, ...layout.bays.filter((bay) => bay.kind === "bay" && bay.sideId === sideId).map((bay) => bay.free));
+  return longestOn(right.sideId) > longestOn(left.sideId) + SAME_mm;
+}
+
+function reasonOf(start: Cut, end: Cut, whole: boolean): string {
+  if (whole) return "one run: its length and bends are within the limits";
+  const meets = (cut: Cut): string | null => {
+    if (cut.kind === "corner") return "the corner, where each run has a post of its own";
+    if (cut.kind === "line") return "a line post inside a side";
+    return null;
+  };
+  const places = [meets(start), meets(end)].filter((place) => place !== null);
+  return `cut at ${places.join(" and at ")}: fewest runs that keep the limits of length and bends`;
+}
+
+/** Ready lengths: the next step above the outside length; from a spool: outside length and allowance, rounded up. */
+export function orderLengthOf(outsideLength: Mm, job: Job): Mm | null {
+  if (job.supply.kind === "spool") return roundUp(outsideLength + job.supply.allowance.value, job.units === "inch" ? 25.4 : 10);
+  const longer = job.supply.lengths.value.filter((ready) => ready > outsideLength + SAME_mm);
+  return longer.length === 0 ? null : Math.min(...longer);
+}

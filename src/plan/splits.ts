@@ -1,0 +1,123 @@
+// Where must a guard be cut into runs, and where is it cheapest to do so?
+import type { Job } from "../job/job.ts";
+import type { Mm } from "../units/quantity.ts";
+import { SAME_mm } from "../units/tolerance.ts";
+import { cornerPath } from "./corner-path.ts";
+import type { SidePlan } from "./plan.ts";
+
+/** A place where one run may end and the next begin. */
+export interface Cut {
+  readonly kind: "start" | "corner" | "line" | "end";
+  /** Side whose right-hand corner is cut, or whose post at `station` is. */
+  readonly sideIndex: number;
+  readonly station: Mm;
+  /** Along the cable: outer face where a run from the left ends, and where a run to the right begins. */
+  readonly endAt: Mm;
+  readonly startAt: Mm;
+  readonly corners_before: number;
+  readonly corners_after: number;
+}
+
+interface Best {
+  readonly runs: number;
+  readonly posts: number;
+  readonly longest: Mm;
+  readonly from: number;
+}
+
+export interface StationsOfSide {
+  readonly stations: readonly Mm[];
+  /** Two runs on this side meet on two posts; else on one post with bores set off sideways. */
+  readonly pairs: boolean;
+}
+
+/** All places where the guard may be cut, from left to right, its two ends included. */
+export function cutsOf(sides: readonly SidePlan[], posts: readonly StationsOfSide[], job: Job): readonly Cut[] {
+  const along = job.posts.section.along;
+  const half = (index: number): Mm => (posts[index]?.pairs === true ? -job.posts.pairGap.value / 2 : along / 2);
+  const cuts: Cut[] = [
+    { kind: "start", sideIndex: 0, station: sides[0]?.startsAt ?? 0, endAt: 0, startAt: 0, corners_before: 0, corners_after: 0 },
+  ];
+  // Distance along the cable to the outer or inner face of the side's first post.
+  let origin = 0;
+  for (const side of sides) {
+    const stations = posts[side.index]?.stations ?? [];
+    const firstFace = (stations[0] ?? 0) - along / 2;
+    const at = (station: Mm): Mm => origin + station - firstFace;
+    for (const station of stations.slice(1, -1)) {
+      const [endAt, startAt] = [at(station) + half(side.index), at(station) - half(side.index)];
+      cuts.push({ kind: "line", sideIndex: side.index, station, endAt, startAt, corners_before: side.index, corners_after: side.index });
+    }
+    const lastFace = (stations.at(-1) ?? 0) + along / 2;
+    const endAt = at(lastFace);
+    const next = sides[side.index + 1];
+    if (next === undefined) {
+      cuts.push({
+        kind: "end",
+        sideIndex: side.index,
+        station: lastFace,
+        endAt,
+        startAt: endAt,
+        corners_before: side.index,
+        corners_after: side.index,
+      });
+    } else {
+      const setback_right = (posts[next.index]?.stations[0] ?? 0) - along / 2;
+      const { chord } = cornerPath({ setback_left: side.length - lastFace, setback_right, turn: side.turn ?? 0 });
+      origin = endAt + chord;
+      cuts.push({
+        kind: "corner",
+        sideIndex: side.index,
+        station: lastFace,
+        endAt,
+        startAt: origin,
+        corners_before: side.index,
+        corners_after: side.index + 1,
+      });
+    }
+  }
+  return cuts;
+}
+
+/** Fewest runs first, then fewest extra posts, then the shortest longest run; null when no choice keeps the limits. */
+export function chooseCuts(cuts: readonly Cut[], job: Job, readyLength_max: Mm | null): readonly Cut[] | null {
+  const best: (Best | null)[] = cuts.map((_, index) => (index === 0 ? { runs: 0, posts: 0, longest: 0, from: -1 } : null));
+  for (let to = 1; to < cuts.length; to++) {
+    for (let from = 0; from < to; from++) {
+      const before = best[from];
+      const start = cuts[from];
+      const end = cuts[to];
+      if (before == null || start === undefined || end === undefined) continue;
+      const length = end.endAt - start.startAt;
+      if (!isAllowed(length, end.corners_before - start.corners_after, job, readyLength_max)) continue;
+      const candidate: Best = {
+        runs: before.runs + 1,
+        posts: before.posts + (end.kind === "line" ? 1 : 0),
+        longest: Math.max(before.longest, length),
+        from,
+      };
+      if (isBetter(candidate, best[to] ?? null)) best[to] = candidate;
+    }
+  }
+  const chosen: Cut[] = [];
+  for (let index = cuts.length - 1; index >= 0; index = best[index]?.from ?? -1) {
+    const cut = cuts[index];
+    if (cut === undefined || best[index] == null) return null;
+    chosen.unshift(cut);
+  }
+  return chosen;
+}
+
+function isAllowed(length: Mm, corners: number, job: Job, readyLength_max: Mm | null): boolean {
+  const { bends_max, runWithBends_max, runStraight_max } = job.limits;
+  if (length <= 0 || corners > bends_max.value) return false;
+  if (readyLength_max !== null && length >= readyLength_max) return false;
+  return length <= (corners > 0 ? runWithBends_max.value : runStraight_max.value) + SAME_mm;
+}
+
+function isBetter(a: Best, b: Best | null): boolean {
+  if (b === null) return true;
+  if (a.runs !== b.runs) return a.runs < b.runs;
+  if (a.posts !== b.posts) return a.posts < b.posts;
+  return a.longest < b.longest - SAME_mm;
+}

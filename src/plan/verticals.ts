@@ -1,0 +1,148 @@
+// Which posts and spacers stand where, and which bays lie between them?
+import { along as pointAlong } from "../geometry/vector.ts";
+import type { Job } from "../job/job.ts";
+import type { Mm } from "../units/quantity.ts";
+import { cornerPath } from "./corner-path.ts";
+import type { Bay, SidePlan, Vertical, VerticalRole } from "./plan.ts";
+import type { Cut, StationsOfSide } from "./splits.ts";
+import { type PostStation, placePosts, placeSpacers } from "./stations.ts";
+
+export interface Verticals {
+  readonly verticals: readonly Vertical[];
+  readonly bays: readonly Bay[];
+}
+
+/** Post stations of each side before anybody knows where the runs are cut. */
+export function firstStations(sides: readonly SidePlan[], job: Job): readonly StationsOfSide[] {
+  return sides.map((side) => {
+    const given = job.sides[side.index]?.stations ?? null;
+    if (given !== null) return { stations: given, pairs: false };
+    return { stations: autoPosts(side, job, []).map((post) => post.station), pairs: job.posts.split === "two posts" };
+  });
+}
+
+function autoPosts(side: SidePlan, job: Job, splits: readonly Mm[]): readonly PostStation[] {
+  const along = job.posts.section.along;
+  return placePosts({
+    first: side.startsAt + along / 2,
+    last: side.endsAt - along / 2,
+    splits,
+    along,
+    pairGap: job.posts.pairGap.value,
+    spacing_max: job.posts.spacing_max.value,
+    step: job.limits.tapeStep.value,
+  });
+}
+
+/** Names every vertical from left to right and lists the bays between them. */
+export function placeVerticals(sides: readonly SidePlan[], cuts: readonly Cut[], job: Job): Verticals {
+  const verticals: Vertical[] = [];
+  const bays: Bay[] = [];
+  const counters = { post: 0, spacer: 0 };
+  for (const side of sides) {
+    const posts = postsOfSide(side, sides.length, cuts, job).map((post) => toVertical(post, side, job, counters));
+    const members: Vertical[] = [];
+    posts.forEach((post, index) => {
+      const before = posts[index - 1];
+      if (before !== undefined && !isPairGap(before, post)) members.push(...spacersBetween(before, post, side, job, counters));
+      members.push(post);
+    });
+    bays.push(...cornerBay(sides, verticals, members, job), ...baysOfSide(side, members));
+    verticals.push(...members);
+  }
+  return { verticals, bays };
+}
+
+const isPairGap = (left: Vertical, right: Vertical): boolean => left.role === "pair" && right.role === "pair" && right.kind === "post";
+
+interface RolePost {
+  readonly station: Mm;
+  readonly role: Exclude<VerticalRole, "spacer">;
+}
+
+function postsOfSide(side: SidePlan, sideCount: number, cuts: readonly Cut[], job: Job): readonly RolePost[] {
+  const given = job.sides[side.index]?.stations ?? null;
+  const splits = cuts.filter((cut) => cut.kind === "line" && cut.sideIndex === side.index).map((cut) => cut.station);
+  const pairs = given === null && job.posts.split === "two posts";
+  const posts: readonly PostStation[] =
+    given?.map((station) => ({ station, role: "line" as const })) ?? autoPosts(side, job, pairs ? splits : []);
+  return posts.map((post, index) => {
+    if (post.role === "pair") return { station: post.station, role: "pair" };
+    const isFirst = index === 0;
+    const isLast = index === posts.length - 1;
+    if ((isFirst && side.index === 0) || (isLast && side.index === sideCount - 1)) return { station: post.station, role: "end" };
+    return { station: post.station, role: isFirst || isLast ? "corner" : "line" };
+  });
+}
+
+function toVertical(post: RolePost, side: SidePlan, job: Job, counters: { post: number }): Vertical {
+  counters.post += 1;
+  return {
+    id: `P${counters.post}`,
+    kind: "post",
+    role: post.role,
+    sideIndex: side.index,
+    sideId: side.id,
+    station: post.station,
+    centre: pointAlong(side.from, side.direction, post.station),
+    direction: side.direction,
+    along: job.posts.section.along,
+    across: job.posts.section.across,
+    sectionName: job.posts.section.name,
+  };
+}
+
+function spacersBetween(left: Vertical, right: Vertical, side: SidePlan, job: Job, counters: { spacer: number }): readonly Vertical[] {
+  const section = job.spacers.section;
+  const stations = placeSpacers({
+    from: left.station + left.along / 2,
+    to: right.station - right.along / 2,
+    along: section.along,
+    free_max: job.spacers.free_max.value,
+    step: job.limits.tapeStep.value,
+  });
+  return stations.map((station) => {
+    counters.spacer += 1;
+    return {
+      id: `S${counters.spacer}`,
+      kind: "spacer",
+      role: "spacer",
+      sideIndex: side.index,
+      sideId: side.id,
+      station,
+      centre: pointAlong(side.from, side.direction, station),
+      direction: side.direction,
+      along: section.along,
+      across: section.across,
+      sectionName: section.name,
+    };
+  });
+}
+
+function baysOfSide(side: SidePlan, members: readonly Vertical[]): readonly Bay[] {
+  return members.slice(1).map((right, index): Bay => {
+    const left = members[index] ?? right;
+    return {
+      id: `${side.id}${index + 1}`,
+      kind: isPairGap(left, right) ? "pair gap" : "bay",
+      sideId: side.id,
+      leftId: left.id,
+      rightId: right.id,
+      free: right.station - right.along / 2 - (left.station + left.along / 2),
+    };
+  });
+}
+
+/** The bay across the corner between the last side laid out and this one. */
+function cornerBay(sides: readonly SidePlan[], before: readonly Vertical[], members: readonly Vertical[], job: Job): readonly Bay[] {
+  const left = before.at(-1);
+  const right = members[0];
+  if (left === undefined || right === undefined) return [];
+  const side = sides[left.sideIndex];
+  const { chord } = cornerPath({
+    setback_left: (side?.length ?? 0) - left.station - job.posts.section.along / 2,
+    setback_right: right.station - job.posts.section.along / 2,
+    turn: side?.turn ?? 0,
+  });
+  return [{ id: `${left.sideId}/${right.sideId}`, kind: "corner", sideId: left.sideId, leftId: left.id, rightId: right.id, free: chord }];
+}

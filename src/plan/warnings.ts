@@ -1,0 +1,62 @@
+// What must the crew be warned of in this job in particular?
+import type { Job } from "../job/job.ts";
+import type { Problem } from "../problem/problem.ts";
+import { length } from "../units/print.ts";
+import type { Checked } from "./check-row.ts";
+
+export function warningsOf(plan: Checked, job: Job): readonly Problem[] {
+  return [...exposureWarnings(job), ...endWarnings(plan, job), ...slackWarnings(plan, job), ...cornerWarnings(plan)];
+}
+
+const warning = (path: Problem["path"], what: string, fix: string): Problem => ({ severity: "warning", path, what, fix });
+
+function exposureWarnings(job: Job): readonly Problem[] {
+  if (job.code.exposure === "inland" || job.cable.grade === "316") return [];
+  const what = `stainless 304 at a place of exposure "${job.code.exposure}" stains and pits sooner than 316`;
+  return [warning(["cable", "grade"], what, "use 316 for cable and fittings, and wash it more often")];
+}
+
+function endWarnings(plan: Checked, job: Job): readonly Problem[] {
+  return plan.runs.flatMap((run) =>
+    [run.left, run.right]
+      .filter((end) => end.access === "hand")
+      .map((end) => {
+        const how =
+          end.kind === "grip" && job.posts.section.material === "wood"
+            ? "drilled through at full size from the cable's side"
+            : "drilled from the cable's side";
+        return warning(
+          ["guard"],
+          `only a hand reaches behind ${end.postId} (run ${run.id}): its bores are ${how}`,
+          "drill before the neighbouring post or wall covers the back, or from the front as the bore sheet says",
+        );
+      }),
+  );
+}
+
+function slackWarnings(plan: Checked, job: Job): readonly Problem[] {
+  return plan.runs
+    .filter((run) => run.takeUp.slackToPull > 0)
+    .map((run) => {
+      const what = `the nuts of run ${run.id} travel ${length(run.takeUp.travelPerEnd, { units: job.units })}, more than their free thread`;
+      return warning(
+        ["fittings", "stud", "thread length"],
+        what,
+        `pull ${length(run.takeUp.slackToPull, { units: job.units })} of slack through the gripping end before the nut is turned`,
+      );
+    });
+}
+
+/** EN 1993-1-11 asks for saddles of a radius that no bored post gives; so a bend in a run is a place to look at. */
+function cornerWarnings(plan: Checked): readonly Problem[] {
+  const bent = plan.runs.filter((run) => run.bayIds.some((id) => id.includes("/"))).map((run) => run.id);
+  if (bent.length === 0) return [];
+  const what = `${bent.join(", ")} bend at corner posts: a bored post is a much tighter bend than the saddle radius of EN 1993-1-11 (30 diameters, 400 wire diameters)`;
+  return [
+    warning(
+      ["guard", "sides"],
+      what,
+      "fit bushings at both posts of each corner and look at the strand there at every visit; broken wires mean: replace it",
+    ),
+  ];
+}

@@ -1,0 +1,38 @@
+// How do tests get at the example jobs, as they are or with a line changed?
+import { readdirSync, readFileSync } from "node:fs";
+import { join } from "node:path";
+import type { Job } from "../../src/job/job.ts";
+import { parseJob } from "../../src/job/parse.ts";
+import { makePlan } from "../../src/plan/make-plan.ts";
+import type { Plan } from "../../src/plan/plan.ts";
+
+const folder = join(import.meta.dirname, "../../jobs");
+
+export const exampleNames: readonly string[] = readdirSync(folder)
+  .filter((file) => file.endsWith(".yaml"))
+  .sort()
+  .map((file) => file.replace(/\.yaml$/, ""));
+
+export const exampleText = (name: string): string => readFileSync(join(folder, `${name}.yaml`), "utf8");
+
+/** The text of an example with lines replaced; a replacement that finds nothing is a fault of the test. */
+export function changedText(name: string, changes: Readonly<Record<string, string>>): string {
+  return Object.entries(changes).reduce((text, [from, to]) => {
+    if (!text.includes(from)) throw new Error(`${name} does not hold ${JSON.stringify(from)}`);
+    return text.replace(from, to);
+  }, exampleText(name));
+}
+
+export function jobOf(text: string): Job {
+  const { value, problems } = parseJob(text);
+  if (value === undefined) throw new Error(problems.map((problem) => problem.what).join("; "));
+  return value;
+}
+
+export function planOf(text: string): Plan {
+  const { value, problems } = makePlan(jobOf(text));
+  if (value === undefined) throw new Error(problems.map((problem) => problem.what).join("; "));
+  return value;
+}
+
+export const examplePlan = (name: string): Plan => planOf(exampleText(name));
