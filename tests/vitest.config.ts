@@ -1,23 +1,16 @@
+// Which tests run how? Two projects: the inside alone is quick; the browser's tests run one after another.
 import { defineConfig } from "vitest/config";
+
+const browser = ["tests/{sheets,cli,pdf,site}/**/*.test.ts"];
 
 export default defineConfig({
   test: {
-    include: ["tests/**/*.test.ts"],
     testTimeout: 30_000,
     projects: [
+      { extends: true, test: { name: "inside", include: ["tests/**/*.test.ts"], exclude: browser } },
       {
         extends: true,
-        test: { name: "inside", exclude: ["tests/sheets/**", "tests/cli/**", "tests/pdf/**"] },
-      },
-      {
-        extends: true,
-        test: {
-          name: "browser",
-          include: ["tests/{sheets,cli,pdf}/**/*.test.ts"],
-          testTimeout: 180_000,
-          hookTimeout: 240_000,
-          fileParallelism: false,
-        },
+        test: { name: "browser", include: browser, testTimeout: 180_000, hookTimeout: 240_000, fileParallelism: false },
       },
     ],
     coverage: { provider: "v8", include: ["src/**/*.ts"], reporter: ["text-summary"] },

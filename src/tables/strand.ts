@@ -176,7 +176,7 @@ const METRIC_RULE_TO_mm = 6;
  * @param strand - construction [word], outside diameter d [mm], grade [word]
  * @returns breaking force [N] with its source, or null when no row and no rule covers the strand
  * @throws never
- * Source: ac-43-13, table 7-3; strand-catalogue-note; sailing-forum; catamaran-forum and yacht-notes for the metric rule; others from memory
+ * Source: ac-43-13, table 7-3; strand-catalogue-note; sailing-forum; catamaran-forum and yacht-rigging for the metric rule; others from memory
  */
 export function breakingForce({
   construction,
@@ -195,7 +195,7 @@ export function breakingForce({
     METRIC_RULE_kNPerMm2 * 1000 * diameter ** 2,
     "catamaran-forum",
     "0.786 d^2 kN, fitted to 720, 1285 and 2878 kgf at 3, 4 and 6 mm",
-    "the 6 mm value is from yacht-notes",
+    "the 6 mm value is from yacht-rigging",
   );
 }
 

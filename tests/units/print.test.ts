@@ -1,0 +1,182 @@
+import fc from "fast-check";
+import { describe, expect, test } from "vitest";
+import {
+  angleDegrees,
+  count,
+  feetInches,
+  force,
+  hertz,
+  inches,
+  length,
+  millimetres,
+  money,
+  percent,
+  spokenLength,
+} from "../../src/units/print.ts";
+import { readForce, readLength } from "../../src/units/read.ts";
+
+// Expected texts by hand from 1 in = 25.4 mm and 1 lbf = 4.4482216152605 N (NIST SP 811).
+
+describe("inches", () => {
+  test.each([
+    [823.9125, '32-7/16"'],
+    [824, '32-7/16"'],
+    [0, '0"'],
+    [9.525, '3/8"'],
+    [25.4, '1"'],
+    [25.3, '1"'],
+    [-12.7, '-1/2"'],
+  ])("%d mm is %s", (mm, text) => expect(inches(mm)).toBe(text));
+
+  test("17 mm lies between 10/16 and 11/16 in: down gives 5/8, up 11/16", () => {
+    expect(inches(17, { rounding: "down" })).toBe('5/8"');
+    expect(inches(17, { rounding: "up" })).toBe('11/16"');
+    expect(inches(17, { step: 1 / 64 })).toBe('43/64"');
+  });
+
+  test("a step of a tenth of an inch is on no tape", () => expect(() => inches(17, { step: 0.1 })).toThrow(RangeError));
+});
+
+describe("feetInches", () => {
+  test.each([
+    [3822.7, "12'-6 1/2\""],
+    [3048, "10'-0\""],
+    [3060.7, "10'-0 1/2\""],
+    [304.8, "1'-0\""],
+    [304.5, "1'-0\""],
+    [165.1, '6-1/2"'],
+    [0, '0"'],
+  ])("%d mm is %s", (mm, text) => expect(feetInches(mm)).toBe(text));
+});
+
+describe("length", () => {
+  test("824 mm in inches first, in mm first, in feet and alone", () => {
+    expect(length(823.9125, { units: "inch", style: "tape" })).toBe('32-7/16" (824 mm)');
+    expect(length(824, { units: "mm", style: "tape" })).toBe('824 mm (32-7/16")');
+    expect(length(3822.7, { units: "inch", style: "feet", both: false })).toBe("12'-6 1/2\"");
+    expect(length(2.26, { units: "mm", decimals: 1 })).toBe('2.3 mm (1/16")');
+  });
+
+  test("what is bought goes up in both systems: 3810.1 mm is 3811 mm or 150-1/16 in", () =>
+    expect(length(3810.1, { units: "mm", rounding: "up" })).toBe('3811 mm (150-1/16")'));
+});
+
+describe("force", () => {
+  test.each([
+    [1334.46648457815, "inch", "300 lbf (1.33 kN)"],
+    [1330, "mm", "1330 N (299 lbf)"],
+    [53.4, "inch", "12 lbf (53.4 N)"],
+    [12_500, "mm", "12.5 kN (2810 lbf)"],
+    [24, "mm", "24 N (5.4 lbf)"],
+    [0, "inch", "0 lbf (0 N)"],
+  ] as const)("%d N in a job in %s is %s", (newtons, units, text) => expect(force(newtons, units)).toBe(text));
+
+  test("1334.4 N down is 299 lbf, up 300 lbf", () => {
+    expect(force(1334.4, "inch", { rounding: "down", both: false })).toBe("299 lbf");
+    expect(force(1334.4, "inch", { rounding: "up", both: false })).toBe("300 lbf");
+  });
+});
+
+describe("the other quantities", () => {
+  test("a quarter turn is 90 deg, an eighth of a right angle 11.3 deg", () => {
+    expect(angleDegrees(Math.PI / 2)).toBe("90 deg");
+    expect(angleDegrees(Math.PI / 16)).toBe("11.3 deg");
+  });
+
+  test("836.2 mm, 53.62 Hz, 30 %, 1250 cents and a count of 11", () => {
+    expect([millimetres(836.2), hertz(53.62), percent(0.3), money(1250), money(5), count(11)]).toEqual([
+      "836 mm",
+      "53.6 Hz",
+      "30 %",
+      "12.50",
+      "0.05",
+      "11",
+    ]);
+  });
+
+  test("-0.2 mm prints no minus before the 0", () => expect(millimetres(-0.2)).toBe("0 mm"));
+
+  test("100000 mm prints all its zeros", () => expect(millimetres(100_000)).toBe("100000 mm"));
+});
+
+describe("spokenLength", () => {
+  test.each([
+    [131.7625, "five and three sixteenths inches"],
+    [25.4, "one inch"],
+    [12.7, "one half inch"],
+    [19.05, "three quarters of an inch"],
+    [0, "zero inches"],
+    [38.1, "one and one half inches"],
+    [3175, "one hundred twenty-five inches"],
+  ])("%d mm is said as %s", (mm, text) => expect(spokenLength(mm, { units: "inch" })).toBe(text));
+
+  test("3822.7 mm in feet, and 836 mm in a job in mm", () => {
+    expect(spokenLength(3822.7, { units: "inch", style: "feet" })).toBe("twelve feet six and one half inches");
+    expect(spokenLength(3048, { units: "inch", style: "feet" })).toBe("ten feet");
+    expect(spokenLength(836, { units: "mm" })).toBe("836 millimetres");
+  });
+});
+
+describe("laws of printing", () => {
+  const mm = fc.double({ min: 0, max: 100_000, noNaN: true });
+
+  test("what is printed in inches, feet or mm and read again is the value to half the printed step", () => {
+    fc.assert(
+      fc.property(mm, fc.constantFrom(2, 4, 8, 16, 32, 64), (x, perInch) => {
+        const step = 1 / perInch;
+        for (const text of [inches(x, { step }), feetInches(x, { step })]) {
+          const reading = readLength(text);
+          expect("value" in reading && Math.abs(reading.value - x), text).toBeLessThanOrEqual(12.7 * step + 1e-4);
+        }
+        const metric = readLength(millimetres(x, { decimals: 1 }));
+        expect("value" in metric && Math.abs(metric.value - x)).toBeLessThanOrEqual(0.05 + 1e-4);
+      }),
+    );
+  });
+
+  test("a length on the tape is given back to the last bit", () => {
+    fc.assert(
+      fc.property(fc.nat(200_000), (sixtyFourths) => {
+        const x = (sixtyFourths * 254) / 640;
+        expect(readLength(feetInches(x, { step: 1 / 64 }))).toEqual({ value: x });
+        expect(readLength(inches(x, { step: 1 / 64 }))).toEqual({ value: x });
+      }),
+    );
+  });
+
+  test("down is never more than the value and up never less", () => {
+    fc.assert(
+      fc.property(mm, (x) => {
+        const [down, up] = (["down", "up"] as const).map((rounding) => readLength(inches(x, { rounding })));
+        expect(down !== undefined && "value" in down && down.value).toBeLessThanOrEqual(x + 1e-3);
+        expect(up !== undefined && "value" in up && up.value).toBeGreaterThanOrEqual(x - 1e-3);
+      }),
+    );
+  });
+
+  test("a printed force is read again within three figures or half a pound", () => {
+    fc.assert(
+      fc.property(fc.double({ min: 1, max: 50_000, noNaN: true }), (newtons) => {
+        const metric = readForce(force(newtons, "mm", { both: false }));
+        expect("value" in metric && Math.abs(metric.value - newtons)).toBeLessThanOrEqual(0.0051 * newtons);
+        const imperial = readForce(force(newtons, "inch", { both: false }));
+        expect("value" in imperial && Math.abs(imperial.value - newtons)).toBeLessThanOrEqual(2.2242);
+      }),
+    );
+  });
+
+  test("nothing but plain ASCII is printed", () => {
+    fc.assert(
+      fc.property(fc.double({ min: -100_000, max: 100_000, noNaN: true }), (x) => {
+        const all = [
+          length(x, { units: "inch" }),
+          length(x, { units: "mm", style: "feet" }),
+          force(x, "inch"),
+          angleDegrees(x),
+          spokenLength(x, { units: "inch" }),
+        ];
+        for (const text of all) expect(text).toMatch(/^[\x20-\x7e]+$/);
+      }),
+    );
+  });
+});

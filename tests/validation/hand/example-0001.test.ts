@@ -1,0 +1,95 @@
+// The straight example worked by hand: each line is written out here and compared with the plan, so that a slip in the way
+// the plan puts its formulas together cannot hide behind formulas that are right by themselves.
+//
+// Sources: metallic area of a 1x19 strand 0.76 pi D^2/4 and modulus 130 GPa: EN 1993-1-11:2006 tables 2.2 and 3.1 (secondary);
+// pull, string and push: elementary statics, worked below; rules of thumb: common practice, no source.
+import { describe, expect, test } from "vitest";
+import { examplePlan } from "../../support/example-jobs.ts";
+
+const IN = 25.4;
+const LBF = 4.4482216152605;
+const plan = examplePlan("0001-level-deck-straight");
+const run = plan.runs[0];
+if (run === undefined) throw new Error("the example has a run");
+const span = run.spans[0];
+if (span === undefined) throw new Error("the run has a span");
+
+describe("example 0001 by hand", () => {
+  test("five posts: 272.5 in between the centres of the end posts, four bays of 68.125 in, within 6 ft", () => {
+    const centres = plan.verticals.filter((vertical) => vertical.kind === "post").map((post) => post.station / IN);
+    // 23 ft = 276 in; half a dressed 4x4 (3.5 in) at each end.
+    const exact = [1.75, 69.875, 138, 206.125, 274.25];
+    expect(centres).toHaveLength(5);
+    centres.forEach((centre, index) => {
+      expect(centre).toBeCloseTo(exact[index] ?? 0, 9);
+    });
+  });
+
+  test("a bay of 64.625 in takes one 1-1/2 in spacer and leaves 31.5625 in of free cable", () => {
+    // 68.125 - 3.5 = 64.625; (64.625 - 1.5) / 2 = 31.5625 <= 36.
+    for (const bay of plan.bays) expect(bay.free / IN).toBeCloseTo(31.5625, 9);
+  });
+
+  test("heights: bottom of the opening at 2 + 3-1/2 in, 2.9 in each, to the sixteenth", () => {
+    // 5.5 + 2.9 k: 8.4 11.3 14.2 17.1 20 22.9 25.8 28.7 31.6 -> sixteenths 134.4 180.8 227.2 273.6 320 366.4 412.8 459.2 505.6
+    const sixteenths = [134, 181, 227, 274, 320, 366, 413, 459, 506];
+    expect(plan.courses.map((course) => (course.height / IN) * 16)).toEqual(sixteenths.map((value) => expect.closeTo(value, 6)));
+  });
+
+  test("path between bearing faces: 276 in less the 1-1/4 in counterbore", () => {
+    expect(run.pathLength / IN).toBeCloseTo(274.75, 9);
+  });
+
+  test("elongation T L / EA, nut turns of a 1/4-28 thread", () => {
+    const area = (0.76 * Math.PI * 3.175 ** 2) / 4;
+    const stiffness = 130_000 * area;
+    const elongation = (run.tension.target * 274.75 * IN) / stiffness;
+    expect(run.takeUp.elongation).toBeCloseTo(elongation, 6);
+    const travel = elongation + 0.0005 * 274.75 * IN + IN / 16;
+    expect(run.takeUp.travel).toBeCloseTo(travel, 6);
+    expect(run.takeUp.turns).toBeCloseTo((travel * 28) / IN, 5);
+  });
+
+  test("the target is the least multiple of 5 lbf that holds 12 lbf in a 31.5625 in span, cables free to slide", () => {
+    const target = run.tension.target / LBF;
+    expect(target / 5).toBeCloseTo(Math.round(target / 5), 9);
+    // Push on a sphere of 4 in between cables whose drilled spacing is 47/16 in; tension rises with the stretch of the whole run.
+    const spacing =
+      Math.max(
+        ...[...Array(8).keys()].map(
+          (k) => ([134, 181, 227, 274, 320, 366, 413, 459, 506][k + 1] ?? 0) - ([134, 181, 227, 274, 320, 366, 413, 459, 506][k] ?? 0),
+        ),
+      ) / 16;
+    expect(plan.target.worstSpacing / IN).toBeCloseTo(spacing, 9);
+    const peak = (tension_N: number): number => {
+      const [half, centres, length] = [(spacing * IN) / 2, ((4 + 1 / 8) * IN) / 2, 31.5625 * IN];
+      const stiffness = (130_000 - 10_000) * ((0.76 * Math.PI * 3.175 ** 2) / 4);
+      let most = 0;
+      for (let step = 0; step <= 4000; step++) {
+        const angle = (Math.acos(half / centres) * step) / 4000;
+        // Frictionless: the cable moves along the contact normal.
+        const moved = centres - half / Math.cos(angle);
+        const slant = Math.hypot(length / 2, moved);
+        const tension = tension_N + (stiffness / (274.75 * IN)) * (2 * slant - length);
+        most = Math.max(most, 2 * (2 * tension * (moved / slant)) * Math.sin(angle));
+      }
+      return most;
+    };
+    expect(peak(run.tension.target)).toBeGreaterThanOrEqual(12 * LBF * (1 - 1e-3));
+    expect(peak(run.tension.target - 5 * LBF)).toBeLessThan(12 * LBF * (1 + 1e-3));
+  });
+
+  test("pitch of the loose-wire string, (1/2L) sqrt(T/m), lies at the low end of the band", () => {
+    const string_Hz = (1 / (2 * (span.free / 1000))) * Math.sqrt(span.tension / plan.job.cable.mass_kgPerM.value);
+    expect(span.pitch_Hz.low).toBeGreaterThanOrEqual(string_Hz * (1 - 1e-9));
+    expect(span.pitch_Hz.low).toBeLessThan(string_Hz * 1.01);
+  });
+
+  test("9 cables of 25 ft, 9 gripping ends and a spare, 9 nuts and a spare", () => {
+    const line = (item: string) => plan.order.find((one) => one.item === item);
+    expect(line("ready cable")?.quantity).toBe(9);
+    expect(line("ready cable")?.pieceLength).toBeCloseTo(25 * 304.8, 9);
+    expect(line("gripping end")?.quantity).toBe(10);
+    expect(line("nut, stainless")?.quantity).toBe(10);
+  });
+});
