@@ -126,6 +126,7 @@ export interface Frame {
   readonly topRail: Rail;
   readonly topRailTreatment: WoodTreatment;
   readonly bottomRail: Rail | null;
+  readonly bottomRailTreatment: WoodTreatment;
   /** From the datum to the underside of the bottom rail; 0 without one. */
   readonly gapBelow: Mm;
   /** Clear height between the rails (or deck and rail) that the cables fill. */

@@ -2,6 +2,7 @@
 // A. Thompson, B. N. Taylor: Guide for the Use of the International System of Units (SI), NIST Special Publication 811,
 // 2008 edition, appendix B.8 and B.9 (factors in bold are exact). The digits below were read as quoted by GNU units 2.22
 // (which names NIST SP 447 and HB 44) and by scipy.constants 1.17.1.
+// The publication itself was not opened: its edition and appendix numbers are from memory.
 import { describe, expect, test } from "vitest";
 import { readForce, readLength, readMassPerLength } from "../../src/units/read.ts";
 import { expectAsPrinted } from "../support/as-printed.ts";

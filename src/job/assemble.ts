@@ -1,0 +1,236 @@
+// How does a file that reads well become a Job? What it leaves out comes from the defaults, each with its source.
+import { fromJob } from "../sources/cited.ts";
+import * as custom from "../tables/practice.ts";
+import { mass, strandStiffness } from "../tables/strand.ts";
+import { tidy } from "../units/notation.ts";
+import { decimal, inches } from "../units/print.ts";
+import type { Mm } from "../units/quantity.ts";
+import { lumberOf } from "./checks.ts";
+import * as usual from "./defaults.ts";
+import type { SizeText } from "./fields.ts";
+import { fittingsOf, stated } from "./fitting-defaults.ts";
+import type {
+  Cable,
+  CableSupply,
+  CodeBasis,
+  Criterion,
+  Frame,
+  FrameMaterial,
+  GuardEnd,
+  Identity,
+  Job,
+  Limits,
+  Posts,
+  Rail,
+  Section,
+  Side,
+  Spacers,
+  Stock,
+  Tightening,
+  UnitSystem,
+  WoodTreatment,
+} from "./job.ts";
+import type { JobFile } from "./schema.ts";
+
+export function jobOf(file: JobFile): Job {
+  const { units, guard } = file;
+  const limits = limitsOf(file.limits ?? {}, units);
+  return {
+    identity: identityOf(file.job),
+    units,
+    paper: file.paper ?? (units === "mm" ? "a4" : "letter"),
+    audience: file.audience ?? "crew",
+    code: codeOf(file.code),
+    start: endOf(guard.start, limits),
+    end: endOf(guard.end, limits),
+    sides: guard.sides.map(sideOf),
+    bearing: guard.bearing ?? null,
+    posts: postsOf(file.posts),
+    spacers: spacersOf(file.spacers),
+    frame: frameOf(file.frame),
+    cable: cableOf(file.cable),
+    fittings: fittingsOf(file.fittings, units),
+    supply: supplyOf(file.supply),
+    stock: stockOf(file.stock ?? {}, file.posts.material),
+    limits,
+    tightening: tighteningOf(file.tightening, units),
+    notes: file.notes ?? [],
+  };
+}
+
+function identityOf(file: JobFile["job"]): Identity {
+  return {
+    number: file.number,
+    title: file.title,
+    place: file.place,
+    client: file.client,
+    firm: file.firm,
+    preparedBy: file["prepared by"],
+    checkedBy: file["checked by"] ?? null,
+    status: file.status,
+    surveyDate: file.surveyed,
+    issueDate: file.issued,
+    revisions: file.revisions ?? [{ mark: "0", date: file.issued, by: file["prepared by"], change: "first issue" }],
+    example: file.example ?? false,
+  };
+}
+
+function codeOf(file: JobFile["code"]): CodeBasis {
+  const { edition, authority, occupancy, exposure, drop } = file;
+  const rules = usual.codeRules(file);
+  return { edition, authority, occupancy, exposure, drop, poolBarrier: file["pool barrier"] ?? false, ...rules };
+}
+
+function endOf(file: JobFile["guard"]["start"], limits: Limits): GuardEnd {
+  if (file.kind === "post") return { kind: "post", gap: null, access: file.access ?? "drill" };
+  const reachable = file.gap >= limits.wallGap_min.value ? "hand" : "none";
+  return { kind: "wall", gap: file.gap, access: file.access ?? reachable };
+}
+
+const FIRST_LETTER = 65;
+
+function sideOf(file: JobFile["guard"]["sides"][number], index: number): Side {
+  return {
+    id: String.fromCharCode(FIRST_LETTER + index),
+    length: file.length,
+    turn: file.turn ?? null,
+    stations: file.stations ?? null,
+    rise: file.rise ?? 0,
+  };
+}
+
+function postsOf(file: JobFile["posts"]): Posts {
+  const section = sectionOf(file);
+  const existing = file.existing ?? false;
+  return {
+    section,
+    spacing_max: stated(file["largest spacing"], "posts: largest spacing", custom.postSpacing_max),
+    existing,
+    treatment: treatmentOf(file.treated),
+    belowDatum: file["below datum"] ?? 0,
+    cornerSetback: stated(file["corner setback"], "posts: corner setback", usual.cornerSetback(section.across)),
+    pairGap: stated(file["pair gap"], "posts: pair gap", custom.pairGap),
+    split: file.split ?? (existing ? "offset bores" : "two posts"),
+  };
+}
+
+const spacersOf = (file: JobFile["spacers"]): Spacers => ({
+  section: sectionOf(file),
+  free_max: stated(file["longest free length"], "spacers: longest free length", custom.freeLength_max),
+  treatment: treatmentOf(file.treated),
+});
+
+const treatmentOf = (treated: boolean | undefined): WoodTreatment => (treated === true ? "treated" : "untreated");
+
+type MemberFile = JobFile["spacers"];
+
+function sectionOf({ size, wall, material }: Pick<MemberFile, "size" | "material"> & { readonly wall?: Mm | undefined }): Section {
+  const [along, across] = sizesOf(size);
+  return { material, along, across, wall: wall ?? null, name: nameOf(size, wall ?? null) };
+}
+
+function sizesOf(size: SizeText): readonly [Mm, Mm] {
+  if (size.kind === "measured") return size.sizes;
+  const dressed = lumberOf(size);
+  if (dressed === null) throw new Error(`${size.name} passed the checks but is no lumber`);
+  return dressed;
+}
+
+/** "4x4", "50 x 50 x 3 mm tube", "2 x 2 x 1/8 in tube": as the file has it, in its own units. */
+function nameOf(size: SizeText, wall: Mm | null): string {
+  if (size.kind === "nominal") return size.name;
+  const [unit, write] = size.isMetric
+    ? ["mm", (value: Mm): string => decimal(value, { decimals: 2 })]
+    : ["in", (value: Mm): string => inches(value, { step: 1 / 64 }).replace('"', "")];
+  const parts = [...size.sizes, ...(wall === null ? [] : [wall])].map(write);
+  return `${parts.join(" x ")} ${unit}${wall === null ? "" : " tube"}`;
+}
+
+function frameOf(file: JobFile["frame"]): Frame {
+  const { "top rail": top, "bottom rail": bottom } = file;
+  return {
+    datum: tidy(file.datum),
+    topRail: railOf(top),
+    topRailTreatment: treatmentOf(top.treated),
+    bottomRail: bottom === undefined ? null : railOf(bottom),
+    bottomRailTreatment: treatmentOf(bottom?.treated),
+    gapBelow: file["gap below"] ?? 0,
+    clearOpening: file["clear opening"],
+  };
+}
+
+function railOf(file: JobFile["frame"]["top rail"]): Rail {
+  const sizes = sizesOf(file.size);
+  const [thin, wide] = [Math.min(...sizes), Math.max(...sizes)];
+  const [depth, width] = file.lay === "edge" ? [wide, thin] : [thin, wide];
+  return { material: file.material, depth, width, wall: file.wall ?? null, name: nameOf(file.size, file.wall ?? null) };
+}
+
+function cableOf(file: JobFile["cable"]): Cable {
+  const { construction, diameter, grade } = file;
+  const breakingForce = usual.breakingForce(file);
+  if (breakingForce === null) throw new Error("the cable passed the checks without a breaking force");
+  return {
+    construction,
+    diameter,
+    grade,
+    stiffness: stated<Cable["stiffness"]["value"]>(file["axial stiffness"], "cable: axial stiffness", strandStiffness(file)),
+    breakingForce,
+    mass_kgPerM: stated(file.mass, "cable: mass", mass(file)),
+    workingShare: stated(file["working share"], "cable: working share", custom.workingShare),
+    beddingShare: stated(file.bedding, "cable: bedding", custom.beddingShare),
+  };
+}
+
+function supplyOf(file: JobFile["supply"]): CableSupply {
+  if (file.kind === "ready") {
+    return {
+      kind: "ready",
+      lengths: stated<readonly Mm[]>(file.lengths, "supply: lengths", custom.readyLengths),
+      price_cents: file.prices ?? null,
+    };
+  }
+  const allowance = stated(file.allowance, "supply: allowance", custom.spoolAllowance);
+  return { kind: "spool", spoolLength: file["spool length"], allowance, price_cents: file.price ?? null };
+}
+
+const stockOf = (file: NonNullable<JobFile["stock"]>, material: FrameMaterial): Stock => ({
+  lumberLengths: stated<readonly Mm[]>(file.lengths, "stock: lengths", usual.stockLengths(material)),
+  kerf: stated(file.kerf, "stock: kerf", custom.kerf),
+  endTrim: stated(file["end trim"], "stock: end trim", custom.endTrim),
+});
+
+const limitsOf = (file: NonNullable<JobFile["limits"]>, units: UnitSystem): Limits => ({
+  cableSpacing_max: stated(file["largest cable spacing"], "limits: largest cable spacing", custom.cableSpacing_max),
+  wallGap_max: stated(file["widest wall gap"], "limits: widest wall gap", custom.wallGap_max),
+  wallGap_min: stated(file["narrowest wall gap"], "limits: narrowest wall gap", custom.wallGap_min),
+  bends_max: stated(file["most bends"], "limits: most bends", custom.bends_max),
+  runWithBends_max: stated(file["longest run with bends"], "limits: longest run with bends", custom.runWithBends_max),
+  runStraight_max: stated(file["longest straight run"], "limits: longest straight run", custom.runStraight_max),
+  tapeStep: stated(file["tape step"], "limits: tape step", usual.tapeStep(units)),
+  edgeDistance_min: stated(file["least edge distance"], "limits: least edge distance", custom.edgeDistance_min),
+});
+
+function criterionOf(file: JobFile["tightening"]["criterion"]): Criterion {
+  switch (file.kind) {
+    case "sphere":
+      return { kind: "sphere", diameter: file.diameter, force: file.force, agreedWith: file["agreed with"] };
+    case "table":
+      return { kind: "table", source: "ncc-2022" };
+    case "sag":
+      return { kind: "sag", weight: file.weight, sag_max: file["largest sag"], agreedWith: file["agreed with"] };
+    case "stated":
+      return { kind: "stated", tension: file.tension, statedBy: file["stated by"] };
+  }
+}
+
+const tighteningOf = (file: JobFile["tightening"], units: UnitSystem): Tightening => ({
+  criterion: criterionOf(file.criterion),
+  passes: file.passes === undefined ? custom.passes : fromJob(file.passes, "tightening: passes"),
+  band: stated(file.band, "tightening: band", custom.readingBand),
+  friction: stated(file.friction, "tightening: friction", usual.friction()),
+  wobble_perMm: stated(file.wobble, "tightening: wobble", custom.wobble_perMm),
+  seating: stated(file.seating, "tightening: seating", custom.seating),
+  readingStep: stated(file["reading step"], "tightening: reading step", usual.readingStep(units)),
+  sagWeight: stated(file["sag weight"], "tightening: sag weight", custom.sagWeight),
+});

@@ -1,0 +1,128 @@
+// What does a new job file look like before anybody has measured? A commented text to fill in.
+
+/** A whole job file for `number`: it reads without a problem, and every line is to be gone through. */
+export const skeleton = (number: string): string => `# One guard, one file. Change every line; the packet is made from nothing else.
+# Lengths: write 12 ft 6 1/2 in, 5'-6 1/2", 66-1/2 in, 1676 mm or 1.68 m. Forces: 300 lbf, 1.3 kN or 1300 N.
+# Stand on the deck and look out: sides and posts run from left to right.
+
+job:
+  number: ${number}               # letters, digits and single hyphens; it names the output folder
+  title: write what is built
+  place: write the address
+  client: write who it is for
+  firm: write who builds it
+  prepared by: write your name
+  # checked by: another pair of eyes
+  status: preliminary             # preliminary, for permit, for construction, as built
+  surveyed: 2026-01-01            # the day of the measuring, as year-month-day
+  issued: 2026-01-01
+  # example: true                 # marks every sheet of an invented job
+  # revisions:
+  #   - { mark: "0", date: 2026-01-01, by: AB, change: first issue }
+
+units: inch                       # what the sheets print first: inch or mm
+# paper: letter                   # letter or a4
+# audience: crew                  # crew, homeowner, permit or record: whose words the web page uses
+
+code:
+  edition: IRC 2021               # IRC 2018, IRC 2021, IRC 2024, IBC 2021, IBC 2024, NCC 2022 or other
+  authority: write who inspects
+  occupancy: one- or two-family dwelling    # or: dwelling unit in a larger building, other
+  exposure: inland                # inland, coast, pool or road salt
+  drop: 38 in                     # walking surface to the ground below
+  # pool barrier: false
+  # guard height: 36 in           # overrides the edition's own
+  # opening: 4 in                 # diameter of the sphere that must not pass
+
+guard:
+  start: { kind: post, access: drill }   # access behind it: drill, hand or none
+  end: { kind: post, access: drill }
+  # a wall instead of a free end: { kind: wall, gap: 3-1/2 in, access: hand }
+  # bearing: 90 deg               # compass direction of the first side
+  sides:
+    - length: 12 ft               # outer face to outer face, along the line of the bores
+      # turn: right 90 deg        # needed on every side but the last; right is an outside corner
+      # stations: [3 in, 5 ft 9 in, 11 ft 9 in]   # middles of the posts, where they are given
+
+posts:
+  size: 4x4                       # or, first size along the side: size: 50 mm x 50 mm, with wall: 3 mm for a tube
+  material: wood                  # wood, steel, stainless or aluminium
+  treated: true                   # wood must say
+  existing: false                 # true: the posts stand already, give their stations on each side
+  below datum: 10 in              # length of a new post below the walking surface, for the cut list
+  # largest spacing: 6 ft         # common practice
+  # corner setback: 2-1/4 in      # from a corner to the near face of each of its two posts
+  # pair gap: 3-1/2 in            # between two posts where one run ends and the next begins
+  # split: two posts              # or: offset bores
+
+spacers:
+  size: 2x2
+  material: wood
+  treated: true
+  # longest free length: 3 ft     # common practice
+
+frame:
+  datum: top of the decking       # the surface from which every height is measured
+  top rail: { size: 2x6, lay: flat, material: wood, treated: true }
+  bottom rail: { size: 2x4, lay: edge, material: wood, treated: true }   # may be left out
+  gap below: 2 in                 # from the datum to the underside of the bottom rail
+  clear opening: 29 in            # what the cables fill: between the two rails, or deck and rail
+
+cable:
+  construction: 1x19              # 1x19, 7x7 or 7x19
+  diameter: 1/8 in
+  grade: 316                      # 304 or 316
+  # from the certificate of the strand, where there is one:
+  # breaking force: 1780 lbf
+  # mass: 35 lb/1000 ft
+  # axial stiffness: { low: 780 kN, nominal: 840 kN, high: 900 kN }
+  # working share: 30 %           # largest tension as a share of the breaking force
+  # bedding: 0.05 %               # stretch that stays as new strand beds in
+
+fittings:
+  hold end: grip                  # grip or stud; the other end is a stud and nut
+  # measure what you bought; the defaults are common practice for 1/8 in cable:
+  # stud: { thread: 1/4-28, bore: 5/16 in, thread length: 2 in, first turns: 3, washer: 5/8 in }
+  # grip: { bore: 1/4 in, counterbore: 3/8 in, body length: 1-1/4 in, bore without back: 3/8 in, washer: 5/8 in }
+  # pass bore: 1/4 in
+  # bushing bore: 1/4 in
+  # bushing angle: 3 deg
+  # spares: 5 %
+
+supply:
+  kind: ready                     # or, from a spool: { kind: spool, spool length: 500 ft, allowance: 6 in, price: 210.00 }
+  # lengths: [5 ft, 10 ft, 15 ft]
+  # prices: [9.50, 14.00, 18.50]  # one for each length
+
+# stock:
+#   lengths: [8 ft, 10 ft, 12 ft, 16 ft]
+#   kerf: 1/8 in
+#   end trim: 1/2 in
+
+# limits:                         # common practice, each can be overridden
+#   largest cable spacing: 3 in
+#   widest wall gap: 4 in
+#   narrowest wall gap: 3 in
+#   most bends: 2
+#   longest run with bends: 40 ft
+#   longest straight run: 70 ft
+#   tape step: 1/16 in
+#   least edge distance: 1/2 in
+
+tightening:
+  criterion:                      # what the tension has to achieve; agree on it before anybody drills
+    kind: sphere                  # or { kind: table, source: NCC 2022 }
+    diameter: 4 in                # or { kind: sag, weight: 10 lbf, largest sag: 3/8 in, agreed with: ... }
+    force: 12 lbf                 # or { kind: stated, tension: 250 lbf, stated by: ... }
+    agreed with: write who agreed
+  # passes: [50 %, 100 %, 100 %]
+  # band: 10 %
+  # friction: 0.3
+  # wobble: 0.0015 per m
+  # seating: 1/16 in
+  # reading step: 5 lbf
+  # sag weight: 10 lbf
+
+# notes:
+#   - deliver the posts first
+`;
