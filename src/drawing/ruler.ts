@@ -1,0 +1,68 @@
+// How can a reader see the scale, and whether the printer kept it?
+import type { Point } from "../geometry/vector.ts";
+import { length } from "../units/print.ts";
+import type { Mm } from "../units/quantity.ts";
+import { element } from "./element.ts";
+import type { Scale } from "./paper.ts";
+import { group, type Part, polygon, strokes } from "./shape.ts";
+import { label } from "./text.ts";
+
+const INCH_mm = 25.4;
+
+/** Lengths that a scale bar may stand for: 1 in to 64 ft, or 20 mm to 50 m. */
+const inchBars: readonly Mm[] = [1, 2, 4, 6, 12, 24, 48, 96, 192, 384, 768].map((count) => count * INCH_mm);
+const metricBars: readonly Mm[] = [20, 50, 100, 200, 500, 1000, 2000, 5000, 10_000, 20_000, 50_000];
+const BAR_mm = 42;
+
+/** A bar in four parts with its length, and the scale in words; `at` is its upper left corner. */
+export function scaleBar(at: Point, { scale, units }: { readonly scale: Scale; readonly units: "inch" | "mm" }): Part {
+  const bars = units === "inch" ? inchBars : metricBars;
+  const bar = bars.findLast((one) => one * scale.ratio <= BAR_mm) ?? bars[0] ?? 0;
+  const width = bar * scale.ratio;
+  const top = at.y + 4.4;
+  const part = (index: number): Part => {
+    const [left, right] = [at.x + 1 + (width * index) / 4, at.x + 1 + (width * (index + 1)) / 4];
+    const corners = [
+      { x: left, y: top },
+      { x: right, y: top },
+      { x: right, y: top + 1.4 },
+      { x: left, y: top + 1.4 },
+    ];
+    return polygon(corners, { pen: "thin", fill: index % 2 === 0 ? "black" : "white" });
+  };
+  return group([
+    ...[0, 1, 2, 3].map(part),
+    label("0", { x: at.x + 1, y: at.y + 2 }, { anchor: "middle" }),
+    label(length(bar, { units, style: "feet", both: false }), { x: at.x + 1 + width, y: at.y + 2 }, { anchor: "middle" }),
+    label(`Scale ${scale.name}. Do not scale.`, { x: at.x, y: top + 4.4 }),
+  ]);
+}
+
+/** Length of the bar that is measured on the printed sheet. */
+const CALIBRATION_mm = 100;
+
+/** One line of exactly 100 mm, found by its class, with ticks every 10 mm; `at` is its left end. */
+export function calibrationLine(at: Point): Part {
+  const ticks = Array.from({ length: 11 }, (_, index) => {
+    const x = at.x + (CALIBRATION_mm * index) / 10;
+    const high = index % 5 === 0 ? 2.6 : 1.6;
+    return [
+      { x, y: at.y - high },
+      { x, y: at.y + high },
+    ];
+  });
+  const bar: Part = {
+    element: element("line", {
+      class: "calibration",
+      x1: at.x,
+      y1: at.y,
+      x2: at.x + CALIBRATION_mm,
+      y2: at.y,
+      stroke: "#000",
+      "stroke-width": 0.7,
+    }),
+    box: { left: at.x, top: at.y - 0.35, right: at.x + CALIBRATION_mm, bottom: at.y + 0.35 },
+    texts: [],
+  };
+  return group([strokes("thin", ticks), bar]);
+}

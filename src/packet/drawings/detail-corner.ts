@@ -1,0 +1,180 @@
+// How does a cable turn a corner made with two posts?
+import { dimension } from "../../drawing/dimension.ts";
+import { circle, go, type Part, strokes } from "../../drawing/shape.ts";
+import type { Point } from "../../geometry/vector.ts";
+import type { Bore, Plan, SidePlan, Vertical } from "../../plan/plan.ts";
+import type { Mm } from "../../units/quantity.ts";
+import type { Text } from "../packet.ts";
+import { type Show, showIn } from "../show-number.ts";
+import type { Detail, Note, Picture } from "./detail-compose.ts";
+import { CABLE_mm, cutMember, endFitting, endHoles, type Place } from "./detail-parts.ts";
+import { bushings, bushingText } from "./detail-pass.ts";
+import { leftFace, rightFace, verticalOf } from "./kit.ts";
+
+export interface Corner {
+  readonly before: SidePlan;
+  readonly after: SidePlan;
+  readonly left: Vertical;
+  readonly right: Vertical;
+  readonly free: Mm;
+  readonly bayId: string;
+}
+
+export const cornersOf = (plan: Plan): readonly Corner[] =>
+  plan.bays.flatMap((bay) => {
+    if (bay.kind !== "corner") return [];
+    const [left, right] = [verticalOf(plan, bay.leftId), verticalOf(plan, bay.rightId)];
+    const [before, after] = [plan.sides[left.sideIndex], plan.sides[right.sideIndex]];
+    return before === undefined || after === undefined ? [] : [{ before, after, left, right, free: bay.free, bayId: bay.id }];
+  });
+
+const setbackLeft = ({ before, left }: Corner): Mm => before.length - rightFace(left);
+const setbackRight = ({ right }: Corner): Mm => leftFace(right);
+
+/** Corners with the same turn and setbacks, both passed or both not, share one drawing. */
+export const cornerKey = (plan: Plan, corner: Corner): string => {
+  const show = showIn(plan.job.units);
+  return [
+    show.angle(corner.before.turn ?? 0),
+    show.tape(setbackLeft(corner)),
+    show.tape(setbackRight(corner)),
+    passes(plan, corner),
+  ].join();
+};
+
+const passes = (plan: Plan, corner: Corner): boolean => plan.runs.some((run) => run.bayIds.includes(corner.bayId));
+
+export function cornerDetail(plan: Plan, corners: readonly [Corner, ...Corner[]]): Detail {
+  const [corner] = corners;
+  const show = showIn(plan.job.units);
+  const { before, after, left, right } = corner;
+  const names = corners.map(({ bayId }) => bayId).join(", ");
+  const turn = show.angle(Math.abs(before.turn ?? 0));
+  const cable = passes(plan, corner)
+    ? `The cable bends ${bendsAt(plan, left.id).map(show.angle).join()} at ${left.id} and ${bendsAt(plan, right.id).map(show.angle).join()} at ${right.id}; free length between them ${show.tape(corner.free)}.`
+    : "No cable passes: one run ends at each post.";
+  return {
+    id: `detail-corner-${before.id.toLowerCase()}-${after.id.toLowerCase()}`,
+    title: `Corner of two posts, ${names}`,
+    description: `Corner ${corner.bayId} from above: the sides turn ${turn}. The faces of ${left.id} and ${right.id} stand ${show.tape(setbackLeft(corner))} and ${show.tape(setbackRight(corner))} from the corner point. ${cable}`,
+    notes: [
+      ...(corners.length > 1
+        ? [
+            `Drawn for ${corner.bayId} (${left.id}, ${right.id}); the same at ${corners
+              .slice(1)
+              .map((one) => `${one.bayId} (${one.left.id}, ${one.right.id})`)
+              .join(", ")}.`,
+          ]
+        : []),
+      `The deck is ${(before.turn ?? 0) >= 0 ? "on the inside" : "on the outside"} of this corner.`,
+      "The corner point is where the lines of the bores cross.",
+    ],
+    draw: (scale) => draw(plan, corner, scale.ratio, show),
+  };
+}
+
+const bendsAt = (plan: Plan, postId: string): readonly number[] =>
+  plan.runs
+    .flatMap((run) => run.bends)
+    .filter((bend) => bend.postId === postId)
+    .map(({ angle }) => angle);
+
+/** A place in a post's own directions, with the corner point at the origin of the paper. */
+function placeIn(corner: Corner, vertical: Vertical, ratio: number): Place {
+  const side = vertical === corner.left ? corner.before : corner.after;
+  const along = { x: Math.cos(side.direction), y: -Math.sin(side.direction) };
+  const outward = { x: -Math.sin(side.direction), y: -Math.cos(side.direction) };
+  const middle = vertical === corner.left ? vertical.station - side.length : vertical.station;
+  return (x, y) => go(go({ x: 0, y: 0 }, along, (middle + x) * ratio), outward, y * ratio);
+}
+
+function draw(plan: Plan, corner: Corner, ratio: number, show: Show): Picture {
+  const { left, right, before } = corner;
+  const [placeLeft, placeRight] = [placeIn(corner, left, ratio), placeIn(corner, right, ratio)];
+  const passing = passes(plan, corner);
+  const point = { x: 0, y: 0 };
+  const side = (before.turn ?? 0) >= 0 ? 1 : -1;
+  const edge = (place: Place, vertical: Vertical, x: Mm): Point => place(x, (side * vertical.across) / 2);
+  const cornerFrom = (place: Place, vertical: Vertical, setback: Mm, sign: 1 | -1): Point =>
+    edge(place, vertical, sign * (vertical.along / 2 + setback));
+  const dimensions = [
+    dimension({
+      from: edge(placeLeft, left, left.along / 2),
+      to: cornerFrom(placeLeft, left, setbackLeft(corner), 1),
+      offset: -side * 5,
+      text: show.tape(setbackLeft(corner)),
+      beyond: "from",
+    }),
+    dimension({
+      from: cornerFrom(placeRight, right, setbackRight(corner), -1),
+      to: edge(placeRight, right, -right.along / 2),
+      offset: -side * 5,
+      text: show.tape(setbackRight(corner)),
+      beyond: "to",
+    }),
+  ];
+  const axes = strokes("centre", [
+    [placeLeft(0, 0), point],
+    [point, placeRight(0, 0)],
+  ]);
+  const members = [member(plan, left, placeLeft, 1), member(plan, right, placeRight, -1)];
+  const cable = passing
+    ? [
+        strokes("heavy", [
+          [
+            placeLeft(-left.along / 2 - CABLE_mm, 0),
+            placeLeft(left.along / 2, 0),
+            placeRight(-right.along / 2, 0),
+            placeRight(right.along / 2 + CABLE_mm, 0),
+          ],
+        ]),
+      ]
+    : [];
+  return {
+    parts: [...members.flat(), axes, ...cable, ...dimensions, circle(point, 0.7, { pen: "edge", fill: "white" })],
+    left: [],
+    right: cornerNotes(plan, corner, { placeLeft, placeRight, show, passing }),
+  };
+}
+
+interface NoteContext {
+  readonly placeLeft: Place;
+  readonly placeRight: Place;
+  readonly show: Show;
+  readonly passing: boolean;
+}
+
+function cornerNotes(plan: Plan, corner: Corner, { placeLeft, placeRight, show, passing }: NoteContext): readonly Note[] {
+  const { left, right, before } = corner;
+  const words = (vertical: Vertical): Text => {
+    const bore = boreOf(plan, vertical);
+    const bends = bendsAt(plan, vertical.id)
+      .map((angle) => `, bend ${show.angle(angle)}`)
+      .join("");
+    return `${vertical.id}, ${vertical.sectionName}: bore ${show.tape(bore.diameter)}${bushingText(plan, vertical, bore)}${bends}`;
+  };
+  const [a, b] = [placeLeft(left.along / 2, 0), placeRight(-right.along / 2, 0)];
+  const side = (before.turn ?? 0) >= 0 ? 1 : -1;
+  return [
+    { target: placeLeft(left.along * 0.3, side * left.across * 0.3), text: words(left) },
+    { target: { x: 0, y: 0 }, text: `corner point, turn ${show.angle(Math.abs(before.turn ?? 0))}` },
+    ...(passing ? [{ target: { x: (a.x + b.x) / 2, y: (a.y + b.y) / 2 }, text: `free length ${show.tape(corner.free)}` }] : []),
+    { target: placeRight(right.along * 0.2, side * right.across * 0.3), text: words(right) },
+  ];
+}
+
+const boreOf = (plan: Plan, vertical: Vertical): Bore => {
+  const bore = plan.bores.find((one) => one.verticalId === vertical.id);
+  if (bore === undefined) throw new RangeError(`no bore in ${vertical.id}`);
+  return bore;
+};
+
+/** A corner post with what is in it: a bend with its bushings, or the end of a run. */
+function member(plan: Plan, vertical: Vertical, place: Place, towardCorner: 1 | -1): readonly Part[] {
+  const bore = boreOf(plan, vertical);
+  const end = plan.runs.flatMap((run) => [run.left, run.right]).find(({ postId }) => postId === vertical.id);
+  if (end !== undefined)
+    return [...cutMember(plan, vertical, place, endHoles(end, vertical, bore)), ...endFitting(plan, end, vertical, place, bore).parts];
+  const hole = { from: -vertical.along / 2, to: vertical.along / 2, offset: bore.offset, diameter: bore.diameter };
+  return [...cutMember(plan, vertical, place, [hole]), ...(bore.bushing ? bushings(plan, vertical, bore, place, towardCorner) : [])];
+}

@@ -1,0 +1,154 @@
+// How is the end of a run put together in its post, and what room is behind it?
+import { dimension, fitsBetween } from "../../drawing/dimension.ts";
+import { hatch } from "../../drawing/hatch.ts";
+import { type Part, strokes } from "../../drawing/shape.ts";
+import type { Bore, Plan, Run, RunEnd, Vertical } from "../../plan/plan.ts";
+import type { Mm } from "../../units/quantity.ts";
+import type { Text } from "../packet.ts";
+import { type Show, showIn } from "../show-number.ts";
+import { endName, faceName } from "../wording.ts";
+import { type Detail, deckBelow, type Note, type Picture, placeAt } from "./detail-compose.ts";
+import { cutMember, type EndPoints, endFitting, endHoles, type Place, rectangle, signOf } from "./detail-parts.ts";
+import { verticalOf } from "./kit.ts";
+
+export interface EndCase {
+  readonly run: Run;
+  readonly end: RunEnd;
+  readonly post: Vertical;
+  readonly bore: Bore;
+  /** Clear gap to a wall behind the post; null where there is none. */
+  readonly gap: Mm | null;
+}
+
+export function endCases(plan: Plan): readonly EndCase[] {
+  const { start, end: finish } = plan.job;
+  return plan.runs.flatMap((run, index) =>
+    ([run.left, run.right] as const).map((end, which): EndCase => {
+      const bore = plan.bores.find((one) => one.runId === run.id && one.verticalId === end.postId);
+      if (bore === undefined) throw new RangeError(`no bore for ${run.id} at ${end.postId}`);
+      const guardEnd = which === 0 && index === 0 ? start : which === 1 && index === plan.runs.length - 1 ? finish : null;
+      return { run, end, post: verticalOf(plan, end.postId), bore, gap: guardEnd?.kind === "wall" ? (guardEnd.gap ?? 0) : null };
+    }),
+  );
+}
+
+/** What must be the same for two ends to share one drawing. */
+export const caseKey = ({ end, bore, gap }: EndCase): string =>
+  JSON.stringify([end.kind, end.access, gap, bore.diameter, bore.counterbore?.depth ?? 0, end.pulls]);
+
+export function endDetail(plan: Plan, cases: readonly [EndCase, ...EndCase[]]): Detail {
+  const [first] = cases;
+  const { end, bore } = first;
+  const show = showIn(plan.job.units);
+  const posts = cases.map(({ post }) => post.id).join(", ");
+  const kind = endName[end.kind];
+  const behind = behindText(first, show);
+  return {
+    id: `detail-${end.kind}-end-${first.post.id.toLowerCase()}`,
+    title: `${end.kind === "stud" ? "Stud end" : "Grip end"} at ${posts}`,
+    description: `Level cut through end post ${first.post.id} with a ${kind}: ${boreText(bore, show)}. ${behind}. The table of bores gives every height.`,
+    notes: [...sameText(cases), deckBelow],
+    draw: (scale) => drawEnd(plan, first, placeAt(scale.ratio), show),
+  };
+}
+
+function sameText([first, ...others]: readonly [EndCase, ...EndCase[]]): readonly Text[] {
+  if (others.length === 0) return [];
+  const mirrored = others.some(({ end }) => end.backFace !== first.end.backFace);
+  const ids = others.map(({ post }) => post.id).join(", ");
+  return [`Drawn for ${first.post.id}; ${ids} the same${mirrored ? ", mirrored where the back face is the other one" : ""}.`];
+}
+
+function drawEnd(plan: Plan, one: EndCase, place: Place, show: Show): Picture {
+  const { end, post, bore, gap } = one;
+  const sign = signOf(end);
+  const half = post.along / 2;
+  const fitting = endFitting(plan, end, post, place, bore);
+  const low = place(0, -post.across / 2).y;
+  const depth = bore.counterbore?.depth ?? 0;
+  const wall = gap === null ? [] : wallBehind(place, sign, half + gap, post.across / 2);
+  // Where a text has no room between its ends it goes to the side on which nothing else stands.
+  const across = (a: Mm, b: Mm, y: Mm, { text, beyond }: { readonly text: Text; readonly beyond: "from" | "to" }): Part => {
+    const [from, to] = [Math.min(place(a, 0).x, place(b, 0).x), Math.max(place(a, 0).x, place(b, 0).x)];
+    return dimension({ from: { x: from, y }, to: { x: to, y }, offset: 6, text, ...(fitsBetween(text, to - from) ? {} : { beyond }) });
+  };
+  const high = place(0, post.across / 2).y;
+  const dimensions = [
+    across(-half, half, low, { text: show.tape(post.along), beyond: sign < 0 ? "to" : "from" }),
+    ...(gap === null
+      ? []
+      : [across(sign * half, sign * (half + gap), low, { text: `gap ${show.tape(gap)}`, beyond: sign < 0 ? "from" : "to" })]),
+    ...(depth > 0
+      ? [
+          dimension({
+            from: { x: Math.min(place(sign * half, 0).x, place(sign * (half - depth), 0).x), y: high },
+            to: { x: Math.max(place(sign * half, 0).x, place(sign * (half - depth), 0).x), y: high },
+            offset: -5,
+            text: show.tape(depth),
+            beyond: sign < 0 ? "from" : "to",
+          }),
+        ]
+      : []),
+  ];
+  const back = fittingNotes(plan, one, fitting.points, show);
+  const front: readonly Note[] = [
+    { target: place(-sign * half * 0.6, post.across * 0.36), text: `post ${post.id}, ${post.sectionName}` },
+    { target: fitting.points.cable, text: `cable ${show.tape(plan.job.cable.diameter)}` },
+    { target: fitting.points.bore, text: boreText({ ...bore, counterbore: null }, show) },
+  ];
+  const parts = [...cutMember(plan, post, place, endHoles(end, post, bore)), ...fitting.parts, ...wall, ...dimensions];
+  return { parts, left: sign < 0 ? back : front, right: sign < 0 ? front : back };
+}
+
+export function fittingNotes(plan: Plan, { end, post, bore, gap }: EndCase, points: EndPoints, show: Show): readonly Note[] {
+  const { stud, grip } = plan.job.fittings;
+  const washer: Note = {
+    target: points.washer,
+    text: `washer ${show.tape(end.kind === "stud" ? stud.washerDiameter.value : grip.washerDiameter.value)}`,
+  };
+  const room = gap === null ? behindText({ end, gap }, show) : null;
+  const free: readonly Note[] = room === null ? [] : [{ target: points.tip, text: room.toLowerCase() }];
+  if (end.kind === "stud") {
+    return [
+      washer,
+      { target: points.fitting, text: end.pulls ? `nut, ${post.id}: tightened here` : `nut, ${post.id}: holds` },
+      {
+        target: points.tip,
+        text: `stud ${stud.thread}, thread ${show.tape(stud.threadLength.value)}${room === null ? "" : `; ${room.toLowerCase()}`}`,
+      },
+    ];
+  }
+  return [
+    ...(bore.counterbore === null
+      ? [washer]
+      : [
+          {
+            target: points.counterbore,
+            text: `counterbore ${show.tape(bore.counterbore.diameter)}, ${show.tape(bore.counterbore.depth)} deep from the ${faceName[bore.counterbore.face]}`,
+          },
+        ]),
+    { target: points.fitting, text: `gripping fitting, ${show.tape(grip.bodyLength.value)} long` },
+    ...(free.length > 0
+      ? [{ target: points.tip, text: `cable, cut off last; ${room?.toLowerCase()}` }]
+      : [{ target: points.tip, text: "cable, cut off last" }]),
+  ];
+}
+
+export const boreText = ({ diameter, counterbore, entryFace }: Bore, show: Show): Text =>
+  `bore ${show.tape(diameter)} right through from the ${faceName[entryFace]}${counterbore === null ? "" : `, counterbore ${show.tape(counterbore.diameter)}, ${show.tape(counterbore.depth)} deep from the ${faceName[counterbore.face]}`}`;
+
+function behindText({ end, gap }: Pick<EndCase, "end" | "gap">, show: Show): Text {
+  const reach =
+    end.access === "drill"
+      ? "A drill reaches the back"
+      : end.access === "hand"
+        ? "Only a hand with a wrench reaches the back"
+        : "Nothing reaches the back";
+  return gap === null ? reach : `${reach}: ${show.tape(gap)} to the wall`;
+}
+
+function wallBehind(place: Place, sign: 1 | -1, x: Mm, halfAcross: Mm): readonly Part[] {
+  const outline = rectangle(place, { left: sign * x, right: sign * (x + 16), low: -halfAcross, high: halfAcross });
+  const face = [outline[0] ?? place(0, 0), outline[3] ?? place(0, 0)];
+  return [strokes("thin", hatch({ outlines: [outline], spacing: 1.4, angle: Math.PI / 4 })), strokes("outline", [face])];
+}

@@ -1,0 +1,201 @@
+// Of which signs are the details made: cut posts, bores, studs, gripping fittings, washers, cables?
+import { hatch } from "../../drawing/hatch.ts";
+import { type Part, polygon, strokes } from "../../drawing/shape.ts";
+import type { Point } from "../../geometry/vector.ts";
+import type { Plan, RunEnd, Vertical } from "../../plan/plan.ts";
+import type { Mm } from "../../units/quantity.ts";
+
+/** From model mm about the middle of a post (x along its side to the right, y away from the deck) to paper. */
+export type Place = (x: Mm, y: Mm) => Point;
+
+/** A round hole along the side, seen as a rectangle. */
+export interface Hole {
+  readonly from: Mm;
+  readonly to: Mm;
+  readonly offset: Mm;
+  readonly diameter: Mm;
+}
+
+export const sectionOf = (plan: Plan, vertical: Vertical): Plan["job"]["posts"]["section"] =>
+  vertical.kind === "post" ? plan.job.posts.section : plan.job.spacers.section;
+
+/** A post or spacer cut level at the height of a cable: cut material hatched, bores left open. */
+export function cutMember(plan: Plan, vertical: Vertical, place: Place, holes: readonly Hole[]): readonly Part[] {
+  const { wall, material } = sectionOf(plan, vertical);
+  const [halfAlong, halfAcross] = [vertical.along / 2, vertical.across / 2];
+  const outer = rectangle(place, { left: -halfAlong, right: halfAlong, low: -halfAcross, high: halfAcross });
+  const inner =
+    wall === null
+      ? null
+      : rectangle(place, { left: -halfAlong + wall, right: halfAlong - wall, low: -halfAcross + wall, high: halfAcross - wall });
+  const open = holes.flatMap((hole) => inMaterial(hole, halfAlong, wall)).map((hole) => rectangle(place, sidesOf(hole)));
+  const outlines = [outer, ...(inner === null ? [] : [inner]), ...open];
+  return [
+    polygon(outer, { pen: "outline", fill: "white" }),
+    ...(inner === null ? [] : [polygon(inner, { pen: "edge", fill: "white" })]),
+    ...open.map((hole) => polygon(hole, { pen: "edge", fill: "white" })),
+    strokes("thin", hatch({ outlines, spacing: material === "wood" ? 2.2 : 1, angle: Math.PI / 4 })),
+  ];
+}
+
+/** In a tube only the two walls are bored. */
+function inMaterial(hole: Hole, halfAlong: Mm, wall: Mm | null): readonly Hole[] {
+  if (wall === null) return [hole];
+  return [
+    { ...hole, from: -halfAlong, to: -halfAlong + wall },
+    { ...hole, from: halfAlong - wall, to: halfAlong },
+  ];
+}
+
+const sidesOf = ({ from, to, offset, diameter }: Hole): Sides => ({
+  left: from,
+  right: to,
+  low: offset - diameter / 2,
+  high: offset + diameter / 2,
+});
+
+interface Sides {
+  readonly left: Mm;
+  readonly right: Mm;
+  readonly low: Mm;
+  readonly high: Mm;
+}
+
+export const rectangle = (place: Place, { left, right, low, high }: Sides): readonly Point[] => [
+  place(left, low),
+  place(right, low),
+  place(right, high),
+  place(left, high),
+];
+
+/** 1 where the fitting stands on the right-hand face, -1 on the left-hand one. */
+export const signOf = (end: RunEnd): 1 | -1 => (end.backFace === "right" ? 1 : -1);
+
+export interface EndBore {
+  readonly diameter: Mm;
+  readonly counterbore: { readonly diameter: Mm; readonly depth: Mm } | null;
+}
+
+/** The bore of an end without overlaps: the counterbore, and the rest of the bore. */
+export function endHoles(end: RunEnd, vertical: Vertical, { diameter, counterbore }: EndBore): readonly Hole[] {
+  const sign = signOf(end);
+  const half = vertical.along / 2;
+  const depth = counterbore?.depth ?? 0;
+  const between = (a: Mm, b: Mm): { readonly from: Mm; readonly to: Mm } => ({ from: Math.min(a, b), to: Math.max(a, b) });
+  return [
+    { ...between(-sign * half, sign * (half - depth)), offset: end.offset, diameter },
+    ...(counterbore === null
+      ? []
+      : [{ ...between(sign * (half - depth), sign * half), offset: end.offset, diameter: counterbore.diameter }]),
+  ];
+}
+
+/** Drawn sizes of parts whose real ones differ from maker to maker; only what the plan states is to scale. */
+const WASHER_mm = 1.8;
+const NUT_mm = 6.5;
+const TAIL_mm = 10;
+/** How far cables are drawn beyond the posts. */
+export const CABLE_mm = 26;
+/** Farthest point that a fitting is drawn to, from the face it stands on. */
+const FITTING_mm = WASHER_mm + NUT_mm + TAIL_mm;
+
+/** Points that labels refer to. */
+export interface EndPoints {
+  readonly washer: Point;
+  readonly fitting: Point;
+  readonly tip: Point;
+  readonly cable: Point;
+  readonly bore: Point;
+  readonly counterbore: Point;
+}
+
+export function endFitting(
+  plan: Plan,
+  end: RunEnd,
+  vertical: Vertical,
+  place: Place,
+  bore: EndBore,
+): { readonly parts: readonly Part[]; readonly points: EndPoints } {
+  return end.kind === "stud" ? studEnd(plan, end, vertical, place, bore) : gripEnd(plan, end, vertical, place, bore);
+}
+
+function box(
+  place: Place,
+  sign: 1 | -1,
+  { near, far, offset, height }: { readonly near: Mm; readonly far: Mm; readonly offset: Mm; readonly height: Mm },
+): Part {
+  return polygon(rectangle(place, { left: sign * near, right: sign * far, low: offset - height / 2, high: offset + height / 2 }), {
+    pen: "edge",
+    fill: "white",
+  });
+}
+
+function studEnd(plan: Plan, end: RunEnd, vertical: Vertical, place: Place, bore: EndBore): ReturnType<typeof endFitting> {
+  const sign = signOf(end);
+  const { offset } = end;
+  const half = vertical.along / 2;
+  const washer = plan.job.fittings.stud.washerDiameter.value;
+  const stud = bore.diameter * 0.76;
+  const at = (x: Mm, y: Mm): Point => place(sign * x, offset + y);
+  const tip = half + FITTING_mm;
+  const threads = Array.from({ length: 14 }, (_, index) => {
+    const x = tip - 1 - index * ((FITTING_mm + half) / 14);
+    return [at(x, -stud / 2), at(x - stud * 0.25, stud / 2)];
+  });
+  return {
+    parts: [
+      box(place, sign, { near: -half * 0.7, far: tip, offset, height: stud }),
+      strokes("thin", threads),
+      box(place, sign, { near: half, far: half + WASHER_mm, offset, height: washer }),
+      box(place, sign, { near: half + WASHER_mm, far: half + WASHER_mm + NUT_mm, offset, height: stud * 1.8 }),
+      strokes("thin", [
+        [at(half + WASHER_mm, stud * 0.45), at(half + WASHER_mm + NUT_mm, stud * 0.45)],
+        [at(half + WASHER_mm, -stud * 0.45), at(half + WASHER_mm + NUT_mm, -stud * 0.45)],
+      ]),
+      strokes("heavy", [[at(-half * 0.7, 0), at(-half - CABLE_mm, 0)]]),
+    ],
+    points: {
+      washer: at(half + WASHER_mm / 2, washer * 0.42),
+      fitting: at(half + WASHER_mm + NUT_mm * 0.6, stud * 0.7),
+      tip: at(tip - 3, 0),
+      cable: at(-half - CABLE_mm * 0.6, 0),
+      bore: at(-half + 4, -bore.diameter / 2 + 0.3),
+      counterbore: at(half - 4, bore.diameter / 2),
+    },
+  };
+}
+
+/** The body stands in its counterbore, in a bore that is wide enough, or behind the post. */
+function gripEnd(plan: Plan, end: RunEnd, vertical: Vertical, place: Place, bore: EndBore): ReturnType<typeof endFitting> {
+  const sign = signOf(end);
+  const { offset } = end;
+  const half = vertical.along / 2;
+  const { bodyLength, counterbore, washerDiameter } = plan.job.fittings.grip;
+  const body = counterbore.value * 0.86;
+  const sunk = bore.counterbore !== null || bore.diameter >= counterbore.value;
+  const back = bore.counterbore === null ? WASHER_mm : 0;
+  const near = sunk ? half - bodyLength.value : half + back;
+  const far = near + bodyLength.value;
+  const at = (x: Mm, y: Mm): Point => place(sign * x, offset + y);
+  const jaws = [0.25, 0.5, 0.75].map((share) => {
+    const x = near + share * bodyLength.value;
+    return [at(x - body * 0.3, body / 2), at(x + body * 0.3, 0), at(x - body * 0.3, -body / 2)];
+  });
+  const end_mm = Math.max(far, half + back) + 9;
+  return {
+    parts: [
+      ...(back > 0 ? [box(place, sign, { near: half, far: half + WASHER_mm, offset, height: washerDiameter.value })] : []),
+      box(place, sign, { near, far, offset, height: body }),
+      strokes("thin", jaws),
+      strokes("heavy", [[at(-half - CABLE_mm, 0), at(end_mm, 0)]]),
+    ],
+    points: {
+      washer: at(half + WASHER_mm / 2, washerDiameter.value * 0.42),
+      fitting: at(near + bodyLength.value * 0.6, -body * 0.3),
+      tip: at(end_mm - 2, 0),
+      cable: at(-half - CABLE_mm * 0.6, 0),
+      bore: at(-half + 4, -bore.diameter / 2 + 0.2),
+      counterbore: at(half - 3, (bore.counterbore?.diameter ?? bore.diameter) * 0.46),
+    },
+  };
+}

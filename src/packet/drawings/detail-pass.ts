@@ -1,0 +1,100 @@
+// How does a cable pass a post and a spacer in the middle of a side?
+import { dimension } from "../../drawing/dimension.ts";
+import { type Part, polygon, strokes } from "../../drawing/shape.ts";
+import type { Bore, Plan, Vertical } from "../../plan/plan.ts";
+import type { Mm } from "../../units/quantity.ts";
+import type { Text } from "../packet.ts";
+import { type Show, showIn } from "../show-number.ts";
+import { type Detail, deckBelow, type Picture, placeAt } from "./detail-compose.ts";
+import { CABLE_mm, cutMember, type Place, rectangle, sectionOf } from "./detail-parts.ts";
+
+interface Passed {
+  readonly member: Vertical;
+  readonly bore: Bore;
+}
+
+/** The first post and the first spacer that a cable only passes; null where a guard has neither. */
+export function passDetail(plan: Plan): Detail | null {
+  const found = (kind: Vertical["kind"]): Passed | null => {
+    const member = plan.verticals.find(
+      (vertical) => vertical.kind === kind && plan.bores.some((bore) => bore.verticalId === vertical.id && bore.kind === "pass"),
+    );
+    const bore = plan.bores.find((one) => one.verticalId === member?.id && one.kind === "pass");
+    return member === undefined || bore === undefined ? null : { member, bore };
+  };
+  const passed = [found("post"), found("spacer")].filter((one) => one !== null);
+  if (passed.length === 0) return null;
+  const show = showIn(plan.job.units);
+  const words = passed.map(({ member, bore }) => passText(plan, member, bore, show));
+  return {
+    id: "detail-pass",
+    title: "Posts and spacers that the cable passes",
+    description: `Level cut through ${words.join(", and through ")}. All bores of this kind are alike; the table of bores gives every height.`,
+    notes: [deckBelow],
+    draw: (scale) => draw(plan, passed, scale.ratio, show),
+  };
+}
+
+const passText = (plan: Plan, member: Vertical, bore: Bore, show: Show): Text =>
+  `${member.kind === "post" ? "line post" : "spacer"} ${member.id}, ${member.sectionName}: bore ${show.tape(bore.diameter)} right through${bushingText(plan, member, bore)}`;
+
+/** Clear distance drawn between the two, not to scale. */
+const BETWEEN_mm = 40;
+
+function draw(plan: Plan, passed: readonly Passed[], ratio: number, show: Show): Picture {
+  let right: Mm = 0;
+  const placed = passed.map((one) => {
+    const middle = right + one.member.along / 2;
+    right = middle + one.member.along / 2 + BETWEEN_mm;
+    return { ...one, place: placeAt(ratio, middle) };
+  });
+  const line = placeAt(ratio);
+  const deepest = Math.max(...passed.map(({ member }) => member.across / 2));
+  const notes = placed.map(({ member, bore, place }, index) => ({
+    target: place((index === 0 ? -0.3 : 0.3) * member.along, -bore.diameter / 2),
+    text: passText(plan, member, bore, show),
+  }));
+  const cable = { target: line(-CABLE_mm * 0.6, 0), text: `cable ${show.tape(plan.job.cable.diameter)}` };
+  return {
+    parts: [
+      ...placed.flatMap(({ member, bore, place }) => [
+        ...cutMember(plan, member, place, [
+          { from: -member.along / 2, to: member.along / 2, offset: bore.offset, diameter: bore.diameter },
+        ]),
+        ...(bore.bushing ? bushings(plan, member, bore, place) : []),
+        dimension({
+          from: { x: place(-member.along / 2, 0).x, y: place(0, -deepest).y },
+          to: { x: place(member.along / 2, 0).x, y: place(0, -deepest).y },
+          offset: 6,
+          text: show.tape(member.along),
+        }),
+      ]),
+      strokes("heavy", [[line(-CABLE_mm, 0), line(right - BETWEEN_mm + CABLE_mm, 0)]]),
+    ],
+    left: [cable, ...notes.slice(0, 1)],
+    right: notes.slice(1),
+  };
+}
+
+/** In a tube both walls are lined; in a solid member one bushing sits at the face `solidFace`. Black: a sleeve with a rim outside. */
+export function bushings(plan: Plan, member: Vertical, bore: Bore, place: Place, solidFace: 1 | -1 = -1): readonly Part[] {
+  const { wall } = sectionOf(plan, member);
+  const reach = wall ?? Math.min(9, member.along * 0.7);
+  const half = member.along / 2;
+  const radius = bore.diameter / 2;
+  const black = (face: 1 | -1, x: readonly [Mm, Mm], y: readonly [Mm, Mm]): Part =>
+    polygon(rectangle(place, { left: face * x[0], right: face * x[1], low: bore.offset + y[0], high: bore.offset + y[1] }), {
+      pen: null,
+      fill: "black",
+    });
+  return (wall === null ? [solidFace] : ([-1, 1] as const)).flatMap((face) =>
+    ([-1, 1] as const).flatMap((side) => [
+      black(face, [half - reach, half], [side * radius * 0.7, side * radius]),
+      black(face, [half, half + 1.6], [side * radius * 0.7, side * (radius + 2.4)]),
+    ]),
+  );
+}
+
+/** How many bushings go into a bore, in words. */
+export const bushingText = (plan: Plan, member: Vertical, bore: Bore): Text =>
+  bore.bushing ? (sectionOf(plan, member).wall === null ? ", with a bushing" : ", with a bushing in each wall") : "";

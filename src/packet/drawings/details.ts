@@ -1,0 +1,45 @@
+// Which ends, corners and crossings does this job have, each drawn once?
+import type { Room } from "../../drawing/paper.ts";
+import type { Plan } from "../../plan/plan.ts";
+import type { Drawing } from "../packet.ts";
+import { composeDetail, type Detail } from "./detail-compose.ts";
+import { cornerDetail, cornerKey, cornersOf } from "./detail-corner.ts";
+import { caseKey, type EndCase, endCases, endDetail } from "./detail-end.ts";
+import { meetingDetail } from "./detail-meeting.ts";
+import { passDetail } from "./detail-pass.ts";
+
+/** Ends first, then where runs meet, corners, and what a cable only passes. */
+export function details(plan: Plan, box: Room): readonly Drawing[] {
+  const cases = endCases(plan);
+  const meetings = meetingsOf(cases);
+  const met = new Set(meetings.flat());
+  const all: readonly Detail[] = [
+    ...alike(
+      cases.filter((one) => !met.has(one)),
+      caseKey,
+    ).map((group) => endDetail(plan, group)),
+    ...meetings.map(([left, right]) => meetingDetail(plan, left, right)),
+    ...alike(cornersOf(plan), (corner) => cornerKey(plan, corner)).map((group) => cornerDetail(plan, group)),
+    ...[passDetail(plan)].filter((one) => one !== null),
+  ];
+  return all.map((detail) => composeDetail(plan, box, detail));
+}
+
+/** Where one run ends and the next begins on the same side. */
+function meetingsOf(cases: readonly EndCase[]): readonly (readonly [EndCase, EndCase])[] {
+  return cases.flatMap((left, index) => {
+    const right = cases[index + 1];
+    const meets = right !== undefined && left.run !== right.run && left.post.sideIndex === right.post.sideIndex;
+    return meets ? [[left, right] as const] : [];
+  });
+}
+
+function alike<T>(items: readonly T[], keyOf: (item: T) => string): readonly (readonly [T, ...T[]])[] {
+  const groups = new Map<string, [T, ...T[]]>();
+  for (const item of items) {
+    const group = groups.get(keyOf(item));
+    if (group === undefined) groups.set(keyOf(item), [item]);
+    else group.push(item);
+  }
+  return [...groups.values()];
+}

@@ -1,0 +1,210 @@
+// What does one side look like from the deck, and at which heights and stations does everything stand?
+import { dimension, type Ordinate, ordinateDepth, runningDimensions } from "../../drawing/dimension.ts";
+import { chooseScale, type Room, type Scale, viewOf } from "../../drawing/paper.ts";
+import type { Part } from "../../drawing/shape.ts";
+import { label, lineHeight, textLines, textWidth } from "../../drawing/text.ts";
+import type { Bay, Plan, SidePlan } from "../../plan/plan.ts";
+import type { Mm } from "../../units/quantity.ts";
+import type { Drawing, Text } from "../packet.ts";
+import { type Show, showIn } from "../show-number.ts";
+import { courseName, finishDrawing, footer, leftFace, membersOf, places, rightFace } from "./kit.ts";
+import { baysIn, DECK_mm, type Scene, sideScene, verticalsIn, wallRoom, wallsOf } from "./side-scene.ts";
+import { type Stretch, stretchesOf } from "./stretches.ts";
+
+/** Courses stand at least this far apart on paper, so that they can be told apart. */
+const COURSE_PITCH_min_mm = 2.2;
+/** Verticals stand at least this far apart, so that their marks have room; the posts of a pair may be closer. */
+const VERTICAL_PITCH_min_mm = 9;
+const GUARD_DIMENSION_mm = 3.4;
+const RIGHT_mm = GUARD_DIMENSION_mm + 2.4;
+
+/** One drawing, or several with match lines where the side is long. */
+export function elevations(plan: Plan, sideIndex: number, box: Room): readonly Drawing[] {
+  const side = plan.sides[sideIndex];
+  if (side === undefined) throw new RangeError(`no side at position ${sideIndex}`);
+  const heights = heightsOf(plan);
+  const walls = wallRoom(plan, side);
+  const left = walls.left + ordinateDepth({ ordinates: heights, start: 0.6, lay: "outward" });
+  const width = box.width - left - walls.right - RIGHT_mm - 1.2;
+  const { scale, stretches } = chooseStretches(plan, side, { width, height: box.height });
+  return stretches.map((stretch, index) => {
+    const view = viewOf({ ratio: scale.ratio, model: { x: stretch.from, y: 0 }, paper: { x: 0, y: 0 } });
+    return elevation({ plan, side, stretch, view }, { scale, box, index, count: stretches.length });
+  });
+}
+
+interface Chosen {
+  readonly scale: Scale;
+  readonly stretches: readonly Stretch[];
+}
+
+/** The fewest stretches at which courses and verticals stand far enough apart, at the largest scale for so many. */
+function chooseStretches(plan: Plan, side: SidePlan, room: Room): Chosen {
+  const least = leastRatio(plan, side);
+  const tall = (ratio: number): boolean => plan.opening.guardHeight * ratio + 75 <= room.height;
+  for (let count = 1; count < 200; count++) {
+    let stretches: readonly Stretch[] = [];
+    const scale = chooseScale(plan.job.units, ({ ratio }) => {
+      stretches = stretchesOf(plan, side, room.width / ratio);
+      return stretches.length <= count && tall(ratio);
+    });
+    if (scale.ratio >= least) return { scale, stretches };
+  }
+  throw new RangeError("a bay is wider than the paper at every scale");
+}
+
+function leastRatio(plan: Plan, side: SidePlan): number {
+  const gaps = plan.gaps.map((gap) => gap.spacing);
+  const own = plan.bays.filter((bay) => bay.sideId === side.id && bay.kind === "bay").map((bay) => membersOf(plan, bay));
+  const pitches = own.map(({ left, right }) => right.station - left.station);
+  // A side may hold bays that are too short for any scale: those must not force it apart.
+  const forCourses = COURSE_PITCH_min_mm / Math.min(...gaps, 1000);
+  const forVerticals = VERTICAL_PITCH_min_mm / Math.max(300, Math.min(...pitches, 1000));
+  return Math.max(forCourses, forVerticals);
+}
+
+function heightsOf(plan: Plan): readonly Ordinate[] {
+  const { tape } = showIn(plan.job.units);
+  const { bottom, top } = plan.opening;
+  return [
+    { at: 0, value: "datum 0" },
+    ...(bottom > 0 ? [{ at: bottom, value: `(${tape(bottom)})` }] : []),
+    ...plan.courses.map(({ number, height }) => ({ at: height, mark: courseName(number), value: tape(height) })),
+    { at: top, value: `(${tape(top)})` },
+  ];
+}
+
+interface ElevationOptions {
+  readonly scale: Scale;
+  readonly box: Room;
+  readonly index: number;
+  readonly count: number;
+}
+
+function elevation(scene: Scene, { scale, box, index, count }: ElevationOptions): Drawing {
+  const { plan, side, stretch } = scene;
+  const show = showIn(plan.job.units);
+  const drawn = [...sideScene(scene), ...baysIn(scene).flatMap((bay) => spanLabel(scene, bay, show)), ...dimensions(scene, show)];
+  const part = count === 1 ? "" : `, part ${index + 1} of ${count}`;
+  const parts = [...drawn, footer(drawn, { scale, units: plan.job.units, notes: notesOf(scene, show), room: box })];
+  return finishDrawing({
+    id: `elevation-${side.id.toLowerCase()}${count === 1 ? "" : `-${index + 1}`}`,
+    title: `Side ${side.id} seen from the deck${part}`,
+    description: describe(scene, show),
+    parts: stretch.to > stretch.from ? parts : drawn,
+  });
+}
+
+function dimensions(scene: Scene, show: Show): readonly Part[] {
+  const { plan, side, stretch, view } = scene;
+  const datum = view.point({ x: stretch.from, y: 0 });
+  const right = view.point({ x: stretch.to, y: 0 });
+  const heights = heightsOf(plan).map((ordinate) => ({ ...ordinate, at: ordinate.at * view.ratio }));
+  const verticals = verticalsIn(scene);
+  const at = (station: Mm): Mm => (station - stretch.from) * view.ratio;
+  const stations = verticals.map(({ station }): Ordinate => ({ at: at(station), value: show.feet(station) }));
+  const start = DECK_mm + 0.6;
+  const rightward = { x: 1, y: 0 };
+  const whole = stretch.matchLeft === null && stretch.matchRight === null;
+  const marks = verticals.map(
+    ({ id, kind, station }): Ordinate => ({
+      at: at(station),
+      mark: id,
+      value: "",
+      ...(kind === "spacer" ? { minor: true as const } : {}),
+    }),
+  );
+  const top = view.point({ x: stretch.from, y: plan.opening.guardHeight });
+  const walls = wallsOf(scene);
+  const guardEnd = { x: right.x + walls.right, y: right.y };
+  return [
+    runningDimensions({
+      origin: { x: datum.x - walls.left, y: datum.y },
+      along: { x: 0, y: -1 },
+      outward: { x: -1, y: 0 },
+      ordinates: heights,
+      start: 0.6,
+      lay: "outward",
+    }),
+    runningDimensions({ origin: top, along: rightward, outward: { x: 0, y: -1 }, ordinates: marks, start: 0.6, lay: "along" }),
+    runningDimensions({
+      origin: datum,
+      along: rightward,
+      outward: { x: 0, y: 1 },
+      ordinates: stations,
+      start,
+      lay: "outward",
+      ...(stretch.matchLeft === null ? { datum: true as const } : {}),
+    }),
+    dimension({ from: guardEnd, to: { x: guardEnd.x, y: top.y }, offset: GUARD_DIMENSION_mm, text: show.tape(plan.opening.guardHeight) }),
+    ...(whole
+      ? [
+          dimension({
+            from: { x: datum.x, y: datum.y + DECK_mm },
+            to: { x: right.x, y: right.y + DECK_mm },
+            offset: ordinateDepth({ ordinates: stations, start, lay: "outward" }) - DECK_mm + 2.4,
+            text: `side ${side.id}: ${show.feet(side.length)}`,
+          }),
+        ]
+      : []),
+  ];
+}
+
+/** Name and free length in the bay: on one line, on two, or turned; what has no room at all stands in the table only. */
+function spanLabel({ plan, stretch, view }: Scene, bay: Bay, show: Show): readonly Part[] {
+  const { left, right } = membersOf(plan, bay);
+  const [from, to] = [Math.max(rightFace(left), stretch.from), Math.min(leftFace(right), stretch.to)];
+  const whole = to - from > bay.free - 1;
+  // A bay cut by a match line is named in the larger half of it.
+  if (bay.kind !== "bay" || to - from < 0.45 * bay.free) return [];
+  const middle = view.point({ x: (from + to) / 2, y: (plan.opening.bottom + plan.opening.top) / 2 });
+  const room = {
+    width: bay.free * view.ratio * (whole ? 1 : 0.5) - 1.6,
+    height: (plan.opening.top - plan.opening.bottom) * view.ratio - 1,
+  };
+  const span = `(span ${show.tape(bay.free)})`;
+  const rows = [
+    [bay.id, span],
+    [bay.id, "(span", `${show.tape(bay.free)})`],
+  ].find((lines) => Math.max(...lines.map((line) => textWidth(line))) <= room.width && lines.length * lineHeight() <= room.height);
+  if (rows !== undefined) {
+    const first = { x: middle.x, y: middle.y - ((rows.length - 1) * lineHeight()) / 2 };
+    return textLines(rows, first, { anchor: "middle", ground: true });
+  }
+  const turned = [[`${bay.id} ${span}`], [bay.id, span]].find(
+    (lines) => Math.max(...lines.map((line) => textWidth(line))) <= room.height && lines.length * lineHeight() <= room.width,
+  );
+  // Turned text is read from the right, so that its first line lies to the left.
+  const left_mm = middle.x - (((turned?.length ?? 1) - 1) * lineHeight()) / 2;
+  return (turned ?? []).map((line, index) =>
+    label(line, { x: left_mm + index * lineHeight(), y: middle.y }, { anchor: "middle", angle: Math.PI / 2, ground: true }),
+  );
+}
+
+function notesOf({ plan, side }: Scene, show: Show): readonly Text[] {
+  const widest = Math.max(...plan.gaps.map((gap) => gap.clear));
+  const { frame, posts, spacers } = plan.job;
+  const rails = `top rail ${frame.topRail.name}, ${frame.bottomRail === null ? "no bottom rail" : `bottom rail ${frame.bottomRail.name}`}`;
+  return [
+    `Posts ${posts.section.name}, spacers ${spacers.section.name}, ${rails}.`,
+    `Spacing of the cables, also to the rails or the deck: ${places(plan.gaps.map((gap) => show.tape(gap.spacing)))}. Widest clear gap ${show.tape(widest)}.`,
+    `Heights are to the middle of the bore from the datum: ${plan.job.frame.datum}. In parentheses: faces of the rails, and spans.`,
+    `Stations are to the middle of each post and spacer, from the left-hand start of side ${side.id}.`,
+  ];
+}
+
+function describe(scene: Scene, show: Show): Text {
+  const { plan, side } = scene;
+  const verticals = verticalsIn(scene);
+  const posts = verticals.filter(({ kind }) => kind === "post");
+  const name = (ids: readonly { readonly id: string; readonly station: Mm }[]): Text =>
+    ids.map(({ id, station }) => `${id} at ${show.feet(station)}`).join(", ");
+  const lowest = plan.courses[0]?.height ?? 0;
+  const highest = plan.courses.at(-1)?.height ?? 0;
+  return (
+    `Side ${side.id}, ${show.feet(side.length)} long, seen from the deck looking out, left to right. ` +
+    `Posts ${name(posts)}; ${verticals.length - posts.length} spacers. ` +
+    `${plan.courses.length} courses from ${show.tape(lowest)} to ${show.tape(highest)} above the datum; the guard is ${show.tape(plan.opening.guardHeight)} high. ` +
+    "The tables of heights and bays on this sheet hold the same numbers."
+  );
+}

@@ -1,0 +1,71 @@
+// What do all drawings of a packet share: how they are finished, how their notes stand, how their numbers are printed?
+import { unite } from "../../drawing/box.ts";
+import type { Room, Scale } from "../../drawing/paper.ts";
+import { scaleBar } from "../../drawing/ruler.ts";
+import { group, type Part } from "../../drawing/shape.ts";
+import { finishSvg } from "../../drawing/svg.ts";
+import { label, lineHeight, wrap } from "../../drawing/text.ts";
+import type { Bay, Plan, Vertical } from "../../plan/plan.ts";
+import type { Mm } from "../../units/quantity.ts";
+import type { Drawing, Text } from "../packet.ts";
+
+export interface DrawingParts {
+  readonly id: string;
+  readonly title: Text;
+  readonly description: Text;
+  readonly parts: readonly Part[];
+}
+
+export const finishDrawing = ({ id, title, description, parts }: DrawingParts): Drawing => ({
+  kind: "drawing",
+  id,
+  title,
+  description,
+  ...finishSvg({ id, title, description, parts }),
+});
+
+/** Width that the scale bar with its words may take beside the notes. */
+const BAR_ROOM_mm = 58;
+
+/** Under everything else: the scale bar, if there is a scale, and beside it the notes. */
+export function footer(
+  above: readonly Part[],
+  {
+    scale,
+    units,
+    notes,
+    room,
+  }: { readonly scale: Scale | null; readonly units: "inch" | "mm"; readonly notes: readonly Text[]; readonly room: Room },
+): Part {
+  const box = unite(above.map((part) => part.box));
+  const top = box.bottom + 2.5;
+  const bar = scale === null ? [] : [scaleBar({ x: box.left, y: top }, { scale, units })];
+  const left = box.left + (scale === null ? 0 : BAR_ROOM_mm);
+  const lines = notes.flatMap((note) => wrap(note, room.width - 1.2 - (left - box.left)));
+  const words = lines.map((line, index) => label(line, { x: left, y: top + 2 + index * lineHeight() }));
+  return group([...bar, ...words]);
+}
+
+/** The two verticals that a bay lies between. */
+export function membersOf(plan: Plan, bay: Bay): { readonly left: Vertical; readonly right: Vertical } {
+  return { left: verticalOf(plan, bay.leftId), right: verticalOf(plan, bay.rightId) };
+}
+
+export function verticalOf(plan: Plan, id: string): Vertical {
+  const found = plan.verticals.find((vertical) => vertical.id === id);
+  if (found === undefined) throw new RangeError(`no vertical ${id}`);
+  return found;
+}
+
+export const leftFace = (vertical: Vertical): Mm => vertical.station - vertical.along / 2;
+export const rightFace = (vertical: Vertical): Mm => vertical.station + vertical.along / 2;
+
+/** "05": courses are numbered as in their marks. */
+export const courseName = (number: number): Text => String(number).padStart(2, "0");
+
+/** Equal texts once, with their number: `2-7/8" (4 PLS), 3" (2 PLS)`. */
+export function places(texts: readonly Text[]): Text {
+  const counts = new Map<Text, number>();
+  for (const text of texts) counts.set(text, (counts.get(text) ?? 0) + 1);
+  return [...counts].map(([text, count]) => `${text} (${count} PLS)`).join(", ");
+}

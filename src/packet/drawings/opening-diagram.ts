@@ -1,0 +1,149 @@
+// Where on a side is the sphere pushed against the cables?
+import { spread } from "../../drawing/leader.ts";
+import { type Room, type View, viewOf } from "../../drawing/paper.ts";
+import { circle, type Part, strokes } from "../../drawing/shape.ts";
+import { label, MARK_mm, textWidth } from "../../drawing/text.ts";
+import type { Point } from "../../geometry/vector.ts";
+import type { Bay, Plan, SidePlan } from "../../plan/plan.ts";
+import type { Mm } from "../../units/quantity.ts";
+import type { Drawing, Text } from "../packet.ts";
+import { type Show, showIn } from "../show-number.ts";
+import { finishDrawing, footer } from "./kit.ts";
+import { baysIn, EDGE_NAME_mm, type Scene, sideScene, verticalsIn } from "./side-scene.ts";
+import { middleOf, type Stretch, stretchesOf } from "./stretches.ts";
+
+/** Least paper that a bay takes, tried in this order: its mark and the sign of the spot. */
+const BAY_min_mm = [13, 10.5, 8.6] as const;
+/** Least height of the guard on paper, tried in the same order. */
+const GUARD_min_mm = [14, 14, 9] as const;
+/** Taken by notes and caption below the rows. */
+const FOOT_mm = 40;
+/** Below the datum of a row: the names of the bays. Above its rail: those of posts and edges. */
+const BELOW_mm = 9;
+const ABOVE_mm = EDGE_NAME_mm + 3;
+/** Heights have a scale of their own, so that the cables can be told apart. */
+const COURSE_PITCH_mm = 2.2;
+
+export function openingDiagram(plan: Plan, sideIndex: number, box: Room): Drawing {
+  const side = plan.sides[sideIndex];
+  if (side === undefined) throw new RangeError(`no side at position ${sideIndex}`);
+  const show = showIn(plan.job.units);
+  const bays = plan.bays.filter((bay) => bay.sideId === side.id && bay.kind === "bay");
+  const longest = bays.reduce<Bay | undefined>((best, bay) => (best === undefined || bay.free > best.free + 0.01 ? bay : best), undefined);
+  const { stretches, ratio, up } = chooseRows(plan, side, bays, box);
+  const rowHeight = plan.opening.guardHeight * up + ABOVE_mm + BELOW_mm;
+  const drawn = stretches.flatMap((stretch, row) => {
+    const view = stretchedView(stretch, { across: ratio, up, origin: { x: 0, y: row * rowHeight } });
+    return rowParts({ plan, side, stretch, view }, longest);
+  });
+  const foot = footer(drawn, { scale: null, units: plan.job.units, notes: notesOf(show, longest), room: box });
+  return finishDrawing({
+    id: `opening-${side.id.toLowerCase()}`,
+    title: `Side ${side.id}: where to test the openings`,
+    description: describe(side, bays, longest, show),
+    parts: [...drawn, foot],
+  });
+}
+
+interface Rows {
+  readonly stretches: readonly Stretch[];
+  /** Paper mm per mm of length, and of height. */
+  readonly ratio: number;
+  readonly up: number;
+}
+
+/** Rows of bays that all fit on one page: long sides get smaller bays, then lower rows. */
+function chooseRows(plan: Plan, side: SidePlan, bays: readonly Bay[], box: Room): Rows {
+  const width = box.width - 14;
+  const { guardHeight } = plan.opening;
+  const shortest = Math.min(...bays.map(({ free }) => free), side.length);
+  const wished = (COURSE_PITCH_mm * guardHeight) / Math.min(...plan.gaps.map(({ spacing }) => spacing));
+  const tries = BAY_min_mm.map((bay) => {
+    const stretches = stretchesOf(plan, side, (width * shortest) / bay, "posts");
+    const room = (box.height - FOOT_mm) / stretches.length - ABOVE_mm - BELOW_mm;
+    return { stretches, room };
+  });
+  const index = Math.max(
+    0,
+    tries.findIndex(({ room }, at) => room >= (GUARD_min_mm[at] ?? 0)),
+  );
+  const chosen = tries[index] ?? { stretches: [], room: 0 };
+  const height = Math.max(Math.min(wished, chosen.room), GUARD_min_mm[2]);
+  const ratio = Math.min(...chosen.stretches.map(({ from, to }) => width / (to - from)), 1 / 16);
+  return { stretches: chosen.stretches, ratio, up: height / guardHeight };
+}
+
+/** Lengths and heights at different scales: a diagram, not a drawing to scale. */
+function stretchedView(
+  stretch: Stretch,
+  { across, up, origin }: { readonly across: number; readonly up: number; readonly origin: Point },
+): View {
+  const { point, step } = viewOf({ ratio: 1, model: { x: 0, y: 0 }, paper: origin });
+  return { ratio: across, point: ({ x, y }) => point({ x: (x - stretch.from) * across, y: y * up }), step };
+}
+
+function rowParts(scene: Scene, longest: Bay | undefined): readonly Part[] {
+  const { plan, view } = scene;
+  const middleHeight = (plan.opening.bottom + plan.opening.top) / 2;
+  const top = view.point({ x: 0, y: plan.opening.guardHeight }).y;
+  const posts = verticalsIn(scene).filter(({ kind }) => kind === "post");
+  const bays = baysIn(scene).filter(({ kind }) => kind === "bay");
+  return [
+    ...sideScene(scene),
+    ...namesAbove(
+      posts.map(({ id, station }) => ({ id, x: view.point({ x: station, y: 0 }).x })),
+      top - 3.4,
+    ),
+    ...bays.flatMap((bay) => {
+      const spot = view.point({ x: middleOf(plan, bay), y: middleHeight });
+      const below = { x: spot.x, y: view.point({ x: 0, y: 0 }).y + 5.6 };
+      return [
+        ...spotSign(spot, bay === longest),
+        label(bay.id, below, { size: MARK_mm, weight: bay === longest ? 700 : 400, anchor: "middle" }),
+      ];
+    }),
+  ];
+}
+
+/** Names of posts side by side, moved apart where two would touch. */
+function namesAbove(names: readonly { readonly id: Text; readonly x: Mm }[], y: Mm): readonly Part[] {
+  const places = spread(names.map(({ id, x }) => ({ at: x, size: textWidth(id, { weight: 700 }) + 1 })));
+  return names.map(({ id, x }, index) => label(id, { x: places[index] ?? x, y }, { weight: 700, anchor: "middle", ground: true }));
+}
+
+function spotSign({ x, y }: Point, first: boolean): readonly Part[] {
+  const cross = (by: Mm) => [
+    [
+      { x: x - by, y: y - by },
+      { x: x + by, y: y + by },
+    ],
+    [
+      { x: x - by, y: y + by },
+      { x: x + by, y: y - by },
+    ],
+  ];
+  return first
+    ? [
+        circle({ x, y }, 4, { pen: "outline", fill: "white" }),
+        circle({ x, y }, 2.9, { pen: "edge", fill: "white" }),
+        strokes("outline", cross(1.8)),
+      ]
+    : [circle({ x, y }, 2.2, { pen: "edge", fill: "white" }), strokes("edge", cross(1.3))];
+}
+
+const notesOf = (show: Show, longest: Bay | undefined): readonly Text[] => [
+  "A cross in a circle: push the sphere through here, half-way along the bay, between every two neighbouring cables and at the rails.",
+  ...(longest === undefined
+    ? []
+    : [`A double circle: bay ${longest.id}, the longest free length of this side (${show.tape(longest.free)}). Test it first.`]),
+  "Not to scale.",
+];
+
+function describe(side: SidePlan, bays: readonly Bay[], longest: Bay | undefined, show: Show): Text {
+  const names = bays.length === 0 ? "none" : `${bays[0]?.id} to ${bays.at(-1)?.id}`;
+  const first =
+    longest === undefined
+      ? ""
+      : ` The longest free length is ${show.tape(longest.free)} in bay ${longest.id}: test it first, in its middle.`;
+  return `Bays of side ${side.id} from left to right: ${names}.${first} The table of openings has a row for each bay.`;
+}

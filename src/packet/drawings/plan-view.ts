@@ -1,0 +1,257 @@
+// How does the guard lie, seen from above: sides, posts, runs, bends, walls and north?
+import { grow, type Quad, quadAlong, quadOf, unite } from "../../drawing/box.ts";
+import { dimension, type Ordinate, ordinateDepth, ordinateSize, runningDimensions } from "../../drawing/dimension.ts";
+import { hatch } from "../../drawing/hatch.ts";
+import { chooseScale, type Room, type Scale, type View, viewOf } from "../../drawing/paper.ts";
+import { go, group, type Part, polygon, strokes } from "../../drawing/shape.ts";
+import { firstClear, label, readable, textLines } from "../../drawing/text.ts";
+import type { Point } from "../../geometry/vector.ts";
+import type { Plan, SidePlan } from "../../plan/plan.ts";
+import type { Mm } from "../../units/quantity.ts";
+import type { Drawing, Text } from "../packet.ts";
+import { type Show, showIn } from "../show-number.ts";
+import { finishDrawing, footer } from "./kit.ts";
+import { type FaceSign, footprint, framesOf, labelFace, lostAtEnds, offsetCorners, type SideFrame, spot } from "./plan-frame.ts";
+import { northArrow, planKey } from "./plan-key.ts";
+import { runStrips, stripOffset } from "./plan-runs.ts";
+
+const WALL_mm = 4;
+const WALL_REACH_mm = 12;
+/** The dimension line of a side lies this far outside the labels of its posts. */
+const OVERALL_mm = 3;
+/** On the face of the runs it lies this far outside their lines, and so outside their words. */
+const OTHER_FACE_mm = 8;
+/** Height that the words below a drawing take on its sheet. */
+const CAPTION_mm = 16;
+
+export function planView(plan: Plan, box: Room): Drawing {
+  let parts: readonly Part[] = [];
+  chooseScale(plan.job.units, (scale) => {
+    parts = draw(plan, scale, box);
+    const { left, right, top, bottom } = unite(parts.map((part) => part.box));
+    return right - left <= box.width - 1.2 && bottom - top <= box.height - CAPTION_mm;
+  });
+  return finishDrawing({ id: "plan-view", title: "The guard seen from above", description: describe(plan), parts });
+}
+
+function draw(plan: Plan, scale: Scale, box: Room): readonly Part[] {
+  const view = viewOf({ ratio: scale.ratio, model: { x: 0, y: 0 }, paper: { x: 0, y: 0 } });
+  const show = showIn(plan.job.units);
+  const frames = framesOf(plan, view);
+  const face = labelFace(plan);
+  const other: FaceSign = face === 1 ? -1 : 1;
+  const strips = runStrips(plan, frames, scale.ratio, other);
+  const labelled = frames.map((frame) => sideLabels(plan, frame, { face, ratio: scale.ratio, show }));
+  const sides = labelled.flatMap(({ parts }) => parts);
+  const fixed = [...structure(plan, frames, view), ...strips.parts, ...sides];
+  const lines = [
+    ...strips.lines,
+    ...labelled.flatMap(({ lines: own }) => own),
+    ...frames.map(({ from, to }) => quadAlong(from, to, Math.max(3, stripOffset(plan, scale.ratio) - 2))),
+  ];
+  const corners = placed(cornerLabels(plan, frames, show), fixed, lines);
+  const deck = placed([deckCandidates(frames)], [...fixed, ...corners], lines);
+  const drawn = [...fixed, ...corners, ...deck];
+  const area = unite(drawn.map((part) => part.box));
+  const { bearing } = plan.job;
+  const key = planKey(plan, { x: area.left, y: area.bottom + 3 }, box.width - 1.2 - (bearing === null ? 0 : 26));
+  const north = bearing === null ? [] : [northArrow({ x: area.left + box.width - 14, y: area.bottom + 15 }, bearing)];
+  const keyed = [...drawn, key];
+  const notes = [
+    "Lengths run along the line of the bores.",
+    "Stations are to the middle of each post and spacer, from the left-hand start of its side.",
+  ];
+  const room = { width: box.width - (bearing === null ? 0 : 28), height: box.height };
+  return [...keyed, ...north, footer(keyed, { scale, units: plan.job.units, notes, room })];
+}
+
+/** One part for each list of candidates, clear of everything before it. */
+function placed(lists: readonly (readonly Part[])[], fixed: readonly Part[], lines: readonly Quad[]): readonly Part[] {
+  const taken = [...fixed.flatMap(({ texts }) => texts), ...lines];
+  return lists.map((candidates) => {
+    const chosen = firstClear(candidates, taken);
+    taken.push(...chosen.texts);
+    return chosen;
+  });
+}
+
+function structure(plan: Plan, frames: readonly SideFrame[], view: View): readonly Part[] {
+  const half = (plan.job.frame.topRail.width / 2) * view.ratio;
+  const [first, last] = [frames[0], frames.at(-1)];
+  if (first === undefined || last === undefined) throw new RangeError("a guard without sides");
+  const rail = (v: Mm): readonly Point[] => [
+    spot(first, first.side.startsAt * view.ratio, v),
+    ...offsetCorners(frames, v),
+    spot(last, last.side.endsAt * view.ratio, v),
+  ];
+  return [
+    ...(plan.job.start.kind === "wall" ? [wall(first, 0, -1)] : []),
+    ...(plan.job.end.kind === "wall" ? [wall(last, last.length, 1)] : []),
+    polygon([...rail(half), ...rail(-half).toReversed()], { pen: "thin", fill: "white" }),
+    ...plan.verticals.map((vertical) =>
+      polygon(footprint(vertical, view), { pen: vertical.kind === "post" ? "outline" : "edge", fill: "white" }),
+    ),
+    strokes(
+      "edge",
+      plan.runs.map((run) => run.path.map(view.point)),
+    ),
+  ];
+}
+
+function wall(frame: SideFrame, u: Mm, toward: 1 | -1): Part {
+  const outline = [
+    spot(frame, u, WALL_REACH_mm),
+    spot(frame, u, -WALL_REACH_mm),
+    spot(frame, u + toward * WALL_mm, -WALL_REACH_mm),
+    spot(frame, u + toward * WALL_mm, WALL_REACH_mm),
+  ];
+  return group([
+    strokes("thin", hatch({ outlines: [outline], spacing: 1.4, angle: Math.PI / 4 })),
+    strokes("outline", [outline.slice(0, 2)]),
+  ]);
+}
+
+interface LabelOptions {
+  readonly face: FaceSign;
+  readonly ratio: number;
+  readonly show: Show;
+}
+
+/** Marks and running dimensions of the posts and spacers, and the length of the side beyond them. */
+function sideLabels(
+  plan: Plan,
+  frame: SideFrame,
+  { face, ratio, show }: LabelOptions,
+): { readonly parts: readonly Part[]; readonly lines: readonly Quad[] } {
+  const all = ordinatesOf(plan, frame.side, ratio, show);
+  const posts = all.filter(({ minor }) => minor === undefined);
+  const outward = { x: frame.outward.x * face, y: frame.outward.y * face };
+  const start = (Math.max(plan.job.posts.section.across, plan.job.frame.topRail.width) / 2) * ratio + 0.6;
+  const deepest = Math.max(
+    ...plan.sides.map((side) => ordinateDepth({ ordinates: ordinatesOf(plan, side, ratio, show), start, lay: "outward" })),
+  );
+  const lost = lostAtEnds(plan, frame.side, face, deepest + OVERALL_mm);
+  const options = (ordinates: readonly Ordinate[], lay: "along" | "outward") => ({
+    origin: frame.from,
+    along: frame.along,
+    outward,
+    ordinates,
+    start,
+    lay,
+    depth: ordinateDepth({ ordinates, start, lay }),
+    from: lost.start + 0.5,
+    to: frame.length - lost.end - 0.5,
+  });
+  const level = Math.abs(frame.along.x) > Math.SQRT1_2;
+  const choices = [...(level ? [options(all, "along")] : []), options(all, "outward"), options(posts, "outward")];
+  const fits = ({ ordinates, lay, from, to }: (typeof choices)[number]): boolean =>
+    ordinates.reduce((sum, ordinate) => sum + ordinateSize(ordinate, lay), 0) <= to - from;
+  const chosen = choices.find(fits) ?? options(posts, "outward");
+  const overall = overallLength(plan, frame, { face, depth: chosen.depth, middle: (chosen.from + chosen.to) / 2, ratio }, show);
+  return { parts: [runningDimensions(chosen), overall.part], lines: overall.lines };
+}
+
+interface OverallPlace {
+  readonly ratio: number;
+  readonly face: FaceSign;
+  readonly depth: Mm;
+  /** Middle of the labels, along the side. */
+  readonly middle: Mm;
+}
+
+/** The length of a side: beyond its labels, or on the other face, whichever has no side folding over it; else in words only. */
+function overallLength(
+  plan: Plan,
+  frame: SideFrame,
+  { face, depth, middle, ratio }: OverallPlace,
+  show: Show,
+): { readonly part: Part; readonly lines: readonly Quad[] } {
+  const text = `side ${frame.side.id}: ${show.feet(frame.side.length)}`;
+  const open = (sign: FaceSign): boolean => {
+    const { start, end } = lostAtEnds(plan, frame.side, sign, 1);
+    return start === 0 && end === 0;
+  };
+  const other: FaceSign = face === 1 ? -1 : 1;
+  const v = open(face) ? face * (depth + OVERALL_mm) : open(other) ? other * (stripOffset(plan, ratio) + OTHER_FACE_mm) : null;
+  if (v === null) {
+    const { angle } = readable(frame.along);
+    return { part: label(text, spot(frame, middle, face * (depth + OVERALL_mm)), { anchor: "middle", angle }), lines: [] };
+  }
+  const [a, b] = [spot(frame, 0, v), spot(frame, frame.length, v)];
+  return {
+    part: dimension({ from: frame.from, to: frame.to, offset: -v, text }),
+    lines: [quadAlong(frame.from, a, 0.8), quadAlong(a, b, 0.8), quadAlong(b, frame.to, 0.8)],
+  };
+}
+
+const ordinatesOf = (plan: Plan, side: SidePlan, ratio: number, show: Show): readonly Ordinate[] =>
+  plan.verticals
+    .filter((vertical) => vertical.sideIndex === side.index)
+    .map(({ id, kind, station }) => ({
+      at: station * ratio,
+      mark: id,
+      value: show.feet(station),
+      ...(kind === "spacer" ? { minor: true as const } : {}),
+    }));
+
+/** At each corner: how far the guard turns, and by how much each of its two posts bends the cable. */
+function cornerLabels(plan: Plan, frames: readonly SideFrame[], show: Show): readonly (readonly Part[])[] {
+  return frames.slice(1).map((frame, index) => {
+    const before = frames[index] ?? frame;
+    const turn = before.side.turn ?? 0;
+    const posts = [
+      plan.verticals.findLast(({ sideId, kind }) => sideId === before.side.id && kind === "post"),
+      plan.verticals.find(({ sideId }) => sideId === frame.side.id),
+    ];
+    const bends = plan.runs.flatMap((run) => run.bends).filter(({ postId }) => posts.some((post) => post?.id === postId));
+    const words = [`turn ${show.angle(Math.abs(turn))}`, ...bends.map(({ postId, angle }) => `bend ${show.angle(angle)} at ${postId}`)];
+    const sum = { x: before.outward.x + frame.outward.x, y: before.outward.y + frame.outward.y };
+    const size = Math.hypot(sum.x, sum.y) || 1;
+    const away = { x: sum.x / size, y: sum.y / size };
+    const sign = turn >= 0 ? 1 : -1;
+    return Array.from({ length: 16 }, (_, step) => [sign * (8 + 3 * step), -sign * (8 + 3 * step)])
+      .flat()
+      .map((by) => cornerWords(words, { corner: frame.from, at: go(frame.from, away, by), toRight: away.x * by >= 0 }));
+  });
+}
+
+interface CornerWords {
+  readonly corner: Point;
+  readonly at: Point;
+  readonly toRight: boolean;
+}
+
+function cornerWords(words: readonly Text[], { corner, at, toRight }: CornerWords): Part {
+  const near = { x: at.x + (toRight ? -0.8 : 0.8), y: at.y };
+  return group([strokes("thin", [[corner, near]]), ...textLines(words, at, { anchor: toRight ? "start" : "end" })]);
+}
+
+/** In the middle of a deck that is enclosed, else inside the longest side. */
+function deckCandidates(frames: readonly SideFrame[]): readonly Part[] {
+  const points = [...frames.map(({ from }) => from), ...frames.slice(-1).map(({ to }) => to)];
+  const middle = {
+    x: points.reduce((sum, { x }) => sum + x, 0) / points.length,
+    y: points.reduce((sum, { y }) => sum + y, 0) / points.length,
+  };
+  const turned = frames.reduce((sum, { side }) => sum + (side.turn ?? 0), 0);
+  const longest = frames.reduce((best, frame) => (frame.length > best.length ? frame : best));
+  const beside = Array.from({ length: 30 }, (_, step) => spot(longest, longest.length / 2, -(16 + 2 * step)));
+  return [...(turned > 1.3 ? [middle] : []), ...beside].map((at) => {
+    const word = label("DECK", at, { size: 5, weight: 700, anchor: "middle" });
+    // Room around it, so that the word stands by itself.
+    return { ...word, texts: [quadOf(grow(word.box, 2.5))] };
+  });
+}
+
+function describe(plan: Plan): Text {
+  const show = showIn(plan.job.units);
+  const sides = plan.sides.map((side) => {
+    const turn = side.turn === null ? "" : `, then a turn of ${show.angle(Math.abs(side.turn))} to the ${side.turn < 0 ? "left" : "right"}`;
+    return `side ${side.id}, ${show.feet(side.length)}${turn}`;
+  });
+  const runs = plan.runs.map((run) => {
+    const pulled = [run.left, run.right].filter(({ pulls }) => pulls).map(({ postId }) => postId);
+    return `run ${run.id} from ${run.left.postId} (${run.left.kind} end) to ${run.right.postId} (${run.right.kind} end), tightened at ${pulled.join(" and ")}`;
+  });
+  return `The guard from above, from left to right for somebody on the deck who looks out: ${sides.join("; ")}. Runs: ${runs.join("; ")}. The tables of this sheet give the station of every post and spacer.`;
+}

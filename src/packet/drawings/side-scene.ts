@@ -1,0 +1,171 @@
+// How does a stretch of one side look from the deck: deck, rails, posts, spacers, cables, walls?
+import { hatch } from "../../drawing/hatch.ts";
+import type { View } from "../../drawing/paper.ts";
+import { type Line, type Part, polygon, strokes } from "../../drawing/shape.ts";
+import { label } from "../../drawing/text.ts";
+import type { Point } from "../../geometry/vector.ts";
+import type { Bay, Plan, SidePlan, Vertical } from "../../plan/plan.ts";
+import type { Mm } from "../../units/quantity.ts";
+import { leftFace, membersOf, rightFace } from "./kit.ts";
+import type { Stretch } from "./stretches.ts";
+
+/** Paper taken by walls, and by the deck below the datum. */
+const WALL_mm = 4;
+export const DECK_mm = 2.4;
+
+export interface Scene {
+  readonly plan: Plan;
+  readonly side: SidePlan;
+  readonly stretch: Stretch;
+  /** x: stations of the side; y: heights above the datum. */
+  readonly view: View;
+}
+
+const within = (stretch: Stretch, station: Mm): boolean => station >= stretch.from && station <= stretch.to;
+
+export const verticalsIn = ({ plan, side, stretch }: Scene): readonly Vertical[] =>
+  plan.verticals.filter((vertical) => vertical.sideIndex === side.index && within(stretch, vertical.station));
+
+/** Bays of which some part is drawn, corners excepted. */
+export const baysIn = ({ plan, side, stretch }: Scene): readonly Bay[] =>
+  plan.bays.filter((bay) => {
+    if (bay.sideId !== side.id || bay.kind === "corner") return false;
+    const { left, right } = membersOf(plan, bay);
+    return rightFace(left) < stretch.to && leftFace(right) > stretch.from;
+  });
+
+/** Paper that walls take at the ends of a side. */
+export const wallRoom = (plan: Plan, side: SidePlan): { readonly left: Mm; readonly right: Mm } => ({
+  left: side.index === 0 && plan.job.start.kind === "wall" ? WALL_mm : 0,
+  right: side.index === plan.sides.length - 1 && plan.job.end.kind === "wall" ? WALL_mm : 0,
+});
+
+/** The same for one stretch of it. */
+export function wallsOf({ plan, side, stretch }: Scene): { readonly left: Mm; readonly right: Mm } {
+  const { left, right } = wallRoom(plan, side);
+  return { left: stretch.matchLeft === null ? left : 0, right: stretch.matchRight === null ? right : 0 };
+}
+
+export const sideScene = (scene: Scene): readonly Part[] => [
+  ...deck(scene),
+  ...walls(scene),
+  ...rails(scene),
+  ...verticalsIn(scene).map((vertical) => upright(scene, vertical)),
+  ...cables(scene),
+  ...edges(scene),
+];
+
+function deck(scene: Scene): readonly Part[] {
+  const { stretch, view } = scene;
+  const wall = wallsOf(scene);
+  const [left, right] = [view.point({ x: stretch.from, y: 0 }), view.point({ x: stretch.to, y: 0 })];
+  const outline = [
+    { x: left.x - wall.left, y: left.y },
+    { x: right.x + wall.right, y: right.y },
+    { x: right.x + wall.right, y: right.y + DECK_mm },
+    { x: left.x - wall.left, y: left.y + DECK_mm },
+  ];
+  return [strokes("heavy", [outline.slice(0, 2)]), strokes("thin", hatch({ outlines: [outline], spacing: 1.8, angle: Math.PI / 4 }))];
+}
+
+function walls(scene: Scene): readonly Part[] {
+  const { stretch, view, plan } = scene;
+  const top = view.point({ x: 0, y: plan.opening.guardHeight }).y - 3;
+  const bottom = view.point({ x: 0, y: 0 }).y;
+  const wall = (x: Mm, toward: 1 | -1): readonly Part[] => {
+    const outline = [
+      { x, y: top },
+      { x, y: bottom },
+      { x: x + toward * WALL_mm, y: bottom },
+      { x: x + toward * WALL_mm, y: top },
+    ];
+    return [strokes("outline", [outline.slice(0, 2)]), strokes("thin", hatch({ outlines: [outline], spacing: 1.4, angle: Math.PI / 4 }))];
+  };
+  return [
+    ...(wallsOf(scene).left > 0 ? wall(view.point({ x: stretch.from, y: 0 }).x, -1) : []),
+    ...(wallsOf(scene).right > 0 ? wall(view.point({ x: stretch.to, y: 0 }).x, 1) : []),
+  ];
+}
+
+/** Rails run from end post to end post, and on to the corner point at a corner. */
+function railReach({ side, stretch, plan }: Scene): { readonly from: Mm; readonly to: Mm } {
+  const start = side.index === 0 ? side.startsAt : 0;
+  const end = side.index === plan.sides.length - 1 ? side.endsAt : side.length;
+  return { from: Math.max(start, stretch.from), to: Math.min(end, stretch.to) };
+}
+
+function rails(scene: Scene): readonly Part[] {
+  const { plan, view } = scene;
+  const { from, to } = railReach(scene);
+  const { bottom, top, guardHeight } = plan.opening;
+  const rail = (low: Mm, high: Mm): Part => polygon(rectangle(view, { from, to, low, high }), { pen: "edge", fill: "white" });
+  return [...(plan.job.frame.bottomRail === null ? [] : [rail(plan.job.frame.gapBelow, bottom)]), rail(top, guardHeight)];
+}
+
+function upright({ plan, view }: Scene, vertical: Vertical): Part {
+  const isPost = vertical.kind === "post";
+  const corners = rectangle(view, {
+    from: leftFace(vertical),
+    to: rightFace(vertical),
+    low: isPost ? 0 : plan.opening.bottom,
+    high: plan.opening.top,
+  });
+  return polygon(corners, { pen: isPost ? "outline" : "edge", fill: "white" });
+}
+
+/** Cables are seen between the faces of the verticals only. */
+function cables(scene: Scene): readonly Part[] {
+  const { plan, stretch, view } = scene;
+  const strung = new Set(plan.runs.flatMap((run) => run.bayIds));
+  const lines = baysIn(scene)
+    .filter((bay) => strung.has(bay.id))
+    .flatMap((bay): readonly Line[] => {
+      const { left, right } = membersOf(plan, bay);
+      const [from, to] = [Math.max(rightFace(left), stretch.from), Math.min(leftFace(right), stretch.to)];
+      return plan.courses.map(({ height }) => [view.point({ x: from, y: height }), view.point({ x: to, y: height })]);
+    });
+  return lines.length === 0 ? [] : [strokes("edge", lines)];
+}
+
+/** Match lines and corner points at the ends of a stretch. */
+function edges(scene: Scene): readonly Part[] {
+  const { side, stretch, plan, view } = scene;
+  const before = plan.sides[side.index - 1];
+  const after = plan.sides[side.index + 1];
+  return [
+    ...edge(scene, stretch.from, stretch.matchLeft, before === undefined ? null : `corner ${before.id}/${side.id}`),
+    ...edge(scene, stretch.to, stretch.matchRight, after === undefined ? null : `corner ${side.id}/${after.id}`),
+  ].map((part) => part(view));
+}
+
+/** The names of edges stand above the marks of the posts. */
+export const EDGE_NAME_mm = 14;
+
+function edge({ plan, stretch }: Scene, station: Mm, match: number | null, corner: string | null): readonly ((view: View) => Part)[] {
+  const name = match === null ? corner : `match line ${match}`;
+  if (name === null) return [];
+  const ends = (view: View): readonly [Point, Point] => {
+    const top = view.point({ x: station, y: plan.opening.guardHeight });
+    return [
+      { x: top.x, y: top.y - EDGE_NAME_mm + 2.4 },
+      { x: top.x, y: view.point({ x: station, y: 0 }).y + DECK_mm },
+    ];
+  };
+  const anchor = station === stretch.from ? "start" : "end";
+  return [
+    (view) => strokes(match === null ? "centre" : "match", [ends(view)]),
+    (view) => label(name, { x: ends(view)[0].x, y: ends(view)[0].y - 2.4 }, { anchor }),
+  ];
+}
+
+function rectangle(
+  view: View,
+  { from, to, low, high }: { readonly from: Mm; readonly to: Mm; readonly low: Mm; readonly high: Mm },
+): readonly Point[] {
+  return [
+    { x: from, y: low },
+    { x: to, y: low },
+    { x: to, y: high },
+    { x: from, y: high },
+  ].map(view.point);
+}

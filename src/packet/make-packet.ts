@@ -1,0 +1,104 @@
+// What does a packet hold? The sheets of one issue, in order, made from one plan.
+import type { Issue } from "../job/job.ts";
+import type { Plan } from "../plan/plan.ts";
+import { issueName, type SheetHead, type SheetKey, sheetHeads } from "./issues.ts";
+import type { Packet, Sheet, Stamp, TitleBlock } from "./packet.ts";
+import { authoritySheet } from "./sheets/authority.ts";
+import { boresSheet } from "./sheets/bores.ts";
+import { cablesSheet } from "./sheets/cables.ts";
+import { careSheet } from "./sheets/care.ts";
+import { coverSheet } from "./sheets/cover.ts";
+import { detailsSheet } from "./sheets/details.ts";
+import { elevationSheet } from "./sheets/elevation.ts";
+import type { SheetContext, SheetMaker } from "./sheets/kit.ts";
+import { lumberSheet } from "./sheets/lumber.ts";
+import { orderSheet } from "./sheets/order.ts";
+import { planSheet } from "./sheets/plan-view.ts";
+import { proofSheet } from "./sheets/proof.ts";
+import { recordSheet } from "./sheets/record.ts";
+import { safetySheet } from "./sheets/safety.ts";
+import { sourcesSheet } from "./sheets/sources.ts";
+import { stepsSheet } from "./sheets/steps.ts";
+import { surveySheet } from "./sheets/survey.ts";
+import { tighteningSheet } from "./sheets/tightening.ts";
+import { toolsSheet } from "./sheets/tools.ts";
+import { showIn, sourcesMarkedIn } from "./show-number.ts";
+import { verdictText } from "./wording.ts";
+
+export interface PacketRequest {
+  readonly plan: Plan;
+  readonly issue: Issue;
+  readonly stamp: Stamp;
+  /** Every sheet in the words of the issue, for the web page. */
+  readonly all?: boolean;
+}
+
+const makers: Readonly<Record<SheetKey, SheetMaker>> = {
+  cover: coverSheet,
+  authority: authoritySheet,
+  survey: surveySheet,
+  plan: planSheet,
+  elevation: elevationSheet,
+  details: detailsSheet,
+  cables: cablesSheet,
+  lumber: lumberSheet,
+  bores: boresSheet,
+  order: orderSheet,
+  tools: toolsSheet,
+  steps: stepsSheet,
+  safety: safetySheet,
+  tightening: tighteningSheet,
+  proof: proofSheet,
+  care: careSheet,
+  record: recordSheet,
+  sources: sourcesSheet,
+};
+
+export function makePacket({ plan, issue, stamp, all = false }: PacketRequest): Packet {
+  const index = sheetHeads({ plan, issue, all });
+  const context: SheetContext = { plan, issue, stamp, show: showIn(plan.job.units), home: issue === "homeowner", index, marked: [] };
+  return {
+    issue,
+    issueName: issueName[issue],
+    paper: plan.job.paper,
+    titleBlock: titleBlock(plan, stamp),
+    verdict: plan.verdict,
+    verdictText: verdictText(plan),
+    sheets: makeSheets(context, index),
+  };
+}
+
+/** The sheet of sources is made last: it lists the marks that stand on the others. */
+function makeSheets(context: SheetContext, index: readonly SheetHead[]): readonly Sheet[] {
+  const sheets: Sheet[] = [];
+  for (const head of index) {
+    const marked =
+      head.key === "sources"
+        ? sourcesMarkedIn(JSON.stringify(sheets.map(({ blocks }) => blocks.filter(({ kind }) => kind !== "drawing"))))
+        : [];
+    sheets.push(makers[head.key]({ ...context, marked }, head));
+  }
+  return sheets;
+}
+
+function titleBlock(plan: Plan, stamp: Stamp): TitleBlock {
+  const { identity, units, frame } = plan.job;
+  return {
+    firm: identity.firm,
+    jobNumber: identity.number,
+    title: identity.title,
+    place: identity.place,
+    client: identity.client,
+    revision: identity.revisions.at(-1)?.mark ?? "0",
+    date: identity.issueDate,
+    status: identity.status,
+    preparedBy: identity.preparedBy,
+    checkedBy: identity.checkedBy ?? "not checked yet",
+    units: units === "inch" ? "feet and inches (mm in parentheses)" : "mm (inches in parentheses)",
+    datum: frame.datum,
+    example: identity.example ? "EXAMPLE - invented job" : "",
+    stamp: plan.verdict === "fail" ? "NOT FOR CONSTRUCTION - a check fails, see Z-001" : "",
+    jobHash: stamp.jobHash,
+    programVersion: stamp.programVersion,
+  };
+}

@@ -1,0 +1,178 @@
+// Z-601: how long is every cable, how does it end, and how far must its nut travel?
+import type { Run, RunEnd } from "../../plan/plan.ts";
+import type { Block, Sheet, Table, Text } from "../packet.ts";
+import { sourceMark } from "../show-number.ts";
+import { endName, faceName, introduction, runSpan } from "../wording.ts";
+import { drawnFriction } from "./drawn.ts";
+import { blank, bold, caution, column, prose, type SheetContext, type SheetMaker, sheet, strong, table, tick } from "./kit.ts";
+
+export const cablesSheet: SheetMaker = (context, head): Sheet => {
+  const { plan } = context;
+  return sheet(head, "portrait", [
+    ...(context.home ? [prose(...introduction.cables)] : []),
+    lengthsTable(context),
+    endsTable(context),
+    takeUpTable(context),
+    frictionTable(context),
+    ...drawnFriction(plan),
+    ...(context.issue === "permit" ? [] : cutBlocks(context)),
+  ]);
+};
+
+function lengthsTable({ plan, show }: SheetContext): Table {
+  const ready = plan.job.supply.kind === "ready";
+  return table({
+    id: "cables-lengths",
+    caption: `Lengths per run; ${plan.courses.length} cables in each`,
+    columns: [
+      column("run", "Run", 0.08),
+      column("posts", "Posts", 0.14),
+      column("cables", "Cables", 0.09, { align: "right" }),
+      column("path", "Path length", 0.23, { sub: "between bearing faces" }),
+      column("outside", "Outside to outside", 0.23, { sub: "over the end posts" }),
+      column("order", ready ? "Ready length" : "Cut length", 0.23, { sub: ready ? "to order" : "from the spool" }),
+    ],
+    rows: plan.runs.map((run) => [
+      run.id,
+      runSpan(run),
+      String(plan.cables.filter(({ runId }) => runId === run.id).length),
+      show.feetBoth(run.pathLength),
+      show.feetBoth(run.outsideLength),
+      strong(show.feetUp(run.orderLength)),
+    ]),
+    rowHeads: true,
+    notes: [
+      "Path and outside lengths follow the line of the bores, around corners from bore to bore.",
+      ready
+        ? `Ready length: the next step above outside to outside. The rest is cut off at the far end, ${plan.job.fittings.holdEnd === "grip" ? "last of all" : "when the second stud is fitted"}.`
+        : "Cut length: outside to outside and the allowance of the rules on the cover, rounded up.",
+    ],
+  });
+}
+
+const endWords = (end: RunEnd): Text =>
+  `${endName[end.kind]} at ${end.postId}, ${faceName[end.backFace]}${end.access === "drill" ? "" : end.access === "hand" ? "; hand and wrench only" : "; **no room behind**"}`;
+
+function endsTable({ plan, show }: SheetContext): Table {
+  return table({
+    id: "cables-ends",
+    caption: "Ends and bends per run",
+    columns: [
+      column("run", "Run", 0.08),
+      column("left", "Left end", 0.26),
+      column("right", "Right end", 0.26),
+      column("pull", "Tightened at", 0.14),
+      column("bends", "Bends", 0.26),
+    ],
+    rows: plan.runs.map((run) => [
+      run.id,
+      endWords(run.left),
+      endWords(run.right),
+      bold(
+        [run.left, run.right]
+          .filter(({ pulls }) => pulls)
+          .map(({ postId }) => postId)
+          .join(" and "),
+      ),
+      run.bends.length === 0
+        ? "none"
+        : run.bends.map((bend) => `${bend.postId} ${show.angle(bend.angle < 0 ? -bend.angle : bend.angle)}`).join(", "),
+    ]),
+    rowHeads: true,
+  });
+}
+
+function takeUpTable({ plan, show }: SheetContext): Table {
+  const turns = ({ takeUp }: Run): Text =>
+    `${show.decimal(takeUp.turns, 1)} (${show.decimal(takeUp.turns_low, 1)} - ${show.decimal(takeUp.turns_high, 1)})`;
+  return table({
+    id: "cables-take-up",
+    caption: "Take-up: from hand-tight to target, before other cables slacken this one",
+    columns: [
+      column("run", "Run", 0.08),
+      column("stretch", "Stretch", 0.11),
+      column("bedding", "Bedding", 0.11),
+      column("seating", "Seating", 0.11),
+      column("travel", "Travel of each nut", 0.14),
+      column("turns", "Turns of each nut", 0.19, { sub: "(stiff - soft strand)" }),
+      column("left", "Thread left", 0.12, { sub: "per nut" }),
+      column("slack", "Slack to pull first", 0.14),
+    ],
+    rows: plan.runs.map((run) => [
+      run.id,
+      show.fine(run.takeUp.elongation),
+      show.fine(run.takeUp.bedding),
+      show.fine(run.takeUp.seating),
+      show.fine(run.takeUp.travelPerEnd),
+      bold(turns(run)),
+      show.tapeDown(run.takeUp.threadLeft),
+      run.takeUp.slackToPull > 0 ? bold(show.tape(run.takeUp.slackToPull)) : "none",
+    ]),
+    rowHeads: true,
+    notes: ["The posts are taken as stiff: the frame is not checked yet, and posts that move need more turns."],
+  });
+}
+
+function frictionTable({ plan, show }: SheetContext): Table {
+  const { friction } = plan.job.tightening;
+  return table({
+    id: "cables-friction",
+    caption: "How much of the pull reaches the far spans",
+    columns: [
+      column("run", "Run", 0.08),
+      column("target", "Target at the nut", 0.24),
+      column("asked", "Asked for in the worst span", 0.22),
+      column("least", "Least in the run", 0.2),
+      column("where", "In bay", 0.12),
+      column("ratio", "Far share", 0.14, { align: "right" }),
+    ],
+    rows: plan.runs.map(({ id, tension }) => [
+      id,
+      strong(show.forceBoth(tension.target)),
+      show.force(tension.required),
+      show.force(tension.least),
+      tension.leastBayId,
+      show.percent(tension.farRatio),
+    ]),
+    rowHeads: true,
+    notes: [`At each bend the tension falls by exp(-mu x angle), mu = ${show.decimal(friction.value, 2)} ${sourceMark(friction.source)}.`],
+  });
+}
+
+const cutRules = ({ plan }: SheetContext): readonly Text[] => [
+  ...(plan.job.supply.kind === "spool"
+    ? [
+        "Do not cut from the spool before the posts stand and the outside length has been measured on site. Cut from a fixed stop, measured twice.",
+      ]
+    : []),
+  plan.job.fittings.holdEnd === "grip"
+    ? "Do not cut a tail before the nut has its first turns, the grip end is set and all readings are in their band."
+    : "Do not cut for the second stud before the nut has its first turns and the cable is hand-tight and marked.",
+];
+
+function cutBlocks(context: SheetContext): readonly Block[] {
+  const { plan, show } = context;
+  const bySpool = plan.job.supply.kind === "spool";
+  return [
+    caution("caution", ...cutRules(context)),
+    table({
+      id: "cables-marks",
+      caption: "Every cable",
+      columns: [
+        column("mark", "Mark", 0.13),
+        column("height", "Height", 0.22),
+        column("length", bySpool ? "Cut length" : "Ready length", 0.18),
+        column("posts", "Posts", 0.15),
+        column("lot", "Lot or spool", 0.2, { sub: "field" }),
+        column("done", "Reeved", 0.12, { align: "center" }),
+      ],
+      rows: plan.cables.flatMap((cable) => {
+        const run = plan.runs.find(({ id }) => id === cable.runId);
+        const course = plan.courses.find(({ number }) => number === cable.course);
+        return run && course ? [[cable.mark, show.tapeBoth(course.height), show.feetUp(run.orderLength), runSpan(run), blank(), tick]] : [];
+      }),
+      rowHeads: true,
+      writeIn: true,
+    }),
+  ];
+}

@@ -1,0 +1,52 @@
+// Which drawings does a plan have? They are the same in every issue, so each is made once for a plan.
+import { contentBox, type Room } from "../../drawing/paper.ts";
+import type { Plan } from "../../plan/plan.ts";
+import { details } from "../drawings/details.ts";
+import { elevations } from "../drawings/elevation.ts";
+import { frictionPlot } from "../drawings/friction-plot.ts";
+import { openingDiagram } from "../drawings/opening-diagram.ts";
+import { planView } from "../drawings/plan-view.ts";
+import { tighteningDiagram } from "../drawings/tightening-diagram.ts";
+import type { Drawing, Sheet } from "../packet.ts";
+
+type Drawings = readonly Drawing[];
+
+/** A drawing is a function of the plan alone: what has been drawn once is kept as long as its plan is. */
+const drawn = new WeakMap<Plan, Map<string, Drawings>>();
+
+function once(plan: Plan, name: string, draw: () => Drawings): Drawings {
+  const known = drawn.get(plan) ?? new Map<string, Drawings>();
+  drawn.set(plan, known);
+  const before = known.get(name);
+  if (before) {
+    return before;
+  }
+  const made = draw();
+  known.set(name, made);
+  return made;
+}
+
+/** The part of a page that a drawing may fill: its width, and a share of its height. */
+function roomOf(plan: Plan, orientation: Sheet["orientation"], share: number): Room {
+  const { width, height } = contentBox({ paper: plan.job.paper, orientation });
+  return { width, height: height * share };
+}
+
+export const drawnPlan = (plan: Plan): Drawings => once(plan, "plan", () => [planView(plan, roomOf(plan, "portrait", 0.6))]);
+
+export const drawnElevations = (plan: Plan, sideIndex: number): Drawings =>
+  once(plan, `elevation ${sideIndex}`, () => elevations(plan, sideIndex, roomOf(plan, "landscape", 0.75)));
+
+export const drawnDetails = (plan: Plan): Drawings => once(plan, "details", () => details(plan, roomOf(plan, "portrait", 0.75)));
+
+/** None for a run without bends. */
+export const drawnFriction = (plan: Plan): Drawings =>
+  once(plan, "friction", () =>
+    plan.runs.map(({ id }) => frictionPlot(plan, id, roomOf(plan, "portrait", 0.3))).filter((plot) => plot !== null),
+  );
+
+export const drawnTightening = (plan: Plan, runId: string): Drawings =>
+  once(plan, `tightening ${runId}`, () => [tighteningDiagram(plan, runId, roomOf(plan, "portrait", 0.32))]);
+
+export const drawnOpenings = (plan: Plan): Drawings =>
+  once(plan, "openings", () => plan.sides.map((_, sideIndex) => openingDiagram(plan, sideIndex, roomOf(plan, "portrait", 0.3))));

@@ -1,0 +1,94 @@
+// Z-101: how does the guard lie, seen from above?
+import type { Sheet, Table } from "../packet.ts";
+import { introduction, roleName, runSpan } from "../wording.ts";
+import { drawnPlan } from "./drawn.ts";
+import { bold, column, prose, type SheetContext, type SheetMaker, sheet, table } from "./kit.ts";
+
+export const planSheet: SheetMaker = (context, head): Sheet =>
+  sheet(head, "portrait", [
+    ...(context.home ? [prose(...introduction.plan)] : []),
+    ...drawnPlan(context.plan),
+    sidesTable(context),
+    verticalsTable(context),
+    runsTable(context),
+  ]);
+
+function sidesTable({ plan, show }: SheetContext): Table {
+  return table({
+    id: "plan-sides",
+    caption: "Sides, from left to right",
+    columns: [
+      column("side", "Side", 0.1),
+      column("length", "Length along the bores", 0.32),
+      column("turn", "Turn at its right-hand end", 0.3),
+      column("bays", "Bays", 0.28),
+    ],
+    rows: plan.sides.map((side) => {
+      const bays = plan.bays.filter((bay) => bay.sideId === side.id && bay.kind === "bay");
+      const turn =
+        side.turn === null
+          ? "last side"
+          : `${show.angle(side.turn < 0 ? -side.turn : side.turn)} to the ${side.turn < 0 ? "left" : "right"}`;
+      return [bold(side.id), show.feetBoth(side.length), turn, bays.length === 0 ? "none" : `${bays[0]?.id} to ${bays.at(-1)?.id}`];
+    }),
+  });
+}
+
+function verticalsTable({ plan, show }: SheetContext): Table {
+  const firstOf = new Map(plan.sides.map((side) => [side.id, side.startsAt]));
+  return table({
+    id: "plan-verticals",
+    caption: "Posts and spacers: middle of each, measured along its side",
+    columns: [
+      column("mark", "Mark", 0.1),
+      column("what", "What", 0.2),
+      column("section", "Section", 0.22),
+      column("side", "Side", 0.08),
+      column("station", "From the side's left-hand start", 0.25),
+      column("bay", "Free length to the next", 0.15),
+    ],
+    rows: plan.verticals.map((vertical) => {
+      const bay = plan.bays.find(({ leftId }) => leftId === vertical.id);
+      return [
+        vertical.id,
+        roleName[vertical.role],
+        vertical.sectionName,
+        vertical.sideId,
+        show.feetBoth(vertical.station),
+        bay ? `${show.tape(bay.free)} (${bay.id})` : "-",
+      ];
+    }),
+    rowHeads: true,
+    notes: [...firstOf].some(([, startsAt]) => startsAt > 0)
+      ? [
+          "A side that starts at a wall begins at the face of the wall; a side after a corner begins at the corner point, where the lines of the bores cross.",
+        ]
+      : [
+          "A side begins at the outer face of its end post; after a corner it begins at the corner point, where the lines of the bores cross.",
+        ],
+  });
+}
+
+function runsTable({ plan }: SheetContext): Table {
+  return table({
+    id: "plan-runs",
+    caption: "Runs: the same at every course",
+    columns: [
+      column("run", "Run", 0.1),
+      column("posts", "Posts", 0.16),
+      column("sides", "Sides", 0.14),
+      column("pull", "Tightened at", 0.18),
+      column("why", "Why it is cut so", 0.42),
+    ],
+    rows: plan.runs.map((run) => [
+      bold(run.id),
+      runSpan(run),
+      run.sideIds.join(", "),
+      [run.left, run.right]
+        .filter((end) => end.pulls)
+        .map((end) => end.postId)
+        .join(" and "),
+      run.why,
+    ]),
+  });
+}

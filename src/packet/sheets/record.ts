@@ -1,0 +1,195 @@
+// Z-901: what was built, against what was planned, and who says so?
+import type { Vertical } from "../../plan/plan.ts";
+import type { Block, Column, Sheet, Table, Text } from "../packet.ts";
+import { introduction, runSpan } from "../wording.ts";
+import {
+  blank,
+  blankRow,
+  blanks,
+  bold,
+  caution,
+  column,
+  endPostIds,
+  evenly,
+  heading,
+  listed,
+  prose,
+  type SheetContext,
+  type SheetMaker,
+  sheet,
+  signatures,
+  table,
+} from "./kit.ts";
+
+/** Uprights beside each other in one table. */
+const UPRIGHTS = 8;
+const DEVIATION_ROWS = 10;
+const LOT_ROWS = 3;
+
+export const recordSheet: SheetMaker = (context, head): Sheet =>
+  sheet(head, "landscape", [
+    ...(context.home ? [prose(...introduction.record)] : []),
+    caution(
+      "notice",
+      "Write with ink, as the work goes. No erasing: one line through a wrong number, the right one beside it, initials.",
+      "A signed record is never changed. A correction is a new revision.",
+      "On marked drawings: X and one line for what is gone, a cloud for what is added, an arrow from old to new for what was moved.",
+    ),
+    heading("record-bores-head", "Bores"),
+    ...boreTables(context),
+    heading("record-cables-head", "Cables and readings"),
+    cableTable(context),
+    plumbTable(context),
+    deviationTable(),
+    lotTable(context),
+    heading("record-photos-head", "Photos"),
+    photoTable(context),
+    blanks("record-closing", "Closing", [
+      ["Permit number, inspection passed on", ""],
+      ["Date of completion", ""],
+      ["Keep until (date of completion and the firm's years)", ""],
+      ["Open items and their dates", ""],
+    ]),
+    signatures("record-sign", "Crew lead", "Firm", "Owner", "For the authority"),
+  ]);
+
+const boreTables = (context: SheetContext): readonly Block[] =>
+  evenly(context.plan.verticals, UPRIGHTS).map((verticals, index) => boreTable(context, verticals, index));
+
+function boreTable({ plan, show }: SheetContext, verticals: readonly Vertical[], index: number): Table {
+  const columns: readonly Column[] = [
+    column("course", "Course", 0.12),
+    column("planned", "Planned", 0.16, { sub: "plan" }),
+    ...verticals.map(({ id }) => column(id, id, 0.09, { sub: "built" })),
+  ];
+  return table({
+    id: `record-bores-${index + 1}`,
+    caption: `Heights of the bores in ${listed(verticals.map(({ id }) => id))}, from the datum`,
+    columns,
+    rows: [
+      ...plan.courses.map((course) => blankRow(columns, String(course.number).padStart(2, "0"), show.tapeBoth(course.height))),
+      blankRow(columns, "Greatest difference", "built - planned"),
+      blankRow(columns, "Sizes as planned?", "yes, or see deviations"),
+    ],
+    rowHeads: true,
+    writeIn: true,
+  });
+}
+
+function cableTable({ plan, show }: SheetContext): Table {
+  const columns: readonly Column[] = [
+    column("mark", "Cable", 0.09),
+    column("length", "Length", 0.1, { sub: "plan" }),
+    column("used", "Length", 0.1, { sub: "built" }),
+    column("lot", "Lot or spool", 0.14, { sub: "field" }),
+    column("target", "Target", 0.1, { sub: "plan" }),
+    column("reading", "Last reading", 0.12, { sub: "field reading" }),
+    column("difference", "Difference", 0.1, { sub: "calculated" }),
+    column("turns", "Turns", 0.08, { sub: "field" }),
+    column("thread", "Thread left", 0.1, { sub: "field" }),
+    column("initials", "Initials", 0.07),
+  ];
+  return table({
+    id: "record-cables",
+    caption: `Every cable; readings within ${show.percent(plan.job.tightening.band.value)} of target`,
+    columns,
+    rows: plan.cables.flatMap((cable) => {
+      const run = plan.runs.find(({ id }) => id === cable.runId);
+      return run
+        ? [
+            [
+              cable.mark,
+              show.feetUp(run.orderLength),
+              blank(),
+              blank(),
+              bold(show.force(run.tension.target)),
+              blank(show.forceUnit),
+              blank(),
+              blank(),
+              blank(show.lengthUnit),
+              blank(),
+            ],
+          ]
+        : [];
+    }),
+    rowHeads: true,
+    writeIn: true,
+  });
+}
+
+function plumbTable({ plan, show }: SheetContext): Table {
+  return table({
+    id: "record-plumb",
+    caption: "Posts that hold ends: plumb before the first and after the last pass",
+    columns: [
+      column("post", "Post", 0.15),
+      column("before", "Before", 0.2),
+      column("after", "After", 0.2),
+      column("moved", "Moved", 0.2),
+      column("note", "Note", 0.25),
+    ],
+    rows: endPostIds(plan).map((id) => [id, blank(show.lengthUnit), blank(show.lengthUnit), blank(show.lengthUnit), blank()]),
+    rowHeads: true,
+    writeIn: true,
+  });
+}
+
+function deviationTable(): Table {
+  const columns: readonly Column[] = [
+    column("no", "No.", 0.05),
+    column("mark", "Mark", 0.1),
+    column("planned", "Planned", 0.17),
+    column("built", "Built", 0.17),
+    column("why", "Why", 0.24),
+    column("accepted", "Accepted by", 0.17),
+    column("date", "Date", 0.1),
+  ];
+  return table({
+    id: "record-deviations",
+    caption: "Deviations and who accepted them",
+    columns,
+    rows: Array.from({ length: DEVIATION_ROWS }, (_, index) => blankRow(columns, `${index + 1}`)),
+    writeIn: true,
+  });
+}
+
+function lotTable({ plan }: SheetContext): Table {
+  const columns: readonly Column[] = [
+    column("item", "Item", 0.34),
+    column("lot", "Lot or spool number", 0.2),
+    column("paper", "Certificate, date", 0.2),
+    column("from", "Bought from", 0.26),
+  ];
+  const items = plan.order
+    .filter(({ group }) => group === "cable" || group === "fittings")
+    .map(({ item, size }) => (size === "" ? item : `${item}, ${size}`));
+  return table({
+    id: "record-lots",
+    caption: "Lots",
+    columns,
+    rows: [...items.map((item) => blankRow(columns, item)), ...Array.from({ length: LOT_ROWS }, () => blankRow(columns))],
+    writeIn: true,
+  });
+}
+
+function photoTable({ plan }: SheetContext): Table {
+  const job = plan.job.identity.number;
+  const views: readonly (readonly [view: Text, file: Text])[] = [
+    ...plan.sides.map(({ id }): readonly [Text, Text] => [`Side ${id} from the deck, square on`, `${job}-side-${id}`]),
+    ...endPostIds(plan).map((id): readonly [Text, Text] => [`Back of ${id}: nuts or fittings, washers`, `${job}-${id}-back`]),
+    ...endPostIds(plan).map((id): readonly [Text, Text] => [`Foot of ${id} with its fasteners`, `${job}-${id}-foot`]),
+    ...plan.runs.map((run): readonly [Text, Text] => [
+      `Gauge on run ${run.id}, ${runSpan(run)}, reading visible`,
+      `${job}-${run.id}-gauge`,
+    ]),
+    ["Sphere and scale in the worst bay", `${job}-${plan.target.worstBayId.replaceAll("/", "-")}-sphere`],
+    ["Signed sheets", `${job}-signed`],
+  ];
+  return table({
+    id: "record-photos",
+    caption: "Views needed; file names carry the marks",
+    columns: [column("view", "View", 0.42), column("file", "File name begins with", 0.34), column("taken", "Taken on, by", 0.24)],
+    rows: views.map(([view, file]) => [view, file, blank()]),
+    writeIn: true,
+  });
+}

@@ -1,0 +1,121 @@
+// Which rules, limits and default dimensions does this job rest on, and where does each come from?
+import type { Cited } from "../../sources/cited.ts";
+import type { SourceId } from "../../sources/sources.ts";
+import type { Text } from "../packet.ts";
+import type { SheetContext } from "./kit.ts";
+
+export interface RuleRow {
+  readonly rule: Text;
+  readonly value: Text;
+  readonly source: SourceId;
+  readonly where: Text;
+}
+
+const row = <T>(rule: Text, cited: Cited<T>, print: (value: T) => Text): RuleRow => ({
+  rule,
+  value: print(cited.value),
+  source: cited.source,
+  where: cited.where,
+});
+
+export function rulesUsed(context: SheetContext): readonly RuleRow[] {
+  const { plan } = context;
+  const bends = plan.runs.some((run) => run.bends.length > 0);
+  const walls = [plan.job.start, plan.job.end].some(({ kind }) => kind === "wall");
+  return [
+    ...codeRules(context),
+    ...frameRules(context, walls),
+    ...runRules(context, bends),
+    ...fittingRules(context),
+    ...pullRules(context),
+  ];
+}
+
+function codeRules({ plan, show }: SheetContext): readonly RuleRow[] {
+  const { code } = plan.job;
+  return [
+    row("Least height of the guard", code.guardHeight_min, show.tapeBoth),
+    row("Sphere that must not pass", code.openingSphere, show.tapeBoth),
+    { rule: "Tension asked for", value: show.force(plan.target.required), source: plan.target.source, where: plan.target.sourceWhere },
+  ];
+}
+
+function frameRules({ plan, show }: SheetContext, walls: boolean): readonly RuleRow[] {
+  const { posts, spacers, limits } = plan.job;
+  return [
+    row("Cable spacing at most", limits.cableSpacing_max, show.tapeBoth),
+    row("Free length of a cable at most", spacers.free_max, show.tapeBoth),
+    row("Posts, centre to centre, at most", posts.spacing_max, show.feetBoth),
+    ...(plan.sides.length > 1 ? [row("Corner point to the near face of its posts", posts.cornerSetback, show.tapeBoth)] : []),
+    ...(plan.verticals.some(({ role }) => role === "pair")
+      ? [row("Clear distance between two posts of a pair", posts.pairGap, show.tapeBoth)]
+      : []),
+    ...(walls
+      ? [
+          row("Gap from an end post to the wall, at most", limits.wallGap_max, show.tapeBoth),
+          row("Gap from an end post to the wall, at least", limits.wallGap_min, show.tapeBoth),
+        ]
+      : []),
+    row("Edge of a bore to the edge of the post, at least", limits.edgeDistance_min, show.tapeBoth),
+    row("Heights and stations are rounded to", limits.tapeStep, show.tape),
+  ];
+}
+
+function runRules({ plan, show }: SheetContext, bends: boolean): readonly RuleRow[] {
+  const { limits, supply } = plan.job;
+  return [
+    ...(bends
+      ? [
+          row("Corners in one run at most", limits.bends_max, String),
+          row("Run with corners at most", limits.runWithBends_max, show.feetBoth),
+        ]
+      : [row("Straight run at most", limits.runStraight_max, show.feetBoth)]),
+    supply.kind === "ready"
+      ? row(
+          "Ready lengths",
+          supply.lengths,
+          (lengths) => `${show.feet(lengths[0] ?? 0)} to ${show.feet(lengths.at(-1) ?? 0)}, ${lengths.length} sizes`,
+        )
+      : row("Added to a cable cut from the spool", supply.allowance, show.tapeBoth),
+  ];
+}
+
+function fittingRules({ plan, show }: SheetContext): readonly RuleRow[] {
+  const { stud, grip, passBore, bushingAngle, spareShare, holdEnd } = plan.job.fittings;
+  return [
+    row("Bore that the cable passes", passBore, show.diameter),
+    row("Bore at a stud end", stud.bore, show.diameter),
+    row("Thread of the stud that the nut can use", stud.threadLength, show.tapeBoth),
+    row("Turns of the nut at first", stud.firstTurns, (turns) => show.decimal(turns, 1)),
+    ...(holdEnd === "grip"
+      ? [
+          row("Bore at a grip end", grip.bore, show.diameter),
+          row("Counterbore at a grip end", grip.counterbore, show.diameter),
+          row("Length of the gripping fitting", grip.bodyLength, show.tapeBoth),
+        ]
+      : []),
+    row("Bushing where the cable turns by more than", bushingAngle, show.angle),
+    row("Spare fittings", spareShare, show.percent),
+  ];
+}
+
+function pullRules({ plan, show }: SheetContext): readonly RuleRow[] {
+  const { cable, tightening } = plan.job;
+  return [
+    row("Breaking force of the strand", cable.breakingForce, show.forceBoth),
+    row("Highest tension, as a share of it", cable.workingShare, show.percent),
+    row(
+      "Stiffness E A of the strand",
+      cable.stiffness,
+      ({ low, nominal, high }) => `${kilo(nominal, show)} (${kilo(low, show)} - ${kilo(high, show)})`,
+    ),
+    row("Lasting stretch as the strand beds in", cable.beddingShare, (share) => `${show.decimal(share * 100, 3)} %`),
+    row("Passes, as shares of the target", tightening.passes, (shares) => shares.map(show.percent).join(", ")),
+    row("Band around each reading", tightening.band, (share) => `+/- ${show.percent(share)}`),
+    row("Friction at a bend", tightening.friction, (mu) => show.decimal(mu, 2)),
+    row("Travel used up by seating", tightening.seating, show.fine),
+    row("Weight for the sag test", tightening.sagWeight, show.forceBoth),
+  ];
+}
+
+const kilo = (stiffness: number, show: SheetContext["show"]): Text => `${show.decimal(stiffness / 1000, 0)} kN`;

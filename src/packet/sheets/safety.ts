@@ -1,0 +1,60 @@
+// Z-802: what can hurt somebody, and what can spoil the material?
+import type { Block, Sheet, Text } from "../packet.ts";
+import { sourceMark } from "../show-number.ts";
+import { introduction } from "../wording.ts";
+import { heading, list, prose, type SheetContext, type SheetMaker, sheet } from "./kit.ts";
+import { allMessages } from "./safety-messages.ts";
+
+export const safetySheet: SheetMaker = (context, head): Sheet =>
+  sheet(head, "portrait", [
+    ...(context.home ? [prose(...introduction.safety)] : []),
+    ...allMessages(context.plan).flatMap(([step, messages], index): readonly Block[] => [
+      heading(`safety-${index + 1}`, step),
+      ...messages,
+    ]),
+    heading("safety-stainless", "Keep stainless steel clean"),
+    list(...stainlessRules(context)),
+    heading("safety-threads", "Keep threads from seizing"),
+    list(...threadRules()),
+    heading("safety-strand", "Keep the strand whole"),
+    list(...strandRules()),
+    heading("safety-frame", "Keep the frame sound"),
+    list(...frameRules(context)),
+  ]);
+
+function stainlessRules({ plan }: SheetContext): readonly Text[] {
+  const harsh = plan.job.code.exposure !== "inland";
+  return [
+    `Steel dust on stainless steel rusts. No steel wool, no steel brush, no grinding nearby ${sourceMark("ssina-fabrication")}.`,
+    "Clean tools before they touch stainless parts. Lay cable and fittings on a clean sheet.",
+    "Wipe off chips of metal and wood at the end of each day, then rinse with clean water.",
+    "No chlorine bleach, no hydrochloric acid (some brick and tile cleaners).",
+    ...(harsh ? [`This place is harsh (${plan.job.code.exposure}): rinse more often, and use grade 316 throughout.`] : []),
+  ];
+}
+
+const threadRules = (): readonly Text[] => [
+  `Oil or grease every thread made for stainless steel before its nut goes on ${sourceMark("bolt-science-galling")}.`,
+  "Run each nut by hand first. If it does not run by hand, clean or replace it.",
+  "Turn slowly with a hand wrench; hold the stud still with a second one.",
+  "If it turns stiffly, stop. Turn back, let it cool, clean, oil.",
+];
+
+const strandRules = (): readonly Text[] => [
+  "Roll strand off its coil; do not pull it off over the end. A kink cannot be taken out: replace the cable.",
+  "Do not drag strand over edges or through dust. Put the bushing in before the cable.",
+  "Grip the cable only with smooth jaws or wood blocks.",
+  "Tape the strand and cut through the tape, with a cutter for stainless strand. A block with a hole keeps the cut square.",
+  `Deburr: no wire end may stand out by more than half the cable's diameter ${sourceMark("ncc-2022")}.`,
+];
+
+function frameRules({ plan }: SheetContext): readonly Text[] {
+  const wood = plan.job.posts.section.material === "wood";
+  return [
+    "Do not notch posts. Do not add bores that this packet does not show.",
+    wood
+      ? `Treat every bore and cut in treated wood before the cable goes in ${sourceMark("wood-preservative-m4")}. Wipe off what is too much.`
+      : "Touch up bare steel at bores. Keep other metals apart from stainless steel with plastic sleeves and washers.",
+    "Nothing but this infill hangs on the posts: no screens, planters or hammocks.",
+  ];
+}

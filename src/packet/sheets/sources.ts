@@ -1,0 +1,64 @@
+// Z-902: where does every number of this packet come from, in full?
+import { type Source, type SourceId, sources } from "../../sources/sources.ts";
+import type { Sheet, Text } from "../packet.ts";
+import { sourceMark } from "../show-number.ts";
+import { introduction } from "../wording.ts";
+import { column, list, prose, type SheetMaker, sheet, table } from "./kit.ts";
+
+const seenWords: Readonly<Record<Source["seen"], Text>> = {
+  "full text": "the text itself was read",
+  excerpt: "an excerpt was read",
+  secondary: "**not read itself**: quoted by others",
+  "from memory": "**not looked up**",
+  "not published": "**no source exists**",
+};
+
+/** Sources of these kinds are no publications. */
+const isPublished = (id: SourceId): boolean => !["practice", "memory", "job", "derived"].includes(id);
+
+export const sourcesSheet: SheetMaker = ({ marked, home, plan }, head): Sheet => {
+  const { edition, authority } = plan.job.code;
+  return sheet(head, "portrait", [
+    ...(home ? [prose(...introduction.sources)] : []),
+    table({
+      id: "sources-marks",
+      caption: "Marks that stand for no publication",
+      columns: [column("mark", "Mark", 0.18), column("meaning", "What it means", 0.82)],
+      rows: marked.filter((id) => !isPublished(id)).map((id) => [sourceMark(id), markMeaning[id] ?? sources[id].title]),
+      rowHeads: true,
+    }),
+    table({
+      id: "sources-list",
+      caption: "Published sources cited in this packet",
+      columns: [
+        column("mark", "Mark", 0.18),
+        column("title", "Title", 0.28),
+        column("by", "By, year", 0.2),
+        column("where", "Number", 0.2),
+        column("seen", "How it was seen", 0.14),
+      ],
+      rows: marked.filter(isPublished).map((id) => {
+        const { title, authors, year, identifier, seen } = sources[id];
+        return [
+          sourceMark(id),
+          title,
+          [authors, year].filter((part) => part !== "").join(", "),
+          identifier === "" ? "-" : identifier,
+          seenWords[seen],
+        ];
+      }),
+      rowHeads: true,
+    }),
+    list(
+      `Code values are those of ${edition} before local amendments. ${authority} decides which text applies.`,
+      "A source that was not read itself must be looked up before anybody relies on it alone.",
+    ),
+  ]);
+};
+
+const markMeaning: Readonly<Partial<Record<SourceId, Text>>> = {
+  practice: "**Common practice, no source.** The trade does it so; nobody has published why. It can be changed in the job file.",
+  memory: "**From memory, not looked up.** Check it before you rely on it.",
+  job: "Stated in the job file by whoever prepared the job, or agreed with somebody named there.",
+  derived: "Derived from first principles for this program; the working stands in its tests.",
+};

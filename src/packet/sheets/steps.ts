@@ -1,0 +1,31 @@
+// Z-801: in which order is the work done, and where does everybody stop and confirm?
+import type { Sheet, Table } from "../packet.ts";
+import { introduction, troubles, wordList } from "../wording.ts";
+import { crewCards } from "./cards.ts";
+import { guideBlocks } from "./guide.ts";
+import { bold, column, pageBreak, prose, type SheetContext, type SheetMaker, sheet, table } from "./kit.ts";
+
+export const stepsSheet: SheetMaker = (context, head): Sheet =>
+  context.home
+    ? sheet(head, "portrait", [prose(...introduction.steps), wordTable(), ...guideBlocks(context), troubleTable(context)])
+    : sheet(head, "portrait", [...crewCards(context), pageBreak, troubleTable(context)]);
+
+/** What goes wrong most, and what to do: the condition first. */
+function troubleTable({ plan }: SheetContext): Table {
+  return table({
+    id: "steps-troubles",
+    caption: "If something goes wrong",
+    columns: [column("when", "If ...", 0.38), column("then", "then ...", 0.62)],
+    rows: troubles(plan).map(([when, then]) => [bold(when), then]),
+  });
+}
+
+function wordTable(): Table {
+  return table({
+    id: "steps-words",
+    caption: "Words used in this packet",
+    columns: [column("word", "Word", 0.27), column("meaning", "What it means", 0.73)],
+    rows: wordList.map(([term, meaning]) => [term, meaning]),
+    rowHeads: true,
+  });
+}

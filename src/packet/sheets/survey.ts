@@ -1,0 +1,223 @@
+// Z-003: what must be measured and seen on site before anything is bored, and when does the packet no longer fit?
+import type { Access } from "../../job/job.ts";
+import type { Sheet, Table, Text } from "../packet.ts";
+import { introduction } from "../wording.ts";
+import {
+  blank,
+  blanks,
+  bold,
+  caution,
+  column,
+  endPostIds,
+  heading,
+  list,
+  listed,
+  prose,
+  refer,
+  type SheetContext,
+  type SheetMaker,
+  sheet,
+  signatures,
+  table,
+} from "./kit.ts";
+
+/** One thing to measure: key in the job file, what, plan value, and the value past which the packet does not fit. */
+type SurveyRow = readonly [key: Text, what: Text, planned: Text, stopIf: Text];
+
+export const surveySheet: SheetMaker = (context, head): Sheet =>
+  sheet(head, "portrait", [
+    ...(context.home ? [prose(...introduction.survey)] : []),
+    caution(
+      "warning",
+      "Compare before anything is bored. Past a stop value the packet does not fit: write the measured values here, correct the job file and make the packet again.",
+    ),
+    surveyTable(context, "survey-guard", "Sides and surroundings", guardRows(context)),
+    surveyTable(context, "survey-frame", "Frame", frameRows(context)),
+    surveyTable(context, "survey-fittings", "Fittings and cable as bought", fittingRows(context)),
+    heading("survey-how-head", "How to measure"),
+    list(...howToMeasure(context)),
+    heading("survey-verify-head", "Assumed; verify on site"),
+    verifyTable(context),
+    blanks("survey-done", "Conditions", [["Tape used (own number), date, weather", ""]]),
+    signatures("survey-sign", "Measured and compared by"),
+  ]);
+
+function surveyTable({ show }: SheetContext, id: string, caption: Text, rows: readonly SurveyRow[]): Table {
+  return table({
+    id,
+    caption,
+    columns: [
+      column("key", "Key in the job file", 0.21),
+      column("what", "What", 0.28),
+      column("plan", "Plan", 0.19, { sub: "plan" }),
+      column("stop", "Stop if", 0.16),
+      column("measured", "Measured", 0.16, { sub: "field reading" }),
+    ],
+    rows: rows.map(([key, what, planned, stopIf]) => [key, what, bold(planned), stopIf, blank(unitOf(planned, show.lengthUnit))]),
+    writeIn: true,
+  });
+}
+
+const turnText = (turn: number, show: SheetContext["show"]): Text =>
+  `${show.angle(turn < 0 ? -turn : turn)} ${turn < 0 ? "left" : "right"}`;
+
+const unitOf = (planned: Text, lengthUnit: string): string => (planned.includes("deg") ? "deg" : /[0-9]/.test(planned) ? lengthUnit : "");
+
+const accessWords: Readonly<Record<Access, Text>> = {
+  drill: "a drill fits behind it",
+  hand: "only a hand with a wrench fits behind it",
+  none: "nothing fits behind it",
+};
+
+function guardRows({ plan, show }: SheetContext): readonly SurveyRow[] {
+  const { job } = plan;
+  const sides = plan.sides.flatMap((side): readonly SurveyRow[] => {
+    const key = `guard / sides / ${side.id} /`;
+    return [
+      [`${key} length`, `Side ${side.id} along the bores`, show.feetBoth(side.length), "a bay or a run is past its stop"],
+      ...(side.turn === null ? [] : ([[`${key} turn`, "Turn at its right-hand end", turnText(side.turn, show), "differs"]] as const)),
+      [
+        `${key} stations`,
+        `Posts and spacers stand as on the elevation of side ${side.id}`,
+        "see elevation",
+        `a bay is wider than ${show.tape(job.spacers.free_max.value)} free`,
+      ],
+    ];
+  });
+  const ends = (["start", "end"] as const).flatMap((name): readonly SurveyRow[] => {
+    const { kind, gap, access } = job[name];
+    return [
+      ...(kind === "wall" && gap !== null
+        ? ([
+            [
+              `guard / ${name} / gap`,
+              `Clear gap to the wall, ${name} of the guard`,
+              show.tapeBoth(gap),
+              `above ${show.tape(job.limits.wallGap_max.value)}`,
+            ],
+          ] as const)
+        : []),
+      [`guard / ${name} / access`, `Behind the end post, ${name} of the guard`, accessWords[access], "less room"],
+    ];
+  });
+  const runs = plan.runs.map(
+    (run): SurveyRow => [
+      "(result)",
+      `Run ${run.id}, ${run.left.postId} to ${run.right.postId}, outside to outside along the bores`,
+      show.feetBoth(run.outsideLength),
+      `above ${show.feetDown(run.orderLength)}`,
+    ],
+  );
+  return [
+    ...sides,
+    ...runs,
+    ...ends,
+    ["code / drop", "From the walking surface to the ground", show.feetBoth(job.code.drop), "differs: ask"],
+  ];
+}
+
+function frameRows({ plan, show }: SheetContext): readonly SurveyRow[] {
+  const { frame, posts, spacers, limits } = plan.job;
+  const top = plan.gaps.at(-1);
+  const room = top ? limits.cableSpacing_max.value - top.spacing : 0;
+  return [
+    [
+      "frame / clear opening",
+      "Between the rails (or deck and rail), at each post; write the largest",
+      show.tapeBoth(frame.clearOpening),
+      `above ${show.tapeDown(frame.clearOpening + room)}`,
+    ],
+    ["frame / gap below", `From ${frame.datum} to the underside of the bottom rail`, show.tapeBoth(frame.gapBelow), "differs"],
+    ["frame / top rail", "Top rail: depth x width", `${show.tape(frame.topRail.depth)} x ${show.tape(frame.topRail.width)}`, "differs"],
+    ...(frame.bottomRail
+      ? ([
+          [
+            "frame / bottom rail",
+            "Bottom rail: depth x width",
+            `${show.tape(frame.bottomRail.depth)} x ${show.tape(frame.bottomRail.width)}`,
+            "differs",
+          ],
+        ] as const)
+      : []),
+    [
+      "(result)",
+      "Guard height above the datum",
+      show.tapeBoth(plan.opening.guardHeight),
+      `below ${show.tape(plan.job.code.guardHeight_min.value)}`,
+    ],
+    ["posts / size", "Post: along x across the side", `${show.tape(posts.section.along)} x ${show.tape(posts.section.across)}`, "differs"],
+    [
+      "spacers / size",
+      "Spacer: along x across the side",
+      `${show.tape(spacers.section.along)} x ${show.tape(spacers.section.across)}`,
+      "differs",
+    ],
+  ];
+}
+
+function fittingRows({ plan, show }: SheetContext): readonly SurveyRow[] {
+  const { cable, fittings } = plan.job;
+  const { stud, grip } = fittings;
+  return [
+    ["cable / diameter", "Cable, measured over the crowns", show.diameter(cable.diameter), "differs"],
+    [
+      "fittings / stud / bore",
+      `Stud ${stud.thread}: does it slide through a bore of`,
+      show.diameter(stud.bore.value),
+      "too tight or loose",
+    ],
+    ["fittings / stud / thread length", "Thread of the stud that the nut can use", show.tapeBoth(stud.threadLength.value), "shorter"],
+    ["fittings / stud / washer", "Washer, across", show.diameter(stud.washerDiameter.value), "smaller"],
+    ...(fittings.holdEnd === "grip"
+      ? ([
+          [
+            "fittings / grip / counterbore",
+            "Gripping fitting: does it slide into a counterbore of",
+            show.diameter(grip.counterbore.value),
+            "too tight or loose",
+          ],
+          ["fittings / grip / body length", "Gripping fitting: length in the post", show.tapeBoth(grip.bodyLength.value), "longer"],
+        ] as const)
+      : []),
+  ];
+}
+
+function howToMeasure({ plan }: SheetContext): readonly Text[] {
+  const corners = plan.sides.length > 1;
+  return [
+    "Hook the tape on a face, not on a rounded edge. Read each length twice, from both ends. Write the larger one if they differ by one mark.",
+    `Measure a side along the line of the bores, from the outer face of an end post${corners ? " or from the corner point (where the lines of the bores cross)" : ""} to the next one.`,
+    "Measure the clear opening at every post. Rails sag: the largest value counts.",
+    "Hold a level on two faces of each post. Push each post by hand at the rail: it must not move.",
+    "Slide the real fittings into test bores in a scrap of the same section.",
+  ];
+}
+
+function verifyTable(context: SheetContext): Table {
+  const { plan } = context;
+  const { frame, posts } = plan.job;
+  const ends = listed(endPostIds(plan));
+  const things: readonly Text[] = [
+    `The datum (${frame.datum}) is one level along all sides, or was leveled with a line`,
+    `No bolt, screw or bracket sits in the path of a bore (post feet, rail brackets): compare with ${refer(context, "bores")}`,
+    `Posts ${ends} hold the ends of cables: they are fixed as the engineer or the authority asked`,
+    ...(posts.existing ? ["Standing posts are sound, without rot, cracks or rust, and stand where the elevation shows them"] : []),
+    ...(posts.section.material === "wood"
+      ? ["Wood is dry enough to hold its size; treated wood: the product for field treatment is at hand"]
+      : ["The tube's wall is as stated; metal is compatible with stainless steel or kept apart from it"]),
+    "Room behind each pulling end for the wrench, now and for later visits",
+    "Nothing but the cables will be fixed to the posts (screens, planters, gates)",
+  ];
+  return table({
+    id: "survey-verify",
+    caption: "True on site?",
+    columns: [
+      column("no", "No.", 0.07),
+      column("what", "Assumption", 0.61),
+      column("yes", "Yes", 0.08, { align: "center" }),
+      column("else", "If not: what is there", 0.24),
+    ],
+    rows: things.map((what, index) => [`${index + 1}`, what, { tick: true }, blank()]),
+    writeIn: true,
+  });
+}

@@ -1,0 +1,158 @@
+// Which words does a packet use for the things of the trade, for crews and for those who do it once?
+import type { EndKind, Face, Plan, Run, Verdict, VerticalRole } from "../plan/plan.ts";
+import type { SheetKey } from "./issues.ts";
+import type { Text } from "./packet.ts";
+
+/** Said wherever somebody could think that the frame has been checked. */
+export const frameNotChecked: Text =
+  "**The frame is NOT checked yet by this program.** Posts, rails, post feet and their fasteners carry the pull of all cables at once. A licensed engineer or the authority must check them before the cables are tightened.";
+
+export const notApproval: Text =
+  "This packet is not an approval. The authority having jurisdiction decides. A licensed engineer decides about the frame.";
+
+export const verdictWord: Readonly<Record<Verdict, Text>> = {
+  pass: "passes",
+  fail: "**FAILS**",
+  ask: "**ask the authority**",
+  "not checked": "**NOT CHECKED**",
+};
+
+export function verdictText(plan: Plan): Text {
+  const failed = plan.checks.filter(({ verdict }) => verdict === "fail").length;
+  switch (plan.verdict) {
+    case "fail":
+      return `Not for construction: ${failed === 1 ? "1 check fails" : `${failed} checks fail`}. The frame is not checked by this program.`;
+    case "ask":
+      return "No check fails. Some need an answer from the authority first. The frame is not checked by this program.";
+    default:
+      return "All checks made by this program pass. The frame is not checked by it.";
+  }
+}
+
+export const roleName: Readonly<Record<VerticalRole, Text>> = {
+  end: "end post",
+  corner: "corner post",
+  pair: "end post of a pair",
+  line: "line post",
+  spacer: "spacer",
+};
+
+export const endName: Readonly<Record<EndKind, Text>> = { stud: "stud end", grip: "grip end" };
+export const faceName: Readonly<Record<Face, Text>> = { left: "left face", right: "right face" };
+export const sourceVerb = { have: "have", rent: "rent", buy: "buy" } as const;
+
+/** A sheet's first words, for those who do it once. At most 20 words a sentence. */
+export const introduction: Readonly<Record<SheetKey, readonly Text[]>> = {
+  cover: ["Read this sheet first. It says what the packet is for, and when you must stop."],
+  authority: [
+    "Take this sheet to your building office before you buy anything.",
+    "The official fills in the answers. Do not start with questions open.",
+  ],
+  survey: [
+    "Measure everything on this sheet yourself. Write your number beside the planned one.",
+    "If your number is past the stop value, the packet does not fit your frame. Have it made again.",
+  ],
+  plan: ["This is your guard seen from above. Stand on the deck and look out: everything counts from left to right."],
+  elevation: ["This is one side as you see it from the deck. Heights start at the datum. Look up each hole in the table of bores."],
+  details: ["These drawings cut through the ends and corners. They show which part goes where."],
+  cables: [
+    "One cable is one line of one run. The mark R1-05 means run 1, fifth cable from the bottom.",
+    "Cables are bought longer than needed. You cut the rest off at the very end.",
+  ],
+  lumber: ["These are the parts to cut. The second table says which part comes from which piece, so that little is wasted."],
+  bores: [
+    "Every hole of the job stands here. Work post by post and tick each hole.",
+    "Heights are measured from the datum up to the middle of the hole.",
+  ],
+  order: ["This is your shopping list. Spare pieces are in it already."],
+  tools: ["Get all tools before the first day. Some can be rented by the day."],
+  steps: ["Do the steps in this order. Read one step, do it, tick it.", "Where it says HOLD, stop until somebody has signed."],
+  safety: ["Read this sheet before the first day. Read the message again at the step it belongs to."],
+  tightening: [
+    "Tightening one cable slackens the others. That is why you go round more than once.",
+    "A reading is what your gauge shows. Write it down each time.",
+  ],
+  proof: [
+    "Now you show that the work is right. A ball of the stated size must not pass between two cables.",
+    "The official says which force to use. Write it down.",
+  ],
+  care: ["Keep this sheet. It says when to look at the cables again, and how to clean them."],
+  record: ["This sheet keeps what was really built."],
+  sources: ["Each number in this packet has a short mark in brackets. Look it up here."],
+};
+
+/** The word list for those who do it once: the trade's terms in plain words. */
+export const wordList: readonly (readonly [term: Text, meaning: Text])[] = [
+  ["authority having jurisdiction", "Your building office. It decides what is allowed at your place."],
+  ["bay", "The space between two uprights that stand next to each other."],
+  ["bore", "A drilled hole. Counterbore: a wider hole on top of it, drilled only part of the way."],
+  ["bushing", "A short sleeve that keeps the cable off the edge of its hole."],
+  ["course", "One level line of cable all the way round. Course 1 is the lowest."],
+  ["datum", "The surface from which all heights are measured."],
+  ["end post", "A post that holds the end of a cable. It feels the pull of all cables at once."],
+  ["entry face", "The side of the post where the drill bit goes in."],
+  ["gauge reading", "What a tension gauge shows when it is clipped on a cable."],
+  ["grip end", "The fitting that only holds. It grips the cable when you pull, and does not let go again."],
+  ["hold point", "A place in the work where you wait for a signature."],
+  ["line post", "A post between the ends. The cables only pass through it."],
+  ["pitch", "How high a plucked cable sounds. A tighter cable sounds higher."],
+  ["push-through force", "The push at which a ball slips between two cables."],
+  ["reeve", "To thread a cable through all its holes."],
+  ["run", "One stretch of cable from its first post to its last post."],
+  ["sag", "How far the middle of a cable moves when a weight hangs on it."],
+  ["side", "One straight stretch of the guard."],
+  ["spacer", "A light upright between two posts. It keeps the cables apart."],
+  ["span", "The free part of a cable between two uprights."],
+  ["stud end", "The threaded end with a nut. You tighten the cable here."],
+  ["take-up", "How far the nut has to travel to make the cable tight."],
+  ["target tension", "The pull that each cable should have when all is done."],
+];
+
+/** If-then: what goes wrong most, and what to do. */
+export function troubles(plan: Plan): readonly (readonly [when: Text, then: Text])[] {
+  const wood = plan.job.posts.section.material === "wood";
+  const grip = plan.job.fittings.holdEnd === "grip";
+  return [
+    [
+      "the nut turns stiffly or squeaks",
+      "Stop at once. Turn it back a little, clean the thread, oil it. A nut that has seized must be cut off and replaced.",
+    ],
+    [
+      "the end of the thread is reached and the cable is still slack",
+      grip
+        ? "Turn the nut back to its first turns. Pull the slack through the grip end. Then start again."
+        : "Stop. The cable is too long for its studs: ask the office before you cut it.",
+    ],
+    ["cables tightened first have gone slack", "This is expected: each cable slackens the others. Do the next pass in the same order."],
+    [
+      "the sphere passes in one bay",
+      "Read the tension there. If it is on target, do not tighten further: ask the office. More pull may harm the frame.",
+    ],
+    ["the bit meets metal", "Stop. Do not force it. Move nothing until somebody knows what it is. Ask the office for another height."],
+    [
+      "a hole is off its height",
+      "Write the real height in the table. If a gap is now above its limit, stop. Ask before you plug and bore again.",
+    ],
+    ["a cable is too short", "Do not stretch it and do not leave out turns of the nut. Use it in a shorter run, and order a new one."],
+    ...(grip
+      ? [
+          [
+            "the grip end was set too soon",
+            "Do not pull it off by force. Cut it off only if enough cable is left. Else replace the cable.",
+          ] as const,
+        ]
+      : []),
+    ["an end post leans, or a rail bows", "Stop tightening. Write down the movement. Let a licensed engineer look at it."],
+    [
+      "the far side of a corner reads low",
+      "Check the bushings. Pull from both ends if both have nuts. Never pull above the highest reading.",
+    ],
+    ["rust spots show", "Clean with a soft cloth and a stainless cleaner. Steel dust from other tools causes most of it."],
+    wood
+      ? ["a post checks or splits at a bore", "Stop. Slacken the cables of that post. Let somebody who knows wood decide if it stays."]
+      : ["a bore has a sharp edge", "Deburr it and fit the bushing. Bare metal must not touch the strand."],
+  ];
+}
+
+/** "from P1 (left) to P6 (right)" */
+export const runSpan = (run: Run): Text => `${run.left.postId} to ${run.right.postId}`;

@@ -1,0 +1,152 @@
+// Do drawings print the plan's own numbers, and what must stand on each?
+import { describe, expect, test } from "vitest";
+import { contentBox } from "../../../src/drawing/paper.ts";
+import { calibrationBar } from "../../../src/packet/drawings/calibration-bar.ts";
+import { details } from "../../../src/packet/drawings/details.ts";
+import { elevations } from "../../../src/packet/drawings/elevation.ts";
+import { frictionPlot } from "../../../src/packet/drawings/friction-plot.ts";
+import { openingDiagram } from "../../../src/packet/drawings/opening-diagram.ts";
+import { planView } from "../../../src/packet/drawings/plan-view.ts";
+import { tighteningDiagram } from "../../../src/packet/drawings/tightening-diagram.ts";
+import { showIn } from "../../../src/packet/show-number.ts";
+import { exampleNames, examplePlan } from "../../support/example-jobs.ts";
+import { textsOf } from "../../support/svg-texts.ts";
+
+const portrait = contentBox({ paper: "letter", orientation: "portrait" });
+const landscape = contentBox({ paper: "letter", orientation: "landscape" });
+const wordsOf = (svg: string): readonly string[] => textsOf(svg).map(({ text }) => text);
+const straight = examplePlan("0001-level-deck-straight");
+const corners = examplePlan("0002-deck-two-corners");
+
+describe.each(exampleNames)("drawings of %s", (name) => {
+  const plan = examplePlan(name);
+  const show = showIn(plan.job.units);
+
+  test("the elevations print the height of every course, the station of every vertical and the free length of every bay", () => {
+    for (const side of plan.sides) {
+      const drawn = elevations(plan, side.index, landscape).flatMap(({ svg }) => wordsOf(svg));
+      for (const { height, number } of plan.courses) {
+        expect.soft(drawn).toContain(show.tape(height));
+        expect.soft(drawn).toContain(String(number).padStart(2, "0"));
+      }
+      for (const { id, station } of plan.verticals.filter(({ sideIndex }) => sideIndex === side.index)) {
+        expect.soft(drawn).toContain(show.feet(station));
+        expect.soft(drawn).toContain(id);
+      }
+      const joined = drawn.join(" ");
+      for (const bay of plan.bays.filter(({ sideId, kind }) => sideId === side.id && kind === "bay")) {
+        expect.soft(joined).toContain(`${bay.id} (span ${show.tape(bay.free)})`);
+      }
+      expect.soft(joined).toContain(show.tape(plan.opening.guardHeight));
+    }
+  });
+
+  test("the plan prints every post with its station, the length of every side, the deck, and the ends of every run", () => {
+    const words = wordsOf(planView(plan, portrait).svg);
+    for (const { id, station } of plan.verticals.filter(({ kind }) => kind === "post")) {
+      expect.soft(words).toContain(id);
+      expect.soft(words).toContain(show.feet(station));
+    }
+    for (const side of plan.sides) expect.soft(words).toContain(`side ${side.id}: ${show.feet(side.length)}`);
+    for (const run of plan.runs) expect.soft(words).toContain(run.id);
+    const pulls = plan.runs.flatMap((run) => [run.left, run.right]).filter((end) => end.pulls);
+    expect(words.filter((word) => word === "pull")).toHaveLength(pulls.length);
+    expect(words).toContain("DECK");
+    expect(words.includes("N")).toBe(plan.job.bearing !== null);
+  });
+
+  test("the details print every size of bore that the plan has", () => {
+    const words = details(plan, portrait)
+      .flatMap(({ svg }) => wordsOf(svg))
+      .join(" ");
+    for (const { diameter, counterbore } of plan.bores) {
+      expect.soft(words).toContain(`bore ${show.tape(diameter)}`);
+      if (counterbore !== null)
+        expect.soft(words).toContain(`counterbore ${show.tape(counterbore.diameter)}, ${show.tape(counterbore.depth)} deep`);
+    }
+  });
+
+  test("the tightening diagram has each turn of the order once at each pulling end, and the readings of all passes", () => {
+    for (const run of plan.runs) {
+      const tightening = plan.tightening.find(({ runId }) => runId === run.id);
+      const words = wordsOf(tighteningDiagram(plan, run.id, portrait).svg);
+      const ends = [run.left, run.right].filter((end) => end.pulls).length;
+      tightening?.order.forEach((_, index) => {
+        // From 10 on the number of a course is written like that of a turn.
+        const asCourse = index + 1 >= 10 && index + 1 <= plan.courses.length ? 1 : 0;
+        expect.soft(words.filter((word) => word === String(index + 1))).toHaveLength(ends + asCourse);
+      });
+      const joined = words.join(" ");
+      for (const { pass, reading } of tightening?.steps ?? []) expect.soft(joined).toContain(`Pass ${pass}: ${show.forceBoth(reading)}`);
+      expect.soft(joined).toContain(`least in bay ${run.tension.leastBayId}: ${show.forceBoth(run.tension.least)}`);
+    }
+  });
+
+  test("the opening diagram names every bay, and the longest one in its words", () => {
+    for (const side of plan.sides) {
+      const { svg } = openingDiagram(plan, side.index, portrait);
+      const own = plan.bays.filter(({ sideId, kind }) => sideId === side.id && kind === "bay");
+      const words = wordsOf(svg);
+      for (const { id } of own) expect.soft(words.filter((word) => word === id)).toHaveLength(1);
+      const longest = Math.max(...own.map(({ free }) => free));
+      expect.soft(words.join(" ")).toContain(show.tape(longest));
+    }
+  });
+
+  test("only runs with corners have a plot of their tension", () => {
+    for (const run of plan.runs) {
+      const turns = new Set(run.sideIds).size > 1;
+      expect.soft(frictionPlot(plan, run.id, portrait) !== null, run.id).toBe(turns);
+    }
+  });
+});
+
+describe("tighteningDiagram", () => {
+  test("nine courses: the middle one, 05, is the first turn", () => {
+    const texts = textsOf(tighteningDiagram(straight, "R1", portrait).svg);
+    const yOf = (word: string): number => texts.find(({ text }) => text === word)?.corners[0]?.y ?? Number.NaN;
+    expect(yOf("1")).toBeCloseTo(yOf("05"), 1);
+    expect(straight.tightening[0]?.order[0]).toBe(5);
+  });
+});
+
+describe("elevations", () => {
+  const [only] = elevations(straight, 0, landscape);
+
+  test("a side of 23 ft is one drawing on Letter at 3/8 in to the foot", () => {
+    expect(elevations(straight, 0, landscape)).toHaveLength(1);
+    expect(wordsOf(only?.svg ?? "").join(" ")).toContain(`Scale 3/8" = 1'-0". Do not scale.`);
+  });
+
+  test("mirrored job: stations counted from the other end add up to the length of the side", () => {
+    const posts = straight.verticals.filter(({ kind }) => kind === "post");
+    const [first, last] = [posts[0], posts.at(-1)];
+    expect((first?.station ?? 0) + (last?.station ?? 0)).toBeCloseTo(straight.sides[0]?.length ?? 0, 6);
+  });
+});
+
+describe("planView", () => {
+  test("a first side that runs south has north at the left, one that runs east has north above: N against the arrow's tail", () => {
+    const north = (plan: typeof straight) => {
+      const svg = planView(plan, portrait).svg;
+      const n = textsOf(svg).find(({ text }) => text === "N");
+      const [, x, y] = /<path d="M(-?[\d.]+) (-?[\d.]+)L[^"]*Z" fill="#000"\/>(?!.*Z" fill="#000"\/>)/.exec(svg) ?? [];
+      const middle = {
+        x: ((n?.corners[0]?.x ?? 0) + (n?.corners[2]?.x ?? 0)) / 2,
+        y: ((n?.corners[0]?.y ?? 0) + (n?.corners[2]?.y ?? 0)) / 2,
+      };
+      return { dx: middle.x - Number(x), dy: middle.y - Number(y) };
+    };
+    expect(corners.job.bearing).toBeCloseTo(Math.PI, 9);
+    expect(north(corners).dx).toBeLessThan(-1);
+    expect(straight.job.bearing).toBeCloseTo(Math.PI / 2, 9);
+    expect(north(straight).dy).toBeLessThan(-1);
+  });
+});
+
+describe("calibrationBar", () => {
+  test("100 mm between its ends, as a single line", () => {
+    const line = /<line class="calibration" x1="([\d.]+)" y1="[\d.]+" x2="([\d.]+)"/.exec(calibrationBar().svg);
+    expect(Number(line?.[2]) - Number(line?.[1])).toBe(100);
+  });
+});

@@ -1,0 +1,122 @@
+import { describe, expect, test } from "vitest";
+import { sheetHeads } from "../../src/packet/issues.ts";
+import { makePacket } from "../../src/packet/make-packet.ts";
+import type { Block, Packet } from "../../src/packet/packet.ts";
+import { sources } from "../../src/sources/sources.ts";
+import { allTables, cellText, examples, issues, packetOf, stamp, tableOf, textsOf } from "./read-packet.ts";
+
+const packets: readonly (readonly [string, Packet])[] = examples.flatMap(([name, plan]) =>
+  issues.flatMap((issue) => [
+    [`${name}, ${issue}`, packetOf(plan, issue)] as const,
+    [`${name}, all sheets for ${issue}`, packetOf(plan, issue, true)] as const,
+  ]),
+);
+
+const blocksOf = (packet: Packet): readonly Block[] => packet.sheets.flatMap(({ blocks }) => blocks);
+const marksIn = (text: string): readonly string[] => [...text.matchAll(/\[([a-z0-9-]+)\]/g)].map(([, id = ""]) => id);
+
+describe("makePacket", () => {
+  test("there are example jobs to look at", () => expect(examples.length).toBeGreaterThan(2));
+
+  test.each(packets)("%s: no text says undefined, NaN, null, Infinity or [object", (_, packet) => {
+    const bad = blocksOf(packet)
+      .flatMap(textsOf)
+      .filter((text) => /undefined|NaN|\bnull\b|Infinity|\[object/.test(text));
+    expect(bad).toEqual([]);
+  });
+
+  test.each(packets)("%s: every letter is ASCII or Latin-1, without curly quotes, dashes or arrows", (_, packet) => {
+    const own = blocksOf(packet).flatMap(textsOf);
+    expect(own.filter((text) => /[^\n\x20-\x7e\xa0-\xff]/.test(text))).toEqual([]);
+  });
+
+  test.each(packets)("%s: every sheet has content besides its headings, and every table has rows", (_, packet) => {
+    for (const sheet of packet.sheets) {
+      const content = sheet.blocks.filter(({ kind }) => kind !== "heading" && kind !== "break");
+      expect.soft(content.length, sheet.id).toBeGreaterThan(0);
+    }
+    for (const table of allTables(packet)) expect.soft(table.rows.length, table.id).toBeGreaterThan(0);
+  });
+
+  test.each(packets)("%s: every row has as many cells as its table has columns, whose shares make one whole", (_, packet) => {
+    for (const table of allTables(packet)) {
+      expect.soft(new Set(table.columns.map(({ key }) => key)).size, table.id).toBe(table.columns.length);
+      for (const row of table.rows) expect.soft(row.length, `${table.id}: ${row.map(cellText).join(" | ")}`).toBe(table.columns.length);
+      const shares = table.columns.reduce((sum, { width }) => sum + (width ?? 0), 0);
+      expect.soft(shares, table.id).toBeCloseTo(1, 2);
+    }
+  });
+
+  test.each(packets)("%s: ids of sheets, slugs and blocks are unique", (_, packet) => {
+    const ids = blocksOf(packet).flatMap((block) => ("id" in block ? [block.id] : []));
+    expect(ids.filter((id, index) => ids.indexOf(id) !== index)).toEqual([]);
+    expect(new Set(packet.sheets.map(({ id }) => id)).size).toBe(packet.sheets.length);
+    expect(new Set(packet.sheets.map(({ slug }) => slug)).size).toBe(packet.sheets.length);
+    for (const { slug } of packet.sheets) expect.soft(slug).toMatch(/^[a-z0-9-]+$/);
+  });
+
+  test.each(packets)("%s: the index on the cover lists the sheets of the packet, in their order, with the last revision", (_, packet) => {
+    const index = tableOf(packet, "cover-index");
+    expect(index.rows.map((row) => row.slice(0, 2).map(cellText))).toEqual(packet.sheets.map(({ id, name }) => [id, name]));
+    expect(index.rows.every((row) => cellText(row.at(-1) ?? "") === packet.titleBlock.revision)).toBe(true);
+  });
+
+  test.each(packets)("%s: each mark of a source in the text is a known source and stands on Z-902", (_, packet) => {
+    const others = packet.sheets.filter(({ id }) => id !== "Z-902").flatMap(({ blocks }) => blocks.flatMap(textsOf));
+    const used = [...new Set(others.flatMap(marksIn))].sort();
+    const listed = ["sources-marks", "sources-list"].flatMap((id) =>
+      tableOf(packet, id).rows.map((row) => marksIn(cellText(row[0] ?? ""))[0] ?? ""),
+    );
+    expect(used.filter((id) => !Object.hasOwn(sources, id))).toEqual([]);
+    expect(listed.sort()).toEqual(used);
+  });
+
+  test.each(packets)("%s: the cover and the proof say that the frame is not checked", (_, packet) => {
+    for (const id of ["Z-001", "Z-804"]) {
+      const cautions = packet.sheets.find((sheet) => sheet.id === id)?.blocks.filter(({ kind }) => kind === "caution") ?? [];
+      expect.soft(cautions.flatMap(textsOf).join(" "), id).toContain("frame is NOT checked yet by this program");
+    }
+  });
+
+  test.each(examples)("%s: tables of the same name hold the same numbers in all issues", (_, plan) => {
+    const seen = new Map<string, string>();
+    for (const issue of issues) {
+      // The sheet of sources lists what its own issue cites.
+      for (const table of allTables(packetOf(plan, issue, true)).filter(({ id }) => !id.startsWith("sources-"))) {
+        // The index, and rows that refer to sheets of another issue, differ by their words only.
+        const numbers = JSON.stringify(
+          table.rows.map((row) => row.map((cell) => cellText(cell).replaceAll(/Z-\d+( \([a-z]+ issue\))?/g, "sheet"))),
+        );
+        const before = seen.get(table.id) ?? numbers;
+        expect.soft(numbers, `${table.id} in the ${issue} issue`).toBe(before);
+        seen.set(table.id, before);
+      }
+    }
+    expect(seen.size).toBeGreaterThan(30);
+  });
+
+  test.each(examples)("%s: the same plan gives the same packet twice", (_, plan) => {
+    expect(JSON.stringify(packetOf(plan, "homeowner"))).toBe(JSON.stringify(packetOf(plan, "homeowner")));
+  });
+
+  test.each(examples)("%s: a failed check stamps every sheet and says so on the cover", (_, plan) => {
+    const [check, ...rest] = plan.checks;
+    if (!check) throw new Error("a plan without checks");
+    const failed = makePacket({
+      plan: { ...plan, verdict: "fail", checks: [{ ...check, verdict: "fail" }, ...rest] },
+      issue: "crew",
+      stamp,
+    });
+    expect(failed.titleBlock.stamp).toContain("NOT FOR CONSTRUCTION");
+    expect(failed.verdictText).toContain("1 check fails");
+    expect(failed.sheets[0]?.blocks.find((block) => block.kind === "caution")).toMatchObject({ level: "danger" });
+    expect(packetOf({ ...plan, verdict: "ask" }, "crew").titleBlock.stamp).toBe("");
+  });
+
+  test.each(examples)("%s: the sheets are those announced by sheetHeads", (_, plan) => {
+    for (const issue of issues) {
+      const heads = sheetHeads({ plan, issue, all: false });
+      expect.soft(packetOf(plan, issue).sheets.map(({ id }) => id)).toEqual(heads.map(({ id }) => id));
+    }
+  });
+});

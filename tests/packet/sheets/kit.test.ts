@@ -1,0 +1,52 @@
+import fc from "fast-check";
+import { describe, expect, test } from "vitest";
+import { count, evenly, listed, table } from "../../../src/packet/sheets/kit.ts";
+
+describe("evenly", () => {
+  test("9 uprights in tables of at most 8 make 5 and 4, not 8 and 1", () => {
+    expect(evenly([1, 2, 3, 4, 5, 6, 7, 8, 9], 8)).toEqual([
+      [1, 2, 3, 4, 5],
+      [6, 7, 8, 9],
+    ]);
+  });
+
+  test("law: nothing is lost or moved, no list is too long, and there are as few lists as can be", () => {
+    fc.assert(
+      fc.property(fc.array(fc.integer(), { maxLength: 60 }), fc.integer({ min: 1, max: 12 }), (items, most) => {
+        const lists = evenly(items, most);
+        expect(lists.flat()).toEqual(items);
+        expect(lists.every((list) => list.length <= most)).toBe(true);
+        expect(lists.length).toBe(Math.ceil(items.length / most));
+      }),
+    );
+  });
+});
+
+describe("listed", () => {
+  test("three marks are joined by a comma and an and; none is said in words", () => {
+    expect(listed(["P1", "P2", "P3"])).toBe("P1, P2 and P3");
+    expect(listed(["P1"])).toBe("P1");
+    expect(listed([])).toBe("none");
+  });
+});
+
+describe("count", () => {
+  test("one is singular, two and none are plural", () => {
+    expect([count(1, "post"), count(2, "post"), count(0, "pass", "passes")]).toEqual(["1 post", "2 posts", "0 passes"]);
+  });
+});
+
+describe("table", () => {
+  test("shares of 1 and 3 become a quarter and three quarters", () => {
+    const made = table({
+      id: "t",
+      caption: "t",
+      columns: [
+        { key: "a", head: "a", width: 1 },
+        { key: "b", head: "b", width: 3 },
+      ],
+      rows: [],
+    });
+    expect(made.columns.map(({ width }) => width)).toEqual([0.25, 0.75]);
+  });
+});

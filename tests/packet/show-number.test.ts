@@ -1,0 +1,58 @@
+import { describe, expect, test } from "vitest";
+import { showCited, showIn, sourceMark, sourcePlace, sourcesMarkedIn } from "../../src/packet/show-number.ts";
+import { cite, practice } from "../../src/sources/cited.ts";
+
+const inch = showIn("inch");
+const metric = showIn("mm");
+
+describe("showIn", () => {
+  // 1 in = 25.4 mm exactly (international inch).
+  test("149.225 mm is 5-7/8 in on a tape, with 149 mm behind it", () => {
+    expect(inch.tape(149.225)).toBe('5-7/8"');
+    expect(inch.tapeBoth(149.225)).toBe('5-7/8" (149 mm)');
+    expect(metric.tapeBoth(149.225)).toBe('149 mm (5-7/8")');
+  });
+
+  test("a bore of 6.35 mm is 1/4 in and 6.4 mm, not 6 mm", () => {
+    expect(inch.diameter(6.35)).toBe('1/4" (6.4 mm)');
+    expect(metric.diameter(6)).toBe('6 mm (15/64")');
+  });
+
+  test("what is left is rounded down, what is bought is rounded up", () => {
+    expect(inch.tapeDown(25.4 * (1 + 15 / 32))).toBe('1-7/16"');
+    expect(inch.feetUp(304.8 * 25 + 0.5)).toBe(`25'-0 1/16"`);
+  });
+
+  // 1 lbf = 4.4482216152605 N exactly (standard gravity and the avoirdupois pound).
+  test("a band of 211.5 to 258.5 lbf is printed inward as 212 to 258 lbf", () => {
+    expect(inch.forceBand(211.5 * 4.4482216152605, 258.5 * 4.4482216152605)).toBe("212 lbf - 258 lbf");
+  });
+
+  test("a measure is printed in its kind: 0.5 as a share is 50 %, pi/4 as an angle 45 deg, 3 as a count 3", () => {
+    expect(inch.measure({ value: 0.5, kind: "share" })).toBe("50 %");
+    expect(inch.measure({ value: Math.PI / 4, kind: "angle" })).toBe("45 deg");
+    expect(inch.measure({ value: 3, kind: "count" })).toBe("3");
+    expect(inch.measure({ value: 101.6, kind: "length" })).toBe('4"');
+    expect(inch.measure({ value: 12192, kind: "length" })).toBe("40'-0\"");
+    expect(metric.measure({ value: 1000, kind: "force" })).toBe("1000 N");
+  });
+});
+
+describe("sourceMark", () => {
+  test("a cited value carries the id of its source in brackets", () => {
+    expect(sourceMark("irc-2021")).toBe("[irc-2021]");
+    expect(showCited(practice(76.2, "spacing"), inch.tape)).toBe('3" [practice]');
+    expect(showCited(cite(101.6, "irc-2021", "R312.1.3"), inch.tape)).toBe('4" [irc-2021]');
+  });
+
+  test("a published place follows its mark; practice has none", () => {
+    expect(sourcePlace("irc-2021", "R312.1.3")).toBe("[irc-2021] R312.1.3");
+    expect(sourcePlace("practice", "spacing")).toBe("[practice]");
+  });
+});
+
+describe("sourcesMarkedIn", () => {
+  test("finds known marks once, in the order of the list of sources, and leaves other brackets alone", () => {
+    expect(sourcesMarkedIn("[irc-2021] a [practice] b [irc-2021] c [no-such-source] [toString]")).toEqual(["practice", "irc-2021"]);
+  });
+});
