@@ -31,7 +31,7 @@ export interface PushThrough {
 /** No strand reaches twice the strain at which strands break, about 1 %. */
 const STRAIN_max = 0.02;
 /** Precision of a tension that is found by search, as a share. */
-const TENSION_precision = 1e-10;
+const TENSION_precision = 1e-9;
 
 /**
  * Greatest push on a solid that goes midway between two equal cables. With t the angle of the contact normal, c the distance from

@@ -12,28 +12,59 @@ interface Search {
 }
 
 /**
- * Root of a function that is below zero at the low end and rises through zero once: bisection.
+ * Root of a function that is below zero at the low end and rises through zero once: inverse quadratic interpolation where the last
+ * three points allow it, else bisection, so that the bracket closes in any case.
  *
- * @param search - function f [any], low end [any] and high end of the bracket [any], precision of the root [ratio]
+ * @param search - function f [any], low end [any] and high end [any] of the bracket, precision of the root [ratio]
  * @returns the end of the last bracket at which f is not below zero [any]
  * @throws never
- * Source: derived, bisection
+ * Source: chandrupatla-1997, the rule that chooses between the two steps
  */
 export function risingRoot({ of, low, high, precision = Number.EPSILON }: Search): number {
-  let [below, above] = [low, high];
+  let [below, above, before] = [low, high, low];
+  let [atBelow, atAbove, atBefore] = [of(low), of(high), 0];
+  let share = 0.5;
   for (let step = 0; step < HALVINGS_max; step++) {
-    const middle = below + (above - below) / 2;
-    if (middle <= below || middle >= above || above - below <= precision * Math.abs(above)) break;
-    if (of(middle) < 0) below = middle;
-    else above = middle;
+    // A step that lands just beside an end would leave the other end where it was.
+    const least = Math.max((precision * Math.abs(above)) / 2, Number.EPSILON * Math.abs(above)) / Math.abs(above - below);
+    const value = below + (above - below) * Math.min(1 - least, Math.max(least, share));
+    if (value <= below || value >= above || above - below <= precision * Math.abs(above)) break;
+    const at = of(value);
+    if (at < 0) [before, atBefore, below, atBelow] = [below, atBelow, value, at];
+    else [before, atBefore, above, atAbove] = [above, atAbove, value, at];
+    share = nextShare({ below, above, before, atBelow, atAbove, atBefore });
   }
   return above;
 }
 
+interface Bracket {
+  readonly below: number;
+  readonly above: number;
+  /** The end that was given up last. */
+  readonly before: number;
+  readonly atBelow: number;
+  readonly atAbove: number;
+  readonly atBefore: number;
+}
+
+/** Where in the bracket to look next, as a share of its width from its low end. */
+function nextShare({ below, above, before, atBelow, atAbove, atBefore }: Bracket): number {
+  const newestIsBelow = before < below;
+  const [newest, atNewest, other, atOther] = newestIsBelow ? [below, atBelow, above, atAbove] : [above, atAbove, below, atBelow];
+  const place = (newest - other) / (before - other);
+  const height = (atNewest - atOther) / (atBefore - atOther);
+  // The published test that the parabola through the three points rises all the way across the bracket.
+  if (!(height ** 2 < place && (1 - height) ** 2 < 1 - place)) return 0.5;
+  const fromNewest =
+    (atNewest / (atOther - atNewest)) * (atBefore / (atOther - atBefore)) +
+    ((before - newest) / (other - newest)) * (atNewest / (atBefore - atNewest)) * (atOther / (atBefore - atOther));
+  return newestIsBelow ? fromNewest : 1 - fromNewest;
+}
+
 /** The golden ratio less one: both inner points of a bracket can be used again. */
 const GOLDEN = (Math.sqrt(5) - 1) / 2;
-/** Nearer to a flat top than the root of the machine's precision nothing can be told apart. */
-const TOP_precision = 2e-9;
+/** The top is flat: its height is then known to the square of this. */
+const TOP_precision = 1e-6;
 
 /**
  * Place of the greatest value of a function with a single hill: golden section, the ends included.

@@ -453,6 +453,22 @@ const list = {
     identifier: "tests/support/reference-cases.json",
     seen: "full text",
   },
+  "chandrupatla-1997": {
+    kind: "paper",
+    title: "A new hybrid quadratic/bisection algorithm for finding the zero of a nonlinear function without using derivatives",
+    authors: "T. R. Chandrupatla",
+    year: "1997",
+    identifier: "Advances in Engineering Software 28(3), 145-149",
+    seen: "from memory",
+  },
+  "nist-units": {
+    kind: "standard",
+    title: "Guide for the Use of the International System of Units (SI), appendix B: conversion factors",
+    authors: "A. Thompson, B. N. Taylor, National Institute of Standards and Technology",
+    year: "2008",
+    identifier: "NIST Special Publication 811; digits as quoted by GNU units 2.22 and scipy.constants 1.17.1",
+    seen: "secondary",
+  },
 } as const satisfies Record<string, Source>;
 
 export type SourceId = keyof typeof list;

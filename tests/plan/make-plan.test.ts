@@ -84,13 +84,16 @@ describe("makePlan on every example", () => {
     }
   });
 
-  test.each(exampleNames)("%s: every span has at least the tension that the criterion asks of it, no reading exceeds the working limit", (name) => {
-    const plan = examplePlan(name);
-    for (const run of plan.runs) for (const span of run.spans) expect(span.tension).toBeGreaterThanOrEqual(span.required * (1 - 1e-9));
-    for (const set of plan.tightening) {
-      for (const step of set.steps) expect(step.reading_high).toBeLessThanOrEqual(plan.target.workingLimit + 1e-9);
-    }
-  });
+  test.each(exampleNames)(
+    "%s: every span has at least the tension that the criterion asks of it, no reading exceeds the working limit",
+    (name) => {
+      const plan = examplePlan(name);
+      for (const run of plan.runs) for (const span of run.spans) expect(span.tension).toBeGreaterThanOrEqual(span.required * (1 - 1e-9));
+      for (const set of plan.tightening) {
+        for (const step of set.steps) expect(step.reading_high).toBeLessThanOrEqual(plan.target.workingLimit + 1e-9);
+      }
+    },
+  );
 
   test.each(exampleNames)("%s: the plan is plain data and comes out the same twice", (name) => {
     const once = JSON.stringify(examplePlan(name));
@@ -106,7 +109,9 @@ describe("makePlan on runs", () => {
     for (const run of plan.runs) {
       expect(run.outsideLength).toBeLessThanOrEqual((run.bends.length > 0 ? 40 : 70) * FT + 1e-6);
     }
-    expect(plan.verticals.filter((vertical) => vertical.role === "pair")).toHaveLength(plan.runs.some((run) => run.left.postId === run.right.postId) ? 0 : 2 * (plan.bays.filter((bay) => bay.kind === "pair gap").length));
+    expect(plan.verticals.filter((vertical) => vertical.role === "pair")).toHaveLength(
+      plan.runs.some((run) => run.left.postId === run.right.postId) ? 0 : 2 * plan.bays.filter((bay) => bay.kind === "pair gap").length,
+    );
     expect(plan.bays.filter((bay) => bay.kind === "pair gap")).toHaveLength(1);
   });
 
@@ -128,8 +133,8 @@ describe("makePlan on runs", () => {
     for (const angle of angles) expect(angle).toBeCloseTo(45, 9);
   });
 
-  test("a longer straight run than allowed is refused when no post is there to cut at", () => {
-    const text = changedText("0001-level-deck-straight", { "length: 23 ft ": "length: 80 ft ", "largest spacing: 6 ft": "largest spacing: 90 ft" });
+  test("runs of at most 5 ft between posts 5 ft 8 in apart are refused: there is no post to cut at", () => {
+    const text = changedText("0001-level-deck-straight", { "tightening:\n": "limits:\n  longest straight run: 5 ft\n\ntightening:\n" });
     const { value, problems } = makePlan(jobOf(text));
     expect(value).toBeUndefined();
     expect(problems.map((problem) => problem.what).join()).toContain("cannot be cut into runs");
@@ -139,7 +144,12 @@ describe("makePlan on runs", () => {
 describe("makePlan in mirror", () => {
   test("a guard mirrored left to right has the same lengths and mirrored posts", () => {
     const there = planOf(changedText("0002-deck-two-corners", { "length: 9 ft 8 in": "length: 11 ft 2 in" }));
-    const back = planOf(changedText("0002-deck-two-corners", { "length: 9 ft 8 in": "length: 9 ft 7-1/2 in", "    - length: 9 ft 7-1/2 in\n\nposts": "    - length: 11 ft 2 in\n\nposts" }));
+    const back = planOf(
+      changedText("0002-deck-two-corners", {
+        "length: 9 ft 8 in": "length: 9 ft 7-1/2 in",
+        "    - length: 9 ft 7-1/2 in\n\nposts": "    - length: 11 ft 2 in\n\nposts",
+      }),
+    );
     expect(back.runs[0]?.pathLength).toBeCloseTo(there.runs[0]?.pathLength ?? 0, 6);
     const spans = (plan: typeof there) => plan.bays.map((bay) => bay.free);
     const mirrored = [...spans(back)].reverse();
