@@ -16,18 +16,30 @@ export type Quad = readonly [Point, Point, Point, Point];
 /** Shapes that only touch do not overlap; paper millimetres. */
 const TOUCH_mm = 0.01;
 
-export function boxOf(points: readonly Point[]): Box {
-  const xs = points.map((point) => point.x);
-  const ys = points.map((point) => point.y);
-  return { left: Math.min(...xs), top: Math.min(...ys), right: Math.max(...xs), bottom: Math.max(...ys) };
+/** Loops, not lists: boxes are taken of every line and every text. */
+export function boxOf(points: Iterable<Point>): Box {
+  let [left, top, right, bottom] = nothing;
+  for (const { x, y } of points) {
+    if (x < left) left = x;
+    if (x > right) right = x;
+    if (y < top) top = y;
+    if (y > bottom) bottom = y;
+  }
+  return { left, top, right, bottom };
 }
 
-export const unite = (boxes: readonly Box[]): Box => ({
-  left: Math.min(...boxes.map((box) => box.left)),
-  top: Math.min(...boxes.map((box) => box.top)),
-  right: Math.max(...boxes.map((box) => box.right)),
-  bottom: Math.max(...boxes.map((box) => box.bottom)),
-});
+export function unite(boxes: Iterable<Box>): Box {
+  let [left, top, right, bottom] = nothing;
+  for (const box of boxes) {
+    if (box.left < left) left = box.left;
+    if (box.right > right) right = box.right;
+    if (box.top < top) top = box.top;
+    if (box.bottom > bottom) bottom = box.bottom;
+  }
+  return { left, top, right, bottom };
+}
+
+const nothing = [Number.POSITIVE_INFINITY, Number.POSITIVE_INFINITY, Number.NEGATIVE_INFINITY, Number.NEGATIVE_INFINITY] as const;
 
 export const grow = (box: Box, by: Mm): Box => ({ left: box.left - by, top: box.top - by, right: box.right + by, bottom: box.bottom + by });
 
@@ -57,7 +69,9 @@ export const inside = (inner: Box, outer: Box): boolean =>
   inner.bottom <= outer.bottom + TOUCH_mm;
 
 /** Two convex shapes overlap unless some edge of one has all of the other beyond it. */
-export const overlap = (a: Quad, b: Quad): boolean => !separated(a, b) && !separated(b, a);
+export const overlap = (a: Quad, b: Quad): boolean => meet(boxOf(a), boxOf(b)) && !separated(a, b) && !separated(b, a);
+
+const meet = (a: Box, b: Box): boolean => a.left < b.right && b.left < a.right && a.top < b.bottom && b.top < a.bottom;
 
 function separated(a: Quad, b: Quad): boolean {
   return a.some((from, index) => {
@@ -65,9 +79,8 @@ function separated(a: Quad, b: Quad): boolean {
     const [normalX, normalY] = [to.y - from.y, from.x - to.x];
     const size = Math.hypot(normalX, normalY);
     if (size === 0) return false;
-    const reach = (quad: Quad): readonly number[] =>
-      quad.map((point) => ((point.x - from.x) * normalX + (point.y - from.y) * normalY) / size);
-    const [own, other] = [reach(a), reach(b)];
+    const reach = (point: Point): number => ((point.x - from.x) * normalX + (point.y - from.y) * normalY) / size;
+    const [own, other] = [a.map(reach), b.map(reach)];
     return Math.min(...other) >= Math.max(...own) - TOUCH_mm || Math.max(...other) <= Math.min(...own) + TOUCH_mm;
   });
 }

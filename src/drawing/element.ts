@@ -48,14 +48,16 @@ const DECIMALS = 3;
 
 /** Attributes in fixed order; at most three decimals; characters above 0xFF as entities, so a page stays one byte a character. */
 export function writeElement(element: Element): string {
-  const attributes = attributeOrder.flatMap((name) => {
-    const value = element.attributes[name];
-    return value === undefined ? [] : [` ${name}="${typeof value === "number" ? writeNumber(value) : escapeMarkup(value)}"`];
-  });
-  const open = `<${element.tag}${attributes.join("")}`;
-  if (element.children.length === 0) return `${open}/>`;
-  const children = element.children.map((child) => (typeof child === "string" ? escapeMarkup(child) : writeElement(child)));
-  return `${open}>${children.join("")}</${element.tag}>`;
+  const { tag, attributes, children } = element;
+  let text = `<${tag}`;
+  for (const name of attributeOrder) {
+    const value = attributes[name];
+    if (value !== undefined) text += ` ${name}="${typeof value === "number" ? writeNumber(value) : escapeMarkup(value)}"`;
+  }
+  if (children.length === 0) return `${text}/>`;
+  text += ">";
+  for (const child of children) text += typeof child === "string" ? escapeMarkup(child) : writeElement(child);
+  return `${text}</${tag}>`;
 }
 
 export const element = (tag: string, attributes: Attributes, ...children: readonly (Element | string)[]): Element => ({
@@ -77,12 +79,15 @@ const special: Readonly<Record<string, string>> = { "&": "&amp;", "<": "&lt;", "
 const REPLACEMENT = 0xfffd;
 
 function escapeMarkup(text: string): string {
+  if (plain.test(text)) return text;
   // Anything but plain characters up to 0xFF.
   return text.replace(
     /[^\t\n\r !#-%(-;=?-~\u00a0-\u00ff]/gu,
     (character) => special[character] ?? `&#${allowed(character.codePointAt(0) ?? REPLACEMENT)};`,
   );
 }
+
+const plain = /^[ !#-%(-;=?-~]*$/;
 
 const allowed = (code: number): number =>
   code < 0x20 || (code >= 0x7f && code < 0xa0) || (code >= 0xd800 && code <= 0xdfff) || (code & 0xfffe) === 0xfffe ? REPLACEMENT : code;

@@ -16,7 +16,11 @@ export type Line = readonly Point[];
 
 /** Open lines of one pen as a single path. */
 export function strokes(pen: PenName, lines: readonly Line[]): Part {
-  const d = lines.map((line) => line.map((point, index) => `${index === 0 ? "M" : "L"}${place(point)}`).join("")).join("");
+  let d = "";
+  for (const line of lines)
+    line.forEach((point, index) => {
+      d += `${index === 0 ? "M" : "L"}${place(point)}`;
+    });
   return {
     element: element("path", { d, fill: "none", ...strokeOf(pen) }),
     box: grow(boxOf(lines.flat()), penWidth(pen) / 2),

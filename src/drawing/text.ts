@@ -30,8 +30,27 @@ export interface TextStyle {
 }
 
 /** Sum of the advances; drawings are set without kerning so that this is exact. An unknown letter counts a full em. */
-export const textWidth = (text: string, { size = SMALLEST_mm, weight = 400 }: TextStyle = {}): Mm =>
-  [...text].reduce((sum, letter) => sum + (advances[weight][letter] ?? UNITS_PER_EM), 0) * (size / UNITS_PER_EM);
+export function textWidth(text: string, { size = SMALLEST_mm, weight = 400 }: TextStyle = {}): Mm {
+  const table = common[weight];
+  let sum = 0;
+  for (let index = 0; index < text.length; index++) {
+    const code = text.charCodeAt(index);
+    sum += code < table.length ? (table[code] ?? 0) : rareAdvance(text, index, weight);
+  }
+  return (sum * size) / UNITS_PER_EM;
+}
+
+/** Advances of the first 256 characters by their codes: most texts hold no others, and every label is measured. */
+const commonOf = (weight: 400 | 700): readonly number[] =>
+  Array.from({ length: 256 }, (_, code) => advances[weight][String.fromCharCode(code)] ?? UNITS_PER_EM);
+const common = { 400: commonOf(400), 700: commonOf(700) } as const;
+
+/** The second half of a surrogate pair adds nothing to the first. */
+function rareAdvance(text: string, index: number, weight: 400 | 700): number {
+  const code = text.codePointAt(index) ?? 0;
+  const isSecondHalf = code >= 0xdc00 && code <= 0xdfff && index > 0 && (text.codePointAt(index - 1) ?? 0) > 0xffff;
+  return isSecondHalf ? 0 : (advances[weight][String.fromCodePoint(code)] ?? UNITS_PER_EM);
+}
 
 /** The height a line of text takes, with the gap to the next. */
 export const lineHeight = (size: Mm = SMALLEST_mm): Mm => size * (ABOVE + BELOW) + 0.35;
@@ -83,10 +102,17 @@ export const textLines = (lines: readonly string[], at: Point, style: TextStyle 
 /** Words of a sentence in lines no wider than `width`; a single longer word stands alone. */
 export function wrap(text: string, width: Mm, style: TextStyle = {}): readonly string[] {
   const lines: string[] = [];
+  const space = textWidth(" ", style);
+  let used = Number.POSITIVE_INFINITY;
   for (const word of text.split(" ")) {
-    const line = lines.at(-1);
-    if (line !== undefined && textWidth(`${line} ${word}`, style) <= width) lines[lines.length - 1] = `${line} ${word}`;
-    else lines.push(word);
+    const needs = textWidth(word, style);
+    if (used + space + needs <= width) {
+      lines[lines.length - 1] += ` ${word}`;
+      used += space + needs;
+    } else {
+      lines.push(word);
+      used = needs;
+    }
   }
   return lines;
 }

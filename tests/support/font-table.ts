@@ -1,16 +1,9 @@
 // Which widths does the font of the sheets have? Read from its files; run as a script it writes src/drawing/font-metrics.ts.
 import { writeFileSync } from "node:fs";
-import { createRequire } from "node:module";
 import { join } from "node:path";
-
-interface OpenFont {
-  readonly unitsPerEm: number;
-  readonly characterSet: readonly number[];
-  glyphForCodePoint(code: number): { readonly advanceWidth: number; readonly bbox: { readonly minY: number; readonly maxY: number } };
-}
+import { type OpenFont, openSync } from "fontkit";
 
 const root = join(import.meta.dirname, "../..");
-const { openSync } = createRequire(import.meta.url)("fontkit") as { openSync(path: string): OpenFont };
 
 export const weights = [400, 700] as const;
 

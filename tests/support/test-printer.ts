@@ -4,7 +4,7 @@ import { findBrowser } from "../../src/pdf/find-browser.ts";
 import { type FinishOptions } from "../../src/pdf/finish.ts";
 import { makePrinter, type PrintJob, type Printer } from "../../src/pdf/print.ts";
 import { startBrowser } from "../../src/pdf/start.ts";
-import { packageRoot } from "../../src/site/assets.ts";
+import { packageRoot } from "../../src/site/root.ts";
 
 export const testPrinter = (): Printer => {
   const found = findBrowser({ platform: process.platform, env: process.env });

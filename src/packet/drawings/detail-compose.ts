@@ -36,13 +36,13 @@ const HEIGHT_mm = 78;
 
 /** At the largest scale at which picture and labels fit side by side. */
 export function composeDetail(plan: Plan, box: Room, { id, title, description, notes, draw }: Detail): Drawing {
+  let picture: Picture = { parts: [], left: [], right: [] };
   const scale = chooseScale(plan.job.units, (one) => {
-    const { parts, left: leftNotes, right: rightNotes } = draw(one);
-    const { left, right, top, bottom } = unite(parts.map((part) => part.box));
-    const columns = [leftNotes, rightNotes].filter((list) => list.length > 0).length;
+    picture = draw(one);
+    const { left, right, top, bottom } = unite(picture.parts.map((part) => part.box));
+    const columns = [picture.left, picture.right].filter((list) => list.length > 0).length;
     return right - left <= box.width - columns * (COLUMN_mm + GAP_mm) - 1.2 && bottom - top <= HEIGHT_mm;
   });
-  const picture = draw(scale);
   const frame = unite(picture.parts.map((part) => part.box));
   const column = (list: readonly Note[], side: "left" | "right"): readonly Part[] => {
     if (list.length === 0) return [];

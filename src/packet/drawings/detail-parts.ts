@@ -34,7 +34,7 @@ export function cutMember(plan: Plan, vertical: Vertical, place: Place, holes: r
     polygon(outer, { pen: "outline", fill: "white" }),
     ...(inner === null ? [] : [polygon(inner, { pen: "edge", fill: "white" })]),
     ...open.map((hole) => polygon(hole, { pen: "edge", fill: "white" })),
-    strokes("thin", hatch({ outlines, spacing: material === "wood" ? 2.2 : 1, angle: Math.PI / 4 })),
+    strokes("thin", hatch({ outlines, spacing: material === "wood" ? 3 : 1.2, angle: Math.PI / 4 })),
   ];
 }
 

@@ -14,10 +14,10 @@ import { middleOf, type Stretch, stretchesOf } from "./stretches.ts";
 
 /** Least paper that a bay takes, tried in this order: its mark and the sign of the spot. */
 const BAY_min_mm = [13, 10.5, 8.6] as const;
-/** Least height of the guard on paper, tried in the same order. */
-const GUARD_min_mm = [14, 14, 9] as const;
-/** Taken by notes and caption below the rows. */
-const FOOT_mm = 40;
+/** Least height of the guard on paper; a side that is too long for its room at this height takes more room. */
+const GUARD_min_mm = 13;
+/** Taken by the notes below the rows. */
+const FOOT_mm = 15;
 /** Below the datum of a row: the names of the bays. Above its rail: those of posts and edges. */
 const BELOW_mm = 9;
 const ABOVE_mm = EDGE_NAME_mm + 3;
@@ -63,12 +63,8 @@ function chooseRows(plan: Plan, side: SidePlan, bays: readonly Bay[], box: Room)
     const room = (box.height - FOOT_mm) / stretches.length - ABOVE_mm - BELOW_mm;
     return { stretches, room };
   });
-  const index = Math.max(
-    0,
-    tries.findIndex(({ room }, at) => room >= (GUARD_min_mm[at] ?? 0)),
-  );
-  const chosen = tries[index] ?? { stretches: [], room: 0 };
-  const height = Math.max(Math.min(wished, chosen.room), GUARD_min_mm[2]);
+  const chosen = tries.find(({ room }) => room >= GUARD_min_mm) ?? tries.at(-1) ?? { stretches: [], room: 0 };
+  const height = Math.max(Math.min(wished, chosen.room), GUARD_min_mm);
   const ratio = Math.min(...chosen.stretches.map(({ from, to }) => width / (to - from)), 1 / 16);
   return { stretches: chosen.stretches, ratio, up: height / guardHeight };
 }

@@ -29,13 +29,15 @@ export function runStrips(plan: Plan, frames: readonly SideFrame[], ratio: numbe
   const lines = strips.flatMap(({ line }) => line.slice(1).map((to, index) => quadAlong(line[index] ?? to, to, 0.6)));
   const names = plan.runs.map((run, index) => runName(run, strips[index]?.line ?? []));
   const fixed = [...strips.flatMap(({ parts }) => parts), ...names];
-  const taken = fixed.flatMap(({ texts }) => texts);
+  const taken = [...fixed.flatMap(({ texts }) => texts), ...lines, ...guard];
   const words = plan.runs.flatMap((run, index) => {
     const line = strips[index]?.line ?? [];
-    return [
-      ...(run.left.pulls ? [pullWord(line[0], line[1], [...taken, ...lines, ...guard])] : []),
-      ...(run.right.pulls ? [pullWord(line.at(-1), line.at(-2), [...taken, ...lines, ...guard])] : []),
-    ];
+    const pulled = [...(run.left.pulls ? [[line[0], line[1]]] : []), ...(run.right.pulls ? [[line.at(-1), line.at(-2)]] : [])];
+    return pulled.map(([at, next]) => {
+      const word = pullWord(at, next, taken);
+      taken.push(...word.texts);
+      return word;
+    });
   });
   return { parts: [...fixed, ...words], lines };
 }

@@ -1,5 +1,5 @@
 // How does the guard lie, seen from above: sides, posts, runs, bends, walls and north?
-import { grow, type Quad, quadAlong, quadOf, unite } from "../../drawing/box.ts";
+import { boxOf, grow, type Quad, quadAlong, quadOf, unite } from "../../drawing/box.ts";
 import { dimension, type Ordinate, ordinateDepth, ordinateSize, runningDimensions } from "../../drawing/dimension.ts";
 import { hatch } from "../../drawing/hatch.ts";
 import { chooseScale, type Room, type Scale, type View, viewOf } from "../../drawing/paper.ts";
@@ -23,10 +23,18 @@ const OVERALL_mm = 3;
 const OTHER_FACE_mm = 8;
 /** Height that the words below a drawing take on its sheet. */
 const CAPTION_mm = 16;
+/** Least height of the labels, the key and the scale bar. */
+const FOOT_mm = 40;
+/** Below this a guard is drawn whether it fits or not. */
+const SMALLEST_ratio = 1 / 384;
 
 export function planView(plan: Plan, box: Room): Drawing {
+  const outline = boxOf(plan.sides.flatMap(({ from, to }) => [from, to]));
   let parts: readonly Part[] = [];
   chooseScale(plan.job.units, (scale) => {
+    // A scale at which not even the outline fits needs no trial, but for the last one.
+    const room = { width: (outline.right - outline.left) * scale.ratio, height: (outline.bottom - outline.top) * scale.ratio };
+    if ((room.width > box.width || room.height > box.height - CAPTION_mm - FOOT_mm) && scale.ratio > SMALLEST_ratio) return false;
     parts = draw(plan, scale, box);
     const { left, right, top, bottom } = unite(parts.map((part) => part.box));
     return right - left <= box.width - 1.2 && bottom - top <= box.height - CAPTION_mm;
@@ -45,6 +53,7 @@ function draw(plan: Plan, scale: Scale, box: Room): readonly Part[] {
   const sides = labelled.flatMap(({ parts }) => parts);
   const fixed = [...structure(plan, frames, view), ...strips.parts, ...sides];
   const lines = [
+    ...wallLines(plan, frames),
     ...strips.lines,
     ...labelled.flatMap(({ lines: own }) => own),
     ...frames.map(({ from, to }) => quadAlong(from, to, Math.max(3, stripOffset(plan, scale.ratio) - 2))),
@@ -95,6 +104,17 @@ function structure(plan: Plan, frames: readonly SideFrame[], view: View): readon
       "edge",
       plan.runs.map((run) => run.path.map(view.point)),
     ),
+  ];
+}
+
+/** Where walls stand, as obstacles for words. */
+function wallLines(plan: Plan, frames: readonly SideFrame[]): readonly Quad[] {
+  const at = (frame: SideFrame | undefined, u: Mm): readonly Quad[] =>
+    frame === undefined ? [] : [quadAlong(spot(frame, u, WALL_REACH_mm), spot(frame, u, -WALL_REACH_mm), WALL_mm)];
+  const last = frames.at(-1);
+  return [
+    ...(plan.job.start.kind === "wall" ? at(frames[0], 0) : []),
+    ...(plan.job.end.kind === "wall" ? at(last, last?.length ?? 0) : []),
   ];
 }
 

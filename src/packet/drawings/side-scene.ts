@@ -65,7 +65,7 @@ function deck(scene: Scene): readonly Part[] {
     { x: right.x + wall.right, y: right.y + DECK_mm },
     { x: left.x - wall.left, y: left.y + DECK_mm },
   ];
-  return [strokes("heavy", [outline.slice(0, 2)]), strokes("thin", hatch({ outlines: [outline], spacing: 1.8, angle: Math.PI / 4 }))];
+  return [strokes("heavy", [outline.slice(0, 2)]), strokes("thin", hatch({ outlines: [outline], spacing: 2.6, angle: Math.PI / 4 }))];
 }
 
 function walls(scene: Scene): readonly Part[] {

@@ -146,11 +146,11 @@ function tensions(plan: Plan, run: Run, box: Room): readonly Part[] {
 /** The reading of each pass, from the steps themselves. */
 function passesOf(plan: Plan, { steps }: RunTightening): readonly Text[] {
   const show = showIn(plan.job.units);
-  const byPass = new Map(steps.map((step) => [step.pass, step]));
-  return [...byPass].map(
-    ([pass, step]) =>
-      `Pass ${pass}: ${show.forceBoth(step.reading)}, from ${show.force(step.reading_low)} to ${show.force(step.reading_high)} is good.`,
-  );
+  const passes = [...new Map(steps.map((step) => [step.pass, step])).values()];
+  return passes.map((step, index) => {
+    const checks = passes[index - 1]?.reading === step.reading ? " Check: turn a nut only where it reads outside." : "";
+    return `Pass ${step.pass}: ${show.forceBoth(step.reading)}; good: ${show.forceBand(step.reading_low, step.reading_high)}.${checks}`;
+  });
 }
 
 function notesOf(plan: Plan, run: Run, tightening: RunTightening): readonly Text[] {

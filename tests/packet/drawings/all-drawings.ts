@@ -1,38 +1,41 @@
 // Which drawings does a plan have in all, and for which plans are they tested?
 import { contentBox, type PaperName } from "../../../src/drawing/paper.ts";
 import { calibrationBar } from "../../../src/packet/drawings/calibration-bar.ts";
-import { details } from "../../../src/packet/drawings/details.ts";
-import { elevations } from "../../../src/packet/drawings/elevation.ts";
-import { frictionPlot } from "../../../src/packet/drawings/friction-plot.ts";
-import { openingDiagram } from "../../../src/packet/drawings/opening-diagram.ts";
-import { planView } from "../../../src/packet/drawings/plan-view.ts";
-import { tighteningDiagram } from "../../../src/packet/drawings/tightening-diagram.ts";
 import type { Drawing } from "../../../src/packet/packet.ts";
+import {
+  drawnDetails,
+  drawnElevations,
+  drawnFriction,
+  drawnOpenings,
+  drawnPlan,
+  drawnTightening,
+} from "../../../src/packet/sheets/drawn.ts";
 import type { Plan } from "../../../src/plan/plan.ts";
 import { changedText, exampleNames, examplePlan, exampleText, planOf } from "../../support/example-jobs.ts";
 
 export interface Placed {
   readonly drawing: Drawing;
+  /** What the page has between its margins. */
   readonly width: number;
   readonly height: number;
 }
 
-/** Every drawing with the box it was given. */
-export function allDrawings(plan: Plan, paper: PaperName): readonly Placed[] {
+/** Every drawing as the sheets ask for it. */
+export function allDrawings(original: Plan, paper: PaperName): readonly Placed[] {
+  const plan: Plan = { ...original, job: { ...original.job, paper } };
   const portrait = contentBox({ paper, orientation: "portrait" });
   const landscape = contentBox({ paper, orientation: "landscape" });
   const upright = [
     calibrationBar(),
-    planView(plan, portrait),
-    ...details(plan, portrait),
-    ...plan.runs
-      .flatMap(({ id }) => [tighteningDiagram(plan, id, portrait), frictionPlot(plan, id, portrait)])
-      .filter((one) => one !== null),
-    ...plan.sides.map((_, index) => openingDiagram(plan, index, portrait)),
+    ...drawnPlan(plan),
+    ...drawnDetails(plan),
+    ...drawnFriction(plan),
+    ...plan.runs.flatMap(({ id }) => drawnTightening(plan, id)),
+    ...drawnOpenings(plan),
   ];
   return [
     ...upright.map((drawing) => ({ drawing, ...portrait })),
-    ...plan.sides.flatMap((_, index) => elevations(plan, index, landscape)).map((drawing) => ({ drawing, ...landscape })),
+    ...plan.sides.flatMap((_, index) => drawnElevations(plan, index)).map((drawing) => ({ drawing, ...landscape })),
   ];
 }
 
