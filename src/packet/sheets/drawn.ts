@@ -32,7 +32,10 @@ function roomOf(plan: Plan, orientation: Sheet["orientation"], share: number): R
   return { width, height: height * share };
 }
 
-export const drawnPlan = (plan: Plan): Drawings => once(plan, "plan", () => [planView(plan, roomOf(plan, "portrait", 0.6))]);
+/** A guard with corners fills the page before its tables; one straight side takes little of it all the same. */
+const PLAN_share = 0.93;
+
+export const drawnPlan = (plan: Plan): Drawings => once(plan, "plan", () => [planView(plan, roomOf(plan, "portrait", PLAN_share))]);
 
 export const drawnElevations = (plan: Plan, sideIndex: number): Drawings =>
   once(plan, `elevation ${sideIndex}`, () => elevations(plan, sideIndex, roomOf(plan, "landscape", 0.75)));
