@@ -37,7 +37,9 @@ export const memoryEffects = (disk: Readonly<Record<string, string>>): MemoryEff
     output: { terminal: false, write: (text) => said.push(text), warn: (text) => warned.push(text) },
     files: {
       list: (folder) => {
-        const names = [...files.keys()].filter((path) => path.startsWith(`${folder}/`)).map((path) => path.slice(folder.length + 1).split("/")[0] ?? "");
+        const names = [...files.keys()]
+          .filter((path) => path.startsWith(`${folder}/`))
+          .map((path) => path.slice(folder.length + 1).split("/")[0] ?? "");
         return names.length === 0 ? undefined : [...new Set(names)];
       },
       read: (path) => {

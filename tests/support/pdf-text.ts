@@ -30,7 +30,10 @@ export const readPdfText = async (bytes: Uint8Array): Promise<PdfContent> => {
     pages.push({
       width_pt,
       height_pt,
-      text: items.map((item) => item.str).join(" ").replace(/\s+/g, " "),
+      text: items
+        .map((item) => item.str)
+        .join(" ")
+        .replace(/\s+/g, " "),
       sizes_pt: sizes.sort((a, b) => a - b),
     });
   }
@@ -44,7 +47,9 @@ export const readPdfText = async (bytes: Uint8Array): Promise<PdfContent> => {
     language: String((info as Record<string, unknown>)["Language"] ?? ""),
     tagged: marks?.Marked === true,
     bookmarks: outline.flatMap((entry) => [entry.title, ...entry.items.map((item: { title: string }) => item.title)]),
-    attachments: Object.fromEntries(Object.entries(attached).map(([name, { content: bytes }]) => [name, Buffer.from(bytes).toString("utf8")])),
+    attachments: Object.fromEntries(
+      Object.entries(attached).map(([name, { content: bytes }]) => [name, Buffer.from(bytes).toString("utf8")]),
+    ),
   };
   await document.destroy();
   return content;

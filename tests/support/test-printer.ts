@@ -1,8 +1,8 @@
 // Which browser do the tests print with? The one that the program itself would find, with its own look-up.
 import { join } from "node:path";
 import { findBrowser } from "../../src/pdf/find-browser.ts";
-import { type FinishOptions } from "../../src/pdf/finish.ts";
-import { makePrinter, type PrintJob, type Printer } from "../../src/pdf/print.ts";
+import type { FinishOptions } from "../../src/pdf/finish.ts";
+import { makePrinter, type Printer, type PrintJob } from "../../src/pdf/print.ts";
 import { startBrowser } from "../../src/pdf/start.ts";
 import { packageRoot } from "../../src/site/root.ts";
 

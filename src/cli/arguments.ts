@@ -1,0 +1,88 @@
+// What does the command line ask for?
+import { parseArgs } from "node:util";
+import type { Paper } from "../job/job.ts";
+
+export interface BuildOptions {
+  readonly jobs: string;
+  readonly out: string;
+  /** Files that were named; empty means every job in the folder. */
+  readonly files: readonly string[];
+  readonly pdf: boolean;
+  readonly draft: boolean;
+  readonly paper: Paper | undefined;
+}
+
+export type Request =
+  | { readonly command: "build"; readonly options: BuildOptions }
+  | { readonly command: "check"; readonly options: BuildOptions }
+  | { readonly command: "say"; readonly text: string }
+  | { readonly command: "refuse"; readonly text: string };
+
+export const readArguments = (words: readonly string[], version: string): Request => {
+  const [command, ...rest] = words;
+  if (command === undefined || command === "--help" || command === "-h" || command === "help") return { command: "say", text: help };
+  if (command === "--version") return { command: "say", text: `${version}\n` };
+  if (command !== "build" && command !== "check") return refuse(`there is no command "${command}"`);
+  try {
+    const { values, positionals } = parseArgs({ args: [...rest], options, allowPositionals: true });
+    if (values.help === true) return { command: "say", text: command === "build" ? buildHelp : checkHelp };
+    const { paper } = values;
+    if (paper !== undefined && paper !== "letter" && paper !== "a4") return refuse(`--paper takes letter or a4, not "${paper}"`);
+    const pagesOnly = ["out", "no-pdf", "draft"] as const;
+    const useless = command === "check" ? pagesOnly.find((name) => values[name] !== undefined) : undefined;
+    if (useless !== undefined) return refuse(`check makes no pages: --${useless} has no meaning there`);
+    return {
+      command,
+      options: {
+        jobs: values.jobs ?? "jobs",
+        out: values.out ?? "output",
+        files: positionals,
+        pdf: values["no-pdf"] !== true,
+        draft: values.draft === true,
+        paper,
+      },
+    };
+  } catch (error) {
+    return refuse(error instanceof Error ? (error.message.split("\n")[0] ?? "") : String(error));
+  }
+};
+
+const options = {
+  jobs: { type: "string" },
+  out: { type: "string" },
+  paper: { type: "string" },
+  "no-pdf": { type: "boolean" },
+  draft: { type: "boolean" },
+  help: { type: "boolean", short: "h" },
+} as const;
+
+const refuse = (why: string): Request => ({ command: "refuse", text: `${why}\n\n${help}` });
+
+const help = `reevebook turns job files into packets for fitting cable infill into guards.
+
+  reevebook build [jobs...]   pages and PDFs of all job files, or of those named
+  reevebook check [jobs...]   problems and the verdict of every check, without pages
+  reevebook COMMAND --help    what a command takes
+  reevebook --version
+
+Exit code 0: all is well. 1: something is wrong in a job file or on the command line. 2: a fault of the program.
+`;
+
+const buildHelp = `reevebook build [jobs...]
+
+  --jobs DIR            folder of the job files (default: jobs)
+  --out DIR             folder to write to (default: output); nothing is written elsewhere
+  --no-pdf              web pages and data only
+  --paper letter|a4     paper for all jobs, whatever their files say
+  --draft               PDFs without tags and bookmarks, in half the time
+
+A job file that can't be built stops no other. What an earlier run made from it is removed,
+so that no packet lies about that no longer follows from its job file.
+REEVEBOOK_BROWSER names the browser that prints; without it an installed one is looked for.
+`;
+
+const checkHelp = `reevebook check [jobs...]
+
+  --jobs DIR            folder of the job files (default: jobs)
+  --paper letter|a4     paper for all jobs, whatever their files say
+`;

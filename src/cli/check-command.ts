@@ -1,0 +1,45 @@
+// What is wrong with the jobs, and what do their checks say? Everything but pages.
+import type { Check } from "../plan/plan.ts";
+import { percent } from "../units/print.ts";
+import { type Claim, duplicates } from "./build-steps.ts";
+import type { Effects } from "./effects.ts";
+import { faultText } from "./fault.ts";
+import { type Prepared, prepare, problemText } from "./planner.ts";
+import type { Survey } from "./survey.ts";
+
+/** Exit code 1 when a job has problems; a check that fails is a finding, not a problem of the file. */
+export const check = (survey: Survey, { files, output }: Effects): number => {
+  const { options, changed, unchanged } = survey;
+  const ready: (Claim & Prepared)[] = [];
+  let faults = 0;
+  let bad = 0;
+  for (const file of [...changed, ...unchanged]) {
+    try {
+      const prepared = prepare(file, options);
+      if (prepared.plan !== undefined) ready.push({ ...prepared, number: prepared.plan.job.identity.number });
+      else output.warn(problemText(file, prepared.problems));
+      bad += prepared.plan === undefined ? 1 : 0;
+    } catch (error) {
+      faults += 1;
+      output.warn(`${file.path}: ${faultText(error)}`);
+    }
+  }
+  const clashing = duplicates(ready, {}, { survey, files });
+  for (const { text } of clashing) output.warn(text);
+  for (const { file, number, problems, plan } of ready) {
+    if (plan === undefined) continue;
+    output.write(`${file.path}: job ${number}, verdict: ${plan.verdict}\n`);
+    if (problems.length > 0) output.write(problemText(file, problems));
+    for (const row of plan.checks) output.write(`  ${rowText(row)}\n`);
+  }
+  const failed = bad + clashing.length;
+  output.write(`${ready.length - clashing.length} jobs without errors, ${failed + faults} with\n`);
+  if (faults > 0) return 2;
+  return failed > 0 ? 1 : 0;
+};
+
+const rowText = ({ verdict, name, where, ratio, source, sourceWhere, advice }: Check): string => {
+  const share = ratio === null ? "" : `, ${percent(ratio)} of the limit`;
+  const more = verdict === "pass" || advice === "" ? "" : `. ${advice}`;
+  return `${verdict.padEnd(11)} ${name}, ${where}${share} (${source}${sourceWhere === "" ? "" : `, ${sourceWhere}`})${more}`;
+};

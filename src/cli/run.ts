@@ -1,0 +1,46 @@
+// What does the user want, and is there anything to do at all? Small on purpose: the rest is loaded only when needed.
+import { join } from "node:path";
+import { findBrowser } from "../pdf/find-browser.ts";
+import { startBrowser } from "../pdf/start.ts";
+import { packageRoot } from "../site/root.ts";
+import { readArguments } from "./arguments.ts";
+import type { Effects } from "./effects.ts";
+import { faultText } from "./fault.ts";
+import { programVersion } from "./program.ts";
+import { survey, upToDate } from "./survey.ts";
+
+/** Runs one command and gives the exit code: 0 fine, 1 problems in job files, 2 a fault of the program. */
+export const run = async (words: readonly string[], effects: Effects): Promise<number> => {
+  const request = readArguments(words, programVersion);
+  if (request.command === "say") {
+    effects.output.write(request.text);
+    return 0;
+  }
+  if (request.command === "refuse") {
+    effects.output.warn(request.text);
+    return 1;
+  }
+  const warn = (line: string): void => effects.output.warn(`note: ${line}\n`);
+  try {
+    const browser = request.command === "build" && request.options.pdf ? findBrowser(effects) : undefined;
+    const found = survey(request.options, { effects, browser });
+    if (typeof found === "string") {
+      effects.output.warn(`${found}\n`);
+      return 1;
+    }
+    if (request.command === "check") return (await import("./check-command.ts")).check(found, effects);
+    if (upToDate(found, effects)) {
+      effects.output.write(`nothing to do: ${found.unchanged.length} jobs unchanged\n`);
+      return 0;
+    }
+    const started =
+      browser === undefined || found.changed.length === 0
+        ? undefined
+        : startBrowser(browser, { cache: join(packageRoot(), ".cache"), warn });
+    started?.catch(() => {}); // told by whoever prints
+    return await (await import("./build-command.ts")).build(found, { effects, browser, started });
+  } catch (error) {
+    effects.output.warn(faultText(error));
+    return 2;
+  }
+};

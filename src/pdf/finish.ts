@@ -1,0 +1,89 @@
+// What is changed in a printed PDF? Dates and ids that would differ from run to run, and what the browser leaves out.
+import { createHash } from "node:crypto";
+import { deflateSync } from "node:zlib";
+import { need, objectOf, readPdf, referenceIn } from "./read-pdf.ts";
+
+export interface FinishOptions {
+  /** ISO date of issue, yyyy-mm-dd: the only date a packet may carry. */
+  readonly date: string;
+  readonly title: string;
+  readonly author: string;
+  /** The job file, attached as the source of the document. */
+  readonly attachment: { readonly name: string; readonly bytes: Uint8Array };
+}
+
+/** The same bytes for the same page: same-length patches first, then one appended update. */
+export const finishPdf = (printed: Uint8Array, options: FinishOptions): Buffer => append(patch(printed, options.date), options);
+
+/** Sets the 14 digits of both dates and counts the ids of structure elements from one; no length changes. */
+const patch = (printed: Uint8Array, date: string): Buffer => {
+  const bytes = Buffer.from(printed.buffer, printed.byteOffset, printed.byteLength);
+  const digits = `${date.replaceAll("-", "")}000000`;
+  const text = bytes.toString("latin1");
+  for (const found of text.matchAll(/\/(?:CreationDate|ModDate) \(D:(\d{14})/g)) {
+    bytes.write(digits, found.index + found[0].length - 14, "latin1");
+  }
+  const ids = [...text.matchAll(/\(node(\d{8})\)/g)];
+  const ranks = new Map(
+    [...new Set(ids.map((found) => found[1] ?? ""))].sort().map((id, index) => [id, String(index + 1).padStart(8, "0")]),
+  );
+  for (const found of ids) bytes.write(ranks.get(found[1] ?? "") ?? "", found.index + 5, "latin1");
+  return bytes;
+};
+
+/** Appends metadata, the attachment, a catalog that names both, and an identifier made from the content. */
+const append = (bytes: Buffer, { date, title, author, attachment }: FinishOptions): Buffer => {
+  const file = readPdf(bytes);
+  const root = need(referenceIn(file.trailer, "Root"), "catalog");
+  const catalog = objectOf(file, root);
+  if (catalog.includes("/Names") || catalog.includes("/Metadata")) throw new Error("the browser's PDF already has names or metadata");
+  const first = file.offsets.length;
+  const xmp = Buffer.from(metadata({ date, title, author }), "utf8");
+  const packed = deflateSync(attachment.bytes, { level: 9 });
+  const name = pdfString(attachment.name);
+  const objects: readonly (readonly [number, Buffer])[] = [
+    [
+      root.number,
+      latin(
+        catalog.replace(
+          />>\s*$/,
+          `/Metadata ${first} 0 R /Names <</EmbeddedFiles <</Names [${name} ${first + 2} 0 R]>>>> /AF [${first + 2} 0 R]>>`,
+        ),
+      ),
+    ],
+    [first, stream(`/Type /Metadata /Subtype /XML`, xmp)],
+    [
+      first + 1,
+      stream(`/Type /EmbeddedFile /Subtype /application#2Fyaml /Filter /FlateDecode /Params <</Size ${attachment.bytes.length}>>`, packed),
+    ],
+    [first + 2, latin(`<</Type /Filespec /F ${name} /UF ${name} /AFRelationship /Source /EF <</F ${first + 1} 0 R>>>>`)],
+  ];
+  const parts: Buffer[] = [bytes];
+  const offsets: (readonly [number, number])[] = [];
+  let at = bytes.length;
+  for (const [number, body] of objects) {
+    const part = Buffer.concat([latin(`${number} 0 obj\n`), body, latin("\nendobj\n")]);
+    offsets.push([number, at]);
+    parts.push(part);
+    at += part.length;
+  }
+  const id = createHash("sha256").update(bytes).update(xmp).update(attachment.bytes).digest("hex").slice(0, 32);
+  const table = offsets.map(([number, offset]) => `${number} 1\n${String(offset).padStart(10, "0")} 00000 n \n`).join("");
+  const trailer = file.trailer
+    .replace(/\/Size \d+/, `/Size ${first + 3}`)
+    .replace(/>>\s*$/, `/Prev ${file.xrefAt} /ID [<${id}> <${id}>]>>`);
+  parts.push(latin(`xref\n${table}${trailer}\nstartxref\n${at}\n%%EOF\n`));
+  return Buffer.concat(parts);
+};
+
+const latin = (text: string): Buffer => Buffer.from(text, "latin1");
+const stream = (dictionary: string, body: Buffer): Buffer =>
+  Buffer.concat([latin(`<<${dictionary} /Length ${body.length}>>\nstream\n`), body, latin("\nendstream")]);
+const pdfString = (text: string): string => `(${text.replace(/[\\()]/g, "\\$&").replace(/[^ -~]/g, "_")})`;
+
+const xml = (text: string): string => text.replaceAll("&", "&amp;").replaceAll("<", "&lt;").replaceAll(">", "&gt;");
+
+const metadata = ({ date, title, author }: { readonly date: string; readonly title: string; readonly author: string }): string =>
+  `<?xpacket begin="\ufeff" id="W5M0MpCehiHzreSzNTczkc9d"?>
+<x:xmpmeta xmlns:x="adobe:ns:meta/"><rdf:RDF xmlns:rdf="http://www.w3.org/1999/02/22-rdf-syntax-ns#"><rdf:Description rdf:about="" xmlns:dc="http://purl.org/dc/elements/1.1/" xmlns:xmp="http://ns.adobe.com/xap/1.0/"><dc:title><rdf:Alt><rdf:li xml:lang="x-default">${xml(title)}</rdf:li></rdf:Alt></dc:title><dc:creator><rdf:Seq><rdf:li>${xml(author)}</rdf:li></rdf:Seq></dc:creator><dc:language><rdf:Bag><rdf:li>en</rdf:li></rdf:Bag></dc:language><xmp:CreateDate>${date}</xmp:CreateDate><xmp:ModifyDate>${date}</xmp:ModifyDate></rdf:Description></rdf:RDF></x:xmpmeta>
+<?xpacket end="r"?>`;

@@ -1,0 +1,34 @@
+// What does the list of jobs say of each? A table that is whole without scripts, and searchable with one.
+import type { Verdict } from "../plan/plan.ts";
+import { escapeText, richText } from "./escape.ts";
+
+/** One job in the list. */
+export interface ArchiveEntry {
+  readonly number: string;
+  readonly title: string;
+  readonly place: string;
+  readonly status: string;
+  readonly revision: string;
+  readonly date: string;
+  readonly verdict: Verdict;
+  readonly verdictText: string;
+  readonly example: boolean;
+}
+
+export const jobTableHtml = (entries: readonly ArchiveEntry[]): string =>
+  `<div class="scroll"><table class="jobs" id="jobs"><caption id="jobs-caption">${caption(entries.length)}</caption>` +
+  `<thead><tr>${heads.map((head) => `<th scope="col">${head}</th>`).join("")}</tr></thead>` +
+  `<tbody>${entries.map(rowHtml).join("\n")}</tbody></table></div>`;
+
+const heads = ["Number", "Title", "Place", "Status", "Revision", "Date", "Verdict"];
+
+const caption = (count: number): string => (count === 1 ? "1 job" : `${count} jobs`);
+
+const rowHtml = (entry: ArchiveEntry): string => {
+  const number = escapeText(entry.number);
+  const example = entry.example ? " <small>(example)</small>" : "";
+  return (
+    `<tr><th scope="row"><a href="${number}/index.html">${number}</a></th><td>${richText(entry.title)}${example}</td><td>${richText(entry.place)}</td>` +
+    `<td>${escapeText(entry.status)}</td><td>${escapeText(entry.revision)}</td><td>${escapeText(entry.date)}</td><td>${richText(entry.verdictText)}</td></tr>`
+  );
+};

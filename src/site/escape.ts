@@ -1,0 +1,29 @@
+// How does text become HTML? Escaped by construction; **bold** is the only markup there is.
+
+const special: Readonly<Record<string, string>> = { "&": "&amp;", "<": "&lt;", ">": "&gt;", '"': "&quot;", "'": "&#39;" };
+// One character above 0xFF makes the engine store a whole page at two bytes a character, so those become entities.
+const needsCare = /[&<>"'\u0100-\u{10ffff}]/u;
+const careful = /[&<>"'\u0100-\u{10ffff}]/gu;
+
+/** Text for element content or a quoted attribute. */
+export const escapeText = (text: string): string =>
+  needsCare.test(text) ? text.replace(careful, (character) => special[character] ?? entity(character)) : text;
+
+/** Text with its **bold** stretches as <strong>. */
+export const richText = (text: string): string => {
+  const safe = escapeText(text);
+  return safe.includes("**") ? safe.replace(/\*\*(.+?)\*\*/gs, "<strong>$1</strong>") : safe;
+};
+
+/** Text with the marks of its markup taken away, for attributes and titles. */
+export const plainText = (text: string): string => escapeText(text.replace(/\*\*(.+?)\*\*/gs, "$1"));
+
+/** Finished markup with its characters above 0xFF as entities. */
+export const asciiMarkup = (markup: string): string =>
+  /[\u0100-\uffff]/.test(markup) ? markup.replace(/[\u0100-\u{10ffff}]/gu, entity) : markup;
+
+const entity = (character: string): string => `&#${character.codePointAt(0) ?? 0xfffd};`;
+
+/** A quoted CSS string that can't leave its quotes, its rule or its style element. */
+export const cssString = (text: string): string =>
+  `"${text.replace(/[^A-Za-z0-9 .,:()+-]/gu, (character) => `\\${(character.codePointAt(0) ?? 0xfffd).toString(16)} `)}"`;

@@ -1,0 +1,121 @@
+// Does each block of a sheet become the HTML that it should, with nothing of a job taken as markup?
+import { describe, expect, test } from "vitest";
+import type { Block } from "../../src/packet/packet.ts";
+import { blockHtml } from "../../src/site/html-block.ts";
+import { tableHtml } from "../../src/site/html-table.ts";
+import { samplePacket } from "../support/sample-packet.ts";
+
+const evil = '<script>alert("x")</script>';
+
+describe("blockHtml", () => {
+  const blocks: readonly Block[] = [
+    { kind: "heading", id: "a", text: evil },
+    { kind: "prose", text: [evil] },
+    { kind: "list", items: [evil] },
+    { kind: "facts", id: "a", facts: [{ name: evil, value: evil, strong: true }] },
+    { kind: "caution", level: "danger", text: [evil] },
+    { kind: "blanks", id: "a", title: evil, rows: [{ label: evil, unit: evil, key: evil }] },
+    { kind: "signatures", id: "a", roles: [evil] },
+    { kind: "drawing", id: "a", title: evil, description: evil, svg: "<svg></svg>", width_mm: 1, height_mm: 1 },
+    { kind: "steps", id: "a", title: evil, mode: "read-do", items: [{ text: evil, more: evil, value: evil, killer: true }], hold: evil },
+    {
+      kind: "table",
+      id: "a",
+      caption: evil,
+      columns: [{ key: "a", head: evil, sub: evil }],
+      rows: [[evil], [{ text: evil, minor: true }], [{ blank: evil }]],
+      notes: [evil],
+    },
+  ];
+
+  test.each(blocks)("a script in the words of a $kind stays words", (block) => {
+    const html = blockHtml(block);
+    expect(html).not.toMatch(/<script/i);
+    expect(html).toContain("&lt;script&gt;");
+  });
+
+  test("the sample packet holds every kind of block, so that what is tested with it is tested for all", () => {
+    const kinds = new Set(samplePacket().sheets.flatMap((sheet) => sheet.blocks.map((block) => block.kind)));
+    expect([...kinds].sort()).toEqual([
+      "blanks",
+      "break",
+      "caution",
+      "drawing",
+      "facts",
+      "heading",
+      "list",
+      "prose",
+      "signatures",
+      "steps",
+      "table",
+    ]);
+  });
+
+  test("a drawing without words of its own is one picture with title and description as its label", () => {
+    const html = blockHtml({
+      kind: "drawing",
+      id: "a",
+      title: "Side A",
+      description: "9 cables",
+      svg: "<svg></svg>",
+      width_mm: 1,
+      height_mm: 1,
+    });
+    expect(html).toContain('<svg role="img" aria-label="Side A. 9 cables">');
+  });
+
+  test("a drawing that names itself keeps its own words", () => {
+    const html = blockHtml({
+      kind: "drawing",
+      id: "a",
+      title: "t",
+      description: "d",
+      svg: '<svg role="img" aria-labelledby="x"></svg>',
+      width_mm: 1,
+      height_mm: 1,
+    });
+    expect(html.match(/<svg [^>]*>/)?.[0]).toBe('<svg role="img" aria-labelledby="x">');
+  });
+});
+
+describe("tableHtml", () => {
+  const columns = Array.from({ length: 9 }, (_, index) => ({ key: `k${index}`, head: `H${index}` }));
+
+  test("in a table of 9 columns the row's mark stands at both ends", () => {
+    const html = tableHtml({
+      kind: "table",
+      id: "t",
+      caption: "C",
+      columns,
+      rowHeads: true,
+      rows: [["P1", ...Array.from({ length: 8 }, () => "x")]],
+    });
+    expect(html.match(/P1/g)).toHaveLength(2);
+    expect(html).toContain('<th scope="row">P1</th>');
+    expect(html).toContain('colspan="10"');
+  });
+
+  test("of a width of 0.4 the other three columns take 20 % each", () => {
+    const html = tableHtml({
+      kind: "table",
+      id: "t",
+      caption: "C",
+      columns: [{ key: "a", head: "A", width: 0.4 }, ...columns.slice(0, 3)],
+      rows: [],
+    });
+    expect([...html.matchAll(/width:([\d.]+)%/g)].map((match) => Number(match[1]))).toEqual([40, 20, 20, 20]);
+  });
+
+  test("a blank keeps its unit, a tick is an empty box, a critical value is strong", () => {
+    const html = tableHtml({
+      kind: "table",
+      id: "t",
+      caption: "C",
+      columns: columns.slice(0, 3),
+      rows: [[{ blank: "in" }, { tick: true }, { text: "300 lbf", strong: true }]],
+    });
+    expect(html).toContain('<td class="blank"><span class="unit">in</span></td>');
+    expect(html).toContain('<td class="center"><span class="tick"></span></td>');
+    expect(html).toContain('<strong class="critical">300 lbf</strong>');
+  });
+});
