@@ -108,7 +108,8 @@ function postsOf(file: JobFile["posts"]): Posts {
     existing,
     treatment: treatmentOf(file.treated),
     belowDatum: file["below datum"] ?? 0,
-    cornerSetback: stated(file["corner setback"], "posts: corner setback", usual.cornerSetback(section.across)),
+    cornerSetback: file["corner setback"] === undefined ? null : fromJob(file["corner setback"], "posts: corner setback"),
+    cornerClearance: stated(file["corner clearance"], "posts: corner clearance", custom.cornerClearance),
     pairGap: stated(file["pair gap"], "posts: pair gap", custom.pairGap),
     split: file.split ?? (existing ? "offset bores" : "two posts"),
   };
@@ -194,8 +195,13 @@ function supplyOf(file: JobFile["supply"]): CableSupply {
   return { kind: "spool", spoolLength: file["spool length"], allowance, price_cents: file.price ?? null };
 }
 
+/** Lengths that the job states hold for posts too, unless it states theirs. */
 const stockOf = (file: NonNullable<JobFile["stock"]>, material: FrameMaterial): Stock => ({
   lumberLengths: stated<readonly Mm[]>(file.lengths, "stock: lengths", usual.stockLengths(material)),
+  postLengths:
+    file["post lengths"] === undefined
+      ? stated<readonly Mm[]>(file.lengths, "stock: lengths", usual.postLengths(material))
+      : fromJob<readonly Mm[]>(file["post lengths"], "stock: post lengths"),
   kerf: stated(file.kerf, "stock: kerf", custom.kerf),
   endTrim: stated(file["end trim"], "stock: end trim", custom.endTrim),
 });

@@ -24,6 +24,7 @@ export function checkBlocks(blocks: Blocks): readonly Problem[] {
     ...(cable ? checkCable(cable) : []),
     ...(cable && fittings ? missingDimensions(cable.diameter, fittings) : []),
     ...(supply ? checkSupply(supply) : []),
+    ...(stock?.["post lengths"] ? checkAscending(stock["post lengths"], ["stock", "post lengths"], "stock lengths of posts") : []),
     ...(stock?.lengths ? checkAscending(stock.lengths, ["stock", "lengths"], "stock lengths") : []),
     ...(limits ? checkLimits(limits) : []),
     ...(tightening ? checkTightening(tightening) : []),

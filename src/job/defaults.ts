@@ -1,10 +1,10 @@
 // Which defaults depend on the rest of the job? Each carries its source; the others stand in tables/practice.ts.
-import { type Cited, fromJob, practice } from "../sources/cited.ts";
+import { type Cited, fromJob } from "../sources/cited.ts";
 import { strandFriction } from "../tables/friction.ts";
 import { guardRules } from "../tables/limits.ts";
 import { readingStep_inch, readingStep_mm, tapeStep_inch, tapeStep_mm } from "../tables/practice.ts";
 import { breakingForce as strandBreakingForce } from "../tables/strand.ts";
-import { lumberStockLengths, tubeStockLengths } from "../tables/timber.ts";
+import { lumberStockLengths, postStockLengths, tubeStockLengths } from "../tables/timber.ts";
 import type { Mm, Newton } from "../units/quantity.ts";
 import type { CodeBasis, FrameMaterial, UnitSystem } from "./job.ts";
 import type { JobFile } from "./schema.ts";
@@ -24,15 +24,11 @@ function ruled(value: Mm | undefined, where: string, rule: Cited<Mm> | undefined
   return rule;
 }
 
-/** Room between the two posts of a corner, beside the half post: our own setting. */
-const CORNER_ROOM_mm: Mm = 12.7;
-
-/** From a corner to the near face of each of its posts: half a post and 1/2 in, so that the two clear each other at a square corner. */
-export const cornerSetback = (across: Mm): Cited<Mm> =>
-  practice(across / 2 + CORNER_ROOM_mm, "corner point to the near face of each corner post: half a post and 1/2 in");
-
 export const stockLengths = (material: FrameMaterial): Cited<readonly Mm[]> =>
   material === "wood" ? lumberStockLengths : tubeStockLengths;
+
+/** Posts of wood come in fewer lengths than boards; a post of tube is cut from the same tube as a rail. */
+export const postLengths = (material: FrameMaterial): Cited<readonly Mm[]> => (material === "wood" ? postStockLengths : tubeStockLengths);
 
 export const tapeStep = (units: UnitSystem): Cited<Mm> => (units === "mm" ? tapeStep_mm : tapeStep_inch);
 

@@ -128,6 +128,7 @@ function studOf(file: NonNullable<FittingsFile["stud"]>, usual: Dimensions): Stu
     threadLength: stated(file["thread length"], "fittings: stud: thread length", usual.threadLength),
     firstTurns: stated(file["first turns"], "fittings: stud: first turns", custom.firstTurns),
     washerDiameter: stated(file.washer, "fittings: stud: washer", usual.washer),
+    reserve: stated(file.reserve, "fittings: stud: reserve", custom.threadReserve),
   };
 }
 

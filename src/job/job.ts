@@ -105,8 +105,10 @@ export interface Posts {
   readonly treatment: WoodTreatment;
   /** Length of the post below the datum, for the cut list. */
   readonly belowDatum: Mm;
-  /** Clear face-to-corner distance that sets the two posts of a corner: from the corner point to the near face of each. */
-  readonly cornerSetback: Cited<Mm>;
+  /** From the corner point to the near face of each of the two posts of a corner; null: worked out for each corner from its turn. */
+  readonly cornerSetback: Cited<Mm> | null;
+  /** Added to the least setback at which the two posts of a corner would touch, where the job gives no setback. */
+  readonly cornerClearance: Cited<Mm>;
   /** Clear distance between the two posts where one run ends and the next begins. */
   readonly pairGap: Cited<Mm>;
   /** How two runs end next to each other: two posts (new frames) or bores set off sideways (existing posts). */
@@ -159,6 +161,8 @@ export interface StudEnd {
   /** Full turns of the nut before any tension. */
   readonly firstTurns: Cited<number>;
   readonly washerDiameter: Cited<Mm>;
+  /** Thread to be left for later visits. */
+  readonly reserve: Cited<Mm>;
 }
 
 export interface GripEnd {
@@ -191,6 +195,7 @@ export type CableSupply =
 
 export interface Stock {
   readonly lumberLengths: Cited<readonly Mm[]>;
+  readonly postLengths: Cited<readonly Mm[]>;
   readonly kerf: Cited<Mm>;
   /** Trimmed off each end of a stock piece before the first part. */
   readonly endTrim: Cited<Mm>;

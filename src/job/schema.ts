@@ -99,6 +99,7 @@ const posts = block("the posts block", "{ size: 4x4, material: wood, treated: tr
   "largest spacing": maybe(lengthField({ name: "the largest post spacing", example: "6 ft", from: "12 in", to: "5 m" })),
   "below datum": maybe(lengthField({ name: "the post below the datum", example: "10 in", from: "0 in", to: "3 m" })),
   "corner setback": maybe(lengthField({ name: "the corner setback", example: "2-1/4 in", from: "0 in", to: "1 m" })),
+  "corner clearance": maybe(lengthField({ name: "the corner clearance", example: "1/2 in", from: "0 in", to: "12 in" })),
   "pair gap": maybe(lengthField({ name: "the gap of a post pair", example: "3-1/2 in", from: "0 in", to: "1 m" })),
   split: maybe(choice("the way runs are split", ["two posts", "offset bores"])),
 });
@@ -147,6 +148,7 @@ const stud = block("the stud block", "{ thread: 1/4-28, bore: 5/16 in, thread le
   "thread length": maybe(lengthField({ name: "the thread length", example: "2 in", from: "5 mm", to: "300 mm" })),
   "first turns": maybe(numberField({ name: "the first turns", example: "3", from: "0", to: "50" })),
   washer: bore("the washer of the stud", "5/8 in"),
+  reserve: maybe(lengthField({ name: "the thread kept in reserve", example: "1/4 in", from: "0 in", to: "100 mm" })),
 });
 
 const grip = block("the grip block", "{ bore: 1/4 in, counterbore: 3/8 in, body length: 1-1/4 in }", {
@@ -187,6 +189,7 @@ const stockLength = lengthField({ name: "a stock length", example: "8 ft", from:
 
 const stock = block("the stock block", "{ lengths: [8 ft, 10 ft, 12 ft] }", {
   lengths: maybe(list("the list of stock lengths", "[8 ft, 10 ft, 12 ft]", stockLength, { least: 1, most: 40 })),
+  "post lengths": maybe(list("the list of stock lengths of posts", "[8 ft, 10 ft, 12 ft]", stockLength, { least: 1, most: 40 })),
   kerf: maybe(lengthField({ name: "the kerf", example: "1/8 in", from: "0 in", to: "20 mm" })),
   "end trim": maybe(lengthField({ name: "the end trim", example: "1/2 in", from: "0 in", to: "500 mm" })),
 });

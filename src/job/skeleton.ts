@@ -51,7 +51,8 @@ posts:
   existing: false                 # true: the posts stand already, give their stations on each side
   below datum: 10 in              # length of a new post below the walking surface, for the cut list
   # largest spacing: 6 ft         # common practice
-  # corner setback: 2-1/4 in      # from a corner to the near face of each of its two posts
+  # corner clearance: 1/2 in      # between the two posts of a corner, beyond where they would touch
+  # corner setback: 2-1/4 in      # or: from a corner to the near face of each of its two posts
   # pair gap: 3-1/2 in            # between two posts where one run ends and the next begins
   # split: two posts              # or: offset bores
 
@@ -82,7 +83,7 @@ cable:
 fittings:
   hold end: grip                  # grip or stud; the other end is a stud and nut
   # measure what you bought; the defaults are common practice for 1/8 in cable:
-  # stud: { thread: 1/4-28, bore: 5/16 in, thread length: 2 in, first turns: 3, washer: 5/8 in }
+  # stud: { thread: 1/4-28, bore: 5/16 in, thread length: 2 in, first turns: 3, washer: 5/8 in, reserve: 1/4 in }
   # grip: { bore: 1/4 in, counterbore: 3/8 in, body length: 1-1/4 in, bore without back: 3/8 in, washer: 5/8 in }
   # pass bore: 1/4 in
   # bushing bore: 1/4 in
@@ -96,6 +97,7 @@ supply:
 
 # stock:
 #   lengths: [8 ft, 10 ft, 12 ft, 16 ft]
+#   post lengths: [8 ft, 10 ft, 12 ft]
 #   kerf: 1/8 in
 #   end trim: 1/2 in
 

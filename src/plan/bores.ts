@@ -3,7 +3,7 @@ import type { Job } from "../job/job.ts";
 import type { Mm } from "../units/quantity.ts";
 import { roundUp } from "../units/round.ts";
 import { counterboreDepth, endBore } from "./end-fitting.ts";
-import type { BitUse, Bore, BoreKind, Course, RunEnd, Vertical } from "./plan.ts";
+import type { BitUse, Bore, BoreKind, Course, Face, RunEnd, Vertical } from "./plan.ts";
 import type { RunGeometry } from "./runs.ts";
 
 /** What a bit needs besides the hole: the chuck's grip and the start (common practice, no source). */
@@ -44,7 +44,13 @@ function boreAt(run: RunGeometry, member: Vertical, job: Job): BoreAt {
   const bushing = material !== "wood" || bend > job.fittings.bushingAngle.value;
   const kind: BoreKind = bend > job.fittings.bushingAngle.value ? "bend" : "pass";
   const diameter = bushing ? job.fittings.bushingBore.value : job.fittings.passBore.value;
-  return { kind, offset: 0, diameter, counterbore: null, entryFace: "left", bushing, bend, drilledLength: member.along };
+  return { kind, offset: 0, diameter, counterbore: null, entryFace: entryFaceOf(run, member), bushing, bend, drilledLength: member.along };
+}
+
+/** From the left; but the first post after a corner from the right, where its bay gives room for the drill. */
+function entryFaceOf(run: RunGeometry, member: Vertical): Face {
+  const behind = run.spans.find((span) => span.bay.rightId === member.id);
+  return behind?.bay.kind === "corner" ? "right" : "left";
 }
 
 /** End bores are drilled from the cable's side, so that a tear-out stays under the washer's side; the counterbore from the back. */

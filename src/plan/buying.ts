@@ -5,6 +5,7 @@ import { length } from "../units/print.ts";
 import type { Cents, Mm } from "../units/quantity.ts";
 import { roundUp } from "../units/round.ts";
 import type { Bore, Run } from "./plan.ts";
+import { counterboreDepth } from "./end-fitting.ts";
 import type { CutPlan, OrderLine } from "./purchase.ts";
 
 interface Bought {
@@ -31,7 +32,7 @@ export function totalOf(order: readonly OrderLine[]): Cents | null {
 }
 
 const cableName = (job: Job): string =>
-  `${job.cable.construction} strand, ${length(job.cable.diameter, { units: job.units, decimals: 1 })}, stainless ${job.cable.grade}`;
+  `${job.cable.construction} strand, ${length(job.cable.diameter, { units: job.units, decimals: 1, step: 1 / 32 })}, stainless ${job.cable.grade}`;
 
 function cableLines({ runs, courseCount }: Bought, job: Job): readonly OrderLine[] {
   const common = { group: "cable", size: cableName(job), spare: 0 } as const;
@@ -79,8 +80,10 @@ function fittingLines({ runs, courseCount }: Bought, job: Job): readonly OrderLi
   const grips = ends.filter((end) => end.kind === "grip").length * courseCount;
   // Ready cables come with one stud end on them.
   const attached = job.supply.kind === "ready" ? runs.length * courseCount : 0;
+  // A fitting in a counterbore bears on its floor: no washer goes in there.
+  const onFace = ends.filter((end) => end.kind === "grip" && counterboreDepth(end, job) === 0).length * courseCount;
   const { stud, grip } = job.fittings;
-  const size = (mm: Mm): string => length(mm, { units: job.units, decimals: 1 });
+  const size = (mm: Mm): string => length(mm, { units: job.units, decimals: 1, step: 1 / 32 });
   return [
     ...piece("fittings", "stud end for fitting on site", stud.thread, studs - attached, {
       job,
@@ -95,11 +98,12 @@ function fittingLines({ runs, courseCount }: Bought, job: Job): readonly OrderLi
       note: "same grade as the studs, or one grade apart against seizing",
     }),
     ...piece("fittings", "washer, stainless, stud end", size(stud.washerDiameter.value), studs, { job, note: "under each nut" }),
-    ...piece("fittings", "washer, stainless, gripping end", size(grip.washerDiameter.value), grips, {
+    ...piece("fittings", "washer, stainless, gripping end", size(grip.washerDiameter.value), onFace, {
       job,
-      note: "where the fitting bears on the post",
+      note: "where the fitting bears on the face of the post",
     }),
-    ...piece("fittings", "cap for the cut end or stud", stud.thread, studs + grips, { job, note: "no sharp end stays open" }),
+    ...piece("fittings", "cap for a stud", stud.thread, studs, { job, note: "over the stud and its nut" }),
+    ...piece("fittings", "cap for a cut cable end", size(job.cable.diameter), grips, { job, note: "no sharp end stays open" }),
   ];
 }
 
@@ -107,7 +111,7 @@ function bushingLines({ runs, courseCount, bores }: Bought, job: Job): readonly 
   const isTube = (bore: Bore): boolean => (bore.verticalId.startsWith("P") ? job.posts : job.spacers).section.wall !== null;
   // A tube has two walls to line; in a solid member one bushing sits where the cable leaves the bore.
   const count = bores.filter((bore) => bore.bushing).reduce((sum, bore) => sum + (isTube(bore) ? 2 : 1), 0);
-  const size = `for a bore of ${length(job.fittings.bushingBore.value, { units: job.units, decimals: 1 })}`;
+  const size = `for a bore of ${length(job.fittings.bushingBore.value, { units: job.units, decimals: 1, step: 1 / 32 })}`;
   const isolating = job.posts.section.material === "wood" || job.posts.section.material === "stainless" ? 0 : 2 * runs.length * courseCount;
   return [
     ...piece("bushings and washers", "bushing, plastic", size, count, {
@@ -127,9 +131,9 @@ function careLines(job: Job): readonly OrderLine[] {
   };
   const treated = job.posts.treatment === "treated" && job.posts.section.material === "wood";
   return [
-    one("thread lubricant against seizing", "small", "on every stainless thread before its nut goes on"),
-    one("mild cleaner for stainless steel", "small", "free of chlorides; no steel wool"),
-    ...(treated ? [one("wood preservative for field treatment", "small", "every bore in treated wood (AWPA M4)")] : []),
+    one("thread lubricant against seizing", "50 ml", "on every stainless thread before its nut goes on"),
+    one("mild cleaner for stainless steel", "250 ml", "free of chlorides; no steel wool"),
+    ...(treated ? [one("wood preservative for field treatment", "250 ml", "every bore in treated wood (AWPA M4)")] : []),
   ];
 }
 

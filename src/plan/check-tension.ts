@@ -1,6 +1,6 @@
 // Is the tension enough everywhere and too much nowhere, and what stays open?
 import type { Job } from "../job/job.ts";
-import type { Cited } from "../sources/cited.ts";
+import { type Cited, cite } from "../sources/cited.ts";
 import { guardRules } from "../tables/limits.ts";
 import { type Checked, limitCheck, question } from "./check-row.ts";
 import { criterionText } from "./criterion.ts";
@@ -38,18 +38,40 @@ export function tensionChecks(plan: Checked, job: Job): readonly Check[] {
     ];
     const travel = limitCheck({
       id: `thread-${run.id}`,
-      name: "Travel of the nut against its free thread",
+      name: "Greatest travel of a nut, and its reserve, against the free thread",
       where: run.id,
       rule: "at most",
-      demand: run.takeUp.travelPerEnd,
+      demand: Math.max(...run.takeUp.ends.map((end) => end.travel_high)) + run.takeUp.reserve,
       limit: thread,
       kind: "length",
-      advice: "pull slack through the gripping end first; the tightening sheet says how much",
+      advice: "take out slack before the nut is turned; the tightening sheet says how much",
     });
     // Short thread is a way of working, not a fault: the slack comes out at the gripping end.
-    return [...checks, travel.verdict === "fail" ? { ...travel, verdict: "ask" as const } : travel];
+    return [...checks, ...infillCheck(run, job), travel.verdict === "fail" ? { ...travel, verdict: "ask" as const } : travel];
   });
 }
+
+/** The cable at mid-span of the worst span under the code's infill load, against the design resistance of the strand. */
+function infillCheck(run: Run, job: Job): readonly Check[] {
+  const tensions = run.spans.flatMap((span) => (span.underInfillLoad === null ? [] : [span.underInfillLoad.tension]));
+  if (tensions.length === 0) return [];
+  const limit = cite(job.cable.breakingForce.value / RESISTANCE_factor, "en-1993-1-11", "6.2: breaking force / (1.5 x 1.0)");
+  return [
+    limitCheck({
+      id: `infill-${run.id}`,
+      name: "Tension under the code's infill load, cable held in one span",
+      where: run.id,
+      rule: "at most",
+      demand: Math.max(...tensions),
+      limit,
+      kind: "force",
+      advice: "use a thicker cable or shorter spans",
+    }),
+  ];
+}
+
+/** Partial factor of the design resistance of a strand, EN 1993-1-11 6.2. */
+const RESISTANCE_factor = 1.5;
 
 /** The span with the smallest margin over what the criterion asks of it. */
 const tightestSpan = (run: Run): SpanReading =>

@@ -1,7 +1,9 @@
 // Does the plan keep its rules? Each check names its demand, its limit and where the limit comes from.
 import type { Job } from "../job/job.ts";
 import { type Checked, limitCheck } from "./check-row.ts";
+import { bearingChecks } from "./check-bearing.ts";
 import { openQuestions, tensionChecks } from "./check-tension.ts";
+import { cornerSlot } from "./corner-path.ts";
 import type { Check } from "./plan.ts";
 
 /** All checks in the order in which the sheets print them. */
@@ -9,8 +11,10 @@ export function checkPlan(plan: Checked, job: Job): readonly Check[] {
   return [
     ...codeChecks(plan, job),
     ...layoutChecks(plan, job),
+    ...slotChecks(plan, job),
     ...runChecks(plan, job),
     ...tensionChecks(plan, job),
+    ...bearingChecks(plan, job),
     ...openQuestions(plan, job),
   ];
 }
@@ -141,6 +145,46 @@ function nearestEdge(plan: Checked): { readonly mark: string; readonly distance:
     if (distance < nearest.distance) nearest = { mark: bore.mark, distance };
   }
   return nearest;
+}
+
+/** No sphere passes between two posts that stand close, where no cable and no rail may stop it. */
+function slotChecks(plan: Checked, job: Job): readonly Check[] {
+  const slot = (id: string, where: string, demand: number, advice: string): Check =>
+    limitCheck({
+      id,
+      name: "Slot between two posts",
+      where,
+      rule: "at most",
+      demand,
+      limit: job.code.openingSphere,
+      kind: "length",
+      advice,
+    });
+  const posts = plan.verticals.filter((vertical) => vertical.kind === "post");
+  const corners = plan.sides.slice(0, -1).map((side) => {
+    const next = plan.sides[side.index + 1];
+    const options = {
+      setback_left: side.length - side.endsAt,
+      setback_right: next?.startsAt ?? 0,
+      turn: side.turn ?? 0,
+      across: job.posts.section.across,
+    };
+    return slot(
+      `corner-slot-${side.id}`,
+      `corner ${side.id}/${next?.id}`,
+      cornerSlot(options),
+      "set the corner posts nearer to the corner point",
+    );
+  });
+  const pairs = posts.slice(1).flatMap((post, index) => {
+    const before = posts[index];
+    if (before === undefined || before.role !== "pair" || post.role !== "pair" || before.sideIndex !== post.sideIndex) return [];
+    const gap = post.station - post.along / 2 - before.station - before.along / 2;
+    return gap > job.posts.pairGap.value + 1
+      ? []
+      : [slot(`pair-gap-${before.id}`, `${before.id} to ${post.id}`, gap, "give a smaller pair gap")];
+  });
+  return [...corners, ...pairs];
 }
 
 function runChecks(plan: Checked, job: Job): readonly Check[] {

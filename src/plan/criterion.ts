@@ -28,7 +28,8 @@ export function requiredTension(demand: SpanDemand, job: Job): Outcome<Newton> {
   const { criterion } = job.tightening;
   switch (criterion.kind) {
     case "stated":
-      return { value: criterion.tension, problems: [] };
+      // What is stated is the target: the low end of its band must still do.
+      return { value: criterion.tension * (1 - job.tightening.band.value), problems: [] };
     case "table":
       return tableTension(demand, job);
     case "sag":

@@ -36,7 +36,7 @@ export function cutLumber(framing: Framing, job: Job): Outcome<Lumber> {
 function planCuts(sectionName: string, pieces: readonly CutPiece[], job: Job): Outcome<CutPlan> {
   const result = cutStock({
     pieces: pieces.map(({ mark, length: pieceLength, count }) => ({ mark, length: pieceLength, count })),
-    stock: job.stock.lumberLengths.value.map((stockLength) => ({ length: stockLength, cost: stockLength })),
+    stock: stockOf(pieces, job).map((stockLength) => ({ length: stockLength, cost: stockLength })),
     kerf: job.stock.kerf.value,
     endTrim: job.stock.endTrim.value,
     objective: "length",
@@ -59,6 +59,10 @@ function planCuts(sectionName: string, pieces: readonly CutPiece[], job: Job): O
   };
 }
 
+/** A section that posts are cut from comes in the lengths of posts. */
+const stockOf = (pieces: readonly CutPiece[], job: Job): readonly Mm[] =>
+  (pieces.some((piece) => piece.use === "post") ? job.stock.postLengths : job.stock.lumberLengths).value;
+
 function postPieces({ verticals, opening }: Framing, job: Job): readonly CutPiece[] {
   const posts = verticals.filter((vertical) => vertical.kind === "post");
   if (job.posts.existing) return [];
@@ -69,31 +73,67 @@ function postPieces({ verticals, opening }: Framing, job: Job): readonly CutPiec
 /** The top rail lies over the posts and is joined over a post; the bottom rail goes between posts. */
 function railPieces(framing: Framing, job: Job): readonly CutPiece[] {
   const { topRail, bottomRail } = job.frame;
-  const usable = Math.max(...job.stock.lumberLengths.value) - 2 * job.stock.endTrim.value;
-  const top = framing.sides.flatMap((side) => topRailLengths(side, framing.verticals, usable));
-  const pieces = numbered("TR", "top rail", topRail, top);
+  const top = framing.sides.flatMap((side) => topRailParts(side, framing, job));
+  const pieces = numbered("TR", topRail, top);
   if (bottomRail === null) return pieces;
   const bottom = framing.sides.flatMap((side) => bottomRailLengths(side, framing.verticals));
-  return [...pieces, ...numbered("BR", "bottom rail", bottomRail, bottom)];
+  return [
+    ...pieces,
+    ...numbered(
+      "BR",
+      bottomRail,
+      bottom.map((railLength) => ({ length: railLength, use: "bottom rail" })),
+    ),
+  ];
 }
 
-/** From the outer face of the first post of a side to that of its last, or to a corner point, cut at post centres where stock is too short. */
-function topRailLengths(side: SidePlan, verticals: readonly Vertical[], usable: Mm): readonly Mm[] {
-  const posts = verticals.filter((vertical) => vertical.kind === "post" && vertical.sideIndex === side.index);
-  const start = side.index === 0 ? side.startsAt : -(posts[0]?.across ?? 0) / 2;
-  const end = side.turn === null ? side.endsAt : side.length + (posts.at(-1)?.across ?? 0) / 2;
-  const lengths: Mm[] = [];
-  let from = start;
-  while (end - from > usable + SAME_mm) {
-    const joint = posts
-      .map((post) => post.station)
-      .filter((station) => station > from + SAME_mm && station - from <= usable + SAME_mm)
-      .at(-1);
-    if (joint === undefined) break;
-    lengths.push(joint - from);
-    from = joint;
+interface RailPart {
+  readonly length: Mm;
+  readonly use: string;
+}
+
+/** From end post to corner, mitred there: the long point lies half the rail's width beyond the corner point, by the turn. */
+function topRailParts(side: SidePlan, framing: Framing, job: Job): readonly RailPart[] {
+  const before = framing.sides[side.index - 1]?.turn ?? null;
+  const overhang = (turn: number | null): Mm => (job.frame.topRail.width / 2) * Math.tan(Math.abs(turn ?? 0) / 2);
+  const start = before === null ? side.startsAt : -overhang(before);
+  const end = side.turn === null ? side.endsAt : side.length + overhang(side.turn);
+  const posts = framing.verticals.filter((vertical) => vertical.kind === "post" && vertical.sideIndex === side.index);
+  const usable = stockUsable(job);
+  const joints = chooseJoints([start, ...posts.slice(1, -1).map((post) => post.station), end], usable);
+  return joints.slice(1).map((to, index) => {
+    const from = joints[index] ?? to;
+    const mitres = (from === start && before !== null ? 1 : 0) + (to === end && side.turn !== null ? 1 : 0);
+    const use = mitres === 0 ? "top rail" : `top rail, to the long point of its mitre${mitres === 2 ? "s" : ""}`;
+    return { length: to - from, use };
+  });
+}
+
+/** What each stock length yields when its two ends are trimmed, in rising order. */
+const stockUsable = (job: Job): readonly Mm[] =>
+  [...job.stock.lumberLengths.value].sort((a, b) => a - b).map((stockLength) => stockLength - 2 * job.stock.endTrim.value);
+
+/** Joints among the places given, first and last included: fewest pieces, then the least stock bought if each piece is cut alone. */
+function chooseJoints(places: readonly Mm[], usable: readonly Mm[]): readonly Mm[] {
+  const longest = usable.at(-1) ?? 0;
+  const best: { readonly pieces: number; readonly bought: Mm; readonly from: number }[] = [{ pieces: 0, bought: 0, from: -1 }];
+  for (let to = 1; to < places.length; to++) {
+    // A piece that no stock gives is kept as it is: the cut plan then says so.
+    let found = { pieces: Number.POSITIVE_INFINITY, bought: Number.POSITIVE_INFINITY, from: to - 1 };
+    for (let from = 0; from < to; from++) {
+      const piece = (places[to] ?? 0) - (places[from] ?? 0);
+      const bought =
+        usable.find((one) => one >= piece - SAME_mm) ?? (from === to - 1 ? Math.max(piece, longest) : Number.POSITIVE_INFINITY);
+      const before = best[from] ?? found;
+      const sum = { pieces: before.pieces + 1, bought: before.bought + bought, from };
+      const isBetter = sum.pieces < found.pieces || (sum.pieces === found.pieces && sum.bought < found.bought - SAME_mm);
+      if (Number.isFinite(sum.bought) && isBetter) found = sum;
+    }
+    best.push(found);
   }
-  return [...lengths, end - from];
+  const joints: Mm[] = [];
+  for (let at = places.length - 1; at >= 0; at = best[at]?.from ?? -1) joints.unshift(places[at] ?? 0);
+  return joints;
 }
 
 function bottomRailLengths(side: SidePlan, verticals: readonly Vertical[]): readonly Mm[] {
@@ -103,18 +143,16 @@ function bottomRailLengths(side: SidePlan, verticals: readonly Vertical[]): read
     .map((post, index) => post.station - post.along / 2 - ((posts[index]?.station ?? 0) + (posts[index]?.along ?? 0) / 2));
 }
 
-/** Equal lengths share a mark. */
-function numbered(prefix: string, use: string, rail: Rail, lengths: readonly Mm[]): readonly CutPiece[] {
-  const groups: { length: Mm; count: number }[] = [];
-  for (const one of lengths) {
-    const group = groups.find((other) => Math.abs(other.length - one) < SAME_mm);
-    if (group === undefined) groups.push({ length: one, count: 1 });
+/** Equal parts share a mark. */
+function numbered(prefix: string, rail: Rail, parts: readonly RailPart[]): readonly CutPiece[] {
+  const groups: { part: RailPart; count: number }[] = [];
+  for (const part of parts) {
+    const group = groups.find((other) => Math.abs(other.part.length - part.length) < SAME_mm && other.part.use === part.use);
+    if (group === undefined) groups.push({ part, count: 1 });
     else group.count += 1;
   }
   const { name, material } = rail;
-  return groups.map(({ length: pieceLength, count }, index) => {
-    return { mark: `${prefix}${index + 1}`, use, sectionName: name, material, length: pieceLength, count };
-  });
+  return groups.map(({ part, count }, index) => ({ mark: `${prefix}${index + 1}`, sectionName: name, material, count, ...part }));
 }
 
 function spacerPieces({ verticals, opening }: Framing, job: Job): readonly CutPiece[] {

@@ -3,6 +3,7 @@ import type { GuardEnd, Job } from "../job/job.ts";
 import type { Problem } from "../problem/problem.ts";
 import { length } from "../units/print.ts";
 import { SAME_mm } from "../units/tolerance.ts";
+import { touchingSetback } from "./corner-path.ts";
 
 export function frameProblems(job: Job): readonly Problem[] {
   return [
@@ -32,16 +33,18 @@ function wallProblems(end: GuardEnd, name: "start" | "end", job: Job): readonly 
 
 /** The two posts of a corner must not stand in each other. */
 function cornerProblems(job: Job): readonly Problem[] {
+  const setback = job.posts.cornerSetback?.value;
+  if (setback === undefined) return [];
   return job.sides.flatMap((side, index): readonly Problem[] => {
     if (side.turn === null || side.stations !== null || job.sides[index + 1]?.stations != null) return [];
-    const setback_min = (job.posts.section.across / 2) * Math.tan(Math.abs(side.turn) / 2);
-    if (job.posts.cornerSetback.value >= setback_min - SAME_mm) return [];
+    const touching = touchingSetback(side.turn, job);
+    if (setback >= touching - SAME_mm) return [];
     return [
       {
         severity: "error",
         path: ["posts", "corner setback"],
-        what: `a corner setback of ${length(job.posts.cornerSetback.value, tape(job))} puts the two posts at the end of side ${side.id} into each other`,
-        fix: `give a corner setback of more than ${length(setback_min, tape(job))}`,
+        what: `a corner setback of ${length(setback, tape(job))} puts the two posts at the end of side ${side.id} into each other`,
+        fix: `give a corner setback of more than ${length(touching, tape(job))}, or leave it out`,
       },
     ];
   });

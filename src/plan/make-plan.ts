@@ -13,11 +13,12 @@ import { frameProblems } from "./frame-problems.ts";
 import { layOutSides } from "./outline.ts";
 import type { Plan, Run, SidePlan } from "./plan.ts";
 import { makeRuns, type RunGeometry } from "./runs.ts";
+import { pullsOf } from "./pulls.ts";
 import { chooseCuts, cutsOf } from "./splits.ts";
 import { tensionRuns, widestSpacing } from "./tensions.ts";
 import { cableMark, orderTightening, workingLimitOf } from "./tightening.ts";
 import { makeTools } from "./tools.ts";
-import { firstStations, placeVerticals, type Verticals } from "./verticals.ts";
+import { firstStations, placeVerticals, type Verticals, withSharedPosts } from "./verticals.ts";
 import { warningsOf } from "./warnings.ts";
 
 /** Everything about one guard; errors stand where a frame cannot be built as the job says. */
@@ -47,6 +48,8 @@ export function makePlan(job: Job): Outcome<Plan> {
       courses.courses.map(({ number }) => ({ mark: cableMark(run.id, number), runId: run.id, course: number })),
     ),
     bits,
+    pulls: pullsOf(parts, job.fittings.bushingAngle.value),
+    openingBayIds: openingBays(parts),
     target: targetOf(runs, courses, job),
     checks,
     verdict: overallVerdict(checks),
@@ -77,7 +80,9 @@ function layOut(sides: readonly SidePlan[], job: Job): Outcome<LaidOut> {
   if (cuts === null) return { value: undefined, problems: [noRuns(job, readyLength_max)] };
   const placed = placeVerticals(sides, cuts, job);
   const runs = makeRuns({ sides, ...placed }, cuts, job);
-  return { value: runs.value === undefined ? undefined : { ...placed, geometries: runs.value }, problems: runs.problems };
+  if (runs.value === undefined) return { value: undefined, problems: runs.problems };
+  const verticals = withSharedPosts(placed.verticals, runs.value);
+  return { value: { bays: placed.bays, verticals, geometries: runs.value }, problems: runs.problems };
 }
 
 function noRuns(job: Job, readyLength_max: number): Problem {
@@ -92,8 +97,19 @@ function noRuns(job: Job, readyLength_max: number): Problem {
   };
 }
 
+/** On each side the bay through which the sphere goes most easily; the first of equal ones. */
+function openingBays({ sides, bays, runs }: Pick<Plan, "sides" | "bays" | "runs">): readonly string[] {
+  const spans = runs.flatMap((run) => run.spans);
+  return sides.flatMap((side) => {
+    const own = new Set(bays.filter((bay) => bay.sideId === side.id && bay.kind === "bay").map((bay) => bay.id));
+    const onSide = spans.filter((span) => own.has(span.bayId));
+    if (onSide.length === 0) return [];
+    return [onSide.reduce((least, span) => (span.pushThrough.sliding < least.pushThrough.sliding * (1 - 1e-9) ? span : least)).bayId];
+  });
+}
+
 function targetOf(runs: readonly Run[], courses: CoursePlan, job: Job): Plan["target"] {
-  const worst = runs.flatMap((run) => run.spans).reduce((most, span) => (span.required > most.required ? span : most));
+  const worst = runs.flatMap((run) => run.spans).reduce((most, span) => (span.required > most.required * (1 + 1e-9) ? span : most));
   const criterion = criterionText(job);
   return {
     required: worst.required,

@@ -3,6 +3,7 @@ import { firstSelfCrossing, sidesToPoints } from "../geometry/polyline.ts";
 import type { Job } from "../job/job.ts";
 import type { Outcome, Problem } from "../problem/problem.ts";
 import { angleDegrees } from "../units/print.ts";
+import { cornerSetback } from "./corner-path.ts";
 import type { SidePlan } from "./plan.ts";
 
 /** A corner sharper than this leaves no room for its two posts; the two sides would nearly touch. */
@@ -17,7 +18,7 @@ export function layOutSides(job: Job): Outcome<readonly SidePlan[]> {
     problems.push(...turnProblems(side.turn, index));
     const isFirst = index === 0;
     const isLast = index === job.sides.length - 1;
-    const setback = job.posts.cornerSetback.value;
+    const before = job.sides[index - 1]?.turn ?? null;
     const half = job.posts.section.along / 2;
     const firstGiven = side.stations?.[0];
     const lastGiven = side.stations?.at(-1);
@@ -29,8 +30,8 @@ export function layOutSides(job: Job): Outcome<readonly SidePlan[]> {
       direction: headings[index] ?? 0,
       length: side.length,
       turn: isLast ? null : side.turn,
-      startsAt: firstGiven !== undefined ? firstGiven - half : isFirst ? (job.start.gap ?? 0) : setback,
-      endsAt: lastGiven !== undefined ? lastGiven + half : side.length - (isLast ? (job.end.gap ?? 0) : setback),
+      startsAt: firstGiven !== undefined ? firstGiven - half : isFirst ? (job.start.gap ?? 0) : cornerSetback(before, job),
+      endsAt: lastGiven !== undefined ? lastGiven + half : side.length - (isLast ? (job.end.gap ?? 0) : cornerSetback(side.turn, job)),
     };
   });
   const crossing = firstSelfCrossing(points);

@@ -27,8 +27,11 @@ export interface SidePlan {
   readonly endsAt: Mm;
 }
 
-/** end: holds the end of the guard. corner: one of the two posts of a corner. pair: one of two posts where runs meet. */
-export type VerticalRole = "end" | "corner" | "pair" | "line" | "spacer";
+/**
+ * end: holds an end of the guard. corner: one of the two posts of a corner. pair: one of two posts where runs meet.
+ * shared: one post on which one run ends and the next begins. line: cables only pass.
+ */
+export type VerticalRole = "end" | "corner" | "pair" | "shared" | "line" | "spacer";
 
 /** A post or a spacer. */
 export interface Vertical {
@@ -122,13 +125,23 @@ export interface SpanReading {
   readonly underInfillLoad: { readonly load: Newton; readonly deflection: Mm; readonly tension: Newton } | null;
 }
 
-/** How far the nut travels and what is left of its thread, per pulling end. */
+export interface EndTakeUp {
+  readonly postId: string;
+  readonly travel: Mm;
+  /** With the least stiffness of the strand. */
+  readonly travel_high: Mm;
+  readonly turns: number;
+  readonly turns_low: number;
+  readonly turns_high: number;
+}
+
+/** How far the nuts travel and what is left of their thread; figures of one end are those of the end that travels most. */
 export interface TakeUp {
   readonly elongation: Mm;
   readonly bedding: Mm;
   readonly seating: Mm;
   readonly travel: Mm;
-  /** Travel of each pulling end. */
+  /** Travel of the nut that travels most. */
   readonly travelPerEnd: Mm;
   readonly turns: number;
   readonly turns_low: number;
@@ -136,8 +149,12 @@ export interface TakeUp {
   /** Free thread after the first turns. */
   readonly threadAvailable: Mm;
   readonly threadLeft: Mm;
-  /** Slack to pull through the gripping end before the nut is turned; 0 when the thread is enough. */
+  /** Thread that must be left for later visits. */
+  readonly reserve: Mm;
+  /** Slack to take out before the nut is turned, so that the reserve is left with the greatest stretch; 0 when the thread is enough. */
   readonly slackToPull: Mm;
+  /** One for each pulling end, from left to right. */
+  readonly ends: readonly EndTakeUp[];
 }
 
 /** A stretch of every course: the same in plan at all heights. */
@@ -159,8 +176,12 @@ export interface Run {
   readonly orderLength: Mm;
   readonly why: string;
   readonly tension: {
-    /** Reading at the pulling end. */
+    /** Reading at the pulling end to aim at. */
     readonly target: Newton;
+    /** Least reading at the pulling end with which every span still meets the criterion: the low end of the last pass' band. */
+    readonly low: Newton;
+    /** Greatest reading allowed at the pulling end. */
+    readonly high: Newton;
     /** What the criterion asks in the worst span. */
     readonly required: Newton;
     readonly least: Newton;
@@ -170,6 +191,22 @@ export interface Run {
   };
   readonly takeUp: TakeUp;
   readonly spans: readonly SpanReading[];
+  /** The span to read when the run is proved: no corner, the smallest margin; and what may be read there. */
+  readonly proof: { readonly bayId: string; readonly low: Newton; readonly high: Newton };
+}
+
+/** What the cables of one run ask of one post: a demand to be checked by an engineer, with no capacity beside it. */
+export interface PostPull {
+  readonly postId: string;
+  readonly runId: string;
+  /** end: along the cables, towards them. bend: towards the inside of the corner. */
+  readonly cause: "end" | "bend";
+  readonly cables: number;
+  /** Of all cables together, when they stand at their target and at the greatest allowed reading. */
+  readonly pull_target: Newton;
+  readonly pull_high: Newton;
+  /** Where the resultant acts, above the datum. */
+  readonly height: Mm;
 }
 
 /** One cable: a course of a run. */
@@ -281,6 +318,9 @@ export interface Plan {
   readonly bits: readonly BitUse[];
   readonly target: TargetChoice;
   readonly tightening: readonly RunTightening[];
+  readonly pulls: readonly PostPull[];
+  /** The bay of each side whose opening is tested first: the least push-through force. */
+  readonly openingBayIds: readonly string[];
   readonly checks: readonly Check[];
   /** fail if any check fails, else ask if one must be asked, else pass. */
   readonly verdict: Verdict;

@@ -44,7 +44,7 @@ export function makeRuns(layout: Layout, cuts: readonly Cut[], job: Job): Outcom
     const { left, right } = chooseEnds(leftPlace, rightPlace, layout, job);
     const line = layRun({ left, right, layout, job });
     const sideIds = [...new Set(line.members.map((member) => member.sideId))];
-    runs.push({ id, left, right, sideIds, why: reasonOf(start, cut, cuts.length === 2), ...line });
+    runs.push({ id, left, right, sideIds, why: reasonOf(start, cut, cuts.length === 2, job), ...line });
   });
   return { value: runs, problems };
 }
@@ -130,11 +130,14 @@ function longestBayIsRight(left: Vertical, right: Vertical, layout: Layout): boo
   return longestOn(right.sideId) > longestOn(left.sideId) + SAME_mm;
 }
 
-function reasonOf(start: Cut, end: Cut, whole: boolean): string {
+function reasonOf(start: Cut, end: Cut, whole: boolean, job: Job): string {
   if (whole) return "one run: its length and bends are within the limits";
   const meets = (cut: Cut): string | null => {
     if (cut.kind === "corner") return "the corner, where each run has a post of its own";
-    if (cut.kind === "line") return "a line post inside a side";
+    if (cut.kind === "line") {
+      const onePost = job.posts.split === "offset bores" || job.sides[cut.sideIndex]?.stations != null;
+      return onePost ? "a post that both runs end on, their bores set off sideways" : "a pair of posts, one for each run";
+    }
     return null;
   };
   const places = [meets(start), meets(end)].filter((place) => place !== null);

@@ -5,16 +5,17 @@ import { deflectionUnder } from "../mechanics/lateral.ts";
 import { pitchBand } from "../mechanics/pitch.ts";
 import { pushThroughForce } from "../mechanics/push-through.ts";
 import { metallicArea } from "../mechanics/strand.ts";
-import { takeUp } from "../mechanics/stretch.ts";
 import { hasErrors, type Outcome, type Problem } from "../problem/problem.ts";
+import { strandFriction } from "../tables/friction.ts";
 import { guardRules } from "../tables/limits.ts";
-import type { Mm, Newton } from "../units/quantity.ts";
+import type { Mm, Newton, Radian } from "../units/quantity.ts";
 import { roundDown, roundUp } from "../units/round.ts";
 import { requiredTension } from "./criterion.ts";
-import type { Gap, Run, SpanReading, TakeUp } from "./plan.ts";
+import type { SpanLine } from "./lay-run.ts";
+import type { Gap, Run, SpanReading } from "./plan.ts";
 import { orderLengthOf, type RunGeometry } from "./runs.ts";
-
-const INFILL_WIDTH_mm = 304.8;
+import { takeUpOf } from "./take-up.ts";
+import { workingLimitOf } from "./tightening.ts";
 
 /** Spacing of the two neighbouring cables that stand farthest apart: the sphere goes through there. */
 export const widestSpacing = (gaps: readonly Gap[]): Mm =>
@@ -35,7 +36,7 @@ export function tensionRuns(geometries: readonly RunGeometry[], gaps: readonly G
 function profileOf(run: RunGeometry, pull: Newton, job: Job): TensionProfile {
   return tensionProfile({
     length: run.pathLength,
-    bends: run.bends.map(({ at, angle }) => ({ at, angle })),
+    bends: run.bends.map(({ at, angle }) => ({ at, angle: angle * frictionShare(angle, job) })),
     friction: job.tightening.friction.value,
     wobble_perMm: job.tightening.wobble_perMm.value,
     pull_left: run.left.pulls ? pull : null,
@@ -43,59 +44,96 @@ function profileOf(run: RunGeometry, pull: Newton, job: Job): TensionProfile {
   });
 }
 
+/** A bend too small for a bushing rubs on bare wood: as if it turned further on a bushing. */
+function frictionShare(angle: Radian, job: Job): number {
+  const bushed = job.posts.section.material !== "wood" || angle > job.fittings.bushingAngle.value;
+  return bushed ? 1 : Math.max(1, strandFriction("wood").value.nominal / job.tightening.friction.value);
+}
+
+interface Demand {
+  readonly line: SpanLine;
+  readonly required: Newton;
+}
+
+/** What the criterion asks of each span of a run; spans that ask the same are computed once. */
+function demandsOf(run: RunGeometry, spacing: Mm, job: Job): Outcome<readonly Demand[]> {
+  const problems: Problem[] = [];
+  const known = new Map<Mm, Newton>();
+  const demands = run.spans.map((line, index) => {
+    // The code's table counts the distance between posts; a spacer is none.
+    const free = job.tightening.criterion.kind === "table" ? betweenPosts(run, index) : line.bay.free;
+    const before = known.get(free);
+    if (before !== undefined) return { line, required: before };
+    const demand = requiredTension({ free, spacing, runLength: run.pathLength }, job);
+    problems.push(...demand.problems);
+    known.set(free, demand.value ?? 0);
+    return { line, required: demand.value ?? 0 };
+  });
+  return { value: demands, problems };
+}
+
+/** Clear distance between the two posts that a span lies between. */
+function betweenPosts(run: RunGeometry, index: number): Mm {
+  let [left, right] = [index, index + 1];
+  while (run.members[left]?.kind === "spacer") left -= 1;
+  while (run.members[right]?.kind === "spacer") right += 1;
+  return (run.spans[right - 1]?.to ?? 0) - (run.spans[left]?.from ?? 0);
+}
+
+/** Computed values that differ by less than this share are one: the first of them is named. */
+const SAME_share = 1e-9;
+
 function tensionRun(run: RunGeometry, spacing: Mm, job: Job, read: SpanReader): Outcome<Run> {
   const orderLength = orderLengthOf(run.outsideLength, job);
   if (orderLength === null) throw new RangeError(`run ${run.id} is longer than every ready length: the cuts should have prevented it`);
+  const { value: demands = [], problems } = demandsOf(run, spacing, job);
+  if (hasErrors(problems)) return { value: undefined, problems };
   // Friction takes a share, so the profile of a unit pull scales to any target.
   const unit = profileOf(run, 1, job);
-  const problems: Problem[] = [];
-  const demands = new Map<number, Newton>();
-  let [required, target_exact]: [Newton, Newton] = [0, 0];
-  for (const { bay, from, to } of run.spans) {
-    if (!demands.has(bay.free)) {
-      const demand = requiredTension({ free: bay.free, spacing, runLength: run.pathLength }, job);
-      problems.push(...demand.problems);
-      demands.set(bay.free, demand.value ?? 0);
-    }
-    const tension = demands.get(bay.free) ?? 0;
-    required = Math.max(required, tension);
-    target_exact = Math.max(target_exact, tension / leastBetween(unit, from, to));
-  }
-  if (hasErrors(problems)) return { value: undefined, problems };
-  const target = roundUp(target_exact, job.tightening.readingStep.value);
+  const low_exact = Math.max(...demands.map(({ line, required }) => required / leastBetween(unit, line.from, line.to)));
+  const band = job.tightening.band.value;
+  const step = job.tightening.readingStep.value;
+  const low = roundUp(low_exact, step);
+  // A stated tension is the target; else the target lies so high that its whole band meets the criterion.
+  const target = roundUp(low_exact / (1 - band), step);
   const profile = profileOf(run, target, job);
-  const spans = run.spans.map(({ bay, from, to }): SpanReading => {
+  const spans = demands.map(({ line: { bay, from, to }, required }): SpanReading => {
     const reading = read(bay.free, leastBetween(profile, from, to), run.pathLength);
-    return { bayId: bay.id, required: demands.get(bay.free) ?? 0, ...reading };
+    return { bayId: bay.id, required, ...reading };
   });
-  const weakest = spans.reduce((least, span) => (span.tension < least.tension ? span : least));
+  const weakest = spans.reduce((least, span) => (span.tension < least.tension * (1 - SAME_share) ? span : least));
+  const high = Math.min(target * (1 + band), workingLimitOf(job));
   const { members: _members, spans: lines, ...rest } = run;
-  const tension = { target, required, least: profile.least, leastBayId: weakest.bayId, farRatio: profile.least / target };
   const value: Run = {
     ...rest,
     bayIds: lines.map(({ bay }) => bay.id),
     orderLength,
-    tension,
+    tension: {
+      target,
+      low,
+      high,
+      required: Math.max(...spans.map((span) => span.required)),
+      least: profile.least,
+      leastBayId: weakest.bayId,
+      farRatio: profile.least / target,
+    },
     takeUp: takeUpOf(run, profile, job),
     spans,
+    proof: proofOf(spans, lines, { low: low / target, high: high / target }),
   };
   return { value, problems };
 }
 
-function takeUpOf(run: RunGeometry, profile: TensionProfile, job: Job): TakeUp {
-  const { low, nominal, high } = job.cable.stiffness.value;
-  const { pitch, threadLength, firstTurns } = job.fittings.stud;
-  return takeUp({
-    elongation: profile.integral_NMm / nominal,
-    elongation_low: profile.integral_NMm / high,
-    elongation_high: profile.integral_NMm / low,
-    bedding: job.cable.beddingShare.value * run.pathLength,
-    seating: job.tightening.seating.value,
-    pullingEnds: (run.left.pulls ? 1 : 0) + (run.right.pulls ? 1 : 0),
-    pitch: pitch.value,
-    threadLength: threadLength.value,
-    firstTurns: firstTurns.value,
-  });
+/** The span to read: no corner gap, and the smallest margin over what is asked of it. */
+function proofOf(
+  spans: readonly SpanReading[],
+  lines: readonly SpanLine[],
+  shares: { readonly low: number; readonly high: number },
+): Run["proof"] {
+  const bays = spans.filter((_, index) => lines[index]?.bay.kind === "bay");
+  const margin = (span: SpanReading): number => span.tension / Math.max(span.required, Number.MIN_VALUE);
+  const worst = bays.reduce((least, span) => (margin(span) < margin(least) * (1 - SAME_share) ? span : least));
+  return { bayId: worst.bayId, low: worst.tension * shares.low, high: worst.tension * shares.high };
 }
 
 type Reading = Omit<SpanReading, "bayId" | "required">;
@@ -108,7 +146,8 @@ function spanReader(spacing: Mm, job: Job): SpanReader {
   const stiffness = cable.stiffness.value.nominal;
   const modulus = stiffness / metallicArea({ construction: cable.construction, diameter: cable.diameter });
   const solid = { kind: "sphere", diameter: job.code.openingSphere.value } as const;
-  const infill = guardRules({ edition: job.code.edition, occupancy: job.code.occupancy })?.infillLoad?.value ?? null;
+  const rules = guardRules({ edition: job.code.edition, occupancy: job.code.occupancy });
+  const infill = rules === null ? null : infillShare(rules.infillLoad.value, Math.sqrt(rules.infillArea_mm2.value), spacing);
   return (free, tension, runLength) => {
     const key = `${free}|${tension}|${runLength}`;
     const before = known.get(key);
@@ -131,20 +170,21 @@ function spanReader(spacing: Mm, job: Job): SpanReader {
       }),
       sag: { held: sag("held"), sliding: sag("sliding") },
       pushThrough: { held: held.force, sliding: sliding.force, linear: held.linear ?? held.force },
-      underInfillLoad: infill === null ? null : underInfill(infill, spacing, span),
+      underInfillLoad: infill === null ? null : underInfill(infill, span),
     };
     known.set(key, reading);
     return reading;
   };
 }
 
-/** The infill load stands on a foot of width: the cables that cross it share it, at mid-span and held at the span's ends. */
+/** The code's infill load stands on a square: the cables that cross it share it. */
+const infillShare = (load: Newton, width: Mm, spacing: Mm): Newton => load / Math.max(1, roundDown(width / spacing, 1));
+
+/** At mid-span, the cable held at the span's ends: the greatest tension that the load can make. */
 function underInfill(
-  infill: Newton,
-  spacing: Mm,
+  load: Newton,
   span: { readonly span: Mm; readonly tension: Newton; readonly stiffness: number; readonly runLength: Mm },
 ): NonNullable<SpanReading["underInfillLoad"]> {
-  const load = infill / Math.max(1, roundDown(INFILL_WIDTH_mm / spacing, 1));
   const { deflection, tension } = deflectionUnder({ ...span, support: "held", force: load });
   return { load, deflection, tension };
 }

@@ -19,18 +19,22 @@ export const cableMark = (runId: string, course: number): string => `${runId}-${
 
 export function orderTightening(runs: readonly Run[], courses: readonly Course[], job: Job): readonly RunTightening[] {
   const order = middleOutward(courses.length);
+  const band = job.tightening.band.value;
   return runs.map((run) => {
     const steps = job.tightening.passes.value.flatMap((share, passIndex) =>
       order.map((course, index): TighteningStep => {
         const reading = readingOf(run.tension.target * share, job);
+        const limits =
+          share === 1
+            ? { reading_low: run.tension.low, reading_high: run.tension.high }
+            : { reading_low: reading * (1 - band), reading_high: Math.min(reading * (1 + band), workingLimitOf(job)) };
         return {
           number: passIndex * order.length + index + 1,
           pass: passIndex + 1,
           mark: cableMark(run.id, course),
           course,
           reading,
-          reading_low: reading * (1 - job.tightening.band.value),
-          reading_high: Math.min(reading * (1 + job.tightening.band.value), workingLimitOf(job)),
+          ...limits,
         };
       }),
     );

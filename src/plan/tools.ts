@@ -10,7 +10,7 @@ export function makeTools(bits: readonly BitUse[], runs: readonly Run[], job: Jo
   const wood = job.posts.section.material === "wood";
   const line = (step: string, item: string, size: string, source: Source, note: string): ToolLine => ({ step, item, size, source, note });
   const size = (mm: number): string => length(mm, { units: job.units });
-  const fine = (mm: number): string => length(mm, { units: job.units, decimals: 1 });
+  const fine = (mm: number): string => length(mm, { units: job.units, decimals: 1, step: 1 / 32 });
   return [
     line("set out", "tape", "with the marks of this packet", "have", "one tape for the whole job: two tapes differ"),
     line(

@@ -2,8 +2,9 @@
 import { along as pointAlong } from "../geometry/vector.ts";
 import type { Job } from "../job/job.ts";
 import type { Mm } from "../units/quantity.ts";
+import { roundTo } from "../units/round.ts";
 import { cornerPath } from "./corner-path.ts";
-import type { Bay, SidePlan, Vertical, VerticalRole } from "./plan.ts";
+import type { Bay, RunEnd, SidePlan, Vertical, VerticalRole } from "./plan.ts";
 import type { Cut, StationsOfSide } from "./splits.ts";
 import { type PostStation, placePosts, placeSpacers } from "./stations.ts";
 
@@ -57,7 +58,7 @@ const isPairGap = (left: Vertical, right: Vertical): boolean => left.role === "p
 
 interface RolePost {
   readonly station: Mm;
-  readonly role: Exclude<VerticalRole, "spacer">;
+  readonly role: Exclude<VerticalRole, "spacer" | "shared">;
 }
 
 function postsOfSide(side: SidePlan, sideCount: number, cuts: readonly Cut[], job: Job): readonly RolePost[] {
@@ -128,10 +129,13 @@ function baysOfSide(side: SidePlan, members: readonly Vertical[]): readonly Bay[
       sideId: side.id,
       leftId: left.id,
       rightId: right.id,
-      free: right.station - right.along / 2 - (left.station + left.along / 2),
+      free: withoutDust(right.station - right.along / 2 - (left.station + left.along / 2)),
     };
   });
 }
+
+/** Two lengths that differ by rounding of the arithmetic alone are one length: so that equal bays compare equal. */
+const withoutDust = (value: Mm): Mm => roundTo(value, 6);
 
 /** The bay across the corner between the last side laid out and this one. */
 function cornerBay(sides: readonly SidePlan[], before: readonly Vertical[], members: readonly Vertical[], job: Job): readonly Bay[] {
@@ -144,5 +148,25 @@ function cornerBay(sides: readonly SidePlan[], before: readonly Vertical[], memb
     setback_right: right.station - job.posts.section.along / 2,
     turn: side?.turn ?? 0,
   });
-  return [{ id: `${left.sideId}/${right.sideId}`, kind: "corner", sideId: left.sideId, leftId: left.id, rightId: right.id, free: chord }];
+  return [
+    {
+      id: `${left.sideId}/${right.sideId}`,
+      kind: "corner",
+      sideId: left.sideId,
+      leftId: left.id,
+      rightId: right.id,
+      free: withoutDust(chord),
+    },
+  ];
+}
+
+/** A post on which one run ends and the next begins is no line post: it holds cables. */
+export function withSharedPosts(
+  verticals: readonly Vertical[],
+  runs: readonly { readonly left: RunEnd; readonly right: RunEnd }[],
+): readonly Vertical[] {
+  const shared = new Set(runs.slice(1).flatMap((run, index) => (runs[index]?.right.postId === run.left.postId ? [run.left.postId] : [])));
+  return shared.size === 0
+    ? verticals
+    : verticals.map((vertical) => (shared.has(vertical.id) ? { ...vertical, role: "shared" } : vertical));
 }

@@ -28,7 +28,7 @@ function endWarnings(plan: Checked, job: Job): readonly Problem[] {
         return warning(
           ["guard"],
           `only a hand reaches behind ${end.postId} (run ${run.id}): its bores are ${how}`,
-          "drill before the neighbouring post or wall covers the back, or from the front as the bore sheet says",
+          "drill from the face that the bore sheet names",
         );
       }),
   );

@@ -1,10 +1,12 @@
 // Which patterns, how often, buy least? An integer programme over patterns.
 import { type Constraint, solve } from "yalps";
-import { countSteps } from "../units/round.ts";
+import { countSteps, roundDown } from "../units/round.ts";
 import type { Cutting, Pattern, Solution } from "./problem.ts";
 
 /** Branches that may be tried: a number and not a time, so that the same job always gives the same plan. */
 const BRANCHES_max = 1500;
+/** A branch costs as much as there are patterns: what all of them together may cost, about 30 ms. */
+const BRANCH_COST_max = 20_000;
 
 export type Found =
   | { readonly kind: "better"; readonly solution: Solution; readonly proven: boolean }
@@ -68,7 +70,7 @@ export function cheapest(
       variables: columns(patterns),
       integers: true,
     },
-    { maxIterations: BRANCHES_max },
+    { maxIterations: Math.min(BRANCHES_max, roundDown(BRANCH_COST_max / patterns.length, 1)) },
   );
   if (status === "infeasible") return { kind: "none" };
   const solution = variables.flatMap(([index, count]) => {

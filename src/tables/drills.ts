@@ -94,7 +94,6 @@ export const drills: Cited<readonly Drill[]> = cite(
   "definitions.units, drill sizes",
 );
 
-
 /**
  * The thinnest drill that is not thinner than a wanted bore.
  *

@@ -17,6 +17,12 @@ export const wallGap_max: Cited<Mm> = practice(inches(4), "clear gap from an end
 /** So that a tool reaches the back of the end post. */
 export const wallGap_min: Cited<Mm> = practice(inches(3), "clear gap from an end post to the wall, at least 3 in for a tool");
 
+/** Between the two posts of a corner and the place where they would touch: our own setting. */
+export const cornerClearance: Cited<Mm> = practice(inches(0.5), "setback of corner posts: where they would touch, and 1/2 in more");
+
+/** Thread left on a stud for later visits: our own setting. */
+export const threadReserve: Cited<Mm> = practice(inches(0.25), "thread kept on a stud for later visits, 1/4 in");
+
 /** As wide as a 4x4 post, so that a hand and a wrench fit between: our own setting. */
 export const pairGap: Cited<Mm> = practice(inches(3.5), "clear distance between two posts where runs meet, 3-1/2 in");
 

@@ -1,7 +1,7 @@
 // How big is a piece of lumber really, and in which lengths is it sold? Dressed sizes, dry, by nominal size.
 import { type Cited, cite, fromMemory } from "../sources/cited.ts";
-import type { Mm } from "../units/quantity.ts";
-import { feet, inches } from "./customary.ts";
+import type { Megapascal, Mm } from "../units/quantity.ts";
+import { feet, inches, ksi } from "./customary.ts";
 
 /** nominal [in] -> dressed dry [in] */
 type Sizes = Readonly<Record<number, number>>;
@@ -92,6 +92,17 @@ export function lumberSection(name: string): LumberSection | null {
   const weaker = thickness.source === "memory" ? thickness : width;
   return { thickness: thickness.value, width: width.value, cited: { ...weaker, value: plain } };
 }
+
+/**
+ * Least reference value for bearing across the grain among the usual framing species: what a washer may press on wood whose species
+ * the job does not name. Hem-Fir; Douglas Fir-Larch has 625 psi, Southern Pine 565 psi.
+ */
+export const bearingAcrossGrain_min: Cited<Megapascal> = cite(
+  ksi(0.405),
+  "nds-supplement",
+  "table 4A, Hem-Fir, compression across the grain 405 psi",
+  "dry; wet wood has 0.67 of it",
+);
 
 /** Lengths in which dimension lumber is sold. */
 export const lumberStockLengths: Cited<readonly Mm[]> = fromMemory(

@@ -1,5 +1,5 @@
 import { describe, expect, test } from "vitest";
-import { cornerSetback, friction, readingStep, stockLengths, tapeStep } from "../../src/job/defaults.ts";
+import { friction, postLengths, readingStep, stockLengths, tapeStep } from "../../src/job/defaults.ts";
 import { changedText, exampleText, jobOf } from "../support/example-jobs.ts";
 
 const name = "0001-level-deck-straight";
@@ -57,9 +57,9 @@ describe("defaults with a source", () => {
 });
 
 describe("defaults that depend on the job", () => {
-  test("two 4x4 posts of a square corner clear each other: the setback is more than half a post", () => {
-    expect(cornerSetback(88.9).value).toBeCloseTo(57.15, 9);
-    expect(cornerSetback(139.7).value).toBeGreaterThan(139.7 / 2);
+  test("posts of wood come in 8, 10, 12 and 16 ft, posts of tube as the tube does", () => {
+    expect(postLengths("wood").value.map((length) => length / 304.8)).toEqual([8, 10, 12, 16].map((feet) => expect.closeTo(feet, 9)));
+    expect(postLengths("steel")).toEqual(stockLengths("steel"));
   });
 
   test("a job in mm is set out in whole mm and read in steps of 25 N", () => {

@@ -1,0 +1,29 @@
+// What do the cables of a run ask of the posts that hold and bend them? A demand, with no capacity beside it.
+import type { Mm, Newton, Radian } from "../units/quantity.ts";
+import type { Bay, Bend, Plan, PostPull, Run } from "./plan.ts";
+
+export function pullsOf(layout: Pick<Plan, "runs" | "courses" | "bays">, bendAngle_min: Radian): readonly PostPull[] {
+  const { runs, courses, bays } = layout;
+  const height: Mm = courses.reduce((sum, course) => sum + course.height, 0) / courses.length;
+  return runs.flatMap((run) => {
+    const common = { runId: run.id, cables: courses.length, height };
+    const pull = (postId: string, cause: PostPull["cause"], each: Newton): PostPull => {
+      const pull_target = each * courses.length;
+      return { ...common, postId, cause, pull_target, pull_high: (pull_target * run.tension.high) / run.tension.target };
+    };
+    const [first, last] = [run.spans[0], run.spans.at(-1)];
+    const bends = run.bends.filter((bend) => bend.angle > bendAngle_min);
+    return [
+      pull(run.left.postId, "end", run.left.pulls ? run.tension.target : (first?.tension ?? 0)),
+      ...bends.map((bend) => pull(bend.postId, "bend", bendForce(run, bend, bays))),
+      pull(run.right.postId, "end", run.right.pulls ? run.tension.target : (last?.tension ?? 0)),
+    ];
+  });
+}
+
+/** Resultant of the two tensions at a bend; the larger one on both sides, as friction may turn when the other end is pulled. */
+function bendForce(run: Run, bend: Bend, bays: readonly Bay[]): Newton {
+  const beside = new Set(bays.filter((bay) => bay.leftId === bend.postId || bay.rightId === bend.postId).map((bay) => bay.id));
+  const tension = Math.max(...run.spans.filter((span) => beside.has(span.bayId)).map((span) => span.tension));
+  return 2 * tension * Math.sin(bend.angle / 2);
+}

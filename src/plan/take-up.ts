@@ -1,0 +1,90 @@
+// How far does the nut of each pulling end travel, and is its thread long enough?
+import type { Job } from "../job/job.ts";
+import type { TensionProfile } from "../mechanics/corner.ts";
+import { takeUp } from "../mechanics/stretch.ts";
+import type { Mm } from "../units/quantity.ts";
+import type { EndTakeUp, RunEnd, TakeUp } from "./plan.ts";
+import type { RunGeometry } from "./runs.ts";
+
+/**
+ * Each nut takes the stretch of the strand on its own side of the place that the pull reaches last; bedding-in goes with the length,
+ * seating is shared by the ends.
+ */
+export function takeUpOf(run: RunGeometry, profile: TensionProfile, job: Job): TakeUp {
+  const pulling = [run.left, run.right].filter((end) => end.pulls);
+  const parts = pulling.map((end) => endTakeUp(end, shareOf(end, pulling, run, profile), pulling.length, job));
+  const worst = parts.reduce((most, one) => (one.whole.travel > most.whole.travel ? one : most));
+  const sum = (of: (part: (typeof parts)[number]) => Mm): Mm => parts.reduce((total, part) => total + of(part), 0);
+  const { reserve } = job.fittings.stud;
+  const { threadAvailable } = worst.whole;
+  return {
+    elongation: sum((part) => part.whole.elongation),
+    bedding: sum((part) => part.whole.bedding),
+    seating: sum((part) => part.whole.seating),
+    travel: sum((part) => part.whole.travel),
+    travelPerEnd: worst.whole.travel,
+    turns: worst.whole.turns,
+    turns_low: worst.whole.turns_low,
+    turns_high: worst.whole.turns_high,
+    threadAvailable,
+    threadLeft: worst.whole.threadLeft,
+    reserve: reserve.value,
+    slackToPull: sum((part) => Math.max(0, part.end.travel_high + reserve.value - threadAvailable)),
+    ends: parts.map((part) => part.end),
+  };
+}
+
+interface Share {
+  /** Sum of tension times length on this end's side. */
+  readonly integral_NMm: number;
+  readonly length: Mm;
+}
+
+/** What lies on the side of this end: all of the run, or, where both ends pull, up to the place that the pull reaches last. */
+function shareOf(end: RunEnd, pulling: readonly RunEnd[], run: RunGeometry, profile: TensionProfile): Share {
+  if (pulling.length === 1) return { integral_NMm: profile.integral_NMm, length: run.pathLength };
+  const still = stillPoint(profile);
+  const [from, to] = end === run.left ? [0, still] : [still, run.pathLength];
+  const integral_NMm = profile.segments.reduce((sum, segment) => {
+    const length = Math.min(segment.to, to) - Math.max(segment.from, from);
+    return length <= 0 ? sum : sum + length * meanOf(segment.tension_from, segment.tension_to);
+  }, 0);
+  return { integral_NMm, length: to - from };
+}
+
+/** The middle of the stretch that has the least tension: there the strand does not move when both ends are pulled. */
+function stillPoint({ segments, least }: TensionProfile): Mm {
+  const lowest = segments.filter((segment) => Math.min(segment.tension_from, segment.tension_to) <= least * (1 + SAME_share));
+  const level = lowest.filter((segment) => Math.max(segment.tension_from, segment.tension_to) <= least * (1 + SAME_share));
+  const stretch = level.length > 0 ? level : lowest;
+  return ((stretch[0]?.from ?? 0) + (stretch.at(-1)?.to ?? 0)) / 2;
+}
+
+/** Tensions that differ by less than this share are one. */
+const SAME_share = 1e-9;
+
+/** Mean of a tension that falls off exponentially between two values. */
+const meanOf = (a: number, b: number): number => (Math.abs(a - b) <= SAME_share * Math.max(a, b) ? (a + b) / 2 : (a - b) / Math.log(a / b));
+
+function endTakeUp(
+  end: RunEnd,
+  share: Share,
+  ends: number,
+  job: Job,
+): { readonly whole: ReturnType<typeof takeUp>; readonly end: EndTakeUp } {
+  const { low, nominal, high } = job.cable.stiffness.value;
+  const { pitch, threadLength, firstTurns } = job.fittings.stud;
+  const whole = takeUp({
+    elongation: share.integral_NMm / nominal,
+    elongation_low: share.integral_NMm / high,
+    elongation_high: share.integral_NMm / low,
+    bedding: job.cable.beddingShare.value * share.length,
+    seating: job.tightening.seating.value / ends,
+    pullingEnds: 1,
+    pitch: pitch.value,
+    threadLength: threadLength.value,
+    firstTurns: firstTurns.value,
+  });
+  const { travel, turns, turns_low, turns_high } = whole;
+  return { whole, end: { postId: end.postId, travel, travel_high: turns_high * pitch.value, turns, turns_low, turns_high } };
+}
