@@ -17,7 +17,7 @@ export type Quad = readonly [Point, Point, Point, Point];
 const TOUCH_mm = 0.01;
 
 /** Loops, not lists: boxes are taken of every line and every text. */
-export function boxOf(points: Iterable<Point>): Box {
+export function boxOf(points: readonly Point[]): Box {
   let [left, top, right, bottom] = nothing;
   for (const { x, y } of points) {
     if (x < left) left = x;
@@ -28,7 +28,7 @@ export function boxOf(points: Iterable<Point>): Box {
   return { left, top, right, bottom };
 }
 
-export function unite(boxes: Iterable<Box>): Box {
+export function unite(boxes: readonly Box[]): Box {
   let [left, top, right, bottom] = nothing;
   for (const box of boxes) {
     if (box.left < left) left = box.left;
@@ -69,18 +69,36 @@ export const inside = (inner: Box, outer: Box): boolean =>
   inner.bottom <= outer.bottom + TOUCH_mm;
 
 /** Two convex shapes overlap unless some edge of one has all of the other beyond it. */
-export const overlap = (a: Quad, b: Quad): boolean => meet(boxOf(a), boxOf(b)) && !separated(a, b) && !separated(b, a);
+export const overlap = (a: Quad, b: Quad): boolean => meet(a, b) && !separated(a, b) && !separated(b, a);
 
-const meet = (a: Box, b: Box): boolean => a.left < b.right && b.left < a.right && a.top < b.bottom && b.top < a.bottom;
+/** Whether the rectangles around two shapes meet: settles nearly all pairs. */
+function meet(a: Quad, b: Quad): boolean {
+  const [first, second] = [boxOf(a), boxOf(b)];
+  return first.left < second.right && second.left < first.right && first.top < second.bottom && second.top < first.bottom;
+}
 
+/** Whether an edge of `a` has all of `b` on its far side, whichever way round `a` is listed. */
 function separated(a: Quad, b: Quad): boolean {
-  return a.some((from, index) => {
-    const to = a[(index + 1) % a.length] ?? from;
+  for (let index = 0; index < a.length; index++) {
+    const from = a[index] ?? a[0];
+    const to = a[(index + 1) % a.length] ?? a[0];
     const [normalX, normalY] = [to.y - from.y, from.x - to.x];
     const size = Math.hypot(normalX, normalY);
-    if (size === 0) return false;
-    const reach = (point: Point): number => ((point.x - from.x) * normalX + (point.y - from.y) * normalY) / size;
-    const [own, other] = [a.map(reach), b.map(reach)];
-    return Math.min(...other) >= Math.max(...own) - TOUCH_mm || Math.max(...other) <= Math.min(...own) + TOUCH_mm;
-  });
+    if (size === 0) continue;
+    const own = reach(a, from, normalX / size, normalY / size);
+    const other = reach(b, from, normalX / size, normalY / size);
+    if (other.least >= own.most - TOUCH_mm || other.most <= own.least + TOUCH_mm) return true;
+  }
+  return false;
+}
+
+/** How far the corners of a shape lie from a point, along a unit step. */
+function reach(shape: Quad, from: Point, stepX: number, stepY: number): { readonly least: Mm; readonly most: Mm } {
+  let [least, most] = [Number.POSITIVE_INFINITY, Number.NEGATIVE_INFINITY];
+  for (const { x, y } of shape) {
+    const along = (x - from.x) * stepX + (y - from.y) * stepY;
+    if (along < least) least = along;
+    if (along > most) most = along;
+  }
+  return { least, most };
 }

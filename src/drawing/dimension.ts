@@ -139,12 +139,12 @@ function wordsAlong({ ordinates, along, outward, start }: OrdinateOptions, place
   const marked = widestMark(ordinates) > 0;
   // The mark is always the upper line of the two.
   const upward = outward.y < 0;
+  const valued = ordinates.some(({ value }) => value !== "");
   const first = start + JOG_mm + 0.6 + lineHeight(marked && !upward ? MARK_mm : SMALLEST_mm) / 2;
   const second = first + (lineHeight(MARK_mm) + lineHeight()) / 2;
   return ordinates.flatMap((ordinate, index) => {
     const { at, mark, value } = ordinate;
     const u = places[index] ?? at;
-    const valued = ordinates.some(({ value }) => value !== "");
     const [markAt, valueAt] = upward && valued ? [second, first] : [first, second];
     return [
       ...(mark === undefined ? [] : [label(mark, spot(u, markAt), { ...markStyle(ordinate), anchor: "middle", angle })]),

@@ -1,47 +1,58 @@
 // How is cut material or ground shown? Evenly spaced slanted lines inside an outline, holes left out.
 import type { Point } from "../geometry/vector.ts";
-import type { Mm, Radian } from "../units/quantity.ts";
+import type { Mm } from "../units/quantity.ts";
 import { roundUp } from "../units/round.ts";
-import type { Line } from "./shape.ts";
+import type { HatchArea, Line } from "./shape.ts";
 
-export interface HatchOptions {
-  /** Closed outlines; a point is hatched when it lies inside an odd number of them. */
-  readonly outlines: readonly (readonly Point[])[];
-  readonly spacing: Mm;
-  /** Direction of the lines, counter-clockwise as the reader sees it. */
-  readonly angle: Radian;
-}
+/** Shorter pieces are dust. */
+const SHORTEST_mm = 0.05;
 
 /** Lines at places counted from the paper's origin, so that neighbouring areas match. */
-export function hatch({ outlines, spacing, angle }: HatchOptions): readonly Line[] {
-  const step = { x: Math.cos(angle), y: -Math.sin(angle) };
-  const across = { x: -step.y, y: step.x };
-  const offset = (point: Point): Mm => point.x * across.x + point.y * across.y;
-  const along = (point: Point): Mm => point.x * step.x + point.y * step.y;
-  const offsets = outlines.flat().map(offset);
-  const [low, high] = [Math.min(...offsets), Math.max(...offsets)];
+export function hatchLines({ outlines, spacing, angle }: HatchArea): readonly Line[] {
+  const [stepX, stepY] = [Math.cos(angle), -Math.sin(angle)];
+  // Each corner as its distance across the lines and along them.
+  const turned = outlines.map((outline) =>
+    outline.map(({ x, y }): Turned => ({ across: y * stepX - x * stepY, along: x * stepX + y * stepY })),
+  );
+  const { low, high } = rangeOf(turned);
   const lines: Line[] = [];
   for (let at = roundUp(low, spacing); at < high; at += spacing) {
-    const cuts = outlines.flatMap((outline) => crossings(outline, at, { offset, along })).sort((a, b) => a - b);
+    const cuts = crossings(turned, at);
+    const point = (along: Mm): Point => ({ x: stepX * along - stepY * at, y: stepY * along + stepX * at });
     for (let index = 0; index + 1 < cuts.length; index += 2) {
       const [from = 0, to = 0] = [cuts[index], cuts[index + 1]];
-      const point = (s: Mm): Point => ({ x: step.x * s + across.x * at, y: step.y * s + across.y * at });
-      if (to - from > 0.05) lines.push([point(from), point(to)]);
+      if (to - from > SHORTEST_mm) lines.push([point(from), point(to)]);
     }
   }
   return lines;
 }
 
-/** Where the line at `at` passes through an outline, along itself; an end point counts for one of its two edges only. */
-function crossings(
-  outline: readonly Point[],
-  at: Mm,
-  { offset, along }: { readonly offset: (point: Point) => Mm; readonly along: (point: Point) => Mm },
-): readonly Mm[] {
-  return outline.flatMap((from, index) => {
-    const to = outline[(index + 1) % outline.length] ?? from;
-    const [a, b] = [offset(from) - at, offset(to) - at];
-    if (a < 0 === b < 0) return [];
-    return [along(from) + ((along(to) - along(from)) * a) / (a - b)];
-  });
+interface Turned {
+  readonly across: Mm;
+  readonly along: Mm;
+}
+
+function rangeOf(outlines: readonly (readonly Turned[])[]): { readonly low: Mm; readonly high: Mm } {
+  let [low, high] = [Number.POSITIVE_INFINITY, Number.NEGATIVE_INFINITY];
+  for (const outline of outlines) {
+    for (const { across } of outline) {
+      if (across < low) low = across;
+      if (across > high) high = across;
+    }
+  }
+  return { low, high };
+}
+
+/** Where the line at `at` passes through the outlines, in order; an end point counts for one of its two edges only. */
+function crossings(outlines: readonly (readonly Turned[])[], at: Mm): readonly Mm[] {
+  const found: Mm[] = [];
+  for (const outline of outlines) {
+    let from = outline.at(-1);
+    for (const to of outline) {
+      if (from !== undefined && from.across < at !== to.across < at)
+        found.push(from.along + ((to.along - from.along) * (at - from.across)) / (to.across - from.across));
+      from = to;
+    }
+  }
+  return found.sort((a, b) => a - b);
 }

@@ -53,9 +53,12 @@ const metricScales: readonly Scale[] = [2, 5, 10, 20, 25, 50, 100, 200, 500].map
   name: `1:${denominator}`,
 }));
 
+/** Plain drafting scales, largest first. */
+export const scalesOf = (units: "inch" | "mm"): readonly Scale[] => (units === "inch" ? inchScales : metricScales);
+
 /** The largest plain drafting scale that satisfies `fits`, or the smallest there is. */
 export function chooseScale(units: "inch" | "mm", fits: (scale: Scale) => boolean): Scale {
-  const scales = units === "inch" ? inchScales : metricScales;
+  const scales = scalesOf(units);
   const chosen = scales.find(fits) ?? scales.at(-1);
   if (chosen === undefined) throw new RangeError("no scales");
   return chosen;

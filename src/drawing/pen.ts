@@ -1,6 +1,4 @@
 // Which pens are there? Few, told apart by width and dash alone, in black.
-import type { Attributes } from "./element.ts";
-
 export type PenName = "heavy" | "outline" | "cable" | "edge" | "thin" | "hidden" | "centre" | "match";
 
 interface Pen {
@@ -21,8 +19,20 @@ const pens: Readonly<Record<PenName, Pen>> = {
 
 export const penWidth = (pen: PenName): number => pens[pen].width;
 
-/** How a line of this pen is written. */
-export const strokeOf = (pen: PenName): Attributes => {
-  const { width, dash } = pens[pen];
-  return { stroke: "#000", "stroke-width": width, ...(dash.length > 0 ? { "stroke-dasharray": dash.join(" ") } : {}) };
+const attributesOf = ({ width, dash }: Pen): string =>
+  ` stroke="#000" stroke-width="${width}"${dash.length > 0 ? ` stroke-dasharray="${dash.join(" ")}"` : ""}`;
+
+/** How a line of each pen is written. */
+const written: Readonly<Record<PenName, string>> = {
+  heavy: attributesOf(pens.heavy),
+  outline: attributesOf(pens.outline),
+  cable: attributesOf(pens.cable),
+  edge: attributesOf(pens.edge),
+  thin: attributesOf(pens.thin),
+  hidden: attributesOf(pens.hidden),
+  centre: attributesOf(pens.centre),
+  match: attributesOf(pens.match),
 };
+
+/** The attributes of a line of this pen, as markup. */
+export const strokeOf = (pen: PenName): string => written[pen];

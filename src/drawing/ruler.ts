@@ -2,8 +2,8 @@
 import type { Point } from "../geometry/vector.ts";
 import { length } from "../units/print.ts";
 import type { Mm } from "../units/quantity.ts";
-import { element } from "./element.ts";
 import type { Scale } from "./paper.ts";
+import { penWidth } from "./pen.ts";
 import { group, type Part, polygon, strokes } from "./shape.ts";
 import { label } from "./text.ts";
 
@@ -19,22 +19,24 @@ export function scaleBar(at: Point, { scale, units }: { readonly scale: Scale; r
   const bars = units === "inch" ? inchBars : metricBars;
   const bar = bars.findLast((one) => one * scale.ratio <= BAR_mm) ?? bars[0] ?? 0;
   const width = bar * scale.ratio;
-  const top = at.y + 4.4;
-  const part = (index: number): Part => {
-    const [left, right] = [at.x + 1 + (width * index) / 4, at.x + 1 + (width * (index + 1)) / 4];
+  const top = at.y + 3.6;
+  const block = (from: number, to: number, fill: "white" | "black"): Part => {
+    const [left, right] = [at.x + 1 + (width * from) / 4, at.x + 1 + (width * to) / 4];
     const corners = [
       { x: left, y: top },
       { x: right, y: top },
       { x: right, y: top + 1.4 },
       { x: left, y: top + 1.4 },
     ];
-    return polygon(corners, { pen: "thin", fill: index % 2 === 0 ? "black" : "white" });
+    return polygon(corners, { pen: "thin", fill });
   };
   return group([
-    ...[0, 1, 2, 3].map(part),
-    label("0", { x: at.x + 1, y: at.y + 2 }, { anchor: "middle" }),
-    label(length(bar, { units, style: "feet", both: false }), { x: at.x + 1 + width, y: at.y + 2 }, { anchor: "middle" }),
-    label(`Scale ${scale.name}. Do not scale.`, { x: at.x, y: top + 4.4 }),
+    block(0, 4, "white"),
+    block(0, 1, "black"),
+    block(2, 3, "black"),
+    label("0", { x: at.x + 1, y: at.y + 1.6 }, { anchor: "middle" }),
+    label(length(bar, { units, style: "feet", both: false }), { x: at.x + 1 + width, y: at.y + 1.6 }, { anchor: "middle" }),
+    label(`Scale ${scale.name}. Do not scale.`, { x: at.x, y: top + 3.9 }),
   ]);
 }
 
@@ -51,17 +53,11 @@ export function calibrationLine(at: Point): Part {
       { x, y: at.y + high },
     ];
   });
+  const to = { x: at.x + CALIBRATION_mm, y: at.y };
+  const half = penWidth("heavy") / 2;
   const bar: Part = {
-    element: element("line", {
-      class: "calibration",
-      x1: at.x,
-      y1: at.y,
-      x2: at.x + CALIBRATION_mm,
-      y2: at.y,
-      stroke: "#000",
-      "stroke-width": 0.7,
-    }),
-    box: { left: at.x, top: at.y - 0.35, right: at.x + CALIBRATION_mm, bottom: at.y + 0.35 },
+    mark: { kind: "calibration", from: at, to },
+    box: { left: at.x, top: at.y - half, right: to.x, bottom: at.y + half },
     texts: [],
   };
   return group([strokes("thin", ticks), bar]);

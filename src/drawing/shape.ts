@@ -1,58 +1,88 @@
 // How are lines, polygons and circles put on paper, each with the paper it takes?
 import type { Point } from "../geometry/vector.ts";
-import type { Mm } from "../units/quantity.ts";
+import type { Mm, Radian } from "../units/quantity.ts";
 import { type Box, boxOf, grow, type Quad, unite } from "./box.ts";
-import { type Element, element, writeNumber } from "./element.ts";
-import { type PenName, penWidth, strokeOf } from "./pen.ts";
+import { type PenName, penWidth } from "./pen.ts";
 
-/** Something drawn: its element, the paper it takes, and the outlines of its texts. */
+/** What is drawn, as plain data: it is written only when the drawing is finished, so that a trial costs no text. */
+export type Mark =
+  | { readonly kind: "lines"; readonly pen: PenName; readonly lines: readonly Line[] }
+  | { readonly kind: "hatch"; readonly area: HatchArea }
+  | { readonly kind: "polygon"; readonly points: readonly Point[]; readonly pen: PenName | null; readonly fill: Fill }
+  | { readonly kind: "circle"; readonly centre: Point; readonly radius: Mm; readonly pen: PenName; readonly fill: Fill }
+  /** The line that is measured on the printed sheet. */
+  | { readonly kind: "calibration"; readonly from: Point; readonly to: Point }
+  | { readonly kind: "words"; readonly words: Words }
+  | { readonly kind: "group"; readonly parts: readonly Part[] };
+
+export type Fill = "white" | "black";
+export type Line = readonly Point[];
+
+export interface HatchArea {
+  /** Closed outlines; a point is hatched when it lies inside an odd number of them. */
+  readonly outlines: readonly (readonly Point[])[];
+  readonly spacing: Mm;
+  /** Direction of the lines, counter-clockwise as the reader sees it. */
+  readonly angle: Radian;
+}
+
+export interface Words {
+  readonly text: string;
+  /** The middle of the capitals, at the start, middle or end. */
+  readonly at: Point;
+  readonly size: Mm;
+  readonly weight: 400 | 700;
+  readonly anchor: "start" | "middle" | "end";
+  readonly angle: Radian;
+  /** White behind the text: how far it begins to the left of `at`, and how wide it is; null for none. */
+  readonly ground: { readonly left: Mm; readonly width: Mm } | null;
+}
+
+/** Something drawn: the paper it takes, and the outlines of its texts. */
 export interface Part {
-  readonly element: Element;
+  readonly mark: Mark;
   readonly box: Box;
   readonly texts: readonly Quad[];
 }
 
-export type Line = readonly Point[];
+const noTexts: readonly Quad[] = [];
 
-/** Open lines of one pen as a single path. */
+/** Open lines of one pen. */
 export function strokes(pen: PenName, lines: readonly Line[]): Part {
-  let d = "";
-  for (const line of lines)
-    line.forEach((point, index) => {
-      d += `${index === 0 ? "M" : "L"}${place(point)}`;
-    });
-  return {
-    element: element("path", { d, fill: "none", ...strokeOf(pen) }),
-    box: grow(boxOf(lines.flat()), penWidth(pen) / 2),
-    texts: [],
-  };
+  const half = penWidth(pen) / 2;
+  const box = lines.length === 1 ? boxOf(lines[0] ?? []) : unite(lines.map(boxOf));
+  return { mark: { kind: "lines", pen, lines }, box: grow(box, half), texts: noTexts };
 }
+
+/** Slanted thin lines inside outlines. */
+export const hatched = (area: HatchArea): Part => ({
+  mark: { kind: "hatch", area },
+  box: grow(unite(area.outlines.map(boxOf)), penWidth("thin") / 2),
+  texts: noTexts,
+});
 
 /** A closed shape; white covers what was drawn before it. */
-export function polygon(points: readonly Point[], { pen, fill }: { readonly pen: PenName | null; readonly fill: "white" | "black" }): Part {
-  const d = `${points.map((point, index) => `${index === 0 ? "M" : "L"}${place(point)}`).join("")}Z`;
-  return {
-    element: element("path", { d, fill: fill === "white" ? "#fff" : "#000", ...(pen === null ? {} : strokeOf(pen)) }),
-    box: grow(boxOf(points), pen === null ? 0 : penWidth(pen) / 2),
-    texts: [],
-  };
-}
+export const polygon = (points: readonly Point[], { pen, fill }: { readonly pen: PenName | null; readonly fill: Fill }): Part => ({
+  mark: { kind: "polygon", points, pen, fill },
+  box: pen === null ? boxOf(points) : grow(boxOf(points), penWidth(pen) / 2),
+  texts: noTexts,
+});
 
-export function circle(centre: Point, radius: Mm, { pen, fill }: { readonly pen: PenName; readonly fill: "white" | "black" }): Part {
-  const reach = radius + penWidth(pen) / 2;
-  return {
-    element: element("circle", { cx: centre.x, cy: centre.y, r: radius, fill: fill === "white" ? "#fff" : "#000", ...strokeOf(pen) }),
-    box: { left: centre.x - reach, top: centre.y - reach, right: centre.x + reach, bottom: centre.y + reach },
-    texts: [],
-  };
-}
+export const circle = (centre: Point, radius: Mm, { pen, fill }: { readonly pen: PenName; readonly fill: Fill }): Part => ({
+  mark: { kind: "circle", centre, radius, pen, fill },
+  box: grow({ left: centre.x, top: centre.y, right: centre.x, bottom: centre.y }, radius + penWidth(pen) / 2),
+  texts: noTexts,
+});
 
 /** Several parts as one. */
-export const group = (parts: readonly Part[]): Part => ({
-  element: element("g", {}, ...parts.map((part) => part.element)),
-  box: unite(parts.map((part) => part.box)),
-  texts: parts.flatMap((part) => part.texts),
-});
+export function group(parts: readonly Part[]): Part {
+  const texts: Quad[] = [];
+  for (const part of parts) for (const quad of part.texts) texts.push(quad);
+  return { mark: { kind: "group", parts }, box: boxOfParts(parts), texts };
+}
+
+/** The paper that several parts take together. */
+export const boxOfParts = (parts: readonly Part[]): Box => unite(parts.map((part) => part.box));
 
 /** A filled arrowhead with its tip at `tip`, pointing along the unit step `toward`. */
 export function arrowhead(tip: Point, toward: Point, length: Mm = 2.4): Part {
@@ -66,5 +96,3 @@ export function arrowhead(tip: Point, toward: Point, length: Mm = 2.4): Part {
 
 /** A point reached from `from` by going `by` along the unit step `step`. */
 export const go = (from: Point, step: Point, by: Mm): Point => ({ x: from.x + step.x * by, y: from.y + step.y * by });
-
-const place = (point: Point): string => `${writeNumber(point.x)} ${writeNumber(point.y)}`;

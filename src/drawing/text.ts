@@ -1,10 +1,10 @@
 // How wide is a text on paper, and which paper does it take?
 import type { Point } from "../geometry/vector.ts";
 import type { Mm, Radian } from "../units/quantity.ts";
-import { boxOf, overlap, type Quad } from "./box.ts";
-import { element, writeNumber as short } from "./element.ts";
+import { type Box, boxOf, overlap, type Quad, quadOf } from "./box.ts";
 import { advances, UNITS_PER_EM } from "./font-metrics.ts";
 import type { Part } from "./shape.ts";
+import { ABOVE, BELOW, CAPITAL } from "./text-metrics.ts";
 
 /** Nothing on a drawing is smaller than 9 points. */
 export const SMALLEST_mm = 3.175;
@@ -13,11 +13,6 @@ export const MARK_mm = 3.9;
 
 /** Family name of the page's fonts first; the second name is for a drawing that is looked at by itself. */
 export const FONT_FAMILY = "Hyper,Atkinson Hyperlegible,sans-serif";
-
-/** Shares of the size: height of capitals, and how far any letter reaches above and below the baseline. */
-const CAPITAL = 0.668;
-const ABOVE = 0.76;
-const BELOW = 0.22;
 
 export interface TextStyle {
   readonly size?: Mm;
@@ -55,44 +50,24 @@ function rareAdvance(text: string, index: number, weight: 400 | 700): number {
 /** The height a line of text takes, with the gap to the next. */
 export const lineHeight = (size: Mm = SMALLEST_mm): Mm => size * (ABOVE + BELOW) + 0.35;
 
+/** The ground reaches this far beyond both ends of its text. */
+const GROUND_mm = 0.4;
+
 /** A text; `at` is the middle of its capitals, at its start, middle or end. */
 export function label(text: string, at: Point, style: TextStyle = {}): Part {
   const { size = SMALLEST_mm, weight = 400, anchor = "start", angle = 0, ground = false } = style;
   const width = textWidth(text, style);
   const left = anchor === "start" ? 0 : anchor === "middle" ? -width / 2 : -width;
-  const baseline = (CAPITAL / 2) * size;
-  const turn = turner(at, angle);
-  const quad: Quad = [
-    turn(left, baseline - ABOVE * size),
-    turn(left + width, baseline - ABOVE * size),
-    turn(left + width, baseline + BELOW * size),
-    turn(left, baseline + BELOW * size),
-  ];
-  const degrees = (-angle * 180) / Math.PI;
-  // Turned about `at`; the baseline lies half a capital below it in the text's own direction.
-  const transform: { transform?: string } = angle === 0 ? {} : { transform: `rotate(${short(degrees)} ${short(at.x)} ${short(at.y)})` };
-  const words = element(
-    "text",
-    {
-      x: at.x,
-      y: at.y + baseline,
-      ...transform,
-      "font-size": size,
-      ...(weight === 700 ? { "font-weight": 700 } : {}),
-      ...(anchor === "start" ? {} : { "text-anchor": anchor }),
-    },
-    text,
-  );
-  const ownGround = element("rect", {
-    class: "ground",
-    x: at.x + left - 0.4,
-    y: at.y + baseline - ABOVE * size,
-    width: width + 0.8,
-    height: (ABOVE + BELOW) * size,
-    ...transform,
-    fill: "#fff",
-  });
-  return { element: ground ? element("g", {}, ownGround, words) : words, box: boxOf(quad), texts: [quad] };
+  const top = (CAPITAL / 2 - ABOVE) * size;
+  const bottom = (CAPITAL / 2 + BELOW) * size;
+  const level = { left: at.x + left, top: at.y + top, right: at.x + left + width, bottom: at.y + bottom };
+  const quad = angle === 0 ? quadOf(level) : turned(at, angle, { left, right: left + width, top, bottom });
+  const behind = ground ? { left: left - GROUND_mm, width: width + 2 * GROUND_mm } : null;
+  return {
+    mark: { kind: "words", words: { text, at, size, weight, anchor, angle, ground: behind } },
+    box: angle === 0 ? level : boxOf(quad),
+    texts: [quad],
+  };
 }
 
 /** Several lines below each other, the first one at `at`. */
@@ -126,15 +101,20 @@ export function readable(step: Point): { readonly angle: Radian; readonly agains
   return { angle: Math.abs(angle) < LEAST ? 0 : angle, against };
 }
 
-/** The first candidate whose texts are clear of all obstacles; the last one if none is. */
-export function firstClear(candidates: readonly Part[], obstacles: readonly Quad[]): Part {
-  const clear = candidates.find((part) => !part.texts.some((quad) => obstacles.some((other) => overlap(quad, other))));
-  const chosen = clear ?? candidates.at(-1);
-  if (chosen === undefined) throw new RangeError("nothing to choose from");
-  return chosen;
+/** The first candidate whose texts are clear of all obstacles; the last one if none is. Later ones are not even made. */
+export function firstClear(candidates: Iterable<Part>, obstacles: readonly Quad[]): Part {
+  let last: Part | undefined;
+  for (const part of candidates) {
+    if (!part.texts.some((quad) => obstacles.some((other) => overlap(quad, other)))) return part;
+    last = part;
+  }
+  if (last === undefined) throw new RangeError("nothing to choose from");
+  return last;
 }
 
-function turner(at: Point, angle: Radian): (along: Mm, down: Mm) => Point {
+/** The corners of a box about `at`, turned with it. */
+function turned(at: Point, angle: Radian, { left, right, top, bottom }: Box): Quad {
   const [cos, sin] = [Math.cos(angle), Math.sin(angle)];
-  return (along, down) => ({ x: at.x + along * cos + down * sin, y: at.y - along * sin + down * cos });
+  const corner = (along: Mm, down: Mm): Point => ({ x: at.x + along * cos + down * sin, y: at.y - along * sin + down * cos });
+  return [corner(left, top), corner(right, top), corner(right, bottom), corner(left, bottom)];
 }

@@ -56,7 +56,17 @@ const makers: Readonly<Record<SheetKey, SheetMaker>> = {
 
 export function makePacket({ plan, issue, stamp, all = false }: PacketRequest): Packet {
   const index = sheetHeads({ plan, issue, all });
-  const context: SheetContext = { plan, issue, stamp, show: showIn(plan.job.units), home: issue === "homeowner", index, marked: [] };
+  const context: SheetContext = {
+    plan,
+    issue,
+    stamp,
+    show: showIn(plan.job.units),
+    home: issue === "homeowner",
+    whole: all || issue !== "crew",
+    rules: all || issue === "permit" || issue === "record",
+    index,
+    marked: [],
+  };
   return {
     issue,
     issueName: issueName[issue],
@@ -97,8 +107,15 @@ function titleBlock(plan: Plan, stamp: Stamp): TitleBlock {
     units: units === "inch" ? "feet and inches (mm in parentheses)" : "mm (inches in parentheses)",
     datum: frame.datum,
     example: identity.example ? "EXAMPLE - invented job" : "",
-    stamp: plan.verdict === "fail" ? "NOT FOR CONSTRUCTION - a check fails, see Z-001" : "",
+    stamp: stampOf(plan),
     jobHash: stamp.jobHash,
     programVersion: stamp.programVersion,
   };
+}
+
+/** Nobody bores from a set that a check forbids, or that was not issued for it. */
+function stampOf(plan: Plan): string {
+  const isIssued = ["for construction", "as built"].includes(plan.job.identity.status);
+  const reasons = [...(plan.verdict === "fail" ? ["a check fails, see Z-001"] : []), ...(isIssued ? [] : ["do not bore from this set"])];
+  return reasons.length === 0 ? "" : `NOT FOR CONSTRUCTION - ${reasons.join("; ")}`;
 }

@@ -5,7 +5,10 @@ import type { Text } from "./packet.ts";
 
 /** Said wherever somebody could think that the frame has been checked. */
 export const frameNotChecked: Text =
-  "**The frame is NOT checked yet by this program.** Posts, rails, post feet and their fasteners carry the pull of all cables at once. A licensed engineer or the authority must check them before the cables are tightened.";
+  "**The frame is NOT checked yet by this program.** Posts, rails, post feet and their fasteners carry the pull of all cables at once. A licensed engineer or the authority must accept them in writing before anything is bored.";
+
+/** When the frame has to be accepted: the same words on every sheet. */
+export const frameAccepted: Text = "Frame accepted in writing before anything is bored";
 
 export const notApproval: Text =
   "This packet is not an approval. The authority having jurisdiction decides. A licensed engineer decides about the frame.";
@@ -33,13 +36,13 @@ export const roleName: Readonly<Record<VerticalRole, Text>> = {
   end: "end post",
   corner: "corner post",
   pair: "end post of a pair",
+  shared: "post shared by two runs",
   line: "line post",
   spacer: "spacer",
 };
 
 export const endName: Readonly<Record<EndKind, Text>> = { stud: "stud end", grip: "grip end" };
 export const faceName: Readonly<Record<Face, Text>> = { left: "left face", right: "right face" };
-export const sourceVerb = { have: "have", rent: "rent", buy: "buy" } as const;
 
 /** A sheet's first words, for those who do it once. At most 20 words a sentence. */
 export const introduction: Readonly<Record<SheetKey, readonly Text[]>> = {
@@ -66,16 +69,16 @@ export const introduction: Readonly<Record<SheetKey, readonly Text[]>> = {
   ],
   order: ["This is your shopping list. Spare pieces are in it already."],
   tools: ["Get all tools before the first day. Some can be rented by the day."],
-  steps: ["Do the steps in this order. Read one step, do it, tick it.", "Where it says HOLD, stop until somebody has signed."],
-  safety: ["Read this sheet before the first day. Read the message again at the step it belongs to."],
+  steps: [
+    "Do the steps in this order. Read one step, do it, tick it.",
+    "Where it says HOLD, stop until it is signed on the sheet of proof.",
+  ],
+  safety: ["Read this sheet before the first day. The other dangers stand beside the step they belong to."],
   tightening: [
     "Tightening one cable slackens the others. That is why you go round more than once.",
     "A reading is what your gauge shows. Write it down each time.",
   ],
-  proof: [
-    "Now you show that the work is right. A ball of the stated size must not pass between two cables.",
-    "The official says which force to use. Write it down.",
-  ],
+  proof: ["Now you show that the work is right. This sheet names the way that was agreed.", "Sign each hold point here, and only here."],
   care: ["Keep this sheet. It says when to look at the cables again, and how to clean them."],
   record: ["This sheet keeps what was really built."],
   sources: ["Each number in this packet has a short mark in brackets. Look it up here."],
@@ -108,49 +111,117 @@ export const wordList: readonly (readonly [term: Text, meaning: Text])[] = [
   ["target tension", "The pull that each cable should have when all is done."],
 ];
 
-/** If-then: what goes wrong most, and what to do. */
-export function troubles(plan: Plan): readonly (readonly [when: Text, then: Text])[] {
-  const wood = plan.job.posts.section.material === "wood";
-  const grip = plan.job.fittings.holdEnd === "grip";
+/** Who does, decides and signs: a firm has an office and a crew, somebody who does it once has neither. */
+export const peopleOf = (home: boolean) =>
+  home
+    ? ({ lead: "you", second: "second person", office: "the author of this packet", handsOver: "author of this packet" } as const)
+    : ({ lead: "crew lead", second: "crew lead", office: "the office", handsOver: "office" } as const);
+
+export type TroubleStep = "bore" | "reeve" | "tighten" | "prove";
+
+export interface Trouble {
+  /** The step at which it happens. */
+  readonly step: TroubleStep;
+  readonly when: Text;
+  readonly then: Text;
+}
+
+const trouble = (step: TroubleStep, when: Text, then: Text): Trouble => ({ step, when, then });
+
+/** If-then: what goes wrong most in this job, and what to do; in the order of the work. */
+export function troubles(plan: Plan, home = false): readonly Trouble[] {
+  const { office } = peopleOf(home);
   return [
-    [
-      "the nut turns stiffly or squeaks",
-      "Stop at once. Turn it back a little, clean the thread, oil it. A nut that has seized must be cut off and replaced.",
-    ],
-    [
-      "the end of the thread is reached and the cable is still slack",
-      grip
-        ? "Turn the nut back to its first turns. Pull the slack through the grip end. Then start again."
-        : "Stop. The cable is too long for its studs: ask the office before you cut it.",
-    ],
-    ["cables tightened first have gone slack", "This is expected: each cable slackens the others. Do the next pass in the same order."],
-    [
-      "the sphere passes in one bay",
-      "Read the tension there. If it is on target, do not tighten further: ask the office. More pull may harm the frame.",
-    ],
-    ["the bit meets metal", "Stop. Do not force it. Move nothing until somebody knows what it is. Ask the office for another height."],
-    [
-      "a hole is off its height",
-      "Write the real height in the table. If a gap is now above its limit, stop. Ask before you plug and bore again.",
-    ],
-    ["a cable is too short", "Do not stretch it and do not leave out turns of the nut. Use it in a shorter run, and order a new one."],
-    ...(grip
+    ...boringTroubles(plan, office),
+    trouble(
+      "reeve",
+      "a cable is too short",
+      "Do not stretch it and do not leave out turns of the nut. Use it in a shorter run, and order a new one.",
+    ),
+    ...(isGripped(plan)
       ? [
-          [
+          trouble(
+            "reeve",
             "the grip end was set too soon",
             "Do not pull it off by force. Cut it off only if enough cable is left. Else replace the cable.",
-          ] as const,
+          ),
         ]
       : []),
-    ["an end post leans, or a rail bows", "Stop tightening. Write down the movement. Let a licensed engineer look at it."],
-    [
-      "the far side of a corner reads low",
-      "Check the bushings. Pull from both ends if both have nuts. Never pull above the highest reading.",
-    ],
-    ["rust spots show", "Clean with a soft cloth and a stainless cleaner. Steel dust from other tools causes most of it."],
-    wood
-      ? ["a post checks or splits at a bore", "Stop. Slacken the cables of that post. Let somebody who knows wood decide if it stays."]
-      : ["a bore has a sharp edge", "Deburr it and fit the bushing. Bare metal must not touch the strand."],
+    ...pullingTroubles(plan, office),
+    trouble(
+      "prove",
+      "the sphere passes in one bay",
+      `Read the tension there. If it is in its band, do not tighten further: ask ${office}. More pull may harm the frame.`,
+    ),
+    trouble("prove", "rust spots show", "Clean with a soft cloth and a stainless cleaner. Steel dust from other tools causes most of it."),
+  ];
+}
+
+const isGripped = (plan: Plan): boolean => plan.runs.some(({ left, right }) => left.kind === "grip" || right.kind === "grip");
+const isPulledAtBoth = (plan: Plan): boolean => plan.runs.some(({ left, right }) => left.pulls && right.pulls);
+
+function boringTroubles(plan: Plan, office: Text): readonly Trouble[] {
+  const wood = plan.job.posts.section.material === "wood";
+  const height = "Write the real height in the table. If a gap is now above its limit, stop.";
+  return wood
+    ? [
+        trouble(
+          "bore",
+          "the bit meets metal",
+          `Stop. Do not force it. Move nothing until somebody knows what it is. Ask ${office} for another height.`,
+        ),
+        trouble("bore", "a hole is off its height", `${height} Ask before you plug and bore again.`),
+        trouble(
+          "bore",
+          "a post checks or splits at a bore",
+          "Stop. Slacken the cables of that post. Let somebody who knows wood decide if it stays.",
+        ),
+      ]
+    : [
+        trouble(
+          "bore",
+          "the bit meets a weld, a bolt or a sleeve",
+          `Stop. Do not force it. Find out what it is. Ask ${office} for another height.`,
+        ),
+        trouble("bore", "a hole is off its height", `${height} Ask before you bore again.`),
+        trouble("bore", "a bore has a sharp edge", "Deburr it and fit the bushing. Bare metal must not touch the strand."),
+      ];
+}
+
+function pullingTroubles(plan: Plan, office: Text): readonly Trouble[] {
+  const corners = plan.runs.some(({ bends }) => bends.length > 0);
+  return [
+    trouble(
+      "tighten",
+      "the nut turns stiffly or squeaks",
+      "Stop at once. Turn it back a little, clean the thread, oil it. A nut that has seized must be cut off and replaced.",
+    ),
+    trouble(
+      "tighten",
+      "the end of the thread is reached and the cable is still slack",
+      isGripped(plan)
+        ? "Turn the nut back to its first turns. Pull the slack through the grip end. Then start again."
+        : `Stop. The cable is too long for its studs: ask ${office} before you cut it.`,
+    ),
+    trouble(
+      "tighten",
+      "cables tightened first have gone slack",
+      "This is expected: each cable slackens the others. Do the next pass in the same order.",
+    ),
+    trouble(
+      "tighten",
+      "an end post leans, or a rail bows",
+      "Stop tightening. Write down the movement. Let a licensed engineer look at it.",
+    ),
+    ...(corners
+      ? [
+          trouble(
+            "tighten",
+            "the far side of a corner reads low",
+            `Check the bushings. Pull again ${isPulledAtBoth(plan) ? "from both ends" : "slowly"}. Never pull above the highest reading.`,
+          ),
+        ]
+      : []),
   ];
 }
 

@@ -4,8 +4,8 @@ import { cutStock } from "../stock/cut.ts";
 import { length } from "../units/print.ts";
 import type { Cents, Mm } from "../units/quantity.ts";
 import { roundUp } from "../units/round.ts";
-import type { Bore, Run } from "./plan.ts";
 import { counterboreDepth } from "./end-fitting.ts";
+import type { Bore, Run } from "./plan.ts";
 import type { CutPlan, OrderLine } from "./purchase.ts";
 
 interface Bought {

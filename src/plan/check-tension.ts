@@ -4,7 +4,8 @@ import { type Cited, cite } from "../sources/cited.ts";
 import { guardRules } from "../tables/limits.ts";
 import { type Checked, limitCheck, question } from "./check-row.ts";
 import { criterionText } from "./criterion.ts";
-import type { Check, Run, SpanReading } from "./plan.ts";
+import type { Check, Run } from "./plan.ts";
+import type { SpanReading } from "./readings.ts";
 
 export function tensionChecks(plan: Checked, job: Job): readonly Check[] {
   const { breakingForce, workingShare } = job.cable;
@@ -112,7 +113,7 @@ export function openQuestions(plan: Checked, job: Job): readonly Check[] {
     ...question("frame", "Posts, rails and post feet under the pull of all cables", {
       source: "practice",
       where: "not computed by this version",
-      advice: "the frame has NOT been checked: have a licensed engineer check posts, rail, feet and footings before anything is drilled",
+      advice: "the frame has NOT been checked: have a licensed engineer check posts, rail, feet and footings before anything is bored",
     }),
     verdict: "not checked",
   });

@@ -1,7 +1,7 @@
 // Does the plan keep its rules? Each check names its demand, its limit and where the limit comes from.
 import type { Job } from "../job/job.ts";
-import { type Checked, limitCheck } from "./check-row.ts";
 import { bearingChecks } from "./check-bearing.ts";
+import { type Checked, limitCheck } from "./check-row.ts";
 import { openQuestions, tensionChecks } from "./check-tension.ts";
 import { cornerSlot } from "./corner-path.ts";
 import type { Check } from "./plan.ts";

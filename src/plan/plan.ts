@@ -4,6 +4,7 @@ import type { Problem } from "../problem/problem.ts";
 import type { SourceId } from "../sources/sources.ts";
 import type { Cents, Mm, Newton, Radian } from "../units/quantity.ts";
 import type { CutPiece, CutPlan, OrderLine, ToolLine } from "./purchase.ts";
+import type { PostPull, RunTightening, SpanReading, TakeUp } from "./readings.ts";
 
 /** A point seen from above: x to the right, y away from the reader, the first side begins at 0,0 and runs along x. */
 export interface PlanPoint {
@@ -107,56 +108,6 @@ export interface Bend {
   readonly at: Mm;
 }
 
-/** One span of a run with what can be read on it when the run stands at its target. */
-export interface SpanReading {
-  readonly bayId: string;
-  readonly free: Mm;
-  /** Least tension in this span when every pulling end reads its target. */
-  readonly tension: Newton;
-  /** What the criterion asks of this span. */
-  readonly required: Newton;
-  /** First mode when plucked, from loose wires with free ends to a solid bar with clamped ends. */
-  readonly pitch_Hz: { readonly low: number; readonly nominal: number; readonly high: number };
-  /** Sag at the middle under the test weight: cable held at the span's ends, and free to slide through the run. */
-  readonly sag: { readonly held: Mm; readonly sliding: Mm };
-  /** Force that pushes the sphere of the code through two neighbouring cables at mid-span. */
-  readonly pushThrough: { readonly held: Newton; readonly sliding: Newton; readonly linear: Newton };
-  /** Tension in the span, its deflection and the pull on its posts under the code's infill load on one cable. */
-  readonly underInfillLoad: { readonly load: Newton; readonly deflection: Mm; readonly tension: Newton } | null;
-}
-
-export interface EndTakeUp {
-  readonly postId: string;
-  readonly travel: Mm;
-  /** With the least stiffness of the strand. */
-  readonly travel_high: Mm;
-  readonly turns: number;
-  readonly turns_low: number;
-  readonly turns_high: number;
-}
-
-/** How far the nuts travel and what is left of their thread; figures of one end are those of the end that travels most. */
-export interface TakeUp {
-  readonly elongation: Mm;
-  readonly bedding: Mm;
-  readonly seating: Mm;
-  readonly travel: Mm;
-  /** Travel of the nut that travels most. */
-  readonly travelPerEnd: Mm;
-  readonly turns: number;
-  readonly turns_low: number;
-  readonly turns_high: number;
-  /** Free thread after the first turns. */
-  readonly threadAvailable: Mm;
-  readonly threadLeft: Mm;
-  /** Thread that must be left for later visits. */
-  readonly reserve: Mm;
-  /** Slack to take out before the nut is turned, so that the reserve is left with the greatest stretch; 0 when the thread is enough. */
-  readonly slackToPull: Mm;
-  /** One for each pulling end, from left to right. */
-  readonly ends: readonly EndTakeUp[];
-}
-
 /** A stretch of every course: the same in plan at all heights. */
 export interface Run {
   readonly id: string;
@@ -193,20 +144,6 @@ export interface Run {
   readonly spans: readonly SpanReading[];
   /** The span to read when the run is proved: no corner, the smallest margin; and what may be read there. */
   readonly proof: { readonly bayId: string; readonly low: Newton; readonly high: Newton };
-}
-
-/** What the cables of one run ask of one post: a demand to be checked by an engineer, with no capacity beside it. */
-export interface PostPull {
-  readonly postId: string;
-  readonly runId: string;
-  /** end: along the cables, towards them. bend: towards the inside of the corner. */
-  readonly cause: "end" | "bend";
-  readonly cables: number;
-  /** Of all cables together, when they stand at their target and at the greatest allowed reading. */
-  readonly pull_target: Newton;
-  readonly pull_high: Newton;
-  /** Where the resultant acts, above the datum. */
-  readonly height: Mm;
 }
 
 /** One cable: a course of a run. */
@@ -249,22 +186,6 @@ export interface BitUse {
   readonly bitLength_min: Mm;
   readonly holes: number;
   readonly use: string;
-}
-
-export interface TighteningStep {
-  readonly number: number;
-  readonly pass: number;
-  readonly mark: string;
-  readonly course: number;
-  readonly reading: Newton;
-  readonly reading_low: Newton;
-  readonly reading_high: Newton;
-}
-
-export interface RunTightening {
-  readonly runId: string;
-  readonly order: readonly number[];
-  readonly steps: readonly TighteningStep[];
 }
 
 /** A value on a check row that knows how it is printed. */

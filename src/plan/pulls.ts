@@ -1,6 +1,7 @@
 // What do the cables of a run ask of the posts that hold and bend them? A demand, with no capacity beside it.
 import type { Mm, Newton, Radian } from "../units/quantity.ts";
-import type { Bay, Bend, Plan, PostPull, Run } from "./plan.ts";
+import type { Bay, Bend, Plan, Run } from "./plan.ts";
+import type { PostPull } from "./readings.ts";
 
 export function pullsOf(layout: Pick<Plan, "runs" | "courses" | "bays">, bendAngle_min: Radian): readonly PostPull[] {
   const { runs, courses, bays } = layout;

@@ -3,7 +3,8 @@ import type { Job } from "../job/job.ts";
 import type { TensionProfile } from "../mechanics/corner.ts";
 import { takeUp } from "../mechanics/stretch.ts";
 import type { Mm } from "../units/quantity.ts";
-import type { EndTakeUp, RunEnd, TakeUp } from "./plan.ts";
+import type { RunEnd } from "./plan.ts";
+import type { EndTakeUp, TakeUp } from "./readings.ts";
 import type { RunGeometry } from "./runs.ts";
 
 /**

@@ -2,7 +2,8 @@
 import type { Job } from "../job/job.ts";
 import type { Newton } from "../units/quantity.ts";
 import { roundDown, roundNearest } from "../units/round.ts";
-import type { Course, Run, RunTightening, TighteningStep } from "./plan.ts";
+import type { Course, Run } from "./plan.ts";
+import type { RunTightening, TighteningStep } from "./readings.ts";
 
 /** From the middle cable outwards, one above, one below (common practice, no source). */
 export function middleOutward(count: number): readonly number[] {

@@ -1,65 +1,151 @@
 // Which tools does this job need, step by step?
 import type { Job } from "../job/job.ts";
-import { length } from "../units/print.ts";
+import { decimal, force, length } from "../units/print.ts";
+import type { Mm } from "../units/quantity.ts";
 import type { BitUse, Run } from "./plan.ts";
 import type { ToolLine } from "./purchase.ts";
 
-type Source = ToolLine["source"];
+/** From here on an open edge asks for fall protection at work: 6 ft, 29 CFR 1926.501(b)(1). */
+const FALL_mm: Mm = 1828.8;
 
 export function makeTools(bits: readonly BitUse[], runs: readonly Run[], job: Job): readonly ToolLine[] {
+  return [...setOutTools(), ...boreTools(bits, job), ...reeveTools(job), ...tightenTools(runs, job), ...proveTools(job)];
+}
+
+/** Each size once, with all its uses and long enough for the deepest. */
+export function mergedBits(bits: readonly BitUse[]): readonly BitUse[] {
+  return [...new Set(bits.map(({ diameter }) => diameter))].map((diameter) => {
+    const same = bits.filter((bit) => bit.diameter === diameter);
+    return {
+      diameter,
+      deepest: Math.max(...same.map(({ deepest }) => deepest)),
+      bitLength_min: Math.max(...same.map(({ bitLength_min }) => bitLength_min)),
+      holes: same.reduce((sum, { holes }) => sum + holes, 0),
+      use: same.map(({ holes, use }) => (same.length === 1 ? use : `${use} (${holes})`)).join(", "),
+    };
+  });
+}
+
+interface Line {
+  readonly item: string;
+  readonly size?: string;
+  readonly source: ToolLine["source"];
+  readonly note: string;
+}
+
+const to = (step: string, lines: readonly Line[]): readonly ToolLine[] => lines.map((line) => ({ step, size: "", ...line }));
+
+const small = (mm: Mm, job: Job): string => length(mm, { units: job.units, decimals: 1, step: 1 / 32 });
+
+const setOutTools = (): readonly ToolLine[] =>
+  to("set out", [
+    { item: "tape", size: "in this packet's unit", source: "have", note: "one for the whole job" },
+    { item: "story pole, straight", size: "longer than the guard", source: "have", note: "marked once" },
+    { item: "square, level, sharp pencil", source: "have", note: "posts plumb before marking" },
+    { item: "centre punch or awl", source: "have", note: "guides the bit" },
+  ]);
+
+function boreTools(bits: readonly BitUse[], job: Job): readonly ToolLine[] {
   const wood = job.posts.section.material === "wood";
-  const line = (step: string, item: string, size: string, source: Source, note: string): ToolLine => ({ step, item, size, source, note });
-  const size = (mm: number): string => length(mm, { units: job.units });
-  const fine = (mm: number): string => length(mm, { units: job.units, decimals: 1, step: 1 / 32 });
-  return [
-    line("set out", "tape", "with the marks of this packet", "have", "one tape for the whole job: two tapes differ"),
-    line(
-      "set out",
-      "straight stick for the heights",
-      `longer than the guard is high`,
-      "have",
-      "marked once from the bore sheet, used on every post",
+  const size = (mm: Mm): string => length(mm, { units: job.units });
+  return to("bore", [
+    ...mergedBits(bits).map(
+      (bit): Line => ({
+        item: wood ? "wood bit" : "bit for metal, with cutting oil",
+        size: `${small(bit.diameter, job)}, at least ${size(bit.bitLength_min)} long`,
+        source: "buy",
+        note: `${bit.use}: ${bit.holes} holes, deepest ${size(bit.deepest)}`,
+      }),
     ),
-    line("set out", "square, level, sharp pencil", "", "have", "posts plumb before a hole is marked"),
-    line("set out", "centre punch or awl", "", "have", "so that the bit does not wander"),
-    ...bits.map((bit) =>
-      line(
-        "bore",
-        wood ? "wood bit" : "bit for metal, with cutting oil",
-        `${fine(bit.diameter)}, at least ${size(bit.bitLength_min)} long`,
-        "buy",
-        `${bit.use}: ${bit.holes} holes, deepest ${size(bit.deepest)}`,
-      ),
-    ),
-    line("bore", wood ? "drill with guide or stand" : "drill with stand, clamps", "", "rent", "square to the post both ways"),
-    line("bore", "eye protection, hearing protection", "", "have", "also when strand is cut"),
+    { item: wood ? "drill with guide or stand" : "drill with stand, clamps", source: "rent", note: "square both ways" },
+    { item: "eye and hearing protection", source: "have", note: "also when strand is cut" },
+    ...(job.code.drop >= FALL_mm ? [{ item: "fall protection", source: "rent", note: `drop of ${size(job.code.drop)}` } as const] : []),
     ...(bits.some((bit) => bit.use.includes("bushing"))
-      ? [line("bore", "soft mallet", "", "have", "seats bushings without cutting them")]
+      ? [{ item: "soft mallet", source: "have", note: "seats bushings without cutting them" } as const]
       : []),
-    line("reeve", "cable cutter for stainless strand", `for ${fine(job.cable.diameter)}`, "rent", "a clean cut; tape the strand first"),
-    line("reeve", "tape, gloves, clean sheet", "", "have", "keeps the strand off the ground and off steel dust"),
+  ]);
+}
+
+const reeveTools = (job: Job): readonly ToolLine[] =>
+  to("reeve", [
+    {
+      item: "cutter for stainless strand",
+      size: `for ${small(job.cable.diameter, job)}`,
+      source: "rent",
+      note: "clean cut; tape it first",
+    },
+    { item: "tape, gloves, clean sheet", source: "have", note: "keeps strand clean" },
     ...(job.fittings.holdEnd === "grip"
-      ? [line("reeve", "tool that seats the gripping end", "as its maker asks", "have", "try one on scrap first")]
+      ? [{ item: "seating tool for grip ends", size: "as its maker asks", source: "rent", note: "try one on scrap first" } as const]
       : []),
     ...(job.supply.kind === "spool"
-      ? [line("reeve", "press or hand swager for the stud ends", "as the fitting's maker asks", "rent", "check the first one with a gauge")]
+      ? [
+          {
+            item: "press for the stud ends",
+            size: "as the fitting's maker asks",
+            source: "rent",
+            note: "check the first one with a gauge",
+          } as const,
+        ]
       : []),
-    line("tighten", "two hand wrenches", job.fittings.stud.thread, "have", "one holds the stud, one turns the nut: no power tools"),
-    line(
-      "tighten",
-      "tension gauge for strand",
-      `for ${fine(job.cable.diameter)}`,
-      "rent",
-      `or pitch or sag readings, ${runs.length === 1 ? "one run" : `${runs.length} runs`} listed on the tightening sheet`,
-    ),
-    line("tighten", "thermometer, plumb line", "", "have", "written in the log before and after each pass"),
-    line(
-      "prove",
-      "sphere of the code's diameter",
-      size(job.code.openingSphere.value),
-      "buy",
-      "with a spring scale where the authority names a force",
-    ),
-    line("finish", "fine file or deburring stone kept for stainless only", "", "have", "no wire end may stand proud"),
-  ];
+  ]);
+
+const tightenTools = (runs: readonly Run[], job: Job): readonly ToolLine[] =>
+  to("tighten", [
+    {
+      item: "two hand wrenches",
+      size: "to fit the nut: measure it",
+      source: "have",
+      note: "stud and nut; no power tools",
+    },
+    {
+      item: "tension gauge for strand",
+      size: `for ${small(job.cable.diameter, job)}`,
+      source: "rent",
+      note: "or pitch or sag readings",
+    },
+    {
+      item: "tuner, or a telephone",
+      size: `for ${pitchRange(runs)}`,
+      source: "have",
+      note: "where pitch is read",
+    },
+    {
+      item: "sag weight, with a hook",
+      size: force(job.tightening.sagWeight.value, job.units),
+      source: "have",
+      note: "weigh it: water in a bucket",
+    },
+    {
+      item: "rule with fine marks",
+      size: job.units === "inch" ? "1/32 in" : "1/2 mm",
+      source: "have",
+      note: "for sag and lean of posts",
+    },
+    { item: "thermometer, plumb line", source: "have", note: "for the log, each pass" },
+  ]);
+
+/** From the lowest to the highest pitch that the log may show. */
+function pitchRange(runs: readonly Run[]): string {
+  const spans = runs.flatMap((run) => run.spans.map(({ pitch_Hz }) => pitch_Hz));
+  const [low, high] = [Math.min(...spans.map((pitch) => pitch.low)), Math.max(...spans.map((pitch) => pitch.high))];
+  return `${decimal(low, { rounding: "down" })} to ${decimal(high, { rounding: "up" })} Hz`;
 }
+
+const proveTools = (job: Job): readonly ToolLine[] => [
+  ...to("prove", [
+    {
+      item: "sphere of the code's size",
+      size: length(job.code.openingSphere.value, { units: job.units }),
+      source: "buy",
+      note: "measure it before the test",
+    },
+    {
+      item: "spring scale",
+      size: "reads the agreed force",
+      source: "rent",
+      note: "between hand and sphere",
+    },
+  ]),
+  ...to("finish", [{ item: "fine file kept for stainless", source: "have", note: "no wire end may stand proud" }]),
+];

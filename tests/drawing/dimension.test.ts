@@ -1,7 +1,7 @@
 import { describe, expect, test } from "vitest";
 import { boxOf, inside, overlap } from "../../src/drawing/box.ts";
 import { dimension, fitsBetween, ordinateDepth, runningDimensions } from "../../src/drawing/dimension.ts";
-import { writeElement } from "../../src/drawing/element.ts";
+import { writeMarks } from "../../src/drawing/ink.ts";
 
 describe("dimension", () => {
   test("a text of 15 mm stands between ends 40 mm apart and beyond them when they are 10 mm apart", () => {
@@ -20,8 +20,8 @@ describe("dimension", () => {
     expect(boxOf(above.texts[0] ?? []).bottom).toBeLessThan(-3);
   });
 
-  test("its dimension line ends exactly at the two points: M0 5 L40 5", () => {
-    expect(writeElement(dimension({ from: { x: 0, y: 0 }, to: { x: 40, y: 0 }, offset: 5, text: "a" }).element)).toContain("M0 5L40 5");
+  test("its dimension line ends exactly at the two points: M0 5H40", () => {
+    expect(writeMarks([dimension({ from: { x: 0, y: 0 }, to: { x: 40, y: 0 }, offset: 5, text: "a" }).mark]).join("")).toContain("M0 5H40");
   });
 });
 
@@ -45,7 +45,7 @@ describe("runningDimensions", () => {
   });
 
   test("each line starts exactly at its own place, however far its label was moved", () => {
-    const path = writeElement(runningDimensions(options).element);
-    for (const { at } of ordinates) expect(path).toContain(`M-1 ${at === 0 ? 0 : -Math.round(at * 1000) / 1000}L`);
+    const path = writeMarks([runningDimensions(options).mark]).join("");
+    for (const { at } of ordinates) expect(path).toContain(`M-1 ${at === 0 ? 0 : -Math.round(at * 1000) / 1000}H`);
   });
 });

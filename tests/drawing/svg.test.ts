@@ -50,7 +50,7 @@ describe("finishSvg", () => {
 
   test("two lines of the thin pen become one path; the dashed one stays by itself", () => {
     expect([...svg.matchAll(/<path [^>]*fill="none"/g)]).toHaveLength(2);
-    expect(svg).toContain('d="M0 0L10 0M0 8L10 8"');
+    expect(svg).toContain('d="M0 0H10M0 8H10"');
   });
 
   test("shapes come before lines, and texts with their white ground last", () => {

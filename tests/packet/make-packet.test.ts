@@ -1,8 +1,11 @@
 import { describe, expect, test } from "vitest";
+import type { Status } from "../../src/job/job.ts";
 import { sheetHeads } from "../../src/packet/issues.ts";
 import { makePacket } from "../../src/packet/make-packet.ts";
 import type { Block, Packet } from "../../src/packet/packet.ts";
+import type { Plan } from "../../src/plan/plan.ts";
 import { sources } from "../../src/sources/sources.ts";
+import { readForce } from "./read-force.ts";
 import { allTables, cellText, examples, issues, packetOf, stamp, tableOf, textsOf } from "./read-packet.ts";
 
 const packets: readonly (readonly [string, Packet])[] = examples.flatMap(([name, plan]) =>
@@ -55,11 +58,18 @@ describe("makePacket", () => {
     for (const { slug } of packet.sheets) expect.soft(slug).toMatch(/^[a-z0-9-]+$/);
   });
 
-  test.each(packets)("%s: the index on the cover lists the sheets of the packet, in their order, with the last revision", (_, packet) => {
-    const index = tableOf(packet, "cover-index");
-    expect(index.rows.map((row) => row.slice(0, 2).map(cellText))).toEqual(packet.sheets.map(({ id, name }) => [id, name]));
-    expect(index.rows.every((row) => cellText(row.at(-1) ?? "") === packet.titleBlock.revision)).toBe(true);
-  });
+  test.each(packets)(
+    "%s: the index on the cover lists the sheets of the packet, in their order, and names the last revision",
+    (_, packet) => {
+      const { caption, columns, rows } = tableOf(packet, "cover-index");
+      // Two lists side by side, each read downward.
+      const entries = columns.flatMap(({ key }, at) =>
+        key.startsWith("id") ? rows.map((row) => [cellText(row[at] ?? ""), cellText(row[at + 1] ?? "").split(": ")[0]]) : [],
+      );
+      expect(entries.filter(([id]) => id !== "")).toEqual(packet.sheets.map(({ id, name }) => [id, name]));
+      expect(caption).toContain(`all at revision ${packet.titleBlock.revision}:`);
+    },
+  );
 
   test.each(packets)("%s: each mark of a source in the text is a known source and stands on Z-902", (_, packet) => {
     const others = packet.sheets.filter(({ id }) => id !== "Z-902").flatMap(({ blocks }) => blocks.flatMap(textsOf));
@@ -107,10 +117,36 @@ describe("makePacket", () => {
       issue: "crew",
       stamp,
     });
-    expect(failed.titleBlock.stamp).toContain("NOT FOR CONSTRUCTION");
+    expect(failed.titleBlock.stamp).toMatch(/^NOT FOR CONSTRUCTION - a check fails/);
     expect(failed.verdictText).toContain("1 check fails");
     expect(failed.sheets[0]?.blocks.find((block) => block.kind === "caution")).toMatchObject({ level: "danger" });
-    expect(packetOf({ ...plan, verdict: "ask" }, "crew").titleBlock.stamp).toBe("");
+  });
+
+  test.each(examples)("%s: only a set issued for construction or as built may be bored from", (_, plan) => {
+    const stampAt = (status: Status, verdict: Plan["verdict"]): string =>
+      packetOf({ ...plan, verdict, job: { ...plan.job, identity: { ...plan.job.identity, status } } }, "crew").titleBlock.stamp;
+    for (const status of ["for construction", "as built"] as const) {
+      expect.soft(stampAt(status, "ask"), status).toBe("");
+      expect.soft(stampAt(status, "fail"), status).toBe("NOT FOR CONSTRUCTION - a check fails, see Z-001");
+    }
+    for (const status of ["preliminary", "for permit"] as const) {
+      expect.soft(stampAt(status, "ask"), status).toBe("NOT FOR CONSTRUCTION - do not bore from this set");
+      expect.soft(stampAt(status, "fail"), status).toBe("NOT FOR CONSTRUCTION - a check fails, see Z-001; do not bore from this set");
+    }
+  });
+
+  test.each(examples)("%s: the pull on every post stands on the cover and, for the authority, on Z-002, never too small", (_, plan) => {
+    const packet = packetOf(plan, "permit");
+    for (const id of ["cover-pulls", "authority-pulls"]) {
+      const { rows, notes = [] } = tableOf(packet, id);
+      expect(rows.map((row) => cellText(row[0] ?? "").split(" ")[0])).toEqual(plan.pulls.map(({ postId }) => postId));
+      for (const [index, { pull_high }] of plan.pulls.entries()) {
+        const printed = readForce(cellText(rows[index]?.[4] ?? ""));
+        expect.soft(printed, `${id}, row ${index + 1}`).toBeGreaterThanOrEqual(pull_high * (1 - 1e-9));
+        expect.soft(printed, `${id}, row ${index + 1}`).toBeLessThan(pull_high * 1.011);
+      }
+      expect(notes.join(" ")).toContain("before anything is bored");
+    }
   });
 
   test.each(examples)("%s: the sheets are those announced by sheetHeads", (_, plan) => {

@@ -15,7 +15,15 @@ describe("showIn", () => {
 
   test("a bore of 6.35 mm is 1/4 in and 6.4 mm, not 6 mm", () => {
     expect(inch.diameter(6.35)).toBe('1/4" (6.4 mm)');
-    expect(metric.diameter(6)).toBe('6 mm (15/64")');
+    expect(metric.diameter(6.4)).toBe('6.4 mm (1/4")');
+    expect(inch.diameterOne(6.35)).toBe('1/4"');
+    expect(inch.diameterOther(6.35)).toBe("6.4 mm");
+  });
+
+  // 4 / 25.4 = 0.1575 in lies between 5/32 = 0.1563 and 3/16 = 0.1875.
+  test("a cable of 4 mm is 5/32 in, not 3/16 in", () => {
+    expect(metric.diameter(4)).toBe('4 mm (5/32")');
+    expect(inch.diameter(4)).toBe('5/32" (4 mm)');
   });
 
   test("what is left is rounded down, what is bought is rounded up", () => {
@@ -26,6 +34,26 @@ describe("showIn", () => {
   // 1 lbf = 4.4482216152605 N exactly (standard gravity and the avoirdupois pound).
   test("a band of 211.5 to 258.5 lbf is printed inward as 212 to 258 lbf", () => {
     expect(inch.forceBand(211.5 * 4.4482216152605, 258.5 * 4.4482216152605)).toBe("212 lbf - 258 lbf");
+  });
+
+  test("what holds back is rounded down, what is needed is rounded up: 12.6 lbf is 12 or 13 lbf", () => {
+    const value = 12.6 * 4.4482216152605;
+    expect(inch.forceDown(value)).toBe("12 lbf");
+    expect(inch.forceUp(value)).toBe("13 lbf");
+    expect(inch.forceBothDown(value)).toBe("12 lbf (56 N)");
+    expect(inch.forceBothUp(value)).toBe("13 lbf (56.1 N)");
+    expect(inch.measure({ value, kind: "force" }, "down")).toBe("12 lbf");
+    expect(inch.measure({ value, kind: "force" }, "up")).toBe("13 lbf");
+  });
+
+  test("the travel of a nut is never printed too short: 13.0 mm is 17/32 in, though 0.512 in is nearer to 1/2 in", () => {
+    expect(inch.travel(13)).toBe('17/32"');
+    expect(inch.fine(13)).toBe('1/2"');
+  });
+
+  test("an area of 1 sq ft is 144 sq in, one of 2000 mm2 is 3.1 sq in", () => {
+    expect(inch.area(304.8 * 304.8)).toBe("144 sq in (92903 mm2)");
+    expect(metric.area(2000)).toBe("2000 mm2 (3.1 sq in)");
   });
 
   test("a measure is printed in its kind: 0.5 as a share is 50 %, pi/4 as an angle 45 deg, 3 as a count 3", () => {

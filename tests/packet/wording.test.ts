@@ -1,5 +1,6 @@
 import { describe, expect, test } from "vitest";
 import { introduction, troubles, verdictText, wordList } from "../../src/packet/wording.ts";
+import { examplePlan } from "../support/example-jobs.ts";
 import { examples } from "./read-packet.ts";
 import { gradeOf, longSentences } from "./reading.ts";
 
@@ -45,14 +46,46 @@ describe("introduction", () => {
 
 describe("troubles", () => {
   test.each(examples)(
-    "%s: if-then rows cover galling, slack, the sphere, hardware in the way and a short cable, in short sentences",
+    "%s: if-then rows cover galling, slack, the sphere, a short cable and a leaning post, in short sentences",
     (_, plan) => {
-      const rows = troubles(plan);
-      const whens = rows.map(([when]) => when).join("; ");
-      for (const word of ["stiffly", "slack", "sphere passes", "bit meets metal", "too short", "leans"]) expect.soft(whens).toContain(word);
-      expect(rows.flatMap(([, then]) => longSentences(then))).toEqual([]);
+      for (const home of [true, false]) {
+        const rows = troubles(plan, home);
+        const whens = rows.map(({ when }) => when).join("; ");
+        for (const word of ["stiffly", "slack", "sphere passes", "too short", "leans"]) expect.soft(whens).toContain(word);
+        expect(rows.flatMap(({ then }) => longSentences(then))).toEqual([]);
+      }
     },
   );
+
+  test("metal in the way and a split post are troubles of wood, a sharp edge one of steel", () => {
+    const whens = (name: string): string =>
+      troubles(examplePlan(name))
+        .map(({ when }) => when)
+        .join("; ");
+    expect(whens("0001-level-deck-straight")).toMatch(/bit meets metal.*splits/);
+    expect(whens("0005-steel-balcony")).not.toMatch(/meets metal|splits/);
+    expect(whens("0005-steel-balcony")).toContain("sharp edge");
+  });
+
+  test("corners and grip ends are spoken of only where the job has them", () => {
+    for (const [name, plan] of examples) {
+      const whens = troubles(plan)
+        .map(({ when }) => when)
+        .join("; ");
+      expect.soft(whens.includes("corner"), name).toBe(plan.runs.some(({ bends }) => bends.length > 0));
+      expect.soft(whens.includes("grip end"), name).toBe(plan.job.fittings.holdEnd === "grip");
+    }
+  });
+
+  test("somebody who does it once has no office to ask", () => {
+    for (const [, plan] of examples) {
+      const thens = troubles(plan, true)
+        .map(({ then }) => then)
+        .join(" ");
+      expect.soft(thens).not.toContain("the office");
+      expect.soft(thens).toContain("the author of this packet");
+    }
+  });
 });
 
 describe("verdictText", () => {

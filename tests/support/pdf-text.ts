@@ -6,6 +6,8 @@ export interface PdfPageText {
   readonly height_pt: number;
   /** All text of the page in the order in which it was drawn, single spaces between. */
   readonly text: string;
+  /** Where the page's text begins and ends, across and up, in points from the lower left corner. */
+  readonly extent_pt: { readonly left: number; readonly right: number; readonly bottom: number; readonly top: number };
   /** Font heights of the page's text in points, smallest first. */
   readonly sizes_pt: readonly number[];
 }
@@ -27,7 +29,15 @@ export const readPdfText = async (bytes: Uint8Array): Promise<PdfContent> => {
     const [, , width_pt = 0, height_pt = 0] = page.view;
     const items = (await page.getTextContent()).items.filter((item) => "str" in item);
     const sizes = items.filter((item) => item.str.trim() !== "").map((item) => Math.hypot(item.transform[2], item.transform[3]));
+    const shown = items.filter((item) => item.str.trim() !== "");
+    const level = shown.filter((item) => Math.abs(item.transform[1]) < 0.01);
     pages.push({
+      extent_pt: {
+        left: Math.min(...level.map((item) => item.transform[4])),
+        right: Math.max(...level.map((item) => item.transform[4] + item.width)),
+        bottom: Math.min(...shown.map((item) => item.transform[5])),
+        top: Math.max(...level.map((item) => item.transform[5] + item.height)),
+      },
       width_pt,
       height_pt,
       text: items

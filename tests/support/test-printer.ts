@@ -24,10 +24,8 @@ const PIXELS_PER_MM = 96 / 25.4;
 export const printJob = (html: string, more: Partial<PrintJob> = {}): PrintJob => ({
   name: "a test",
   html,
-  measure: {
-    sheets: Array.from({ length: 40 }, (_, index) => index),
-    heights: { portrait: (279.4 - 42) * PIXELS_PER_MM, landscape: (215.9 - 42) * PIXELS_PER_MM },
-  },
+  heights: { portrait: (279.4 - 42) * PIXELS_PER_MM, landscape: (215.9 - 42) * PIXELS_PER_MM },
+  measure: "scaled",
   finish: finishOptions,
   tagged: true,
   ...more,

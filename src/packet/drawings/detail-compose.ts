@@ -1,14 +1,14 @@
 // How is a detail put on paper: its picture, its labels on both sides, its scale?
-import { unite } from "../../drawing/box.ts";
 import { type Callout, calloutColumn } from "../../drawing/leader.ts";
 import { chooseScale, type Room, type Scale } from "../../drawing/paper.ts";
-import type { Part } from "../../drawing/shape.ts";
-import { wrap } from "../../drawing/text.ts";
+import { scaleBar } from "../../drawing/ruler.ts";
+import { boxOfParts, type Part } from "../../drawing/shape.ts";
+import { label, lineHeight, wrap } from "../../drawing/text.ts";
 import type { Point } from "../../geometry/vector.ts";
 import type { Plan } from "../../plan/plan.ts";
 import type { Mm } from "../../units/quantity.ts";
 import type { Drawing, Text } from "../packet.ts";
-import { finishDrawing, footer } from "./kit.ts";
+import { finishDrawing } from "./kit.ts";
 
 export interface Note {
   readonly target: Point;
@@ -25,44 +25,56 @@ export interface Detail {
   readonly id: string;
   readonly title: Text;
   readonly description: Text;
+  /** What is said about this detail alone. */
   readonly notes: readonly Text[];
+  /** What the picture takes at least, in mm of the model: a scale at which this has no room is not tried. */
+  readonly size: Room;
   readonly draw: (scale: Scale) => Picture;
 }
 
-/** Room for labels on each side, and the greatest height of the picture itself. */
+/** Room for labels on each side. The scale bar stands under those at the left. */
 const COLUMN_mm = 44;
 const GAP_mm = 5;
-const HEIGHT_mm = 78;
+/** Greatest height of the picture: three details and their table fit one page. */
+const HEIGHT_mm = 62;
+const BAR_mm = 8.9;
 
 /** At the largest scale at which picture and labels fit side by side. */
-export function composeDetail(plan: Plan, box: Room, { id, title, description, notes, draw }: Detail): Drawing {
+export function composeDetail(plan: Plan, box: Room, detail: Detail): Drawing {
+  const { id, title, description, notes, size, draw } = detail;
+  const width = box.width - 2 * (COLUMN_mm + GAP_mm) - 1.2;
   let picture: Picture = { parts: [], left: [], right: [] };
   const scale = chooseScale(plan.job.units, (one) => {
+    if (size.width * one.ratio > width || size.height * one.ratio > HEIGHT_mm) return false;
     picture = draw(one);
-    const { left, right, top, bottom } = unite(picture.parts.map((part) => part.box));
-    const columns = [picture.left, picture.right].filter((list) => list.length > 0).length;
-    return right - left <= box.width - columns * (COLUMN_mm + GAP_mm) - 1.2 && bottom - top <= HEIGHT_mm;
+    const { left, right, top, bottom } = boxOfParts(picture.parts);
+    return right - left <= width && bottom - top <= HEIGHT_mm;
   });
-  const frame = unite(picture.parts.map((part) => part.box));
+  const frame = boxOfParts(picture.parts);
   const column = (list: readonly Note[], side: "left" | "right"): readonly Part[] => {
     if (list.length === 0) return [];
     const callouts = list.map(({ target, text }): Callout => ({ target, lines: wrap(text, COLUMN_mm) }));
-    return [calloutColumn(callouts, { side, x: side === "left" ? frame.left - GAP_mm : frame.right + GAP_mm, from: frame.top - 4 })];
+    return [calloutColumn(callouts, { side, x: side === "left" ? frame.left - GAP_mm : frame.right + GAP_mm, from: frame.top })];
   };
-  const drawn = [...picture.parts, ...column(picture.left, "left"), ...column(picture.right, "right")];
+  const left = column(picture.left, "left");
+  const under = left.length === 0 ? frame.top : boxOfParts(left).bottom + 2;
+  const barTop = Math.max(under, frame.bottom - BAR_mm);
+  const right = column(picture.right, "right");
+  const below = boxOfParts([...picture.parts, ...right]).bottom + 2.5;
+  const lines = notes.flatMap((note) => wrap(note, width + COLUMN_mm));
   return finishDrawing({
     id,
     title,
     description,
-    parts: [...drawn, footer(drawn, { scale, units: plan.job.units, notes: [...notes, symbolic], room: box })],
+    parts: [
+      ...picture.parts,
+      ...left,
+      ...right,
+      scaleBar({ x: frame.left - GAP_mm - COLUMN_mm, y: barTop }, { scale, units: plan.job.units }),
+      ...lines.map((line, index) => label(line, { x: frame.left, y: below + index * lineHeight() })),
+    ],
   });
 }
-
-const symbolic: Text =
-  "Cut level at the height of a cable, seen from above. Posts, bores and gaps are to scale; fittings are signs, not shapes.";
-
-/** Straight details lie as on the plan of a first side. */
-export const deckBelow: Text = "The deck is below, the outside above.";
 
 /** A frame on paper about a point of the model. */
 export const placeAt =

@@ -1,15 +1,17 @@
 // How does a cable turn a corner made with two posts?
 import { dimension } from "../../drawing/dimension.ts";
-import { circle, go, type Part, strokes } from "../../drawing/shape.ts";
+import type { Room } from "../../drawing/paper.ts";
+import { arrowhead, circle, go, group, type Part, strokes } from "../../drawing/shape.ts";
 import type { Point } from "../../geometry/vector.ts";
 import type { Bore, Plan, SidePlan, Vertical } from "../../plan/plan.ts";
 import type { Mm } from "../../units/quantity.ts";
 import type { Text } from "../packet.ts";
-import { type Show, showIn } from "../show-number.ts";
+import type { Show } from "../show-number.ts";
+import { faceName } from "../wording.ts";
 import type { Detail, Note, Picture } from "./detail-compose.ts";
 import { CABLE_mm, cutMember, endFitting, endHoles, type Place } from "./detail-parts.ts";
 import { bushings, bushingText } from "./detail-pass.ts";
-import { leftFace, rightFace, verticalOf } from "./kit.ts";
+import { leftFace, rightFace, showOf, verticalOf } from "./kit.ts";
 
 export interface Corner {
   readonly before: SidePlan;
@@ -33,7 +35,7 @@ const setbackRight = ({ right }: Corner): Mm => leftFace(right);
 
 /** Corners with the same turn and setbacks, both passed or both not, share one drawing. */
 export const cornerKey = (plan: Plan, corner: Corner): string => {
-  const show = showIn(plan.job.units);
+  const show = showOf(plan);
   return [
     show.angle(corner.before.turn ?? 0),
     show.tape(setbackLeft(corner)),
@@ -46,7 +48,7 @@ const passes = (plan: Plan, corner: Corner): boolean => plan.runs.some((run) => 
 
 export function cornerDetail(plan: Plan, corners: readonly [Corner, ...Corner[]]): Detail {
   const [corner] = corners;
-  const show = showIn(plan.job.units);
+  const show = showOf(plan);
   const { before, after, left, right } = corner;
   const names = corners.map(({ bayId }) => bayId).join(", ");
   const turn = show.angle(Math.abs(before.turn ?? 0));
@@ -57,20 +59,24 @@ export function cornerDetail(plan: Plan, corners: readonly [Corner, ...Corner[]]
     id: `detail-corner-${before.id.toLowerCase()}-${after.id.toLowerCase()}`,
     title: `Corner of two posts, ${names}`,
     description: `Corner ${corner.bayId} from above: the sides turn ${turn}. The faces of ${left.id} and ${right.id} stand ${show.tape(setbackLeft(corner))} and ${show.tape(setbackRight(corner))} from the corner point. ${cable}`,
-    notes: [
-      ...(corners.length > 1
-        ? [
-            `Drawn for ${corner.bayId} (${left.id}, ${right.id}); the same at ${corners
-              .slice(1)
-              .map((one) => `${one.bayId} (${one.left.id}, ${one.right.id})`)
-              .join(", ")}.`,
-          ]
-        : []),
-      `The deck is ${(before.turn ?? 0) >= 0 ? "on the inside" : "on the outside"} of this corner.`,
-      "The corner point is where the lines of the bores cross.",
-    ],
+    notes: [`${sameText(corners)}The deck is ${(before.turn ?? 0) >= 0 ? "on the inside" : "on the outside"} of this corner.`],
+    size: sizeOf(corner),
     draw: (scale) => draw(plan, corner, scale.ratio, show),
   };
+}
+
+function sameText([corner, ...others]: readonly [Corner, ...Corner[]]): Text {
+  const name = ({ bayId, left, right }: Corner): Text => `${bayId} (${left.id}, ${right.id})`;
+  return others.length === 0 ? "" : `Drawn for ${name(corner)}; the same at ${others.map(name).join(", ")}. `;
+}
+
+/** From the ends of the drawn cable to the corner point and on along the next side, as if it turned by a right angle or less. */
+function sizeOf(corner: Corner): Room {
+  const { before, left, right } = corner;
+  const turn = Math.abs(before.turn ?? 0);
+  const first = setbackLeft(corner) + left.along + CABLE_mm;
+  const second = setbackRight(corner) + right.along + CABLE_mm;
+  return { width: first + Math.max(0, Math.cos(turn)) * second, height: Math.sin(turn) * second };
 }
 
 const bendsAt = (plan: Plan, postId: string): readonly number[] =>
@@ -130,11 +136,45 @@ function draw(plan: Plan, corner: Corner, ratio: number, show: Show): Picture {
         ]),
       ]
     : [];
-  return {
-    parts: [...members.flat(), axes, ...cable, ...dimensions, circle(point, 0.7, { pen: "edge", fill: "white" })],
-    left: [],
-    right: cornerNotes(plan, corner, { placeLeft, placeRight, show, passing }),
+  const drills = {
+    left: drillSign(left, boreOf(plan, left), placeLeft, ratio),
+    right: drillSign(right, boreOf(plan, right), placeRight, ratio),
   };
+  const notes = cornerNotes(plan, corner, { placeLeft, placeRight, show, passing });
+  return {
+    parts: [
+      ...members.flat(),
+      axes,
+      ...cable,
+      ...dimensions,
+      circle(point, 0.7, { pen: "edge", fill: "white" }),
+      drills.left.part,
+      drills.right.part,
+    ],
+    left: [...notes.left, { target: drills.left.tail, text: drillText(left, boreOf(plan, left)) }],
+    right: [...notes.right, { target: drills.right.tail, text: drillText(right, boreOf(plan, right)) }],
+  };
+}
+
+const drillText = ({ id }: Vertical, { entryFace }: Bore): Text => `drill ${id} this way, from its ${faceName[entryFace]}`;
+
+/** The arrow of the drill stands this far off the cable, and is this long. */
+const DRILL_OFF_mm = 2.8;
+const DRILL_mm = 7;
+
+/** An arrow onto the face that the bit goes in. */
+function drillSign(
+  vertical: Vertical,
+  { entryFace, offset }: Bore,
+  place: Place,
+  ratio: number,
+): { readonly part: Part; readonly tail: Point } {
+  const sign = entryFace === "right" ? 1 : -1;
+  const y = offset + DRILL_OFF_mm / ratio;
+  const half = vertical.along / 2;
+  const [tip, tail] = [place(sign * half, y), place(sign * (half + DRILL_mm / ratio), y)];
+  const toward = { x: (tip.x - tail.x) / DRILL_mm, y: (tip.y - tail.y) / DRILL_mm };
+  return { part: group([strokes("cable", [[tail, go(tip, toward, -2)]]), arrowhead(tip, toward, 2.8)]), tail };
 }
 
 interface NoteContext {
@@ -144,23 +184,29 @@ interface NoteContext {
   readonly passing: boolean;
 }
 
-function cornerNotes(plan: Plan, corner: Corner, { placeLeft, placeRight, show, passing }: NoteContext): readonly Note[] {
+function cornerNotes(
+  plan: Plan,
+  corner: Corner,
+  { placeLeft, placeRight, show, passing }: NoteContext,
+): { readonly left: readonly Note[]; readonly right: readonly Note[] } {
   const { left, right, before } = corner;
   const words = (vertical: Vertical): Text => {
     const bore = boreOf(plan, vertical);
     const bends = bendsAt(plan, vertical.id)
       .map((angle) => `, bend ${show.angle(angle)}`)
       .join("");
-    return `${vertical.id}, ${vertical.sectionName}: bore ${show.tape(bore.diameter)}${bushingText(plan, vertical, bore)}${bends}`;
+    return `${vertical.id}, ${vertical.sectionName}: bore ${show.fine(bore.diameter)}${bushingText(plan, vertical, bore)}${bends}`;
   };
   const [a, b] = [placeLeft(left.along / 2, 0), placeRight(-right.along / 2, 0)];
   const side = (before.turn ?? 0) >= 0 ? 1 : -1;
-  return [
-    { target: placeLeft(left.along * 0.3, side * left.across * 0.3), text: words(left) },
-    { target: { x: 0, y: 0 }, text: `corner point, turn ${show.angle(Math.abs(before.turn ?? 0))}` },
-    ...(passing ? [{ target: { x: (a.x + b.x) / 2, y: (a.y + b.y) / 2 }, text: `free length ${show.tape(corner.free)}` }] : []),
-    { target: placeRight(right.along * 0.2, side * right.across * 0.3), text: words(right) },
-  ];
+  return {
+    left: [{ target: placeLeft(-left.along * 0.3, side * left.across * 0.3), text: words(left) }],
+    right: [
+      { target: { x: 0, y: 0 }, text: `corner point, where the lines of the bores cross: turn ${show.angle(Math.abs(before.turn ?? 0))}` },
+      ...(passing ? [{ target: { x: (a.x + b.x) / 2, y: (a.y + b.y) / 2 }, text: `free length ${show.tape(corner.free)}` }] : []),
+      { target: placeRight(right.along * 0.2, side * right.across * 0.3), text: words(right) },
+    ],
+  };
 }
 
 const boreOf = (plan: Plan, vertical: Vertical): Bore => {

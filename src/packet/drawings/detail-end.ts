@@ -1,15 +1,14 @@
 // How is the end of a run put together in its post, and what room is behind it?
 import { dimension, fitsBetween } from "../../drawing/dimension.ts";
-import { hatch } from "../../drawing/hatch.ts";
-import { type Part, strokes } from "../../drawing/shape.ts";
+import { hatched, type Part, strokes } from "../../drawing/shape.ts";
 import type { Bore, Plan, Run, RunEnd, Vertical } from "../../plan/plan.ts";
 import type { Mm } from "../../units/quantity.ts";
 import type { Text } from "../packet.ts";
-import { type Show, showIn } from "../show-number.ts";
+import type { Show } from "../show-number.ts";
 import { endName, faceName } from "../wording.ts";
-import { type Detail, deckBelow, type Note, type Picture, placeAt } from "./detail-compose.ts";
-import { cutMember, type EndPoints, endFitting, endHoles, type Place, rectangle, signOf } from "./detail-parts.ts";
-import { verticalOf } from "./kit.ts";
+import { type Detail, type Note, type Picture, placeAt } from "./detail-compose.ts";
+import { CABLE_mm, cutMember, type EndPoints, endFitting, endHoles, type Place, reachBehind, signOf } from "./detail-parts.ts";
+import { showOf, verticalOf } from "./kit.ts";
 
 export interface EndCase {
   readonly run: Run;
@@ -39,7 +38,7 @@ export const caseKey = ({ end, bore, gap }: EndCase): string =>
 export function endDetail(plan: Plan, cases: readonly [EndCase, ...EndCase[]]): Detail {
   const [first] = cases;
   const { end, bore } = first;
-  const show = showIn(plan.job.units);
+  const show = showOf(plan);
   const posts = cases.map(({ post }) => post.id).join(", ");
   const kind = endName[end.kind];
   const behind = behindText(first, show);
@@ -47,7 +46,11 @@ export function endDetail(plan: Plan, cases: readonly [EndCase, ...EndCase[]]): 
     id: `detail-${end.kind}-end-${first.post.id.toLowerCase()}`,
     title: `${end.kind === "stud" ? "Stud end" : "Grip end"} at ${posts}`,
     description: `Level cut through end post ${first.post.id} with a ${kind}: ${boreText(bore, show)}. ${behind}. The table of bores gives every height.`,
-    notes: [...sameText(cases), deckBelow],
+    notes: sameText(cases),
+    size: {
+      width: CABLE_mm + first.post.along + Math.max(first.gap ?? 0, reachBehind(plan, end, bore)),
+      height: first.post.across,
+    },
     draw: (scale) => drawEnd(plan, first, placeAt(scale.ratio), show),
   };
 }
@@ -65,46 +68,51 @@ function drawEnd(plan: Plan, one: EndCase, place: Place, show: Show): Picture {
   const half = post.along / 2;
   const fitting = endFitting(plan, end, post, place, bore);
   const low = place(0, -post.across / 2).y;
-  const depth = bore.counterbore?.depth ?? 0;
   const wall = gap === null ? [] : wallBehind(place, sign, half + gap, post.across / 2);
   // Where a text has no room between its ends it goes to the side on which nothing else stands.
   const across = (a: Mm, b: Mm, y: Mm, { text, beyond }: { readonly text: Text; readonly beyond: "from" | "to" }): Part => {
     const [from, to] = [Math.min(place(a, 0).x, place(b, 0).x), Math.max(place(a, 0).x, place(b, 0).x)];
-    return dimension({ from: { x: from, y }, to: { x: to, y }, offset: 6, text, ...(fitsBetween(text, to - from) ? {} : { beyond }) });
+    return dimension({ from: { x: from, y }, to: { x: to, y }, offset: 5, text, ...(fitsBetween(text, to - from) ? {} : { beyond }) });
   };
-  const high = place(0, post.across / 2).y;
   const dimensions = [
     across(-half, half, low, { text: show.tape(post.along), beyond: sign < 0 ? "to" : "from" }),
     ...(gap === null
       ? []
       : [across(sign * half, sign * (half + gap), low, { text: `gap ${show.tape(gap)}`, beyond: sign < 0 ? "from" : "to" })]),
-    ...(depth > 0
-      ? [
-          dimension({
-            from: { x: Math.min(place(sign * half, 0).x, place(sign * (half - depth), 0).x), y: high },
-            to: { x: Math.max(place(sign * half, 0).x, place(sign * (half - depth), 0).x), y: high },
-            offset: -5,
-            text: show.tape(depth),
-            beyond: sign < 0 ? "from" : "to",
-          }),
-        ]
-      : []),
+    ...(bore.counterbore === null ? [] : [depthOf(one, bore.counterbore, place, show)]),
   ];
   const back = fittingNotes(plan, one, fitting.points, show);
   const front: readonly Note[] = [
     { target: place(-sign * half * 0.6, post.across * 0.36), text: `post ${post.id}, ${post.sectionName}` },
-    { target: fitting.points.cable, text: `cable ${show.tape(plan.job.cable.diameter)}` },
+    { target: fitting.points.cable, text: `cable ${show.fine(plan.job.cable.diameter)}` },
     { target: fitting.points.bore, text: boreText({ ...bore, counterbore: null }, show) },
   ];
   const parts = [...cutMember(plan, post, place, endHoles(end, post, bore)), ...fitting.parts, ...wall, ...dimensions];
   return { parts, left: sign < 0 ? back : front, right: sign < 0 ? front : back };
 }
 
+/** Depth of a counterbore: beside it in the post, or above the post where it has no room. */
+function depthOf({ end, post }: EndCase, counterbore: NonNullable<Bore["counterbore"]>, place: Place, show: Show): Part {
+  const sign = signOf(end);
+  const ends = [place((sign * post.along) / 2, 0).x, place(sign * (post.along / 2 - counterbore.depth), 0).x];
+  const [from, to] = [Math.min(...ends), Math.max(...ends)];
+  const text = show.tape(counterbore.depth);
+  const fits = fitsBetween(text, to - from);
+  const y = place(0, fits ? end.offset + counterbore.diameter / 2 : post.across / 2).y;
+  return dimension({
+    from: { x: from, y },
+    to: { x: to, y },
+    offset: -5,
+    text,
+    ...(fits ? {} : { beyond: sign < 0 ? "from" : "to" }),
+  });
+}
+
 export function fittingNotes(plan: Plan, { end, post, bore, gap }: EndCase, points: EndPoints, show: Show): readonly Note[] {
   const { stud, grip } = plan.job.fittings;
   const washer: Note = {
     target: points.washer,
-    text: `washer ${show.tape(end.kind === "stud" ? stud.washerDiameter.value : grip.washerDiameter.value)}`,
+    text: `washer ${show.fine(end.kind === "stud" ? stud.washerDiameter.value : grip.washerDiameter.value)}`,
   };
   const room = gap === null ? behindText({ end, gap }, show) : null;
   const free: readonly Note[] = room === null ? [] : [{ target: points.tip, text: room.toLowerCase() }];
@@ -124,7 +132,7 @@ export function fittingNotes(plan: Plan, { end, post, bore, gap }: EndCase, poin
       : [
           {
             target: points.counterbore,
-            text: `counterbore ${show.tape(bore.counterbore.diameter)}, ${show.tape(bore.counterbore.depth)} deep from the ${faceName[bore.counterbore.face]}`,
+            text: `counterbore ${show.fine(bore.counterbore.diameter)}, ${show.tape(bore.counterbore.depth)} deep from the ${faceName[bore.counterbore.face]}; the fitting bears on its floor, no washer`,
           },
         ]),
     { target: points.fitting, text: `gripping fitting, ${show.tape(grip.bodyLength.value)} long` },
@@ -135,7 +143,7 @@ export function fittingNotes(plan: Plan, { end, post, bore, gap }: EndCase, poin
 }
 
 export const boreText = ({ diameter, counterbore, entryFace }: Bore, show: Show): Text =>
-  `bore ${show.tape(diameter)} right through from the ${faceName[entryFace]}${counterbore === null ? "" : `, counterbore ${show.tape(counterbore.diameter)}, ${show.tape(counterbore.depth)} deep from the ${faceName[counterbore.face]}`}`;
+  `bore ${show.fine(diameter)} right through from the ${faceName[entryFace]}${counterbore === null ? "" : `, counterbore ${show.fine(counterbore.diameter)}, ${show.tape(counterbore.depth)} deep from the ${faceName[counterbore.face]}`}`;
 
 function behindText({ end, gap }: Pick<EndCase, "end" | "gap">, show: Show): Text {
   const reach =
@@ -147,8 +155,14 @@ function behindText({ end, gap }: Pick<EndCase, "end" | "gap">, show: Show): Tex
   return gap === null ? reach : `${reach}: ${show.tape(gap)} to the wall`;
 }
 
+/** The wall is cut off a little behind its face, at every scale. */
+const WALL_mm = 4;
+
 function wallBehind(place: Place, sign: 1 | -1, x: Mm, halfAcross: Mm): readonly Part[] {
-  const outline = rectangle(place, { left: sign * x, right: sign * (x + 16), low: -halfAcross, high: halfAcross });
-  const face = [outline[0] ?? place(0, 0), outline[3] ?? place(0, 0)];
-  return [strokes("thin", hatch({ outlines: [outline], spacing: 1.4, angle: Math.PI / 4 })), strokes("outline", [face])];
+  const [top, bottom] = [place(sign * x, halfAcross), place(sign * x, -halfAcross)];
+  const back = top.x + sign * WALL_mm;
+  return [
+    hatched({ outlines: [[top, bottom, { x: back, y: bottom.y }, { x: back, y: top.y }]], spacing: 1.4, angle: Math.PI / 4 }),
+    strokes("outline", [[top, bottom]]),
+  ];
 }

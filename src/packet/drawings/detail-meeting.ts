@@ -3,14 +3,14 @@ import { dimension } from "../../drawing/dimension.ts";
 import { strokes } from "../../drawing/shape.ts";
 import type { Plan } from "../../plan/plan.ts";
 import type { Text } from "../packet.ts";
-import { type Show, showIn } from "../show-number.ts";
-import { type Detail, deckBelow, type Picture, placeAt } from "./detail-compose.ts";
+import type { Show } from "../show-number.ts";
+import { type Detail, type Picture, placeAt } from "./detail-compose.ts";
 import { boreText, type EndCase, fittingNotes } from "./detail-end.ts";
-import { cutMember, endFitting, endHoles } from "./detail-parts.ts";
-import { leftFace, rightFace } from "./kit.ts";
+import { CABLE_mm, cutMember, endFitting, endHoles } from "./detail-parts.ts";
+import { leftFace, rightFace, showOf } from "./kit.ts";
 
 export function meetingDetail(plan: Plan, left: EndCase, right: EndCase): Detail {
-  const show = showIn(plan.job.units);
+  const show = showOf(plan);
   const onePost = left.post.id === right.post.id;
   const where = onePost ? `on ${left.post.id}` : `between ${left.post.id} and ${right.post.id}`;
   return {
@@ -21,7 +21,11 @@ export function meetingDetail(plan: Plan, left: EndCase, right: EndCase): Detail
       (onePost
         ? `The bore of ${left.run.id} stands ${offMiddle(left, show)}; that of ${right.run.id} ${offMiddle(right, show)}.`
         : `The posts stand ${show.tape(leftFace(right.post) - rightFace(left.post))} apart.`),
-    notes: [deckBelow],
+    notes: [],
+    size: {
+      width: onePost ? left.post.along + 2 * CABLE_mm : rightFace(right.post) - leftFace(left.post) + 2 * CABLE_mm,
+      height: left.post.across,
+    },
     draw: (scale) => (onePost ? drawOne(plan, left, right, scale.ratio, show) : drawTwo(plan, left, right, scale.ratio, show)),
   };
 }
@@ -43,9 +47,9 @@ function drawTwo(plan: Plan, left: EndCase, right: EndCase, ratio: number, show:
       ...cutMember(plan, right.post, placeRight, endHoles(right.end, right.post, right.bore)),
       ...a.parts,
       ...b.parts,
-      dimension({ from: at(-half - left.post.along), to: at(-half), offset: 6, text: show.tape(left.post.along) }),
-      dimension({ from: at(-half), to: at(half), offset: 6, text: show.tape(2 * half) }),
-      dimension({ from: at(half), to: at(half + right.post.along), offset: 6, text: show.tape(right.post.along) }),
+      dimension({ from: at(-half - left.post.along), to: at(-half), offset: 5, text: show.tape(left.post.along) }),
+      dimension({ from: at(-half), to: at(half), offset: 5, text: show.tape(2 * half) }),
+      dimension({ from: at(half), to: at(half + right.post.along), offset: 5, text: show.tape(right.post.along) }),
     ],
     left: [
       { target: placeLeft(-left.post.along * 0.3, left.post.across * 0.36), text: `post ${left.post.id}, end of run ${left.run.id}` },
@@ -71,7 +75,7 @@ function drawOne(plan: Plan, left: EndCase, right: EndCase, ratio: number, show:
       ...a.parts,
       ...b.parts,
       strokes("centre", [[place(-half - 30, 0), place(half + 30, 0)]]),
-      dimension({ from: place(-half, -post.across / 2), to: place(half, -post.across / 2), offset: 6, text: show.tape(post.along) }),
+      dimension({ from: place(-half, -post.across / 2), to: place(half, -post.across / 2), offset: 5, text: show.tape(post.along) }),
     ],
     left: [
       { target: place(-half * 0.6, post.across * 0.4), text: `post ${post.id}, ${post.sectionName}` },

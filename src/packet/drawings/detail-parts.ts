@@ -1,6 +1,5 @@
 // Of which signs are the details made: cut posts, bores, studs, gripping fittings, washers, cables?
-import { hatch } from "../../drawing/hatch.ts";
-import { type Part, polygon, strokes } from "../../drawing/shape.ts";
+import { hatched, type Part, polygon, strokes } from "../../drawing/shape.ts";
 import type { Point } from "../../geometry/vector.ts";
 import type { Plan, RunEnd, Vertical } from "../../plan/plan.ts";
 import type { Mm } from "../../units/quantity.ts";
@@ -34,7 +33,7 @@ export function cutMember(plan: Plan, vertical: Vertical, place: Place, holes: r
     polygon(outer, { pen: "outline", fill: "white" }),
     ...(inner === null ? [] : [polygon(inner, { pen: "edge", fill: "white" })]),
     ...open.map((hole) => polygon(hole, { pen: "edge", fill: "white" })),
-    strokes("thin", hatch({ outlines, spacing: material === "wood" ? 3 : 1.2, angle: Math.PI / 4 })),
+    hatched({ outlines, spacing: material === "wood" ? 3 : 1.2, angle: Math.PI / 4 }),
   ];
 }
 
@@ -95,9 +94,9 @@ const WASHER_mm = 1.8;
 const NUT_mm = 6.5;
 const TAIL_mm = 10;
 /** How far cables are drawn beyond the posts. */
-export const CABLE_mm = 26;
-/** Farthest point that a fitting is drawn to, from the face it stands on. */
-const FITTING_mm = WASHER_mm + NUT_mm + TAIL_mm;
+export const CABLE_mm = 20;
+/** Farthest point that a stud is drawn to, from the face it stands on. */
+export const FITTING_mm = WASHER_mm + NUT_mm + TAIL_mm;
 
 /** Points that labels refer to. */
 export interface EndPoints {
@@ -165,26 +164,25 @@ function studEnd(plan: Plan, end: RunEnd, vertical: Vertical, place: Place, bore
   };
 }
 
-/** The body stands in its counterbore, in a bore that is wide enough, or behind the post. */
+/** The body bears on the floor of its counterbore, where no washer has room, or on a washer behind the post. */
 function gripEnd(plan: Plan, end: RunEnd, vertical: Vertical, place: Place, bore: EndBore): ReturnType<typeof endFitting> {
   const sign = signOf(end);
   const { offset } = end;
   const half = vertical.along / 2;
   const { bodyLength, counterbore, washerDiameter } = plan.job.fittings.grip;
   const body = counterbore.value * 0.86;
-  const sunk = bore.counterbore !== null || bore.diameter >= counterbore.value;
-  const back = bore.counterbore === null ? WASHER_mm : 0;
-  const near = sunk ? half - bodyLength.value : half + back;
+  const back = bore.counterbore === null ? WASHER_mm : -bore.counterbore.depth;
+  const near = half + back;
   const far = near + bodyLength.value;
   const at = (x: Mm, y: Mm): Point => place(sign * x, offset + y);
   const jaws = [0.25, 0.5, 0.75].map((share) => {
     const x = near + share * bodyLength.value;
     return [at(x - body * 0.3, body / 2), at(x + body * 0.3, 0), at(x - body * 0.3, -body / 2)];
   });
-  const end_mm = Math.max(far, half + back) + 9;
+  const end_mm = Math.max(far, half) + 9;
   return {
     parts: [
-      ...(back > 0 ? [box(place, sign, { near: half, far: half + WASHER_mm, offset, height: washerDiameter.value })] : []),
+      ...(back > 0 ? [box(place, sign, { near: half, far: near, offset, height: washerDiameter.value })] : []),
       box(place, sign, { near, far, offset, height: body }),
       strokes("thin", jaws),
       strokes("heavy", [[at(-half - CABLE_mm, 0), at(end_mm, 0)]]),
@@ -199,3 +197,10 @@ function gripEnd(plan: Plan, end: RunEnd, vertical: Vertical, place: Place, bore
     },
   };
 }
+
+/** How far behind the back face the parts of an end are drawn. */
+export const reachBehind = (plan: Plan, end: RunEnd, bore: EndBore): Mm => {
+  if (end.kind === "stud") return FITTING_mm;
+  const { bodyLength } = plan.job.fittings.grip;
+  return Math.max(0, bore.counterbore === null ? WASHER_mm + bodyLength.value : bodyLength.value - bore.counterbore.depth) + 9;
+};

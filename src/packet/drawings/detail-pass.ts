@@ -4,9 +4,10 @@ import { type Part, polygon, strokes } from "../../drawing/shape.ts";
 import type { Bore, Plan, Vertical } from "../../plan/plan.ts";
 import type { Mm } from "../../units/quantity.ts";
 import type { Text } from "../packet.ts";
-import { type Show, showIn } from "../show-number.ts";
-import { type Detail, deckBelow, type Picture, placeAt } from "./detail-compose.ts";
+import type { Show } from "../show-number.ts";
+import { type Detail, type Picture, placeAt } from "./detail-compose.ts";
 import { CABLE_mm, cutMember, type Place, rectangle, sectionOf } from "./detail-parts.ts";
+import { showOf } from "./kit.ts";
 
 interface Passed {
   readonly member: Vertical;
@@ -24,22 +25,26 @@ export function passDetail(plan: Plan): Detail | null {
   };
   const passed = [found("post"), found("spacer")].filter((one) => one !== null);
   if (passed.length === 0) return null;
-  const show = showIn(plan.job.units);
+  const show = showOf(plan);
   const words = passed.map(({ member, bore }) => passText(plan, member, bore, show));
   return {
     id: "detail-pass",
     title: "Posts and spacers that the cable passes",
     description: `Level cut through ${words.join(", and through ")}. All bores of this kind are alike; the table of bores gives every height.`,
-    notes: [deckBelow],
+    notes: [],
+    size: {
+      width: passed.reduce((sum, { member }) => sum + member.along, 0) + (passed.length - 1) * BETWEEN_mm + 2 * CABLE_mm,
+      height: Math.max(...passed.map(({ member }) => member.across)),
+    },
     draw: (scale) => draw(plan, passed, scale.ratio, show),
   };
 }
 
 const passText = (plan: Plan, member: Vertical, bore: Bore, show: Show): Text =>
-  `${member.kind === "post" ? "line post" : "spacer"} ${member.id}, ${member.sectionName}: bore ${show.tape(bore.diameter)} right through${bushingText(plan, member, bore)}`;
+  `${member.kind === "post" ? "line post" : "spacer"} ${member.id}, ${member.sectionName}: bore ${show.fine(bore.diameter)} right through${bushingText(plan, member, bore)}`;
 
 /** Clear distance drawn between the two, not to scale. */
-const BETWEEN_mm = 40;
+const BETWEEN_mm = 30;
 
 function draw(plan: Plan, passed: readonly Passed[], ratio: number, show: Show): Picture {
   let right: Mm = 0;
@@ -54,7 +59,7 @@ function draw(plan: Plan, passed: readonly Passed[], ratio: number, show: Show):
     target: place((index === 0 ? -0.3 : 0.3) * member.along, -bore.diameter / 2),
     text: passText(plan, member, bore, show),
   }));
-  const cable = { target: line(-CABLE_mm * 0.6, 0), text: `cable ${show.tape(plan.job.cable.diameter)}` };
+  const cable = { target: line(-CABLE_mm * 0.6, 0), text: `cable ${show.fine(plan.job.cable.diameter)}` };
   return {
     parts: [
       ...placed.flatMap(({ member, bore, place }) => [
@@ -65,7 +70,7 @@ function draw(plan: Plan, passed: readonly Passed[], ratio: number, show: Show):
         dimension({
           from: { x: place(-member.along / 2, 0).x, y: place(0, -deepest).y },
           to: { x: place(member.along / 2, 0).x, y: place(0, -deepest).y },
-          offset: 6,
+          offset: 5,
           text: show.tape(member.along),
         }),
       ]),

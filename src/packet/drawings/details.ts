@@ -1,12 +1,18 @@
 // Which ends, corners and crossings does this job have, each drawn once?
 import type { Room } from "../../drawing/paper.ts";
 import type { Plan } from "../../plan/plan.ts";
-import type { Drawing } from "../packet.ts";
+import type { Drawing, Text } from "../packet.ts";
 import { composeDetail, type Detail } from "./detail-compose.ts";
 import { cornerDetail, cornerKey, cornersOf } from "./detail-corner.ts";
 import { caseKey, type EndCase, endCases, endDetail } from "./detail-end.ts";
 import { meetingDetail } from "./detail-meeting.ts";
 import { passDetail } from "./detail-pass.ts";
+
+/** What holds for all details; the sheet prints it once, above them. */
+export const detailNotes: readonly Text[] = [
+  "All details are cut level at the height of a cable and seen from above. Posts, bores and gaps are to scale; fittings are signs, not shapes.",
+  "In the details of straight sides the deck is below, the outside above.",
+];
 
 /** Ends first, then where runs meet, corners, and what a cable only passes. */
 export function details(plan: Plan, box: Room): readonly Drawing[] {

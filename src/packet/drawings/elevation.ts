@@ -1,31 +1,36 @@
 // What does one side look like from the deck, and at which heights and stations does everything stand?
-import { dimension, type Ordinate, ordinateDepth, runningDimensions } from "../../drawing/dimension.ts";
-import { chooseScale, type Room, type Scale, viewOf } from "../../drawing/paper.ts";
+import { dimension, type Ordinate, ordinateDepth, ordinateSize, runningDimensions } from "../../drawing/dimension.ts";
+import { type Room, type Scale, scalesOf, viewOf } from "../../drawing/paper.ts";
 import type { Part } from "../../drawing/shape.ts";
 import { label, lineHeight, textLines, textWidth } from "../../drawing/text.ts";
 import type { Bay, Plan, SidePlan } from "../../plan/plan.ts";
 import type { Mm } from "../../units/quantity.ts";
 import type { Drawing, Text } from "../packet.ts";
-import { type Show, showIn } from "../show-number.ts";
-import { courseName, finishDrawing, footer, leftFace, membersOf, places, rightFace } from "./kit.ts";
-import { baysIn, DECK_mm, type Scene, sideScene, verticalsIn, wallRoom, wallsOf } from "./side-scene.ts";
+import type { Show } from "../show-number.ts";
+import { courseName, finishDrawing, footer, leftFace, membersOf, places, rightFace, showOf } from "./kit.ts";
+import { baysIn, DECK_mm, EDGE_NAME_mm, edgeRoom, type Scene, sideScene, verticalsIn, wallRoom, wallsOf } from "./side-scene.ts";
 import { type Stretch, stretchesOf } from "./stretches.ts";
 
 /** Courses stand at least this far apart on paper, so that they can be told apart. */
-const COURSE_PITCH_min_mm = 2.2;
+const COURSE_PITCH_min_mm = 2.1;
 /** Verticals stand at least this far apart, so that their marks have room; the posts of a pair may be closer. */
 const VERTICAL_PITCH_min_mm = 9;
 const GUARD_DIMENSION_mm = 3.4;
 const RIGHT_mm = GUARD_DIMENSION_mm + 2.4;
+/** Two parts of a long side fit one page. */
+const PART_mm = 79;
+/** Greatest height of everything but the guard: marks above it; deck, stations, length and notes below. */
+const AROUND_mm = 54;
+/** The same for a part of a side, without the length of the whole. */
+const AROUND_PART_mm = 50;
 
 /** One drawing, or several with match lines where the side is long. */
 export function elevations(plan: Plan, sideIndex: number, box: Room): readonly Drawing[] {
   const side = plan.sides[sideIndex];
   if (side === undefined) throw new RangeError(`no side at position ${sideIndex}`);
-  const heights = heightsOf(plan);
   const walls = wallRoom(plan, side);
-  const left = walls.left + ordinateDepth({ ordinates: heights, start: 0.6, lay: "outward" });
-  const width = box.width - left - walls.right - RIGHT_mm - 1.2;
+  const depth = ordinateDepth({ ordinates: heightsOf(plan), start: 0.6, lay: "outward" });
+  const width = box.width - depth - walls.left - walls.right - RIGHT_mm - 1.2;
   const { scale, stretches } = chooseStretches(plan, side, { width, height: box.height });
   return stretches.map((stretch, index) => {
     const view = viewOf({ ratio: scale.ratio, model: { x: stretch.from, y: 0 }, paper: { x: 0, y: 0 } });
@@ -41,14 +46,21 @@ interface Chosen {
 /** The fewest stretches at which courses and verticals stand far enough apart, at the largest scale for so many. */
 function chooseStretches(plan: Plan, side: SidePlan, room: Room): Chosen {
   const least = leastRatio(plan, side);
-  const tall = (ratio: number): boolean => plan.opening.guardHeight * ratio + 75 <= room.height;
+  const scales = scalesOf(plan.job.units).filter(({ ratio }) => ratio >= least);
+  const smallest = scales.at(-1)?.ratio ?? least;
+  const { guardHeight } = plan.opening;
+  // What cannot be told apart at a smaller scale takes the height that it needs.
+  const low = (ratio: number, count: number): boolean =>
+    ratio <= smallest ||
+    (count === 1 ? guardHeight * ratio + AROUND_mm <= room.height : guardHeight * ratio + AROUND_PART_mm <= Math.min(room.height, PART_mm));
+  const whole = edgeRoom({ plan, side, stretch: { from: 0, to: side.length, matchLeft: null, matchRight: null } });
   for (let count = 1; count < 200; count++) {
-    let stretches: readonly Stretch[] = [];
-    const scale = chooseScale(plan.job.units, ({ ratio }) => {
-      stretches = stretchesOf(plan, side, room.width / ratio);
-      return stretches.length <= count && tall(ratio);
-    });
-    if (scale.ratio >= least) return { scale, stretches };
+    const width = room.width - (count === 1 ? whole.left + whole.right : 2 * EDGE_NAME_mm);
+    for (const scale of scales) {
+      if (!low(scale.ratio, count) || side.length * scale.ratio > count * width) continue;
+      const stretches = stretchesOf(plan, side, width / scale.ratio);
+      if (stretches.length <= count) return { scale, stretches };
+    }
   }
   throw new RangeError("a bay is wider than the paper at every scale");
 }
@@ -64,7 +76,7 @@ function leastRatio(plan: Plan, side: SidePlan): number {
 }
 
 function heightsOf(plan: Plan): readonly Ordinate[] {
-  const { tape } = showIn(plan.job.units);
+  const { tape } = showOf(plan);
   const { bottom, top } = plan.opening;
   return [
     { at: 0, value: "datum 0" },
@@ -83,10 +95,10 @@ interface ElevationOptions {
 
 function elevation(scene: Scene, { scale, box, index, count }: ElevationOptions): Drawing {
   const { plan, side, stretch } = scene;
-  const show = showIn(plan.job.units);
+  const show = showOf(plan);
   const drawn = [...sideScene(scene), ...baysIn(scene).flatMap((bay) => spanLabel(scene, bay, show)), ...dimensions(scene, show)];
   const part = count === 1 ? "" : `, part ${index + 1} of ${count}`;
-  const parts = [...drawn, footer(drawn, { scale, units: plan.job.units, notes: notesOf(scene, show), room: box })];
+  const parts = [...drawn, footer(drawn, { scale, units: plan.job.units, notes: [notesOf(scene, show, { index, count })], room: box })];
   return finishDrawing({
     id: `elevation-${side.id.toLowerCase()}${count === 1 ? "" : `-${index + 1}`}`,
     title: `Side ${side.id} seen from the deck${part}`,
@@ -105,6 +117,10 @@ function dimensions(scene: Scene, show: Show): readonly Part[] {
   const stations = verticals.map(({ station }): Ordinate => ({ at: at(station), value: show.feet(station) }));
   const start = DECK_mm + 0.6;
   const rightward = { x: 1, y: 0 };
+  const edges = edgeRoom(scene);
+  // Side by side where they have room: turned text is harder to read, and takes more height.
+  const needs = stations.reduce((sum, station) => sum + ordinateSize(station, "along"), 0);
+  const lay = needs <= right.x - datum.x ? "along" : "outward";
   const whole = stretch.matchLeft === null && stretch.matchRight === null;
   const marks = verticals.map(
     ({ id, kind, station }): Ordinate => ({
@@ -116,10 +132,10 @@ function dimensions(scene: Scene, show: Show): readonly Part[] {
   );
   const top = view.point({ x: stretch.from, y: plan.opening.guardHeight });
   const walls = wallsOf(scene);
-  const guardEnd = { x: right.x + walls.right, y: right.y };
+  const guardEnd = { x: right.x + walls.right + edges.right, y: right.y };
   return [
     runningDimensions({
-      origin: { x: datum.x - walls.left, y: datum.y },
+      origin: { x: datum.x - walls.left - edges.left, y: datum.y },
       along: { x: 0, y: -1 },
       outward: { x: -1, y: 0 },
       ordinates: heights,
@@ -133,7 +149,8 @@ function dimensions(scene: Scene, show: Show): readonly Part[] {
       outward: { x: 0, y: 1 },
       ordinates: stations,
       start,
-      lay: "outward",
+      lay,
+      ...(lay === "along" ? { from: 0, to: right.x - datum.x } : {}),
       ...(stretch.matchLeft === null ? { datum: true as const } : {}),
     }),
     dimension({ from: guardEnd, to: { x: guardEnd.x, y: top.y }, offset: GUARD_DIMENSION_mm, text: show.tape(plan.opening.guardHeight) }),
@@ -142,7 +159,7 @@ function dimensions(scene: Scene, show: Show): readonly Part[] {
           dimension({
             from: { x: datum.x, y: datum.y + DECK_mm },
             to: { x: right.x, y: right.y + DECK_mm },
-            offset: ordinateDepth({ ordinates: stations, start, lay: "outward" }) - DECK_mm + 2.4,
+            offset: ordinateDepth({ ordinates: stations, start, lay }) - DECK_mm + 2.4,
             text: `side ${side.id}: ${show.feet(side.length)}`,
           }),
         ]
@@ -181,16 +198,21 @@ function spanLabel({ plan, stretch, view }: Scene, bay: Bay, show: Show): readon
   );
 }
 
-function notesOf({ plan, side }: Scene, show: Show): readonly Text[] {
+function notesOf({ plan, side }: Scene, show: Show, { index, count }: Pick<ElevationOptions, "index" | "count">): Text {
+  const stations = `Stations: middle of each post and spacer, from the left-hand start of side ${side.id}.`;
+  if (index > 0) return "Sections, spacing and heights as on part 1.";
+  // Parts stand two to a page: what side A says is not said again.
+  if (count > 1 && side.index > 0) return `Sections, spacing and heights as on side ${plan.sides[0]?.id ?? ""}. ${stations}`;
   const widest = Math.max(...plan.gaps.map((gap) => gap.clear));
   const { frame, posts, spacers } = plan.job;
   const rails = `top rail ${frame.topRail.name}, ${frame.bottomRail === null ? "no bottom rail" : `bottom rail ${frame.bottomRail.name}`}`;
+  const spacing = places(plan.gaps.map((gap) => show.tape(gap.spacing)));
   return [
     `Posts ${posts.section.name}, spacers ${spacers.section.name}, ${rails}.`,
-    `Spacing of the cables, also to the rails or the deck: ${places(plan.gaps.map((gap) => show.tape(gap.spacing)))}. Widest clear gap ${show.tape(widest)}.`,
-    `Heights are to the middle of the bore from the datum: ${plan.job.frame.datum}. In parentheses: faces of the rails, and spans.`,
-    `Stations are to the middle of each post and spacer, from the left-hand start of side ${side.id}.`,
-  ];
+    `Spacing of the cables, also to the rails or the deck: ${spacing}; widest clear gap ${show.tape(widest)}.`,
+    `Heights: middle of the bore above the datum, ${plan.job.frame.datum}. In parentheses: faces of the rails, and spans.`,
+    stations,
+  ].join(" ");
 }
 
 function describe(scene: Scene, show: Show): Text {

@@ -4,11 +4,12 @@ import { spread } from "../../drawing/leader.ts";
 import type { Room } from "../../drawing/paper.ts";
 import { type Line, type Part, strokes } from "../../drawing/shape.ts";
 import { label, lineHeight, textWidth } from "../../drawing/text.ts";
-import type { Plan, Run, SpanReading } from "../../plan/plan.ts";
+import type { Plan, Run } from "../../plan/plan.ts";
+import type { SpanReading } from "../../plan/readings.ts";
 import type { Mm } from "../../units/quantity.ts";
 import type { Drawing, Text } from "../packet.ts";
-import { type Show, showIn } from "../show-number.ts";
-import { finishDrawing, footer } from "./kit.ts";
+import type { Show } from "../show-number.ts";
+import { finishDrawing, footer, showOf } from "./kit.ts";
 
 const HEIGHT_mm = 46;
 /** Sharper bends are corners; bores that are set off sideways bend the cable by a degree or less and are not worth a plot. */
@@ -19,7 +20,7 @@ export function frictionPlot(plan: Plan, runId: string, box: Room): Drawing | nu
   const run = plan.runs.find(({ id }) => id === runId);
   if (run === undefined) throw new RangeError(`no run ${runId}`);
   if (!run.bends.some(({ angle }) => Math.abs(angle) > CORNER_rad)) return null;
-  const show = showIn(plan.job.units);
+  const show = showOf(plan);
   const drawn = plot(run, box, show);
   const notes = [
     "Thick: least tension in each span when every pulling end reads its target. Dashed: what the criterion asks of the span.",

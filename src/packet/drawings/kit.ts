@@ -1,13 +1,18 @@
 // What do all drawings of a packet share: how they are finished, how their notes stand, how their numbers are printed?
-import { unite } from "../../drawing/box.ts";
 import type { Room, Scale } from "../../drawing/paper.ts";
 import { scaleBar } from "../../drawing/ruler.ts";
-import { group, type Part } from "../../drawing/shape.ts";
+import { boxOfParts, group, type Part } from "../../drawing/shape.ts";
 import { finishSvg } from "../../drawing/svg.ts";
 import { label, lineHeight, wrap } from "../../drawing/text.ts";
 import type { Bay, Plan, Vertical } from "../../plan/plan.ts";
 import type { Mm } from "../../units/quantity.ts";
 import type { Drawing, Text } from "../packet.ts";
+import { type Show, showIn } from "../show-number.ts";
+
+const shows = { inch: showIn("inch"), mm: showIn("mm") } as const;
+
+/** How the numbers of a plan are printed. */
+export const showOf = (plan: Plan): Show => shows[plan.job.units];
 
 export interface DrawingParts {
   readonly id: string;
@@ -37,12 +42,12 @@ export function footer(
     room,
   }: { readonly scale: Scale | null; readonly units: "inch" | "mm"; readonly notes: readonly Text[]; readonly room: Room },
 ): Part {
-  const box = unite(above.map((part) => part.box));
-  const top = box.bottom + 2.5;
+  const box = boxOfParts(above);
+  const top = box.bottom + 1.8;
   const bar = scale === null ? [] : [scaleBar({ x: box.left, y: top }, { scale, units })];
   const left = box.left + (scale === null ? 0 : BAR_ROOM_mm);
   const lines = notes.flatMap((note) => wrap(note, room.width - 1.2 - (left - box.left)));
-  const words = lines.map((line, index) => label(line, { x: left, y: top + 2 + index * lineHeight() }));
+  const words = lines.map((line, index) => label(line, { x: left, y: top + 1.6 + index * lineHeight() }));
   return group([...bar, ...words]);
 }
 

@@ -7,8 +7,8 @@ import type { Point } from "../../geometry/vector.ts";
 import type { Bay, Plan, SidePlan } from "../../plan/plan.ts";
 import type { Mm } from "../../units/quantity.ts";
 import type { Drawing, Text } from "../packet.ts";
-import { type Show, showIn } from "../show-number.ts";
-import { finishDrawing, footer } from "./kit.ts";
+import type { Show } from "../show-number.ts";
+import { finishDrawing, footer, showOf } from "./kit.ts";
 import { baysIn, EDGE_NAME_mm, type Scene, sideScene, verticalsIn } from "./side-scene.ts";
 import { middleOf, type Stretch, stretchesOf } from "./stretches.ts";
 
@@ -18,29 +18,29 @@ const BAY_min_mm = [13, 10.5, 8.6] as const;
 const GUARD_min_mm = 13;
 /** Taken by the notes below the rows. */
 const FOOT_mm = 15;
-/** Below the datum of a row: the names of the bays. Above its rail: those of posts and edges. */
+/** Below the datum of a row: the names of the bays. Above its rail: those of the posts. */
 const BELOW_mm = 9;
-const ABOVE_mm = EDGE_NAME_mm + 3;
+const ABOVE_mm = 7.5;
 /** Heights have a scale of their own, so that the cables can be told apart. */
 const COURSE_PITCH_mm = 2.2;
 
 export function openingDiagram(plan: Plan, sideIndex: number, box: Room): Drawing {
   const side = plan.sides[sideIndex];
   if (side === undefined) throw new RangeError(`no side at position ${sideIndex}`);
-  const show = showIn(plan.job.units);
+  const show = showOf(plan);
   const bays = plan.bays.filter((bay) => bay.sideId === side.id && bay.kind === "bay");
-  const longest = bays.reduce<Bay | undefined>((best, bay) => (best === undefined || bay.free > best.free + 0.01 ? bay : best), undefined);
+  const first = bays.find(({ id }) => plan.openingBayIds.includes(id));
   const { stretches, ratio, up } = chooseRows(plan, side, bays, box);
   const rowHeight = plan.opening.guardHeight * up + ABOVE_mm + BELOW_mm;
   const drawn = stretches.flatMap((stretch, row) => {
     const view = stretchedView(stretch, { across: ratio, up, origin: { x: 0, y: row * rowHeight } });
-    return rowParts({ plan, side, stretch, view }, longest);
+    return rowParts({ plan, side, stretch, view }, first);
   });
-  const foot = footer(drawn, { scale: null, units: plan.job.units, notes: notesOf(show, longest), room: box });
+  const foot = footer(drawn, { scale: null, units: plan.job.units, notes: notesOf(show, first), room: box });
   return finishDrawing({
     id: `opening-${side.id.toLowerCase()}`,
     title: `Side ${side.id}: where to test the openings`,
-    description: describe(side, bays, longest, show),
+    description: describe(side, bays, first, show),
     parts: [...drawn, foot],
   });
 }
@@ -54,7 +54,7 @@ interface Rows {
 
 /** Rows of bays that all fit on one page: long sides get smaller bays, then lower rows. */
 function chooseRows(plan: Plan, side: SidePlan, bays: readonly Bay[], box: Room): Rows {
-  const width = box.width - 14;
+  const width = box.width - 2 * EDGE_NAME_mm - 5.2;
   const { guardHeight } = plan.opening;
   const shortest = Math.min(...bays.map(({ free }) => free), side.length);
   const wished = (COURSE_PITCH_mm * guardHeight) / Math.min(...plan.gaps.map(({ spacing }) => spacing));
@@ -78,7 +78,7 @@ function stretchedView(
   return { ratio: across, point: ({ x, y }) => point({ x: (x - stretch.from) * across, y: y * up }), step };
 }
 
-function rowParts(scene: Scene, longest: Bay | undefined): readonly Part[] {
+function rowParts(scene: Scene, first: Bay | undefined): readonly Part[] {
   const { plan, view } = scene;
   const middleHeight = (plan.opening.bottom + plan.opening.top) / 2;
   const top = view.point({ x: 0, y: plan.opening.guardHeight }).y;
@@ -94,8 +94,8 @@ function rowParts(scene: Scene, longest: Bay | undefined): readonly Part[] {
       const spot = view.point({ x: middleOf(plan, bay), y: middleHeight });
       const below = { x: spot.x, y: view.point({ x: 0, y: 0 }).y + 5.6 };
       return [
-        ...spotSign(spot, bay === longest),
-        label(bay.id, below, { size: MARK_mm, weight: bay === longest ? 700 : 400, anchor: "middle" }),
+        ...spotSign(spot, bay === first),
+        label(bay.id, below, { size: MARK_mm, weight: bay === first ? 700 : 400, anchor: "middle" }),
       ];
     }),
   ];
@@ -127,19 +127,16 @@ function spotSign({ x, y }: Point, first: boolean): readonly Part[] {
     : [circle({ x, y }, 2.2, { pen: "edge", fill: "white" }), strokes("edge", cross(1.3))];
 }
 
-const notesOf = (show: Show, longest: Bay | undefined): readonly Text[] => [
+const notesOf = (show: Show, first: Bay | undefined): readonly Text[] => [
   "A cross in a circle: push the sphere through here, half-way along the bay, between every two neighbouring cables and at the rails.",
-  ...(longest === undefined
-    ? []
-    : [`A double circle: bay ${longest.id}, the longest free length of this side (${show.tape(longest.free)}). Test it first.`]),
-  "Not to scale.",
+  `${first === undefined ? "" : `A double circle: bay ${first.id}, free length ${show.tape(first.free)}, gives way most easily: test it first. `}Not to scale.`,
 ];
 
-function describe(side: SidePlan, bays: readonly Bay[], longest: Bay | undefined, show: Show): Text {
+function describe(side: SidePlan, bays: readonly Bay[], first: Bay | undefined, show: Show): Text {
   const names = bays.length === 0 ? "none" : `${bays[0]?.id} to ${bays.at(-1)?.id}`;
-  const first =
-    longest === undefined
+  const words =
+    first === undefined
       ? ""
-      : ` The longest free length is ${show.tape(longest.free)} in bay ${longest.id}: test it first, in its middle.`;
-  return `Bays of side ${side.id} from left to right: ${names}.${first} The table of openings has a row for each bay.`;
+      : ` Bay ${first.id}, free length ${show.tape(first.free)}, gives way most easily: test it first, in its middle.`;
+  return `Bays of side ${side.id} from left to right: ${names}.${words} The table of openings has a row for each bay.`;
 }

@@ -1,6 +1,5 @@
 // What do the signs on the plan mean, and where is north?
-import { hatch } from "../../drawing/hatch.ts";
-import { arrowhead, group, type Part, polygon, strokes } from "../../drawing/shape.ts";
+import { arrowhead, circle, group, type Part, polygon, strokes } from "../../drawing/shape.ts";
 import { label, MARK_mm, textWidth } from "../../drawing/text.ts";
 import type { Point } from "../../geometry/vector.ts";
 import type { Plan } from "../../plan/plan.ts";
@@ -35,11 +34,11 @@ function itemsOf(plan: Plan): readonly KeyItem[] {
   const ends = plan.runs.flatMap((run) => [run.left, run.right]);
   const along = { x: 1, y: 0 };
   const { posts, spacers } = plan.job;
-  const hasWall = plan.job.start.kind === "wall" || plan.job.end.kind === "wall";
   return [
-    { words: `post ${posts.section.name}`, sign: (at) => square(at, 1.5, "outline") },
+    { words: `post ${posts.section.name}`, sign: (at) => square(at, 1.5) },
+    ...(plan.verticals.some(({ role }) => role === "shared") ? [{ words: "post where two runs end", sign: sharedSign }] : []),
     ...(plan.verticals.some(({ kind }) => kind === "spacer")
-      ? [{ words: `spacer ${spacers.section.name}`, sign: (at: Point) => square(at, 0.8, "edge") }]
+      ? [{ words: `spacer ${spacers.section.name}`, sign: (at: Point) => square(at, 0.8) }]
       : []),
     {
       words: "run",
@@ -57,11 +56,10 @@ function itemsOf(plan: Plan): readonly KeyItem[] {
       words: "tightened here",
       sign: (at) => group([strokes("cable", [[{ x: at.x - 3, y: at.y }, at]]), arrowhead({ x: at.x + 2.6, y: at.y }, along, 3.6)]),
     },
-    ...(hasWall ? [{ words: "wall", sign: wallSign }] : []),
   ];
 }
 
-const square = ({ x, y }: Point, half: Mm, pen: "outline" | "edge"): Part =>
+const square = ({ x, y }: Point, half: Mm): Part =>
   polygon(
     [
       { x: x - half, y: y - half },
@@ -69,21 +67,13 @@ const square = ({ x, y }: Point, half: Mm, pen: "outline" | "edge"): Part =>
       { x: x + half, y: y + half },
       { x: x - half, y: y + half },
     ],
-    { pen, fill: "white" },
+    { pen: half > 1 ? "outline" : "edge", fill: "white" },
   );
 
-function wallSign({ x, y }: Point): Part {
-  const outline = [
-    { x: x - 3, y: y - 1.6 },
-    { x: x + 3, y: y - 1.6 },
-    { x: x + 3, y: y + 1.6 },
-    { x: x - 3, y: y + 1.6 },
-  ];
-  return group([
-    strokes("thin", hatch({ outlines: [outline], spacing: 1.2, angle: Math.PI / 4 })),
-    strokes("outline", [outline.slice(0, 2)]),
-  ]);
-}
+/** Radius of the ring around a post on which two runs end. */
+export const SHARED_RING_mm = 2;
+
+const sharedSign = (at: Point): Part => group([circle(at, SHARED_RING_mm, { pen: "edge", fill: "white" }), square(at, 0.9)]);
 
 /** An arrow that points north; `bearing` is the compass direction of the first side, which runs to the right on paper. */
 export function northArrow(at: Point, bearing: Radian): Part {

@@ -99,8 +99,10 @@ function pullWord(at: Point | undefined, next: Point | undefined, obstacles: rea
   if (at === undefined || next === undefined) throw new RangeError("a run without two ends");
   const inward = stepTo(at, next);
   const across = { x: -inward.y, y: inward.x };
-  const candidates = [4, 7, 10, 14, 18].flatMap((by) =>
-    [3, -3, 4.5, -4.5].map((off) => label("pull", go(go(at, inward, by), across, off), { anchor: "middle" })),
-  );
-  return firstClear(candidates, obstacles);
+  return firstClear(besideLine(at, inward, across), obstacles);
+}
+
+function* besideLine(at: Point, inward: Point, across: Point): Iterable<Part> {
+  for (const by of [4, 7, 10, 14, 18])
+    for (const off of [3, -3, 4.5, -4.5]) yield label("pull", go(go(at, inward, by), across, off), { anchor: "middle" });
 }

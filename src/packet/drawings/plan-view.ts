@@ -1,28 +1,30 @@
 // How does the guard lie, seen from above: sides, posts, runs, bends, walls and north?
-import { boxOf, grow, type Quad, quadAlong, quadOf, unite } from "../../drawing/box.ts";
+import { boxOf, type Quad, quadAlong } from "../../drawing/box.ts";
 import { dimension, type Ordinate, ordinateDepth, ordinateSize, runningDimensions } from "../../drawing/dimension.ts";
-import { hatch } from "../../drawing/hatch.ts";
 import { chooseScale, type Room, type Scale, type View, viewOf } from "../../drawing/paper.ts";
-import { go, group, type Part, polygon, strokes } from "../../drawing/shape.ts";
+import { boxOfParts, circle, go, group, hatched, type Part, polygon, strokes } from "../../drawing/shape.ts";
 import { firstClear, label, readable, textLines } from "../../drawing/text.ts";
 import type { Point } from "../../geometry/vector.ts";
 import type { Plan, SidePlan } from "../../plan/plan.ts";
 import type { Mm } from "../../units/quantity.ts";
 import type { Drawing, Text } from "../packet.ts";
-import { type Show, showIn } from "../show-number.ts";
-import { finishDrawing, footer } from "./kit.ts";
+import type { Show } from "../show-number.ts";
+import { finishDrawing, footer, showOf } from "./kit.ts";
+import { deckCandidates } from "./plan-deck.ts";
 import { type FaceSign, footprint, framesOf, labelFace, lostAtEnds, offsetCorners, type SideFrame, spot } from "./plan-frame.ts";
-import { northArrow, planKey } from "./plan-key.ts";
+import { northArrow, planKey, SHARED_RING_mm } from "./plan-key.ts";
 import { runStrips, stripOffset } from "./plan-runs.ts";
 
-const WALL_mm = 4;
-const WALL_REACH_mm = 12;
+const WALL_mm = 4.6;
+const WALL_REACH_mm = 16;
+/** The word stands in the half of the wall towards the deck. */
+const WALL_WORD_mm = 9;
 /** The dimension line of a side lies this far outside the labels of its posts. */
 const OVERALL_mm = 3;
 /** On the face of the runs it lies this far outside their lines, and so outside their words. */
 const OTHER_FACE_mm = 8;
 /** Height that the words below a drawing take on its sheet. */
-const CAPTION_mm = 16;
+const CAPTION_mm = 9;
 /** Least height of the labels, the key and the scale bar. */
 const FOOT_mm = 40;
 /** Below this a guard is drawn whether it fits or not. */
@@ -36,7 +38,7 @@ export function planView(plan: Plan, box: Room): Drawing {
     const room = { width: (outline.right - outline.left) * scale.ratio, height: (outline.bottom - outline.top) * scale.ratio };
     if ((room.width > box.width || room.height > box.height - CAPTION_mm - FOOT_mm) && scale.ratio > SMALLEST_ratio) return false;
     parts = draw(plan, scale, box);
-    const { left, right, top, bottom } = unite(parts.map((part) => part.box));
+    const { left, right, top, bottom } = boxOfParts(parts);
     return right - left <= box.width - 1.2 && bottom - top <= box.height - CAPTION_mm;
   });
   return finishDrawing({ id: "plan-view", title: "The guard seen from above", description: describe(plan), parts });
@@ -44,12 +46,17 @@ export function planView(plan: Plan, box: Room): Drawing {
 
 function draw(plan: Plan, scale: Scale, box: Room): readonly Part[] {
   const view = viewOf({ ratio: scale.ratio, model: { x: 0, y: 0 }, paper: { x: 0, y: 0 } });
-  const show = showIn(plan.job.units);
+  const show = showOf(plan);
   const frames = framesOf(plan, view);
   const face = labelFace(plan);
   const other: FaceSign = face === 1 ? -1 : 1;
   const strips = runStrips(plan, frames, scale.ratio, other);
-  const labelled = frames.map((frame) => sideLabels(plan, frame, { face, ratio: scale.ratio, show }));
+  const ordinates = frames.map(({ side }) => ordinatesOf(plan, side, scale.ratio, show));
+  const start = (Math.max(plan.job.posts.section.across, plan.job.frame.topRail.width) / 2) * scale.ratio + 0.6;
+  const deepest = Math.max(...ordinates.map((own) => ordinateDepth({ ordinates: own, start, lay: "outward" })));
+  const labelled = frames.map((frame, index) =>
+    sideLabels(plan, frame, { all: ordinates[index] ?? [], start, deepest, face, ratio: scale.ratio, show }),
+  );
   const sides = labelled.flatMap(({ parts }) => parts);
   const fixed = [...structure(plan, frames, view), ...strips.parts, ...sides];
   const lines = [
@@ -59,9 +66,9 @@ function draw(plan: Plan, scale: Scale, box: Room): readonly Part[] {
     ...frames.map(({ from, to }) => quadAlong(from, to, Math.max(3, stripOffset(plan, scale.ratio) - 2))),
   ];
   const corners = placed(cornerLabels(plan, frames, show), fixed, lines);
-  const deck = placed([deckCandidates(frames)], [...fixed, ...corners], lines);
+  const deck = placed([deckCandidates(plan, frames)], [...fixed, ...corners], lines);
   const drawn = [...fixed, ...corners, ...deck];
-  const area = unite(drawn.map((part) => part.box));
+  const area = boxOfParts(drawn);
   const { bearing } = plan.job;
   const key = planKey(plan, { x: area.left, y: area.bottom + 3 }, box.width - 1.2 - (bearing === null ? 0 : 26));
   const north = bearing === null ? [] : [northArrow({ x: area.left + box.width - 14, y: area.bottom + 15 }, bearing)];
@@ -69,13 +76,14 @@ function draw(plan: Plan, scale: Scale, box: Room): readonly Part[] {
   const notes = [
     "Lengths run along the line of the bores.",
     "Stations are to the middle of each post and spacer, from the left-hand start of its side.",
+    ...(labelled.some(({ unmarked }) => unmarked) ? ["Spacers not marked: see the elevations."] : []),
   ];
   const room = { width: box.width - (bearing === null ? 0 : 28), height: box.height };
   return [...keyed, ...north, footer(keyed, { scale, units: plan.job.units, notes, room })];
 }
 
 /** One part for each list of candidates, clear of everything before it. */
-function placed(lists: readonly (readonly Part[])[], fixed: readonly Part[], lines: readonly Quad[]): readonly Part[] {
+function placed(lists: readonly Iterable<Part>[], fixed: readonly Part[], lines: readonly Quad[]): readonly Part[] {
   const taken = [...fixed.flatMap(({ texts }) => texts), ...lines];
   return lists.map((candidates) => {
     const chosen = firstClear(candidates, taken);
@@ -97,6 +105,7 @@ function structure(plan: Plan, frames: readonly SideFrame[], view: View): readon
     ...(plan.job.start.kind === "wall" ? [wall(first, 0, -1)] : []),
     ...(plan.job.end.kind === "wall" ? [wall(last, last.length, 1)] : []),
     polygon([...rail(half), ...rail(-half).toReversed()], { pen: "thin", fill: "white" }),
+    ...sharedRings(plan, view),
     ...plan.verticals.map((vertical) =>
       polygon(footprint(vertical, view), { pen: vertical.kind === "post" ? "outline" : "edge", fill: "white" }),
     ),
@@ -106,6 +115,15 @@ function structure(plan: Plan, frames: readonly SideFrame[], view: View): readon
     ),
   ];
 }
+
+/** A ring around each post on which two runs end: seen at every scale. */
+const sharedRings = (plan: Plan, view: View): readonly Part[] =>
+  plan.verticals
+    .filter(({ role }) => role === "shared")
+    .map(({ centre, along, across }) => {
+      const radius = Math.max(SHARED_RING_mm, (Math.hypot(along, across) / 2) * view.ratio + 0.7);
+      return circle(view.point(centre), radius, { pen: "edge", fill: "white" });
+    });
 
 /** Where walls stand, as obstacles for words. */
 function wallLines(plan: Plan, frames: readonly SideFrame[]): readonly Quad[] {
@@ -125,13 +143,19 @@ function wall(frame: SideFrame, u: Mm, toward: 1 | -1): Part {
     spot(frame, u + toward * WALL_mm, -WALL_REACH_mm),
     spot(frame, u + toward * WALL_mm, WALL_REACH_mm),
   ];
+  const { angle } = readable(frame.outward);
   return group([
-    strokes("thin", hatch({ outlines: [outline], spacing: 1.4, angle: Math.PI / 4 })),
+    hatched({ outlines: [outline], spacing: 1.4, angle: Math.PI / 4 }),
     strokes("outline", [outline.slice(0, 2)]),
+    label("WALL", spot(frame, u + (toward * WALL_mm) / 2, -WALL_WORD_mm), { anchor: "middle", angle, ground: true }),
   ]);
 }
 
 interface LabelOptions {
+  readonly all: readonly Ordinate[];
+  /** Where lines to labels begin, and the depth of the deepest labels of all sides. */
+  readonly start: Mm;
+  readonly deepest: Mm;
   readonly face: FaceSign;
   readonly ratio: number;
   readonly show: Show;
@@ -141,15 +165,10 @@ interface LabelOptions {
 function sideLabels(
   plan: Plan,
   frame: SideFrame,
-  { face, ratio, show }: LabelOptions,
-): { readonly parts: readonly Part[]; readonly lines: readonly Quad[] } {
-  const all = ordinatesOf(plan, frame.side, ratio, show);
+  { all, start, deepest, face, ratio, show }: LabelOptions,
+): { readonly parts: readonly Part[]; readonly lines: readonly Quad[]; readonly unmarked: boolean } {
   const posts = all.filter(({ minor }) => minor === undefined);
   const outward = { x: frame.outward.x * face, y: frame.outward.y * face };
-  const start = (Math.max(plan.job.posts.section.across, plan.job.frame.topRail.width) / 2) * ratio + 0.6;
-  const deepest = Math.max(
-    ...plan.sides.map((side) => ordinateDepth({ ordinates: ordinatesOf(plan, side, ratio, show), start, lay: "outward" })),
-  );
   const lost = lostAtEnds(plan, frame.side, face, deepest + OVERALL_mm);
   const options = (ordinates: readonly Ordinate[], lay: "along" | "outward") => ({
     origin: frame.from,
@@ -163,12 +182,14 @@ function sideLabels(
     to: frame.length - lost.end - 0.5,
   });
   const level = Math.abs(frame.along.x) > Math.SQRT1_2;
-  const choices = [...(level ? [options(all, "along")] : []), options(all, "outward"), options(posts, "outward")];
+  // Spacers keep their marks where their stations have no room, and lose them last.
+  const short = all.map((ordinate) => (ordinate.minor === undefined ? ordinate : { ...ordinate, value: "" }));
+  const choices = [...(level ? [options(all, "along"), options(short, "along")] : []), options(all, "outward"), options(posts, "outward")];
   const fits = ({ ordinates, lay, from, to }: (typeof choices)[number]): boolean =>
     ordinates.reduce((sum, ordinate) => sum + ordinateSize(ordinate, lay), 0) <= to - from;
   const chosen = choices.find(fits) ?? options(posts, "outward");
   const overall = overallLength(plan, frame, { face, depth: chosen.depth, middle: (chosen.from + chosen.to) / 2, ratio }, show);
-  return { parts: [runningDimensions(chosen), overall.part], lines: overall.lines };
+  return { parts: [runningDimensions(chosen), overall.part], lines: overall.lines, unmarked: chosen.ordinates.length < all.length };
 }
 
 interface OverallPlace {
@@ -215,7 +236,7 @@ const ordinatesOf = (plan: Plan, side: SidePlan, ratio: number, show: Show): rea
     }));
 
 /** At each corner: how far the guard turns, and by how much each of its two posts bends the cable. */
-function cornerLabels(plan: Plan, frames: readonly SideFrame[], show: Show): readonly (readonly Part[])[] {
+function cornerLabels(plan: Plan, frames: readonly SideFrame[], show: Show): readonly Iterable<Part>[] {
   return frames.slice(1).map((frame, index) => {
     const before = frames[index] ?? frame;
     const turn = before.side.turn ?? 0;
@@ -229,10 +250,15 @@ function cornerLabels(plan: Plan, frames: readonly SideFrame[], show: Show): rea
     const size = Math.hypot(sum.x, sum.y) || 1;
     const away = { x: sum.x / size, y: sum.y / size };
     const sign = turn >= 0 ? 1 : -1;
-    return Array.from({ length: 16 }, (_, step) => [sign * (8 + 3 * step), -sign * (8 + 3 * step)])
-      .flat()
-      .map((by) => cornerWords(words, { corner: frame.from, at: go(frame.from, away, by), toRight: away.x * by >= 0 }));
+    return alongDiagonal(words, frame.from, { x: away.x * sign, y: away.y * sign });
   });
+}
+
+/** Further and further from the corner, first on the side on which nothing folds, then on the other. */
+function* alongDiagonal(words: readonly Text[], corner: Point, away: Point): Iterable<Part> {
+  for (let step = 0; step < 16; step++)
+    for (const by of [8 + 3 * step, -(8 + 3 * step)])
+      yield cornerWords(words, { corner, at: go(corner, away, by), toRight: away.x * by >= 0 });
 }
 
 interface CornerWords {
@@ -246,25 +272,8 @@ function cornerWords(words: readonly Text[], { corner, at, toRight }: CornerWord
   return group([strokes("thin", [[corner, near]]), ...textLines(words, at, { anchor: toRight ? "start" : "end" })]);
 }
 
-/** In the middle of a deck that is enclosed, else inside the longest side. */
-function deckCandidates(frames: readonly SideFrame[]): readonly Part[] {
-  const points = [...frames.map(({ from }) => from), ...frames.slice(-1).map(({ to }) => to)];
-  const middle = {
-    x: points.reduce((sum, { x }) => sum + x, 0) / points.length,
-    y: points.reduce((sum, { y }) => sum + y, 0) / points.length,
-  };
-  const turned = frames.reduce((sum, { side }) => sum + (side.turn ?? 0), 0);
-  const longest = frames.reduce((best, frame) => (frame.length > best.length ? frame : best));
-  const beside = Array.from({ length: 30 }, (_, step) => spot(longest, longest.length / 2, -(16 + 2 * step)));
-  return [...(turned > 1.3 ? [middle] : []), ...beside].map((at) => {
-    const word = label("DECK", at, { size: 5, weight: 700, anchor: "middle" });
-    // Room around it, so that the word stands by itself.
-    return { ...word, texts: [quadOf(grow(word.box, 2.5))] };
-  });
-}
-
 function describe(plan: Plan): Text {
-  const show = showIn(plan.job.units);
+  const show = showOf(plan);
   const sides = plan.sides.map((side) => {
     const turn = side.turn === null ? "" : `, then a turn of ${show.angle(Math.abs(side.turn))} to the ${side.turn < 0 ? "left" : "right"}`;
     return `side ${side.id}, ${show.feet(side.length)}${turn}`;

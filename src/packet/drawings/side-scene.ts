@@ -1,7 +1,6 @@
 // How does a stretch of one side look from the deck: deck, rails, posts, spacers, cables, walls?
-import { hatch } from "../../drawing/hatch.ts";
 import type { View } from "../../drawing/paper.ts";
-import { type Line, type Part, polygon, strokes } from "../../drawing/shape.ts";
+import { hatched, type Line, type Part, polygon, strokes } from "../../drawing/shape.ts";
 import { label } from "../../drawing/text.ts";
 import type { Point } from "../../geometry/vector.ts";
 import type { Bay, Plan, SidePlan, Vertical } from "../../plan/plan.ts";
@@ -9,8 +8,8 @@ import type { Mm } from "../../units/quantity.ts";
 import { leftFace, membersOf, rightFace } from "./kit.ts";
 import type { Stretch } from "./stretches.ts";
 
-/** Paper taken by walls, and by the deck below the datum. */
-const WALL_mm = 4;
+/** Paper taken by walls with their word, and by the deck below the datum. */
+const WALL_mm = 4.6;
 export const DECK_mm = 2.4;
 
 export interface Scene {
@@ -65,7 +64,7 @@ function deck(scene: Scene): readonly Part[] {
     { x: right.x + wall.right, y: right.y + DECK_mm },
     { x: left.x - wall.left, y: left.y + DECK_mm },
   ];
-  return [strokes("heavy", [outline.slice(0, 2)]), strokes("thin", hatch({ outlines: [outline], spacing: 2.6, angle: Math.PI / 4 }))];
+  return [strokes("heavy", [outline.slice(0, 2)]), hatched({ outlines: [outline], spacing: 2.6, angle: Math.PI / 4 })];
 }
 
 function walls(scene: Scene): readonly Part[] {
@@ -79,7 +78,12 @@ function walls(scene: Scene): readonly Part[] {
       { x: x + toward * WALL_mm, y: bottom },
       { x: x + toward * WALL_mm, y: top },
     ];
-    return [strokes("outline", [outline.slice(0, 2)]), strokes("thin", hatch({ outlines: [outline], spacing: 1.4, angle: Math.PI / 4 }))];
+    const middle = { x: x + (toward * WALL_mm) / 2, y: (top + bottom) / 2 };
+    return [
+      strokes("outline", [outline.slice(0, 2)]),
+      hatched({ outlines: [outline], spacing: 1.4, angle: Math.PI / 4 }),
+      label("WALL", middle, { anchor: "middle", angle: Math.PI / 2, ground: true }),
+    ];
   };
   return [
     ...(wallsOf(scene).left > 0 ? wall(view.point({ x: stretch.from, y: 0 }).x, -1) : []),
@@ -127,35 +131,38 @@ function cables(scene: Scene): readonly Part[] {
   return lines.length === 0 ? [] : [strokes("edge", lines)];
 }
 
+/** Paper that the name of a match line or a corner takes beside the end of a stretch. */
+export const EDGE_NAME_mm = 4.4;
+
+/** The same for both ends of a stretch: 0 where the guard itself ends. */
+export const edgeRoom = ({ plan, side, stretch }: Pick<Scene, "plan" | "side" | "stretch">): { readonly left: Mm; readonly right: Mm } => ({
+  left: stretch.matchLeft !== null || side.index > 0 ? EDGE_NAME_mm : 0,
+  right: stretch.matchRight !== null || side.index < plan.sides.length - 1 ? EDGE_NAME_mm : 0,
+});
+
 /** Match lines and corner points at the ends of a stretch. */
 function edges(scene: Scene): readonly Part[] {
-  const { side, stretch, plan, view } = scene;
+  const { side, stretch, plan } = scene;
   const before = plan.sides[side.index - 1];
   const after = plan.sides[side.index + 1];
   return [
-    ...edge(scene, stretch.from, stretch.matchLeft, before === undefined ? null : `corner ${before.id}/${side.id}`),
-    ...edge(scene, stretch.to, stretch.matchRight, after === undefined ? null : `corner ${side.id}/${after.id}`),
-  ].map((part) => part(view));
+    ...edge(scene, "left", stretch.matchLeft, before === undefined ? null : `corner ${before.id}/${side.id}`),
+    ...edge(scene, "right", stretch.matchRight, after === undefined ? null : `corner ${side.id}/${after.id}`),
+  ];
 }
 
-/** The names of edges stand above the marks of the posts. */
-export const EDGE_NAME_mm = 14;
-
-function edge({ plan, stretch }: Scene, station: Mm, match: number | null, corner: string | null): readonly ((view: View) => Part)[] {
+/** A line of its own pen, and its name turned beside it. */
+function edge({ plan, stretch, view }: Scene, at: "left" | "right", match: number | null, corner: string | null): readonly Part[] {
   const name = match === null ? corner : `match line ${match}`;
   if (name === null) return [];
-  const ends = (view: View): readonly [Point, Point] => {
-    const top = view.point({ x: station, y: plan.opening.guardHeight });
-    return [
-      { x: top.x, y: top.y - EDGE_NAME_mm + 2.4 },
-      { x: top.x, y: view.point({ x: station, y: 0 }).y + DECK_mm },
-    ];
-  };
-  const anchor = station === stretch.from ? "start" : "end";
-  return [
-    (view) => strokes(match === null ? "centre" : "match", [ends(view)]),
-    (view) => label(name, { x: ends(view)[0].x, y: ends(view)[0].y - 2.4 }, { anchor }),
+  const x = view.point({ x: at === "left" ? stretch.from : stretch.to, y: 0 }).x;
+  const [top, bottom] = [view.point({ x: 0, y: plan.opening.guardHeight }).y, view.point({ x: 0, y: 0 }).y];
+  const line = [
+    { x, y: top - 3 },
+    { x, y: bottom + DECK_mm },
   ];
+  const beside = { x: x + (at === "left" ? -1 : 1) * (EDGE_NAME_mm / 2 + 0.3), y: (top + bottom) / 2 };
+  return [strokes(match === null ? "centre" : "match", [line]), label(name, beside, { anchor: "middle", angle: Math.PI / 2 })];
 }
 
 function rectangle(

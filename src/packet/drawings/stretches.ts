@@ -15,7 +15,9 @@ export interface Stretch {
 
 /** As few stretches as stay below `length_max`, cut in the middle of bays or at line posts, as even as these allow. */
 export function stretchesOf(plan: Plan, side: SidePlan, length_max: Mm, cutAt: "bays" | "posts" = "bays"): readonly Stretch[] {
-  const posts = plan.verticals.filter(({ sideIndex, role }) => sideIndex === side.index && role === "line").map(({ station }) => station);
+  const posts = plan.verticals
+    .filter(({ sideIndex, role }) => sideIndex === side.index && (role === "line" || role === "shared"))
+    .map(({ station }) => station);
   const middles =
     cutAt === "posts" ? posts : plan.bays.filter((bay) => bay.sideId === side.id && bay.kind === "bay").map((bay) => middleOf(plan, bay));
   const most = middles.length + 1;

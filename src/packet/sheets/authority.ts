@@ -1,12 +1,14 @@
 // Z-002: what must the authority having jurisdiction answer before the job goes on?
 import type { Cited } from "../../sources/cited.ts";
+import type { SourceId } from "../../sources/sources.ts";
 import { type GuardRules, guardRules } from "../../tables/limits.ts";
 import type { Block, Sheet, Table, Text } from "../packet.ts";
-import { sourceMark } from "../show-number.ts";
+import { sourceMark, sourcePlace } from "../show-number.ts";
 import { frameNotChecked, introduction, notApproval } from "../wording.ts";
 import {
   blank,
   blanks,
+  bold,
   caution,
   column,
   facts,
@@ -18,7 +20,8 @@ import {
   signatures,
   table,
 } from "./kit.ts";
-import { worstPush } from "./spans.ts";
+import { pullsTable } from "./pulls.ts";
+import { openingSpans } from "./spans.ts";
 
 export const authoritySheet: SheetMaker = (context, head): Sheet => {
   const { plan } = context;
@@ -30,7 +33,8 @@ export const authoritySheet: SheetMaker = (context, head): Sheet => {
     ...(rules
       ? clauseBlocks(context, rules)
       : [prose("The job names no edition that this program knows. All rules below were stated in the job file: ask which code applies.")]),
-    ...pushBlocks(context),
+    ...pushBlocks(context, rules),
+    pullsTable(context, "authority-pulls"),
     questionTable(context, rules),
     blanks("authority-answers", "Answered by", [
       ["Name and office", ""],
@@ -46,12 +50,12 @@ function assumed({ plan, show }: SheetContext): readonly (readonly [Text, Text, 
   const { code, frame } = plan.job;
   return [
     ["Authority", code.authority],
-    ["Edition assumed", code.edition, true],
+    ["Edition assumed", bold(code.edition)],
     ["Occupancy", code.occupancy],
     ["Drop to the ground below", show.feetBoth(code.drop)],
     ["Exposure", code.exposure],
     ["Pool barrier", code.poolBarrier ? "**yes: level cables cannot be the barrier, see question 7**" : "no"],
-    ["Guard height planned", `${show.tapeBoth(plan.opening.guardHeight)} above ${frame.datum}`, true],
+    ["Guard height planned", `${bold(show.tapeBoth(plan.opening.guardHeight))} above ${frame.datum}`],
   ];
 }
 
@@ -65,7 +69,7 @@ const lineLoad = (load_NPerMm: number, { plan, show }: SheetContext): Text =>
 
 function clauseBlocks(context: SheetContext, rules: GuardRules): readonly Block[] {
   const { show, plan } = context;
-  const line = (name: Text, cited: Cited<unknown>, value: Text) => [name, value, sourceMark(cited.source), cited.where];
+  const line = (name: Text, cited: Cited<unknown>, value: Text) => [name, value, markOf(cited.source), placeOf(cited)];
   const { guardHeight_min, openingSphere } = plan.job.code;
   return [
     table({
@@ -82,6 +86,7 @@ function clauseBlocks(context: SheetContext, rules: GuardRules): readonly Block[
         line("Least height of the guard", guardHeight_min, show.tapeBoth(guardHeight_min.value)),
         line("Sphere that must not pass", openingSphere, show.tapeBoth(openingSphere.value)),
         line("Load on the infill", rules.infillLoad, show.forceBoth(rules.infillLoad.value)),
+        line("Area that this load acts on", rules.infillArea_mm2, show.area(rules.infillArea_mm2.value)),
         line("Single load at the top", rules.topLoad, `${show.forceBoth(rules.topLoad.value)}, ${rules.topLoadDirection.value}`),
         rules.uniformLoad_NPerMm
           ? line("Line load along the top", rules.uniformLoad_NPerMm, lineLoad(rules.uniformLoad_NPerMm.value, context))
@@ -100,28 +105,65 @@ function clauseBlocks(context: SheetContext, rules: GuardRules): readonly Block[
   ];
 }
 
+/** What nobody looked up says so in words. */
+const markOf = (source: SourceId): Text =>
+  source === "memory" ? `${sourceMark(source)} **from memory, not looked up**` : sourceMark(source);
+const placeOf = ({ where, note }: Cited<unknown>): Text => (note === undefined ? where : `${where}: ${note}`);
+
 /** The computed force, offered as a fact for the official to judge. */
-function pushBlocks(context: SheetContext): readonly Block[] {
+function pushBlocks(context: SheetContext, rules: GuardRules | null): readonly Block[] {
   const { plan, show } = context;
-  const worst = worstPush(plan);
-  if (!worst) {
-    return [];
-  }
-  const { code } = plan.job;
+  const { code, tightening } = plan.job;
   return [
     heading("authority-push-head", "What the planned cables hold back"),
-    facts("authority-push", [
-      ["Sphere", show.tapeBoth(code.openingSphere.value)],
-      ["Worst place", `bay ${worst.span.bayId} of run ${worst.run.id}, ${show.tapeBoth(worst.span.free)} free`],
-      ["Push-through force, cables free to slide", show.forceBoth(worst.span.pushThrough.sliding), true],
-      ["Push-through force, cables held at the uprights", show.forceBoth(worst.span.pushThrough.held)],
-      ["At a tension in this span of", show.forceBoth(worst.span.tension)],
-      ["Target was set by", `${plan.target.criterionText} ${sourceMark(plan.target.source)}`],
-    ]),
-    prose(
-      `The force is computed, not tested: two cables in the middle of a span, without friction ${sourceMark("derived")}. A real guard lies between the two cases.`,
-    ),
+    table({
+      id: "authority-push",
+      caption: `Force that pushes a sphere of ${show.tapeBoth(code.openingSphere.value)} through, in the weakest bay of each side`,
+      columns: [
+        column("bay", "Bay, run", 0.14),
+        column("free", "Free length", 0.2),
+        column("tension", "Tension there", 0.22, { sub: "at target, at least" }),
+        column("sliding", "Passes at", 0.22, { sub: "cables free to slide" }),
+        column("held", "Passes at", 0.22, { sub: "cables held at the uprights" }),
+      ],
+      rows: openingSpans(plan).map(({ run, span }) => [
+        bold(`${span.bayId}, ${run.id}`),
+        show.tapeBoth(span.free),
+        show.forceBothDown(span.tension),
+        bold(show.forceBothDown(span.pushThrough.sliding)),
+        show.forceBothDown(span.pushThrough.held),
+      ]),
+      rowHeads: true,
+      notes: [
+        `The force is computed, not tested: two cables in the middle of a span, without friction ${sourceMark("derived")}. A real guard lies between the two cases.`,
+        `The target was set by: ${plan.target.criterionText} ${sourcePlace(plan.target.source, plan.target.sourceWhere)}.`,
+        ...(tightening.criterion.kind === "table" ? routeTaken(context, rules) : []),
+      ],
+    }),
   ];
+}
+
+/** A code may offer a table of tensions and a test: meeting one is no claim to meet the other. */
+function routeTaken({ plan, show }: SheetContext, rules: GuardRules | null): readonly Text[] {
+  const { source, sourceWhere } = plan.target;
+  const test = rules?.openingForce;
+  return [
+    `Way of compliance taken here: tensions of ${sourcePlace(source, sourceWhere)}, by the clear distance between posts. The forces above play no part in it.`,
+    ...(test
+      ? [
+          `The test ${sourcePlace(test.source, test.where)} (${show.forceBoth(test.value)}${test.note ? `, ${test.note}` : ""}) is another way of compliance, which is **not claimed** here. If it is wanted, it must be carried out.`,
+        ]
+      : []),
+  ];
+}
+
+/** The gap under the guard and the one below the lowest cable are two. */
+function openingsAtFoot({ plan, show }: Pick<SheetContext, "plan" | "show">): Text {
+  const { bottomRail, gapBelow } = plan.job.frame;
+  const lowest = show.tape(plan.gaps[0]?.clear ?? 0);
+  return bottomRail === null
+    ? `no bottom rail: ${lowest} clear between the walking surface and the lowest cable`
+    : `${show.tape(gapBelow)} under the bottom rail; ${lowest} clear between it and the lowest cable`;
 }
 
 function questionTable({ plan, show }: SheetContext, rules: GuardRules | null): Table {
@@ -130,30 +172,33 @@ function questionTable({ plan, show }: SheetContext, rules: GuardRules | null): 
   const ofCode = rules?.openingForce
     ? `${show.force(rules.openingForce.value)}${rules.openingForce.note ? `, ${rules.openingForce.note}` : ""}`
     : "no force assumed";
-  const force =
-    criterion.kind === "sphere"
-      ? `${show.tape(criterion.diameter)} sphere, ${show.force(criterion.force)}; ${criterion.agreedWith}`
-      : ofCode;
+  const forceOf = (): Text => {
+    switch (criterion.kind) {
+      case "sphere":
+        return `${show.tape(criterion.diameter)} sphere, ${show.force(criterion.force)}; ${criterion.agreedWith}`;
+      case "table":
+        return `no test: built to ${sourcePlace(plan.target.source, plan.target.sourceWhere)}`;
+      default:
+        return ofCode;
+    }
+  };
   const climbs = rules?.climbRule ? rules.climbRule.value : "allowed; no rule on climbing assumed";
   const questions: readonly (readonly [Text, Text])[] = [
     ["Which edition applies, with which local amendments?", code.edition],
     ["Is a guard required here, and how high must it be?", show.tape(code.guardHeight_min.value)],
     ["Which sphere must not pass, and up to which height?", `${show.tape(code.openingSphere.value)}, full height`],
-    ["Is the opening tested under a force? Sphere or cone, how large, how hard, where?", force],
+    ["Is the opening tested under a force? Sphere or cone, how large, how hard, where?", forceOf()],
     ["Are level cables allowed (climbing)?", climbs],
     [
       "Which loads on top and infill? Is a letter of a licensed engineer needed for posts, rails and feet?",
-      "code loads above; frame not checked",
+      "code loads and pulls above; frame not checked",
     ],
     ["Is the guard also a pool barrier?", code.poolBarrier ? "yes" : "no"],
     ["Is a permit needed? Which drawings, which inspections, when?", "asked here"],
     ...(posts.existing
       ? ([["Do existing posts and heights still count when only the infill changes?", "existing posts stay"]] as const)
       : []),
-    [
-      "Are there rules on the gap under the guard and on openings next to posts?",
-      `${show.tape(plan.gaps[0]?.clear ?? 0)} clear at the bottom`,
-    ],
+    ["Are there rules on the gap under the guard and on openings next to posts?", openingsAtFoot({ plan, show })],
     ["Does anything else at this place apply (fire, coast, association, heritage)?", `exposure: ${code.exposure}`],
   ];
   return table({

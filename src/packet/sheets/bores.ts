@@ -1,93 +1,76 @@
 // Z-603: which hole goes where, in which post?
-import type { Bore, Plan, Vertical } from "../../plan/plan.ts";
-import { angleDegrees } from "../../units/print.ts";
+import type { Bore } from "../../plan/plan.ts";
+import { mergedBits } from "../../plan/tools.ts";
 import type { Block, Cell, Column, Sheet, Table, Text } from "../packet.ts";
-import { sourceMark } from "../show-number.ts";
+import { type Show, sourceMark } from "../show-number.ts";
 import { introduction, roleName } from "../wording.ts";
+import { type BoreRow, boreRows, bushingPlace, isEven } from "./bore-rows.ts";
 import {
   blank,
+  bold,
   caution,
   column,
   count,
-  evenly,
-  facts,
   list,
   listed,
+  pageBreak,
   prose,
   refer,
   type SheetContext,
   type SheetMaker,
   sheet,
+  sideBySide,
   strong,
   table,
   tick,
+  unique,
 } from "./kit.ts";
-
-/** Verticals that are bored alike; the first one stands for all. */
-export interface BoreGroup {
-  readonly verticals: readonly Vertical[];
-  readonly bores: readonly Bore[];
-}
-
-/** Tick columns that fit beside the others. */
-const GROUP_PLAIN = 7;
-const GROUP_WIDE = 4;
 
 export const boresSheet: SheetMaker = (context, head): Sheet => {
   const { plan } = context;
-  const groups = boreGroups(plan);
-  return sheet(head, "portrait", [
+  const rows = boreRows(plan);
+  const even = rows.filter((row) => isEven(row, plan));
+  const odd = rows.filter((row) => !isEven(row, plan));
+  return sheet(head, "landscape", [
     ...(context.home ? [prose(...introduction.bores)] : []),
-    ...beforeBoring(context),
+    beforeBoring(context),
     bitsTable(context),
-    ...groups.map((group, index) => groupTable(context, group, index)),
-    list(
-      `Heights run from the datum to the middle of the bore, to the nearest ${context.show.tape(plan.job.limits.tapeStep.value)}. Faces are left and right as seen from the deck, looking out.`,
-      "Every bore goes right through at its diameter; a counterbore is bored on top of it. Across: from the middle of the post, + away from the deck; without that column, on the middle.",
-      "Mark heights with one stick, marked once from the datum end, and use it on every post. Write at its foot which end stands on the datum.",
-      "Bore straight: a drill stand or guide, the bit square to the face both ways. Bore from the face named; a waste block behind keeps the far face clean.",
-      "Write the real height in the last column where it is not as planned, with the post's mark in a group.",
-    ),
+    ...(even.length === 0 ? [] : [heightsTable(context), pageBreak, gridTable(context, even)]),
+    ...odd.map((row) => uprightTable(context, row)),
+    list(...rules(context, rows)),
   ]);
 };
 
-function beforeBoring(context: SheetContext): readonly Block[] {
+function beforeBoring(context: SheetContext): Block {
   const { plan } = context;
-  const { posts, frame } = plan.job;
+  const { posts } = plan.job;
   const metal = posts.section.material !== "wood";
-  return [
-    caution(
-      "warning",
-      "Eye protection on. Look for bolts, screws and brackets in the path of every bore before you start; stop at once when the bit meets metal that should not be there.",
-      ...(metal
-        ? ["Metal: clamp the post or the stand, centre-punch, use cutting oil, keep chips off stainless parts, deburr both walls."]
-        : []),
-      ...(posts.treatment === "treated" && !metal
-        ? [
-            `Treated wood: dust mask; treat every bore before the cable goes in, as the product's label says ${sourceMark("wood-preservative-m4")}.`,
-          ]
-        : []),
-    ),
-    facts("bores-facts", [
-      ["Datum", frame.datum, true],
-      ["Bores in all", `${plan.bores.length} in ${count(plan.verticals.length, "upright")}`],
-      ["First", `bore one scrap of the same section, slide the bought fittings in, and compare with ${refer(context, "survey")}`],
-    ]),
-  ];
+  return caution(
+    "warning",
+    `Eye protection on. Look for bolts, screws and brackets in the path of every bore before you start; stop at once when the bit meets metal that should not be there. Nothing is bored before the frame is accepted. First bore one scrap of the same section, slide the bought fittings in, and compare with ${refer(context, "survey")}.`,
+    ...(metal
+      ? ["Metal: clamp the post or the stand, centre-punch, use cutting oil, keep chips off stainless parts, deburr both walls."]
+      : []),
+    ...(posts.treatment === "treated" && !metal
+      ? [
+          `Treated wood: dust mask; treat every bore before the cable goes in, as the product's label says ${sourceMark("wood-preservative-m4")}.`,
+        ]
+      : []),
+  );
 }
 
 function bitsTable({ plan, show }: SheetContext): Table {
   return table({
     id: "bores-bits",
-    caption: "Bits",
+    caption: `Bits, for ${count(plan.bores.length, "bore")} in ${count(plan.verticals.length, "upright")}`,
     columns: [
-      column("bit", "Bit", 0.25),
-      column("use", "For", 0.25),
-      column("holes", "Bores", 0.12, { align: "right" }),
-      column("deepest", "Deepest", 0.2),
-      column("length", "Bit at least this long", 0.23),
+      column("bit", "Bit", 0.2),
+      column("use", "For", 0.36),
+      column("holes", "Holes", 0.1, { align: "right" }),
+      column("deepest", "Deepest", 0.17),
+      column("length", "Bit at least this long", 0.17),
     ],
-    rows: plan.bits.map((bit) => [
+    rows: mergedBits(plan.bits).map((bit) => [
       strong(show.diameter(bit.diameter)),
       bit.use,
       String(bit.holes),
@@ -97,92 +80,124 @@ function bitsTable({ plan, show }: SheetContext): Table {
   });
 }
 
-/** "-05", and the run behind it where two bores share a height. */
-const suffixOf = (bore: Bore | undefined): Text => bore?.mark.slice(bore.verticalId.length) ?? "";
+/** Rows of courses side by side: they leave the page to the grid. */
+const BESIDE = 4;
 
-/** Where a bushing goes: in both walls of metal, in wood at the face where the cable leaves at an angle. */
-function bushingPlace(plan: Plan, bore: Bore): Text {
-  const vertical = plan.verticals.find(({ id }) => id === bore.verticalId);
-  const section = vertical?.kind === "spacer" ? plan.job.spacers.section : plan.job.posts.section;
-  if (!bore.bushing || section.material !== "wood") {
-    return bore.bushing ? "both faces" : "no";
-  }
-  return plan.bays.some(({ kind, leftId }) => kind === "corner" && leftId === bore.verticalId) ? "right" : "left";
+const courseName = (number: number): Text => String(number).padStart(2, "0");
+
+function heightsTable({ plan, show }: SheetContext): Table {
+  const columns = [
+    column("course", "Course", 0.055),
+    column("height", "Height", 0.12),
+    column("other", "Height", 0.075, { sub: show.lengthUnit === "in" ? "in mm" : "in inches" }),
+  ];
+  const rows = plan.courses.map(({ number, height }) => [bold(courseName(number)), strong(show.tape(height)), show.tapeOther(height)]);
+  return table({
+    id: "bores-heights",
+    caption: `Heights from the datum (${plan.job.frame.datum}) to the middle of the bore: the same in every upright of the grid`,
+    ...sideBySide(columns, rows, BESIDE),
+  });
 }
 
-/** What stands in the table for one vertical, without its own mark: two with the same pattern share a table. */
-const patternOf = (plan: Plan, vertical: Vertical, bores: readonly Bore[]): string =>
-  JSON.stringify([
-    vertical.kind,
-    vertical.sectionName,
-    bores.map((bore) => {
-      const { height, offset, diameter, counterbore, entryFace, kind, bend } = bore;
-      return [suffixOf(bore), height, offset, diameter, counterbore, entryFace, kind, angleDegrees(bend), bushingPlace(plan, bore)];
-    }),
-  ]);
-
-export function boreGroups(plan: Plan): readonly BoreGroup[] {
-  const byPattern = new Map<string, readonly BoredVertical[]>();
-  for (const vertical of plan.verticals) {
-    const bores = plan.bores
-      .filter(({ verticalId }) => verticalId === vertical.id)
-      .toSorted((a, b) => a.height - b.height || a.offset - b.offset);
-    const pattern = patternOf(plan, vertical, bores);
-    byPattern.set(pattern, [...(byPattern.get(pattern) ?? []), { vertical, bores }]);
-  }
-  return [...byPattern.values()].flatMap(splitGroup).filter(({ bores }) => bores.length > 0);
+interface Needed {
+  readonly across: boolean;
+  readonly counterbore: boolean;
+  readonly bushing: boolean;
 }
 
-interface BoredVertical {
-  readonly vertical: Vertical;
-  readonly bores: readonly Bore[];
-}
+const neededOf = (rows: readonly BoreRow[]): Needed => ({
+  across: rows.some(({ bores }) => bores.some(({ offset }) => offset !== 0)),
+  counterbore: rows.some(({ bores }) => bores.some(({ counterbore }) => counterbore !== null)),
+  bushing: rows.some(({ bores }) => bores.some(({ bushing }) => bushing)),
+});
 
-/** A long group is cut into tables that fit the page; each shows the bores of its own first upright. */
-function splitGroup(alike: readonly BoredVertical[]): readonly BoreGroup[] {
-  const most = columnsNeeded(alike[0]?.bores ?? []).some(Boolean) ? GROUP_WIDE : GROUP_PLAIN;
-  return evenly(alike, most).map((part) => ({ verticals: part.map(({ vertical }) => vertical), bores: part[0]?.bores ?? [] }));
-}
-
-const columnsNeeded = (bores: readonly Bore[]): readonly [across: boolean, counterbore: boolean, bushing: boolean] => [
-  bores.some(({ offset }) => offset !== 0),
-  bores.some(({ counterbore }) => counterbore !== null),
-  bores.some(({ bushing }) => bushing),
+/** How a bore is made, in columns that the grid and the tables of single uprights share. */
+const makeColumns = (needed: Needed, show: Show): readonly Column[] => [
+  ...(needed.across ? [column("across", "Across", 0.11, { sub: "from the middle" })] : []),
+  column("bore", "Bore", 0.07, { sub: "through" }),
+  column("other", "Bore", 0.065, { sub: show.lengthUnit === "in" ? "in mm" : "in inches" }),
+  column("entry", "Bit in", 0.05, { sub: "face" }),
+  ...(needed.counterbore
+    ? [column("counterbore", "Counterbore", 0.145, { sub: "diameter x depth" }), column("counterface", "from", 0.05, { sub: "face" })]
+    : []),
+  ...(needed.bushing ? [column("bushing", "Bushing", 0.075, { sub: "place, bend" })] : []),
 ];
 
-function groupTable(context: SheetContext, group: BoreGroup, index: number): Table {
-  const { plan, show } = context;
-  const [across, counterbored, bushed] = columnsNeeded(group.bores);
-  const alone = group.verticals.length === 1;
-  const ticks = group.verticals.map(
-    ({ id }): Column => column(`done-${id}`, alone ? "Done" : id, alone ? 0.09 : 0.055, { align: "center" }),
-  );
-  const columns: readonly Column[] = [
-    column("mark", "Mark", alone ? 0.12 : 0.08),
-    column("height", "Height", 0.3, { sub: "from the datum" }),
-    ...(across ? [column("across", "Across", 0.1)] : []),
-    column("bore", "Bore", 0.15, { sub: "through" }),
-    ...(counterbored ? [column("counterbore", "Counterbore", 0.2, { sub: "diameter x depth, face" })] : []),
-    column("entry", "Bit in at", 0.1, { sub: "face" }),
-    ...(bushed ? [column("bushing", "Bushing", 0.14, { sub: "face, bend" })] : []),
-    ...ticks,
-    column("actual", "Actual", 0.12, { sub: "if not as planned" }),
+function makeCells({ first }: Pick<BoreRow, "first">, needed: Needed, { plan, show }: SheetContext): readonly Cell[] {
+  const { offset, diameter, counterbore, entryFace, bend } = first;
+  const place = bushingPlace(plan, first);
+  return [
+    ...(needed.across ? [acrossWords(offset, show)] : []),
+    strong(show.diameterOne(diameter)),
+    show.diameterOther(diameter),
+    entryFace,
+    ...(needed.counterbore ? counterboreCells(counterbore, show) : []),
+    ...(needed.bushing ? [bend === 0 ? place : `${place}, ${show.angle(bend)}`] : []),
   ];
+}
+
+const counterboreCells = (counterbore: Bore["counterbore"], show: Show): readonly Cell[] =>
+  counterbore ? [strong(`${show.diameterOne(counterbore.diameter)} x ${show.tape(counterbore.depth)}`), counterbore.face] : ["none", "-"];
+
+function acrossWords(offset: number, show: Show): Text {
+  if (offset === 0) {
+    return "middle";
+  }
+  return offset > 0 ? `${bold(show.tapeBoth(offset))} away from deck` : `${bold(show.tapeBoth(-offset))} towards deck`;
+}
+
+/** A row for each upright, a box for each bore. */
+function gridTable(context: SheetContext, rows: readonly BoreRow[]): Table {
+  const { plan, show } = context;
+  const needed = neededOf(rows);
+  const box = 0.44 / plan.courses.length;
   return table({
-    id: `bores-${index + 1}`,
-    caption: groupCaption(group),
-    columns,
-    rows: group.bores.map((bore): readonly Cell[] => [
-      alone ? bore.mark : suffixOf(bore),
-      strong(show.tapeBoth(bore.height)),
-      ...(across
-        ? [bore.offset === 0 ? "middle" : `${bore.offset > 0 ? "+" : "-"}${show.tape(bore.offset > 0 ? bore.offset : -bore.offset)}`]
-        : []),
-      show.diameter(bore.diameter),
-      ...(counterbored ? [counterboreText(bore, show)] : []),
-      bore.entryFace,
-      ...(bushed ? [bore.bend === 0 ? bushingPlace(plan, bore) : `${bushingPlace(plan, bore)}, ${show.angle(bore.bend)}`] : []),
-      ...ticks.map(() => tick),
+    id: "bores-grid",
+    caption: `Every bore: tick its box when it is bored as planned; else write its real height there, in ${show.lengthUnit === "in" ? "inches" : "mm"}`,
+    columns: [
+      column("upright", "Post", 0.065),
+      ...makeColumns(needed, show),
+      ...plan.courses.map(({ number, height }) => column(`c${number}`, courseName(number), box, { sub: show.tape(height) })),
+    ],
+    rows: rows.map((row) => [`${row.vertical.id}${row.behind}`, ...makeCells(row, needed, context), ...plan.courses.map(() => blank())]),
+    rowHeads: true,
+    writeIn: true,
+    notes: [`${listed(roleWords(rows))}. The mark of a bore is post, course and run: ${rows[0]?.first.mark ?? ""} is in the first box.`],
+  });
+}
+
+/** "P1 and P5 are end posts" for the roles that are not plain from their marks. */
+const roleWords = (rows: readonly BoreRow[]): readonly Text[] =>
+  unique(rows.map(({ vertical }) => vertical.role)).map((role) => {
+    const ids = unique(rows.filter(({ vertical }) => vertical.role === role).map(({ vertical }) => vertical.id));
+    const names = ids.length > MANY ? `${ids[0]} to ${ids.at(-1)}` : listed(ids);
+    return `${names}: ${roleName[role]}`;
+  });
+
+const MANY = 4;
+
+/** An upright whose bores stand at heights of their own. */
+function uprightTable(context: SheetContext, row: BoreRow): Table {
+  const { show } = context;
+  const needed = neededOf([row]);
+  const { vertical } = row;
+  return table({
+    id: `bores-${vertical.id}${row.behind.replace("/", "-")}`,
+    caption: `${bold(`${vertical.id}${row.behind}`)} ${roleName[vertical.role]}; ${vertical.sectionName}`,
+    columns: [
+      column("mark", "Mark", 0.1),
+      column("height", "Height", 0.12, { sub: "from the datum" }),
+      column("height-other", "Height", 0.1, { sub: show.lengthUnit === "in" ? "in mm" : "in inches" }),
+      ...makeColumns(needed, show),
+      column("done", "Done", 0.07, { align: "center" }),
+      column("actual", "Actual", 0.14, { sub: "if not as planned" }),
+    ],
+    rows: row.bores.map((bore) => [
+      bore.mark,
+      strong(show.tape(bore.height)),
+      show.tapeOther(bore.height),
+      ...makeCells({ first: bore }, needed, context),
+      tick,
       blank(show.lengthUnit),
     ]),
     rowHeads: true,
@@ -190,19 +205,17 @@ function groupTable(context: SheetContext, group: BoreGroup, index: number): Tab
   });
 }
 
-const counterboreText = ({ counterbore }: Bore, show: SheetContext["show"]): Text =>
-  counterbore ? `${show.tape(counterbore.diameter)} x ${show.tape(counterbore.depth)}, ${counterbore.face}` : "none";
-
-function groupCaption({ verticals, bores }: BoreGroup): Text {
-  const [first] = verticals;
-  if (!first) {
-    return "";
-  }
-  const kinds = [...new Set(bores.map(({ kind }) => kind))].join(", ");
-  const names = listed(verticals.map(({ id }) => id));
-  const places =
-    verticals.length === 1
-      ? roleName[first.role]
-      : `(${verticals.length} PLS) ${[...new Set(verticals.map(({ role }) => roleName[role]))].join(", ")}; put the post's mark before the row's, e.g. ${first.id}${suffixOf(bores[0])}`;
-  return `**${names}** ${places}; ${first.sectionName}; ${kinds}`;
+function rules({ plan, show }: SheetContext, rows: readonly BoreRow[]): readonly Text[] {
+  const { across, counterbore, bushing } = neededOf(rows);
+  return [
+    `Heights are to the nearest ${show.tape(plan.job.limits.tapeStep.value)}. Faces are left and right as seen from the deck, looking out. Every bore goes right through at its diameter${counterbore ? "; a counterbore is bored on top of it, from the face named" : ""}.`,
+    ...(across
+      ? [
+          "Across: from the middle of the post to the middle of the bore, square to the guard: towards the deck or away from it. The sides are named so that no sign is needed.",
+        ]
+      : []),
+    ...(bushing ? ["Bushings: one in each wall of a tube; in a solid member one, from the face named, or right through."] : []),
+    "Mark heights with one stick, marked once from the datum end, and use it on every post. Write at its foot which end stands on the datum.",
+    "Bore straight: a drill stand or guide, the bit square to the face both ways. Bore from the face named; a waste block behind keeps the far face clean.",
+  ];
 }

@@ -1,10 +1,11 @@
 // Z-601: how long is every cable, how does it end, and how far must its nut travel?
-import type { Run, RunEnd } from "../../plan/plan.ts";
-import type { Block, Sheet, Table, Text } from "../packet.ts";
+import type { RunEnd } from "../../plan/plan.ts";
+import type { EndTakeUp } from "../../plan/readings.ts";
+import type { Block, Cell, Sheet, Table, Text } from "../packet.ts";
 import { sourceMark } from "../show-number.ts";
 import { endName, faceName, introduction, runSpan } from "../wording.ts";
 import { drawnFriction } from "./drawn.ts";
-import { blank, bold, caution, column, prose, type SheetContext, type SheetMaker, sheet, strong, table, tick } from "./kit.ts";
+import { blank, bold, caution, column, prose, type SheetContext, type SheetMaker, sheet, sideBySide, strong, table, tick } from "./kit.ts";
 
 export const cablesSheet: SheetMaker = (context, head): Sheet => {
   const { plan } = context;
@@ -82,36 +83,42 @@ function endsTable({ plan, show }: SheetContext): Table {
   });
 }
 
+/** A row for each nut: on a run with corners the nuts of its two ends may travel differently. */
 function takeUpTable({ plan, show }: SheetContext): Table {
-  const turns = ({ takeUp }: Run): Text =>
-    `${show.decimal(takeUp.turns, 1)} (${show.decimal(takeUp.turns_low, 1)} - ${show.decimal(takeUp.turns_high, 1)})`;
   return table({
     id: "cables-take-up",
     caption: "Take-up: from hand-tight to target, before other cables slacken this one",
     columns: [
-      column("run", "Run", 0.08),
+      column("run", "Run, nut at", 0.12),
       column("stretch", "Stretch", 0.11),
       column("bedding", "Bedding", 0.11),
       column("seating", "Seating", 0.11),
-      column("travel", "Travel of each nut", 0.14),
-      column("turns", "Turns of each nut", 0.19, { sub: "(stiff - soft strand)" }),
+      column("travel", "Travel of this nut", 0.14),
+      column("turns", "Turns of this nut", 0.19, { sub: "(stiff - soft strand)" }),
       column("left", "Thread left", 0.12, { sub: "per nut" }),
       column("slack", "Slack to pull first", 0.14),
     ],
-    rows: plan.runs.map((run) => [
-      run.id,
-      show.fine(run.takeUp.elongation),
-      show.fine(run.takeUp.bedding),
-      show.fine(run.takeUp.seating),
-      show.fine(run.takeUp.travelPerEnd),
-      bold(turns(run)),
-      show.tapeDown(run.takeUp.threadLeft),
-      run.takeUp.slackToPull > 0 ? bold(show.tape(run.takeUp.slackToPull)) : "none",
-    ]),
+    rows: plan.runs.flatMap(({ id, takeUp }) =>
+      takeUp.ends.map((end) => [
+        `${id}, ${end.postId}`,
+        show.fine(takeUp.elongation),
+        show.fine(takeUp.bedding),
+        show.fine(takeUp.seating),
+        show.travel(end.travel),
+        bold(turnsOf(end, show)),
+        show.tapeDown(takeUp.threadLeft),
+        takeUp.slackToPull > 0 ? bold(show.tape(takeUp.slackToPull)) : "none",
+      ]),
+    ),
     rowHeads: true,
-    notes: ["The posts are taken as stiff: the frame is not checked yet, and posts that move need more turns."],
+    notes: [
+      "Stretch, bedding and seating are those of the whole run. The posts are taken as stiff: the frame is not checked, and posts that move need more turns.",
+    ],
   });
 }
+
+const turnsOf = ({ turns, turns_low, turns_high }: EndTakeUp, show: SheetContext["show"]): Text =>
+  `${show.decimal(turns, 1)} (${show.decimal(turns_low, 1)} - ${show.decimal(turns_high, 1)})`;
 
 function frictionTable({ plan, show }: SheetContext): Table {
   const { friction } = plan.job.tightening;
@@ -129,8 +136,8 @@ function frictionTable({ plan, show }: SheetContext): Table {
     rows: plan.runs.map(({ id, tension }) => [
       id,
       strong(show.forceBoth(tension.target)),
-      show.force(tension.required),
-      show.force(tension.least),
+      show.forceUp(tension.required),
+      show.forceDown(tension.least),
       tension.leastBayId,
       show.percent(tension.farRatio),
     ]),
@@ -150,28 +157,27 @@ const cutRules = ({ plan }: SheetContext): readonly Text[] => [
     : "Do not cut for the second stud before the nut has its first turns and the cable is hand-tight and marked.",
 ];
 
+/** Cables side by side: what differs between them is their height alone. */
+const BESIDE = 2;
+
 function cutBlocks(context: SheetContext): readonly Block[] {
   const { plan, show } = context;
-  const bySpool = plan.job.supply.kind === "spool";
+  const columns = [
+    column("mark", "Mark", 0.09),
+    column("height", "Height", 0.2, { sub: "from the datum" }),
+    column("lot", "Lot or spool", 0.13, { sub: "field" }),
+    column("done", "Reeved", 0.08, { align: "center" }),
+  ];
+  const rows = plan.cables.flatMap((cable): readonly (readonly Cell[])[] => {
+    const course = plan.courses.find(({ number }) => number === cable.course);
+    return course ? [[bold(cable.mark), show.tapeBoth(course.height), blank(), tick]] : [];
+  });
   return [
     caution("caution", ...cutRules(context)),
     table({
       id: "cables-marks",
-      caption: "Every cable",
-      columns: [
-        column("mark", "Mark", 0.13),
-        column("height", "Height", 0.22),
-        column("length", bySpool ? "Cut length" : "Ready length", 0.18),
-        column("posts", "Posts", 0.15),
-        column("lot", "Lot or spool", 0.2, { sub: "field" }),
-        column("done", "Reeved", 0.12, { align: "center" }),
-      ],
-      rows: plan.cables.flatMap((cable) => {
-        const run = plan.runs.find(({ id }) => id === cable.runId);
-        const course = plan.courses.find(({ number }) => number === cable.course);
-        return run && course ? [[cable.mark, show.tapeBoth(course.height), show.feetUp(run.orderLength), runSpan(run), blank(), tick]] : [];
-      }),
-      rowHeads: true,
+      caption: "Every cable: its length is that of its run",
+      ...sideBySide(columns, rows, BESIDE),
       writeIn: true,
     }),
   ];

@@ -1,67 +1,58 @@
 // Z-806: what does the owner get, and when does somebody look at the cables again?
-import type { TighteningStep } from "../../plan/plan.ts";
 import { roundDown } from "../../units/round.ts";
 import type { Sheet, Table, Text } from "../packet.ts";
 import { sourceMark } from "../show-number.ts";
-import { introduction, runSpan } from "../wording.ts";
-import {
-  blank,
-  blanks,
-  bold,
-  caution,
-  column,
-  facts,
-  heading,
-  list,
-  prose,
-  pullingEnds,
-  type SheetContext,
-  type SheetMaker,
-  sheet,
-  signatures,
-  table,
-} from "./kit.ts";
-import { lastStep } from "./spans.ts";
+import { hasTails } from "./ends.ts";
+import { blank, bold, caution, column, facts, list, listed, pullingEnds, type SheetContext, type SheetMaker, sheet, table } from "./kit.ts";
+import { isWood } from "./material.ts";
+import { highAtNut, lowAtNut } from "./readings.ts";
 
 export const careSheet: SheetMaker = (context, head): Sheet =>
   sheet(head, "portrait", [
-    ...(context.home ? [prose(...introduction.care)] : []),
     ownerFacts(context),
     caution(
       "warning",
-      "Do not use the guard, and call the firm, when a cable is slack, a wire is broken, or a post moves.",
-      "Do not climb on the cables. Hang nothing on them. Never tighten above the highest reading of its band: the posts may not bear more.",
+      `Do not use the guard, and call ${context.home ? "a professional" : "the firm"}, when a cable is slack, a wire is broken, or a post moves.`,
+      'No climbing, nothing hung on the cables. Never tighten above "at most": the posts may not bear more.',
     ),
-    heading("care-clean-head", "Cleaning"),
     list(...cleaning(context)),
     visitsTable(context),
     threadTable(context),
-    blanks("care-contact", "Whom to call", [
-      ["Firm, telephone", ""],
-      ["Date of completion", ""],
-      ["Keep these papers until", ""],
-    ]),
-    signatures("care-sign", "Handed over by", "Received by the owner"),
+    handOverTable(context),
   ]);
 
-function ownerFacts({ plan, show }: SheetContext) {
+function ownerFacts(context: SheetContext) {
+  const { plan, show } = context;
   const { identity, cable, code } = plan.job;
   return facts("care-card", [
-    ["Owner's card for", `${identity.number} - ${identity.title}, ${identity.place}`, true],
-    ["Cables", `${plan.cables.length} of ${cable.construction}, ${show.diameter(cable.diameter)}, stainless ${cable.grade}`],
+    [context.home ? "Keep this card. It is for" : "Owner's card for", `**${identity.number}** - ${identity.title}`],
+    [
+      "Cables",
+      `${plan.cables.length} of ${cable.construction}, ${show.diameter(cable.diameter)}, stainless ${cable.grade}; a ${show.tape(code.openingSphere.value)} sphere must not pass`,
+    ],
     ...plan.runs.map((run): readonly [Text, Text, true] => [
-      `Target of ${run.id}, ${runSpan(run)}`,
-      `${show.forceBoth(run.tension.target)}${bandWords(lastStep(plan, run.id), show)}, tightened at ${pullingEnds(run)
-        .map(({ postId }) => postId)
-        .join(" and ")}`,
+      `${run.id}, read at ${listed(pullingEnds(run).map(({ postId }) => postId))} (aim ${show.force(run.tension.target)})`,
+      `at least ${lowAtNut(run, context)}, at most ${highAtNut(run, context)}`,
       true,
     ]),
-    ["Opening", `a ${show.tapeBoth(code.openingSphere.value)} sphere must not pass`],
   ]);
 }
 
-const bandWords = (step: TighteningStep | undefined, show: SheetContext["show"]): Text =>
-  step ? ` (${show.forceBand(step.reading_low, step.reading_high)})` : "";
+function handOverTable({ home }: SheetContext): Table {
+  return table({
+    id: "care-handover",
+    caption: "Hand-over, and whom to call",
+    columns: [
+      column("date", "Completed on", 0.14),
+      column("keep", "Keep papers until", 0.14),
+      column("call", home ? "Professional, telephone" : "Firm, telephone", 0.28),
+      column("by", home ? "Handed over by its author" : "Handed over by", 0.22),
+      column("to", home ? "Received by you" : "Received by the owner", 0.22),
+    ],
+    rows: [[blank(), blank(), blank(), blank(), blank()]],
+    writeIn: true,
+  });
+}
 
 const RINSE: Readonly<Record<string, Text>> = {
   inland: "Rinse with clean water in spring and autumn.",
@@ -71,47 +62,36 @@ const RINSE: Readonly<Record<string, Text>> = {
 };
 
 function cleaning({ plan }: SheetContext): readonly Text[] {
-  const wood = plan.job.posts.section.material === "wood";
   return [
-    `${RINSE[plan.job.code.exposure] ?? ""} ${sourceMark("practice")}`,
-    "Use mild soap and a soft cloth, along the strand. No steel wool, no bleach, no grit.",
-    `Brown spots are mostly dust of other steel: clean them off soon ${sourceMark("ssina-fabrication")}.`,
-    ...(wood
-      ? ["Keep the wood sealed around bores and under washers."]
-      : ["Touch up scratches of painted or coated metal before rust creeps under."]),
-    "No wire end may stand out; put lost caps back on.",
+    `**Cleaning:** ${RINSE[plan.job.code.exposure] ?? ""} ${sourceMark("practice")} Mild soap, soft cloth, no steel wool, no bleach.`,
+    `Brown spots are mostly dust of other steel: clean them off soon ${sourceMark("ssina-fabrication")}. Put lost caps back on.`,
+    isWood(plan)
+      ? "Keep the wood sealed around bores and under washers."
+      : "Touch up scratches of painted or coated metal before rust creeps under.",
   ];
 }
 
 function visitsTable({ plan }: SheetContext): Table {
-  const wood = plan.job.posts.section.material === "wood";
   const visits: readonly (readonly [Text, Text])[] = [
-    ["Next day", "read every cable; turn only those below their band"],
-    [
-      "After about a month",
-      wood
-        ? "strand has bedded in, wood has begun to dry: read, correct, look at posts"
-        : "strand has bedded in: read, correct, look at posts",
-    ],
-    ["After one year", "read, correct; opening check; clean; look at feet and rail"],
+    ["Next day", "read every cable; turn only what is too low"],
+    ["After about a month", isWood(plan) ? "read, correct; look at posts (wood dries)" : "read, correct; look at posts"],
+    ["After one year", "read, correct, clean; openings, feet, rail"],
     ["Every year", "the same; before winter where it freezes"],
   ];
   return table({
     id: "care-visits",
     caption: `Visits ${sourceMark("practice")}`,
     columns: [
-      column("when", "When", 0.19),
-      column("what", "What", 0.35),
-      column("due", "Due", 0.12, { sub: "date" }),
-      column("done", "Done", 0.12, { sub: "date, by" }),
-      column("low", "Lowest", 0.11, { sub: "reading" }),
-      column("high", "Highest", 0.11, { sub: "reading" }),
+      column("when", "When", 0.2),
+      column("what", "What", 0.42),
+      column("due", "Due", 0.09, { sub: "date" }),
+      column("done", "Done", 0.09, { sub: "date, by" }),
+      column("low", "Lowest", 0.1, { sub: "reading" }),
+      column("high", "Highest", 0.1, { sub: "reading" }),
     ],
     rows: visits.map(([when, what]) => [bold(when), what, blank(), blank(), blank(), blank()]),
     writeIn: true,
-    notes: [
-      "Read at about the temperature of the first readings, or write the temperature beside the reading. Tighten in the order of the log.",
-    ],
+    notes: ["Read at about the temperature of the first readings, or write it down. Tighten in the order of the log."],
   });
 }
 
@@ -120,11 +100,12 @@ function threadTable({ plan, show }: SheetContext): Table {
     id: "care-thread",
     caption: "Thread left for later visits: each cable",
     columns: [
-      column("cables", "Cables", 0.22),
-      column("end", "Tightened at", 0.18),
-      column("planned", "Thread left per nut", 0.22, { sub: "plan" }),
-      column("turns", "Full turns left", 0.18, { sub: "plan" }),
-      column("found", "Least found", 0.2, { sub: "field" }),
+      column("cables", "Cables", 0.21),
+      column("end", "Tightened at", 0.16),
+      column("planned", "Left per nut", 0.15, { sub: "plan" }),
+      column("reserve", "Keep at least", 0.15, { sub: "at completion" }),
+      column("turns", "Full turns left", 0.15, { sub: "plan" }),
+      column("found", "Least found", 0.18, { sub: "field" }),
     ],
     rows: plan.runs.map((run) => {
       const marks = plan.cables.filter(({ runId }) => runId === run.id).map(({ mark }) => mark);
@@ -137,6 +118,7 @@ function threadTable({ plan, show }: SheetContext): Table {
           .map(({ postId }) => postId)
           .join(" and "),
         show.tapeDown(run.takeUp.threadLeft),
+        show.tape(run.takeUp.reserve),
         String(turns),
         blank(show.lengthUnit),
       ];
@@ -144,7 +126,9 @@ function threadTable({ plan, show }: SheetContext): Table {
     rowHeads: true,
     writeIn: true,
     notes: [
-      "When the thread is used up: slacken the cable, pull slack through the hold end, begin again. If that cannot be done, replace the cable.",
+      hasTails(plan)
+        ? "When the thread is used up: slacken, pull slack through the grip end, begin again; or replace the cable."
+        : "When the thread is used up: the cable has to be shortened or replaced.",
     ],
   });
 }

@@ -1,4 +1,6 @@
 // Z-001: what is this packet, what does it rest on, how is it read, and when must the work stop?
+import type { Check } from "../../plan/plan.ts";
+import type { Problem } from "../../problem/problem.ts";
 import { calibrationBar } from "../drawings/calibration-bar.ts";
 import { issueName, issueReader } from "../issues.ts";
 import type { Block, Sheet, Table, Text } from "../packet.ts";
@@ -18,29 +20,28 @@ import {
   type SheetContext,
   type SheetMaker,
   sheet,
+  sideBySide,
   spacersOf,
   table,
+  unique,
 } from "./kit.ts";
+import { pullsTable } from "./pulls.ts";
 import { rulesUsed } from "./rules-used.ts";
 
 export const coverSheet: SheetMaker = (context, head): Sheet => {
-  const { plan, issue } = context;
+  const { plan } = context;
   return sheet(head, "portrait", [
     ...(context.home ? [prose(...introduction.cover)] : []),
     facts("cover-job", jobFacts(context)),
-    caution(plan.verdict === "fail" ? "danger" : "warning", `**${verdictText(plan)}**`, frameNotChecked, notApproval),
-    ...(plan.job.notes.length > 0 ? [heading("cover-notes-head", "Notes from the office"), list(...plan.job.notes)] : []),
+    caution(plan.verdict === "fail" ? "danger" : "warning", `**${verdictText(plan)}**`, `${frameNotChecked} ${notApproval}`),
+    ...openBlocks(context),
     heading("cover-stop-head", "Stop work and ask when"),
     list(...stopConditions(context)),
-    heading("cover-index-head", `Sheets of this issue (${issueName[issue].toLowerCase()})`),
+    pullsTable(context, "cover-pulls"),
     indexTable(context),
-    revisionTable(context),
-    ...checksBlocks(context),
-    heading("cover-read-head", "How to read it"),
-    list(...howToRead(context)),
-    calibrationBar(),
-    rulesTable(context),
-    ...warningBlocks(context),
+    { ...calibrationBar(), title: "Check of the print: if the bar does not measure 100 mm, print again at 100 %" },
+    ...(context.whole ? [checksTable(context)] : []),
+    ...(context.rules ? [rulesTable(context)] : []),
   ]);
 };
 
@@ -49,14 +50,14 @@ function jobFacts(context: SheetContext): readonly (readonly [Text, Text, true?]
   const { identity, code, cable } = plan.job;
   const total = plan.sides.reduce((sum, side) => sum + side.length, 0);
   return [
-    ["Job", `${identity.number} - ${identity.title}${identity.example ? " (EXAMPLE, invented)" : ""}`],
-    ["Place", identity.place],
-    ["Client", identity.client],
-    ["Firm", identity.firm],
-    ["Prepared, checked", `${identity.preparedBy}; checked by ${identity.checkedBy ?? "nobody yet"}`],
-    ["Status", `${identity.status}, issued ${identity.issueDate}, surveyed ${identity.surveyDate}`],
-    ["Issue", `${issueName[issue]}. ${issueReader[issue]}`],
-    ["Code assumed", `${code.edition}, ${code.occupancy}; authority: ${code.authority}`],
+    ["Job, client", `${bold(`${identity.number} - ${identity.title}`)}; ${identity.client}`],
+    ...(context.whole ? ([["Place", identity.place]] as const) : []),
+    [
+      "Status",
+      `${bold(identity.status)}, issued ${identity.issueDate}, surveyed ${identity.surveyDate}${identity.checkedBy === null ? `; ${bold("not checked")}` : ""}`,
+    ],
+    ...(context.whole ? ([["Issue", `${issueName[issue]}. ${issueReader[issue]}`]] as const) : []),
+    ["Code assumed", `${code.edition}, ${code.occupancy}${context.whole ? `; authority: ${code.authority}` : ""}`],
     [
       "Guard",
       `${count(plan.sides.length, "side")}, ${show.feetBoth(total)} in all, ${count(postsOf(plan).length, "post")}, ${count(spacersOf(plan).length, "spacer")}`,
@@ -65,80 +66,114 @@ function jobFacts(context: SheetContext): readonly (readonly [Text, Text, true?]
       "Cables",
       `${count(plan.courses.length, "course")} in ${count(plan.runs.length, "run")}: ${count(plan.cables.length, "cable")}, ${cable.construction}, ${show.diameter(cable.diameter)}, stainless ${cable.grade}`,
     ],
-    ["Datum", `${plan.job.frame.datum}. Every height is measured from here.`, true],
-    ["Made from", `job file ${stamp.jobHash}, program version ${stamp.programVersion}`],
+    ["Datum", `${bold(plan.job.frame.datum)}. Every height is measured from here.`],
+    ...(context.whole ? ([["Made from", `job file ${stamp.jobHash}, program version ${stamp.programVersion}`]] as const) : []),
+    [
+      "Revisions",
+      `${identity.revisions.map(({ mark, date, by, change }) => `${bold(mark)}, ${date}, ${by}: ${change}`).join("; ")}. Destroy older sets.`,
+    ],
   ];
 }
+
+/** What is open before the work may begin: checks that do not pass, and what the program noticed. */
+function openBlocks({ plan, whole }: SheetContext): readonly Block[] {
+  // The frame has its own words in the caution above.
+  const open = plan.checks.filter(({ verdict, id }) => verdict !== "pass" && id !== "frame");
+  const passed = plan.checks.filter(({ verdict }) => verdict === "pass").length;
+  const asked = unique(open.map(({ name, verdict, advice }) => JSON.stringify([name, verdict, advice]))).flatMap((key) => {
+    const alike = open.filter(({ name, verdict, advice }) => JSON.stringify([name, verdict, advice]) === key);
+    const [first] = alike;
+    return first ? [`${verdictWord[first.verdict]}: ${first.name}${placesOf(alike)}${after(first.advice)}`] : [];
+  });
+  return [
+    heading(
+      "cover-open-head",
+      `Open before the work: ${passed} of ${plan.checks.length} checks pass (${whole ? "listed below" : "list: permit issue"})`,
+    ),
+    list(...asked, ...noticed(plan.warnings), ...plan.job.notes.map((note) => `${bold("From the office")}: ${note}`)),
+  ];
+}
+
+/** Warnings that ask for the same thing stand together. */
+const noticed = (warnings: readonly Problem[]): readonly Text[] =>
+  unique(warnings.map(({ fix }) => fix)).map((fix) => {
+    const same = warnings.filter((each) => each.fix === fix);
+    return `${same.map(({ what, why }) => `${bold(what)}${why ? ` (${why})` : ""}`).join("; ")}: ${fix}`;
+  });
+
+function placesOf(checks: readonly Check[]): Text {
+  const places = checks.map(({ where }) => where).filter((where) => where !== "whole guard");
+  return places.length === 0 ? "" : ` (${places.join("; ")})`;
+}
+
+const after = (advice: Text): Text => (advice === "" ? "" : `: ${advice}`);
 
 function stopConditions({ plan, show }: SheetContext): readonly Text[] {
   const { limits, spacers, posts } = plan.job;
   return [
-    `a gap between cables, or to a rail or the deck, would be above **${show.tape(limits.cableSpacing_max.value)}** ${sourceMark(limits.cableSpacing_max.source)}`,
+    `the spacing of two cables, or to a rail or the deck, would be above **${show.tape(limits.cableSpacing_max.value)}**, middle to middle ${sourceMark(limits.cableSpacing_max.source)}`,
     `a free length of cable is above **${show.tape(spacers.free_max.value)}** ${sourceMark(spacers.free_max.source)}`,
     "a fitting that was bought does not fit its bore: measure the fittings before the first hole",
     "a bit meets metal, or a fastener is where a bore should go",
     `${posts.existing ? "a standing post" : "a post"} is loose, cracked, out of plumb, or moves when pushed by hand`,
-    `a cable reads above its band in the log, or **${show.force(plan.target.workingLimit)}** (the working limit of the strand) would be reached`,
+    `a cable reads above its band in the log, or **${show.forceDown(plan.target.workingLimit)}**, the strand's working limit, is reached`,
     "an end post leans or a rail bows while cables are tightened",
     "a wire of the strand is broken, or the sphere passes at the agreed force",
     "a hold point is not signed, or a question to the authority is open",
   ];
 }
 
-function indexTable({ index, plan }: SheetContext): Table {
+/** Under the index stands how the sheets are read. */
+function indexTable(context: SheetContext): Table {
+  const { index, plan, issue } = context;
   const revision = plan.job.identity.revisions.at(-1)?.mark ?? "0";
+  const columns = [column("id", "Sheet", 0.08), column("name", "Name and use", 0.42)];
+  const rows = index.map(({ id, name, use }) => [bold(id), `${bold(name)}: ${use}`]);
   return table({
     id: "cover-index",
-    caption: "Sheet index: what is not listed here is not part of this issue",
-    columns: [
-      column("id", "Sheet", 0.13),
-      column("name", "Name", 0.35),
-      column("use", "For", 0.42),
-      column("revision", "Rev.", 0.1, { align: "center" }),
-    ],
-    rows: index.map(({ id, name, use }) => [id, name, use, revision]),
+    caption: `Sheets of the ${issueName[issue].toLowerCase()}, all at revision ${revision}: what is not listed here is not part of it`,
+    ...sideBySide(columns, rows, 2),
     rowHeads: true,
+    notes: howToRead(context),
   });
 }
 
-function revisionTable({ plan }: SheetContext): Table {
-  return table({
-    id: "cover-revisions",
-    caption: "Revisions. Destroy older sets",
-    columns: [column("mark", "Rev.", 0.1), column("date", "Date", 0.16), column("by", "By", 0.12), column("change", "Change", 0.62)],
-    rows: plan.job.identity.revisions.map(({ mark, date, by, change }) => [bold(mark), date, by, change]),
-  });
-}
+/** Checks of the thread compare lengths that are finer than a tape. */
+const isFine = ({ id }: Check): boolean => id.startsWith("thread-");
 
-function checksBlocks(context: SheetContext): readonly Block[] {
+function checksTable(context: SheetContext): Table {
   const { plan, show } = context;
-  const advice = plan.checks.filter(({ verdict, advice: text }) => verdict !== "pass" && text !== "");
-  return [
-    heading("cover-checks-head", "Checks"),
-    table({
-      id: "cover-checks",
-      caption: "What this program has checked. Ratio above 1 fails",
-      columns: [
-        column("name", "Check", 0.24),
-        column("where", "Where", 0.18),
-        column("demand", "Found", 0.09),
-        column("limit", "Limit", 0.14),
-        column("ratio", "Ratio", 0.06, { align: "right" }),
-        column("verdict", "Verdict", 0.11),
-        column("source", "Source", 0.18),
-      ],
-      rows: plan.checks.map((check) => [
-        check.name,
-        check.where,
-        check.demand ? show.measure(check.demand) : "-",
-        check.limit ? `${check.rule} ${show.measure(check.limit)}` : "-",
-        check.ratio === null ? "-" : show.decimal(check.ratio, 2),
-        verdictWord[check.verdict],
-        sourcePlace(check.source, check.sourceWhere),
-      ]),
-      notes: advice.map((check) => `${check.name}: ${check.advice}`),
-    }),
-  ];
+  /** A capacity is never printed too large, nor a demand too small. */
+  const print = (check: Check, which: "demand" | "limit"): Text => {
+    const measure = check[which];
+    if (measure === null) {
+      return "-";
+    }
+    const isDemand = (which === "demand") === (check.rule === "at most");
+    return isFine(check) && measure.kind === "length" ? show.travel(measure.value) : show.measure(measure, isDemand ? "up" : "down");
+  };
+  return table({
+    id: "cover-checks",
+    caption: "What this program has checked. Ratio above 1 fails",
+    columns: [
+      column("name", "Check", 0.25),
+      column("where", "Where", 0.15),
+      column("demand", "Found", 0.09),
+      column("limit", "Limit", 0.13),
+      column("ratio", "Ratio", 0.06, { align: "right" }),
+      column("verdict", "Verdict", 0.1),
+      column("source", "Source", 0.22),
+    ],
+    rows: plan.checks.map((check) => [
+      check.name,
+      check.where,
+      print(check, "demand"),
+      check.limit ? `${check.rule} ${print(check, "limit")}` : "-",
+      check.ratio === null ? "-" : show.decimal(check.ratio, 2),
+      verdictWord[check.verdict],
+      sourcePlace(check.source, check.sourceWhere),
+    ]),
+  });
 }
 
 function howToRead(context: SheetContext): readonly Text[] {
@@ -146,12 +181,11 @@ function howToRead(context: SheetContext): readonly Text[] {
   const step = plan.job.limits.tapeStep;
   const last = String(plan.courses.length).padStart(2, "0");
   return [
-    "Stand on the deck and look out: sides, posts, bays and runs count from left to right; left and right faces are meant so too.",
-    `Courses count from the lowest (01) up to ${last}. R1-${last} is the cable of course ${last} in run R1; P1-${last} is its bore in post P1; S1 is a spacer; A1 is the first bay of side A.`,
-    `Heights are from the datum to the middle of the bore, rounded once to ${show.tape(step.value)} ${sourceMark(step.source)}. Values in parentheses repeat the first one in the other unit. Never add printed lengths; do not scale drawings.`,
-    "A mark in brackets such as [practice] says where the value comes from: [practice] is common practice without a source, [job] is stated in the job file, [memory] was not looked up.",
-    `Blank boxes are filled in on site with ink: no erasing, one line through a wrong number, initials beside it.${context.home ? ` The words are explained on ${refer(context, "steps")}.` : ""}`,
-    "Check the print: the bar below must measure 100 mm. If it does not, print again at 100 %.",
+    "**How to read it.** Stand on the deck and look out: everything counts from left to right, and faces are left and right so.",
+    `Courses count upward: R1-${last} is cable ${last} of run R1, P1-${last} its bore in post P1; S1 is a spacer, A1 a bay of side A.`,
+    `Heights: datum to the middle of the bore, rounded once to ${show.tape(step.value)} ${sourceMark(step.source)}. Never add lengths or scale drawings.`,
+    `Marks: [practice] has no source, [job] is from the job file, [memory] was not looked up; all others: ${refer(context, "sources")}.`,
+    `Fill in blank boxes with ink; no erasing: one line through a wrong number, initials beside it.${context.home ? ` The words are explained on ${refer(context, "steps")}.` : ""}`,
   ];
 }
 
@@ -162,13 +196,4 @@ function rulesTable(context: SheetContext): Table {
     columns: [column("rule", "Rule", 0.4), column("value", "Value", 0.27), column("source", "Source", 0.33)],
     rows: rulesUsed(context).map(({ rule, value, source, where }) => [rule, value, sourcePlace(source, where)]),
   });
-}
-
-function warningBlocks({ plan }: SheetContext): readonly Block[] {
-  return plan.warnings.length === 0
-    ? []
-    : [
-        heading("cover-warnings-head", "What the program noticed"),
-        list(...plan.warnings.map(({ what, why, fix }) => `**${what}**${why ? ` (${why})` : ""}: ${fix}`)),
-      ];
 }

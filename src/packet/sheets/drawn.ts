@@ -37,8 +37,11 @@ const PLAN_share = 0.93;
 
 export const drawnPlan = (plan: Plan): Drawings => once(plan, "plan", () => [planView(plan, roomOf(plan, "portrait", PLAN_share))]);
 
+/** Below the drawing the table of heights has its place. */
+const ELEVATION_share = 0.7;
+
 export const drawnElevations = (plan: Plan, sideIndex: number): Drawings =>
-  once(plan, `elevation ${sideIndex}`, () => elevations(plan, sideIndex, roomOf(plan, "landscape", 0.75)));
+  once(plan, `elevation ${sideIndex}`, () => elevations(plan, sideIndex, roomOf(plan, "landscape", ELEVATION_share)));
 
 export const drawnDetails = (plan: Plan): Drawings => once(plan, "details", () => details(plan, roomOf(plan, "portrait", 0.75)));
 

@@ -1,77 +1,51 @@
 // Z-201 and on: how does one side look, and at which heights do its cables run?
 import type { Sheet, Table } from "../packet.ts";
-import { introduction, roleName } from "../wording.ts";
+import { introduction } from "../wording.ts";
 import { drawnElevations } from "./drawn.ts";
-import { column, facts, pageBreak, prose, type SheetContext, type SheetMaker, sheet, strong, table } from "./kit.ts";
+import { bold, column, prose, refer, type SheetContext, type SheetMaker, sheet, sideBySide, strong, table } from "./kit.ts";
 
 export const elevationSheet: SheetMaker = (context, head): Sheet => {
-  const { plan, show } = context;
-  const side = plan.sides[head.sideIndex];
-  if (!side) {
+  const { plan } = context;
+  if (!plan.sides[head.sideIndex]) {
     throw new RangeError(`no side at position ${head.sideIndex}`);
   }
   return sheet(head, "landscape", [
     ...(context.home ? [prose(...introduction.elevation)] : []),
+    ...(head.sideIndex === 0 ? [] : [prose(sameHeights(context))]),
     ...drawnElevations(plan, head.sideIndex),
-    facts(`${head.slug}-facts`, [
-      ["Datum", plan.job.frame.datum, true],
-      ["Guard height above it", show.tapeBoth(plan.opening.guardHeight), true],
-      ...(head.sideIndex === 0 ? [] : ([["Heights of the bores", `the same on every side: table on ${firstElevation(context)}`]] as const)),
-      ["Cables fill", `from ${show.tapeBoth(plan.opening.bottom)} to ${show.tapeBoth(plan.opening.top)} above the datum`],
-    ]),
-    ...(head.sideIndex === 0 ? [pageBreak, heightsTable(context, head.slug)] : []),
-    baysTable(context, head.slug, side.id),
+    ...(head.sideIndex === 0 ? [heightsTable(context, head.slug)] : []),
   ]);
 };
 
-const firstElevation = ({ index }: SheetContext): string => index.find(({ key }) => key === "elevation")?.id ?? "";
+const sameHeights = (context: SheetContext): string =>
+  `The heights of the bores are the same on every side: table on ${context.index.find(({ key }) => key === "elevation")?.id ?? ""}. Free lengths: ${refer(context, "plan")}.`;
 
-function heightsTable({ plan, show }: SheetContext, slug: string): Table {
-  const gaps = plan.gaps;
+/** Rows of courses side by side, so that drawing and heights stand on one page. */
+const BESIDE = 3;
+
+function heightsTable(context: SheetContext, slug: string): Table {
+  const { plan, show } = context;
+  const { gaps, opening, job } = plan;
+  const columns = [
+    column("course", "Course", 0.08),
+    column("height", "Height", 0.13, { sub: "drilled" }),
+    column("other", "Height", 0.09, { sub: show.lengthUnit === "in" ? "in mm" : "in inches" }),
+    column("spacing", "Spacing", 0.09, { sub: "below" }),
+  ];
+  const rows = [
+    ...plan.courses.map((course, index) => [
+      bold(String(course.number).padStart(2, "0")),
+      strong(show.tape(course.height)),
+      show.tapeOther(course.height),
+      show.tape(gaps[index]?.spacing ?? 0),
+    ]),
+    ...gaps
+      .slice(plan.courses.length)
+      .map((gap) => [gap.above, `(${show.tape(opening.top)})`, `(${show.tapeOther(opening.top)})`, show.tape(gap.spacing)]),
+  ];
   return table({
     id: `${slug}-heights`,
-    caption: `Heights of the bores above the datum, ${plan.courses.length} courses (${plan.courses.length} PLS)`,
-    columns: [
-      column("course", "Course", 0.16),
-      column("height", "Height", 0.28, { sub: "drilled" }),
-      column("below", "Spacing below", 0.28, { sub: "centre to centre, or to the rail" }),
-      column("clear", "Clear below", 0.28, { sub: "what a sphere meets" }),
-    ],
-    rows: [
-      ...plan.courses.map((course, index) => {
-        const gap = gaps[index];
-        return [
-          String(course.number).padStart(2, "0"),
-          strong(show.tapeBoth(course.height)),
-          gap ? show.tapeBoth(gap.spacing) : "-",
-          gap ? show.tape(gap.clear) : "-",
-        ];
-      }),
-      ...gaps
-        .slice(plan.courses.length)
-        .map((gap) => [gap.above, `(${show.tapeBoth(plan.opening.top)})`, show.tapeBoth(gap.spacing), show.tape(gap.clear)]),
-    ],
-    rowHeads: true,
-  });
-}
-
-function baysTable({ plan, show }: SheetContext, slug: string, sideId: string): Table {
-  const roleOf = (id: string): string => {
-    const vertical = plan.verticals.find((each) => each.id === id);
-    return vertical ? `${id} (${roleName[vertical.role]})` : id;
-  };
-  return table({
-    id: `${slug}-bays`,
-    caption: `Bays of side ${sideId}`,
-    columns: [column("bay", "Bay", 0.14), column("left", "From", 0.3), column("right", "To", 0.3), column("free", "Free length", 0.26)],
-    rows: plan.bays
-      .filter((bay) => bay.sideId === sideId)
-      .map((bay) => [
-        bay.id,
-        roleOf(bay.leftId),
-        roleOf(bay.rightId),
-        bay.kind === "pair gap" ? `${show.tapeBoth(bay.free)}, between two runs` : show.tapeBoth(bay.free),
-      ]),
-    rowHeads: true,
+    caption: `Heights of the bores above the datum (${job.frame.datum}), ${plan.courses.length} courses; spacing is middle to middle; the guard is ${show.tapeBoth(opening.guardHeight)} high`,
+    ...sideBySide(columns, rows, BESIDE),
   });
 }

@@ -1,14 +1,18 @@
 // How is a run begun and ended: where does the cable go in, and which ends are fitted once it lies in its bores?
-import type { Run, RunEnd } from "../../plan/plan.ts";
+import type { Plan, Run, RunEnd } from "../../plan/plan.ts";
 import type { Text } from "../packet.ts";
 import { faceName } from "../wording.ts";
+import { listed, unique } from "./kit.ts";
 
 /** The end where reeving begins: the one that pulls. Its stud is on the cable before the cable goes in. */
 export const startOf = (run: Run): RunEnd => (run.left.pulls ? run.left : run.right);
 export const stopOf = (run: Run): RunEnd => (run.left.pulls ? run.right : run.left);
 
+/** Behind the post there is room for a hand at most: a wall, or the other post of a pair. */
+export const isNarrow = (end: RunEnd): boolean => end.access !== "drill";
+
 /** With room behind the post the cable goes in there; without, its plain end sets out in the first bay and the stud follows outward. */
-export const startsInside = (run: Run): boolean => startOf(run).access !== "drill";
+export const startsInside = (run: Run): boolean => isNarrow(startOf(run));
 
 export function startWords(run: Run): Text {
   const { postId, backFace } = startOf(run);
@@ -26,4 +30,28 @@ export interface SiteEnds {
 export function siteEnds(run: Run): SiteEnds {
   const end = stopOf(run);
   return end.kind === "stud" ? { studs: [end], grips: [] } : { studs: [], grips: [end] };
+}
+
+export const secondStuds = (plan: Plan): readonly RunEnd[] => plan.runs.flatMap((run) => siteEnds(run).studs);
+export const gripEnds = (plan: Plan): readonly RunEnd[] => plan.runs.flatMap((run) => siteEnds(run).grips);
+export const hasTails = (plan: Plan): boolean => gripEnds(plan).length > 0;
+
+export const postsWith = (ends: readonly RunEnd[]): Text => listed(unique(ends.map(({ postId }) => postId)));
+
+export interface Meeting {
+  readonly first: RunEnd;
+  readonly firstRun: string;
+  readonly second: RunEnd;
+  readonly secondRun: string;
+}
+
+/** Pairs of posts where the tails of two runs meet head-on. */
+export function meetingTails(plan: Plan): readonly Meeting[] {
+  return plan.bays
+    .filter(({ kind }) => kind === "pair gap")
+    .flatMap(({ leftId, rightId }) => {
+      const before = plan.runs.find(({ right }) => right.postId === leftId && right.kind === "grip");
+      const after = plan.runs.find(({ left }) => left.postId === rightId && left.kind === "grip");
+      return before && after ? [{ first: before.right, firstRun: before.id, second: after.left, secondRun: after.id }] : [];
+    });
 }

@@ -1,24 +1,18 @@
-// What does somebody who does this once do to bore, reeve, tighten and finish? Sentences of at most 20 words.
+// What does somebody who does this once do to set out, bore, reeve and set the ends? Sentences of at most 20 words.
 import type { Plan, Run, RunEnd } from "../../plan/plan.ts";
 import type { StepItem, Text } from "../packet.ts";
-import { endName, faceName } from "../wording.ts";
-import { siteEnds, startOf, startsInside, stopOf } from "./ends.ts";
-import { count, endPostIds, listed, refer, type SheetContext, unique } from "./kit.ts";
-import type { SafetyKey } from "./safety-messages.ts";
-
-export interface Stage {
-  readonly key: string;
-  readonly title: Text;
-  readonly safety: SafetyKey | null;
-  readonly items: readonly StepItem[];
-  readonly hold?: Text;
-}
+import { faceName } from "../wording.ts";
+import { gripEnds, isNarrow, meetingTails, postsWith, secondStuds, siteEnds, startOf, startsInside, stopOf } from "./ends.ts";
+import { count, refer, type SheetContext } from "./kit.ts";
+import { isTreated, isTube, isWood } from "./material.ts";
+import type { Stage } from "./stage.ts";
 
 export function setOutStage(context: SheetContext): Stage {
   const { plan, show } = context;
   return {
     key: "set-out",
     title: "Mark the holes",
+    sheets: refer(context, "bores"),
     safety: null,
     items: [
       {
@@ -30,7 +24,7 @@ export function setOutStage(context: SheetContext): Stage {
         more: 'Write "datum" on that end, so that you never turn it round.',
         killer: true,
       },
-      { text: "Carry the marks to every post and spacer. Use the middle of the face." },
+      { text: "Carry the marks to every post and spacer. Use the middle of the face, or the offset in the table." },
       {
         text: "Measure the gaps on one post. Write down the widest.",
         more: `No gap may be above ${show.tape(plan.job.limits.cableSpacing_max.value)}.`,
@@ -44,11 +38,10 @@ export function setOutStage(context: SheetContext): Stage {
 export function boreStage(context: SheetContext): Stage {
   const { plan, show } = context;
   const counterbored = plan.bores.filter(({ counterbore }) => counterbore !== null);
-  const wood = plan.job.posts.section.material === "wood";
-  const treated = wood && plan.job.posts.treatment === "treated";
   return {
     key: "bore",
     title: `Bore ${count(plan.bores.length, "hole")}`,
+    sheets: refer(context, "bores"),
     safety: "bore",
     items: [
       {
@@ -57,13 +50,20 @@ export function boreStage(context: SheetContext): Stage {
       },
       ...plan.bits.map(
         (bit): StepItem => ({
-          text: `Bore ${bit.holes} x **${show.tape(bit.diameter)}** (${bit.use}). The bit is at least ${show.tape(bit.bitLength_min)} long.`,
+          text: `Bore ${bit.holes} x **${show.diameterOne(bit.diameter)}** (${bit.use}). The bit is at least ${show.tape(bit.bitLength_min)} long.`,
         }),
       ),
-      {
-        text: "Start at the face that the table names. Hold a block behind the post.",
-        more: "The block keeps the far side from breaking out.",
-      },
+      isWood(plan)
+        ? {
+            text: "Start at the face that the table names. Hold a block behind the post.",
+            more: "The block keeps the far side from breaking out.",
+          }
+        : {
+            text: "Start at the face that the table names. Punch each mark first, and use cutting oil.",
+            more: isTube(plan)
+              ? "The bit goes through two walls. Ease off before it breaks through each."
+              : "Ease off before the bit breaks through.",
+          },
       ...(counterbored.length > 0
         ? [
             {
@@ -73,12 +73,39 @@ export function boreStage(context: SheetContext): Stage {
             },
           ]
         : []),
-      treated
-        ? { text: "Brush wood preservative into every hole. Wipe off the rest.", more: "The drill cut through the treated layer." }
-        : { text: "Clean every hole. Take off sharp edges." },
+      ...finishItems(plan),
       { text: "Tick each hole. Write the real height if it is off." },
     ],
   };
+}
+
+function finishItems(plan: Plan): readonly StepItem[] {
+  if (isTreated(plan)) {
+    return [{ text: "Brush wood preservative into every hole. Wipe off the rest.", more: "The drill cut through the treated layer." }];
+  }
+  if (isWood(plan)) {
+    return [{ text: "Clean every hole. Take off sharp edges." }];
+  }
+  const { material } = plan.job.posts.section;
+  return [
+    {
+      text: isTube(plan) ? "Deburr each hole on both walls, inside too where you can reach." : "Deburr each hole on both faces.",
+      more: "A sharp edge cuts the strand.",
+      killer: true,
+    },
+    ...(material === "steel"
+      ? [{ text: "Paint the bare metal of each hole with cold zinc paint.", more: "Bare steel rusts and stains the cable." }]
+      : []),
+    ...(material === "aluminium"
+      ? [
+          {
+            text: "Keep stainless parts off the bare metal with plastic sleeves and washers.",
+            more: "Two metals that touch in the wet corrode.",
+          },
+        ]
+      : []),
+    { text: "Brush the chips off all stainless parts, every day." },
+  ];
 }
 
 export function reeveStage(context: SheetContext): Stage {
@@ -88,6 +115,7 @@ export function reeveStage(context: SheetContext): Stage {
   return {
     key: "reeve",
     title: `Thread ${count(plan.cables.length, "cable")}`,
+    sheets: `${refer(context, "cables")}, ${refer(context, "details")}`,
     safety: "reeve",
     items: [
       ...(bushed > 0 ? [{ text: `Put bushings in ${bushed} holes first.`, more: "The table of bores says which." }] : []),
@@ -118,14 +146,12 @@ function reeveItem(run: Run, lengthText: Text): StepItem {
 }
 
 export function endsStage(context: SheetContext): Stage {
-  const { plan, show } = context;
-  const turns = show.decimal(plan.job.fittings.stud.firstTurns.value, 1);
-  const slack = plan.runs.filter(({ takeUp }) => takeUp.slackToPull > 0);
-  const onSite = plan.runs.map((run) => ({ run, ends: siteEnds(run) }));
-  const grips = onSite.some(({ ends }) => ends.grips.length > 0);
+  const { plan } = context;
+  const studs = secondStuds(plan).length > 0;
   return {
     key: "ends",
-    title: "Set the ends",
+    title: studs ? "Mark the far ends" : "Set the ends",
+    sheets: `${refer(context, "cables")}, ${refer(context, "details")}`,
     safety: null,
     items: [
       {
@@ -134,118 +160,100 @@ export function endsStage(context: SheetContext): Stage {
         killer: true,
       },
       {
-        text: `At ${listed(unique(plan.runs.map((run) => startOf(run).postId)))}: washer, then nut. Give it ${turns} full turns, no more.`,
+        text: `At ${postsWith(plan.runs.map(startOf))}: washer, then nut. Give it ${firstTurns(context)} full turns, no more.`,
         more: "The rest of the thread is needed for tightening.",
       },
-      ...onSite.flatMap(({ run, ends }) => ends.studs.flatMap((end) => studItems(run, end, turns))),
-      ...onSite.flatMap(({ run, ends }) => ends.grips.map((end) => gripItem(run, end))),
-      ...slack.map(
-        (run): StepItem => ({
-          text: `Run ${run.id}: pull out ${show.tape(run.takeUp.slackToPull)} more before you turn a nut.`,
-          more: "The thread alone is too short for this run.",
-          killer: true,
-        }),
-      ),
-      ...(grips ? [{ text: "Leave the tails long. They are cut at the very end." }] : []),
+      ...plan.runs.flatMap((run) => siteEnds(run).studs.map((end) => markItem(run, end))),
+      ...(studs ? [] : slackItems(context, "pull out")),
+      ...plan.runs.flatMap((run) => siteEnds(run).grips.flatMap((end) => gripItem(run, end))),
+      ...meetingItems(plan),
+      ...(gripEnds(plan).length > 0 ? [{ text: "Leave the tails long. They are cut after H3." }] : []),
     ],
-    hold: "H2: before a cable is cut at its far end, a second person checks.",
+    hold: studs
+      ? "H2: before any cable is cut at its far end, a second person checks the marks."
+      : "H2: ends set. A second person checks. Tails stay long until H3.",
   };
 }
 
-const studItems = (run: Run, end: RunEnd, turns: Text): readonly StepItem[] => [
-  {
-    text: `Run ${run.id}, ${end.postId}: pull the cable hand-tight. Mark it where it leaves the ${faceName[end.backFace]}.`,
-    more: "The instruction of the stud says how far from this mark you cut. Measure twice.",
-    killer: true,
-  },
-  {
-    text: `Cut there and fit the second stud. Then washer, nut and ${turns} full turns.`,
-    more: "Test the first one with a hard pull before you go on.",
-  },
-];
+const firstTurns = ({ plan, show }: SheetContext): Text => show.decimal(plan.job.fittings.stud.firstTurns.value, 1);
 
-const gripItem = (run: Run, end: RunEnd): StepItem => ({
-  text: `Run ${run.id}: pull the slack by hand at ${end.postId}. Then set the ${endName[end.kind]}.`,
-  more: "Most of these fittings go on one way only. They do not come off again.",
+/** The thread alone is too short where a run is long: the rest is taken out by hand. */
+const slackItems = ({ plan, show }: SheetContext, how: "pull out" | "cut off"): readonly StepItem[] =>
+  plan.runs
+    .filter(({ takeUp }) => takeUp.slackToPull > 0)
+    .map(
+      (run): StepItem => ({
+        text: `Run ${run.id}: ${how} ${show.tape(run.takeUp.slackToPull)} more before a nut goes past its first turns.`,
+        more: `The thread alone is too short here. ${show.tape(run.takeUp.reserve)} of it must stay for later visits.`,
+        killer: true,
+      }),
+    );
+
+const markItem = (run: Run, end: RunEnd): StepItem => ({
+  text: `Run ${run.id}, ${end.postId}: pull the cable hand-tight. Mark it where it leaves the ${faceName[end.backFace]}.`,
+  more: "Mark every cable of the run. Measure twice. Do not cut yet.",
   killer: true,
 });
 
-const passWords = (plan: Plan, show: SheetContext["show"]): readonly StepItem[] =>
-  plan.job.tightening.passes.value.map((share, index, all): StepItem => {
-    const check = index === all.length - 1 && index > 0 && all[index - 1] === share;
-    return check
-      ? {
-          text: `Round ${index + 1}: read every cable again. Turn a nut only where the reading is too low or too high.`,
-          more: "Each cable you tightened has slackened its neighbours a little.",
-        }
-      : {
-          text: `Round ${index + 1}: tighten each cable to ${show.percent(share)} of its target. Follow the order in the log.`,
-          more: "Start at the middle cable, then one above, one below, and so on.",
-        };
-  });
+const gripItem = (run: Run, end: RunEnd): readonly StepItem[] => [
+  ...(isNarrow(end)
+    ? [
+        {
+          text: `${end.postId} has little room behind. Lead each tail out sideways in a wide curve.`,
+          more: "Seat that end as the next step says. Then do the next cable. A sharp bend kinks the strand.",
+        },
+      ]
+    : []),
+  {
+    text: `Run ${run.id}: pull the slack by hand at ${end.postId}. Then set the grip end.`,
+    more: "Most of these fittings go on one way only. They do not come off again.",
+    killer: true,
+  },
+];
 
-export function tightenStage(context: SheetContext): Stage {
-  const { plan, show } = context;
-  return {
-    key: "tighten",
-    title: "Tighten",
-    safety: "tighten",
-    items: [
-      { text: `Take ${refer(context, "tightening")}. Write down the air temperature.`, value: show.heatUnit },
-      {
-        text: `Hang a plumb line at ${listed(endPostIds(plan))}. Write down where each post stands.`,
-        more: "You will see at once if a post starts to lean.",
-      },
-      ...plan.runs.map(
-        (run): StepItem => ({
-          text: `Run ${run.id}: the target is **${show.force(run.tension.target)}**. Expect about ${show.decimal(run.takeUp.turns, 1)} turns of each nut.`,
-          more: "If it takes many more turns, something moves. Stop and look.",
-        }),
-      ),
-      ...passWords(plan, show),
-      {
-        text: "Never pull a cable above the high value in the log.",
-        more: `The strand itself bears ${show.force(plan.target.workingLimit)}. Your posts may not.`,
-        killer: true,
-      },
-      { text: "After each round, read the plumb lines. Write down the movement.", killer: true },
-    ],
-    hold: "H3: cut tails only when all readings are inside their band.",
-  };
-}
+const meetingItems = (plan: Plan): readonly StepItem[] =>
+  meetingTails(plan).map(
+    ({ first, firstRun, second, secondRun }): StepItem => ({
+      text: `At ${first.postId} and ${second.postId} tails meet. Finish ${firstRun} first, then ${secondRun}.`,
+      more: `Cap the tails of ${firstRun}, or bend them aside.`,
+    }),
+  );
 
-export function proveStage(context: SheetContext): Stage {
-  const { plan, show } = context;
+/** Only once the marks have been checked. */
+export function secondStudStage(context: SheetContext): Stage {
+  const { plan } = context;
   return {
-    key: "prove",
-    title: "Prove it",
-    safety: null,
-    items: [
-      { text: `Take a ball of ${show.tape(plan.job.code.openingSphere.value)} and ${refer(context, "proof")}. Go bay by bay.` },
-      {
-        text: "Push the ball at the middle of each bay, between two cables. Use the agreed force.",
-        more: "The middle is the weakest place. The official told you the force.",
-        killer: true,
-      },
-      { text: "Write down the result for each bay. It must not pass." },
-      { text: "Call your building office for its inspection." },
-    ],
-  };
-}
-
-export function finishStage(context: SheetContext): Stage {
-  return {
-    key: "finish",
-    title: "Finish",
+    key: "second-studs",
+    title: "Cut and fit the second studs",
+    sheets: `${refer(context, "cables")}, ${refer(context, "details")}`,
     safety: "cut",
     items: [
-      { text: "Cut the tails. File each end smooth. Put the caps on.", more: "A wire end that stands out cuts hands." },
-      { text: "Wipe the cables clean. Rinse them with clean water." },
       {
-        text: `Fill in the card on ${refer(context, "care")}. Put the first visit in your calendar.`,
-        more: "Cables lose some pull in the first weeks. Wood dries and strand beds in.",
+        text: "Read the stud's instruction. It says how far from the mark you cut.",
+        more: "Do one cable to its end. Test it with a hard pull. Then do the rest.",
+        killer: true,
+      },
+      ...slackItems(context, "cut off"),
+      ...plan.runs.flatMap((run) => siteEnds(run).studs.flatMap((end) => fitItems(run, end))),
+      {
+        text: `Oil each thread. Washer, then nut by hand: ${firstTurns(context)} full turns at both ends.`,
+        more: "Check that no cable has crossed another.",
       },
     ],
-    hold: "H4: the guard is ready only when the proof is signed.",
   };
+}
+
+function fitItems(run: Run, end: RunEnd): readonly StepItem[] {
+  return isNarrow(end)
+    ? [
+        {
+          text: `Run ${run.id}: back off the first nut. Draw the end at ${end.postId} back into the bay.`,
+          more: `There is no room to cut behind ${end.postId}.`,
+        },
+        {
+          text: `Cut and fit the stud there, in the bay. Then push the stud out through ${end.postId}.`,
+          killer: true,
+        },
+      ]
+    : [{ text: `Run ${run.id}: cut at ${end.postId} and fit the second stud.`, killer: true }];
 }

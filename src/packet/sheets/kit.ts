@@ -15,6 +15,10 @@ export interface SheetContext {
   readonly show: Show;
   /** True when each step and term is explained. */
   readonly home: boolean;
+  /** False for the crew's issue: checks that pass are left out. */
+  readonly whole: boolean;
+  /** False for those who build: the rules behind the plan are for the office and the authority. */
+  readonly rules: boolean;
   /** The sheets of this issue. */
   readonly index: readonly SheetHead[];
   /** Sources marked on the sheets made before this one; the sheet of sources comes last. */
@@ -86,6 +90,8 @@ export const blank = (unit = ""): Cell => ({ blank: unit });
 export const tick: Cell = { tick: true };
 /** A critical value, printed large: what is drilled, cut, ordered or read on a gauge. */
 export const strong = (text: Text): Cell => ({ text, strong: true });
+/** What is looked up, not read: printed small. */
+export const minor = (text: Text): Cell => ({ text, minor: true });
 export const bold = (text: Text): Text => `**${text}**`;
 export const blankRow = (columns: readonly Column[], ...first: readonly Cell[]): readonly Cell[] => [
   ...first,
@@ -110,10 +116,24 @@ export function listed(items: readonly Text[]): Text {
   return items.length < 2 ? (items[0] ?? "none") : `${items.slice(0, -1).join(", ")} and ${items.at(-1)}`;
 }
 
+/** A narrow table with its rows side by side in at most so many parts, read down each; the last places may be empty. */
+export function sideBySide(
+  columns: readonly Column[],
+  rows: readonly (readonly Cell[])[],
+  most: number,
+): { readonly columns: readonly Column[]; readonly rows: readonly (readonly Cell[])[] } {
+  const height = roundUp(rows.length / most, 1);
+  const parts = Array.from({ length: roundUp(rows.length / height, 1) }, (_, part) => rows.slice(part * height, (part + 1) * height));
+  const empty: readonly Cell[] = columns.map(() => "");
+  return {
+    columns: parts.flatMap((_, part) => columns.map((each) => (part === 0 ? each : { ...each, key: `${each.key}-${part + 1}` }))),
+    rows: Array.from({ length: height }, (_, line) => parts.flatMap((part) => part[line] ?? empty)),
+  };
+}
+
 export const unique = <T>(items: readonly T[]): readonly T[] => [...new Set(items)];
 
 export const pullingEnds = (run: Run): readonly RunEnd[] => [run.left, run.right].filter((end) => end.pulls);
-export const holdingEnds = (run: Run): readonly RunEnd[] => [run.left, run.right].filter((end) => !end.pulls);
 export const postsOf = (plan: Plan): readonly Vertical[] => plan.verticals.filter(({ kind }) => kind === "post");
 export const spacersOf = (plan: Plan): readonly Vertical[] => plan.verticals.filter(({ kind }) => kind === "spacer");
 /** The posts that hold the ends of runs: they bend under all cables. */

@@ -3,7 +3,7 @@ import type { CutPlan } from "../../plan/purchase.ts";
 import type { Block, Sheet, Table, Text } from "../packet.ts";
 import { sourceMark } from "../show-number.ts";
 import { introduction } from "../wording.ts";
-import { caution, column, facts, prose, type SheetContext, type SheetMaker, sheet, strong, table, tick } from "./kit.ts";
+import { bold, caution, column, facts, prose, refer, type SheetContext, type SheetMaker, sheet, table, tick } from "./kit.ts";
 
 export const lumberSheet: SheetMaker = (context, head): Sheet => {
   const { plan } = context;
@@ -11,12 +11,7 @@ export const lumberSheet: SheetMaker = (context, head): Sheet => {
     ...(context.home ? [prose(...introduction.lumber)] : []),
     ...(plan.cuts.length === 0
       ? [prose("Nothing is cut: the frame stands already, with its posts, rails and spacers.")]
-      : [
-          ...sawCaution(context),
-          stockFacts(context),
-          cutTable(context),
-          ...plan.cutPlans.flatMap((cutPlan, index) => cutPlanBlocks(context, cutPlan, index)),
-        ]),
+      : [...sawCaution(context), stockFacts(context), cutTable(context), cutPlanTable(context)]),
   ]);
 };
 
@@ -35,10 +30,16 @@ function stockFacts({ plan, show }: SheetContext): Block {
   const { stock, posts } = plan.job;
   return facts("lumber-facts", [
     ["Stock lengths", `${stock.lumberLengths.value.map(show.feet).join(", ")} ${sourceMark(stock.lumberLengths.source)}`],
-    ["Saw kerf", `${show.tapeBoth(stock.kerf.value)} ${sourceMark(stock.kerf.source)}`],
-    ["Trimmed off each end first", `${show.tapeBoth(stock.endTrim.value)} ${sourceMark(stock.endTrim.source)}`],
+    ...(posts.existing
+      ? []
+      : ([
+          ["Stock lengths of posts", `${stock.postLengths.value.map(show.feet).join(", ")} ${sourceMark(stock.postLengths.source)}`],
+        ] as const)),
+    [
+      "Saw kerf; trimmed off each end",
+      `${show.tapeBoth(stock.kerf.value)} ${sourceMark(stock.kerf.source)}; ${show.tapeBoth(stock.endTrim.value)} ${sourceMark(stock.endTrim.source)}`,
+    ],
     ...(posts.existing ? [] : ([["Posts below the datum", show.tapeBoth(posts.belowDatum)]] as const)),
-    ["Allowance", "none in the lengths: they are finished sizes along the grain or the tube"],
   ]);
 }
 
@@ -47,25 +48,25 @@ function cutTable({ plan, show }: SheetContext): Table {
     id: "lumber-cuts",
     caption: "Parts to cut",
     columns: [
-      column("mark", "Mark", 0.11),
-      column("use", "Part", 0.2),
-      column("section", "Section", 0.18),
-      column("material", "Material", 0.12),
-      column("length", "Length", 0.28),
+      column("mark", "Mark", 0.08),
+      column("use", "Part", 0.26),
+      column("section", "Section", 0.27),
+      column("length", "Length", 0.22),
       column("count", "No.", 0.07, { align: "right" }),
-      column("done", "Done", 0.09, { align: "center" }),
+      column("done", "Done", 0.1, { align: "center" }),
     ],
     rows: plan.cuts.map((piece) => [
-      piece.mark,
+      bold(piece.mark),
       piece.use,
-      piece.sectionName,
-      piece.material,
-      strong(show.feetBoth(piece.length)),
+      `${piece.sectionName}, ${piece.material}`,
+      bold(show.feetBoth(piece.length)),
       String(piece.count),
       tick,
     ]),
     rowHeads: true,
-    notes: ["Measure the standing frame before cutting rails and spacers: fit them to the posts, not to the list."],
+    notes: [
+      "Lengths are finished sizes along the grain or the tube, without allowance. Measure the standing frame before cutting rails and spacers: fit them to the posts, not to the list.",
+    ],
   });
 }
 
@@ -80,30 +81,37 @@ function piecesText(pieces: readonly { readonly mark: string; readonly length: n
     .join(", ");
 }
 
-function cutPlanBlocks({ show }: SheetContext, cutPlan: CutPlan, index: number): readonly Block[] {
-  const waste = cutPlan.bought === 0 ? 0 : (cutPlan.bought - cutPlan.used) / cutPlan.bought;
-  const bound = cutPlan.proven
-    ? `no cutting plan buys less than ${show.feet(cutPlan.bought_bound)} (proven)`
-    : `at best ${show.feet(cutPlan.bought_bound)} would do; this plan is not proven to be the least`;
-  return [
-    table({
-      id: `lumber-plan-${index + 1}`,
-      caption: `Cut plan: ${cutPlan.sectionName}`,
-      columns: [
-        column("no", "No.", 0.08),
-        column("stock", "Stock piece", 0.2),
-        column("pieces", "Cut from it, in this order", 0.48),
-        column("offcut", "Left over", 0.15),
-        column("done", "Done", 0.09, { align: "center" }),
-      ],
-      rows: cutPlan.bars.map((bar, number) => [
+function cutPlanTable(context: SheetContext): Table {
+  const { plan, show } = context;
+  return table({
+    id: "lumber-plan",
+    caption: `Cut plan: which part comes from which piece; what to buy stands on ${refer(context, "order")}`,
+    columns: [
+      column("section", "Section", 0.2),
+      column("no", "No.", 0.05),
+      column("stock", "Stock piece", 0.13),
+      column("pieces", "Cut from it, in this order", 0.4),
+      column("offcut", "Left over", 0.14),
+      column("done", "Done", 0.1, { align: "center" }),
+    ],
+    rows: plan.cutPlans.flatMap(({ sectionName, bars }) =>
+      bars.map((bar, number) => [
+        sectionName,
         `${number + 1}`,
         show.feet(bar.stockLength),
         piecesText(bar.pieces, show),
         show.feetDown(bar.offcut),
         tick,
       ]),
-      notes: [`Bought ${show.feetBoth(cutPlan.bought)}, used ${show.feetBoth(cutPlan.used)}, waste ${show.percent(waste)}; ${bound}.`],
-    }),
-  ];
+    ),
+    notes: plan.cutPlans.map((cutPlan) => boundWords(cutPlan, show)),
+  });
+}
+
+function boundWords({ sectionName, bought, used, bought_bound, proven }: CutPlan, show: SheetContext["show"]): Text {
+  const waste = bought === 0 ? 0 : (bought - used) / bought;
+  const bound = proven
+    ? "no cutting plan for these pieces buys less (proven)"
+    : `at best ${show.feet(bought_bound)} would do for these pieces; not proven to be the least`;
+  return `${sectionName}: bought ${show.feetBoth(bought)}, used ${show.feet(used)}, waste ${show.percent(waste)}; ${bound}.`;
 }

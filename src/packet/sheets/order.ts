@@ -1,19 +1,11 @@
 // Z-604: what has to be bought, how many, and what does it cost?
 import type { OrderGroup, OrderLine } from "../../plan/purchase.ts";
-import type { Block, Sheet, Text } from "../packet.ts";
+import type { Sheet, Table, Text } from "../packet.ts";
 import { sourceMark } from "../show-number.ts";
 import { introduction } from "../wording.ts";
-import { blank, bold, caution, column, facts, prose, refer, type SheetContext, type SheetMaker, sheet, table } from "./kit.ts";
+import { blank, bold, caution, column, facts, prose, refer, type SheetContext, type SheetMaker, sheet, strong, table } from "./kit.ts";
 
 const groups: readonly OrderGroup[] = ["cable", "fittings", "bushings and washers", "care", "lumber and tube"];
-
-const groupNames: Readonly<Record<OrderGroup, Text>> = {
-  cable: "Cable",
-  fittings: "Fittings",
-  "bushings and washers": "Bushings and washers",
-  care: "Care of the material",
-  "lumber and tube": "Lumber and tube",
-};
 
 export const orderSheet: SheetMaker = (context, head): Sheet => {
   const { plan, show } = context;
@@ -23,54 +15,44 @@ export const orderSheet: SheetMaker = (context, head): Sheet => {
       "notice",
       `Buy one fitting of each kind first, measure it, and compare with ${refer(context, "survey")}: its size drives the bores.`,
     ),
-    ...groups.flatMap((group) => groupBlocks(context, group)),
-    facts("order-total", [
-      [
-        "Total of the priced lines",
-        plan.orderTotal_cents === null ? "no prices given in the job file" : show.money(plan.orderTotal_cents),
-        true,
-      ],
-      [
-        "Spare fittings",
-        `${show.percent(plan.job.fittings.spareShare.value)}, rounded up ${sourceMark(plan.job.fittings.spareShare.source)}`,
-      ],
-      ["Grade", `all fittings of stainless ${plan.job.cable.grade}, the grade of the cable`],
-    ]),
+    orderTable(context),
+    ...(plan.orderTotal_cents === null
+      ? []
+      : [facts("order-total", [["Total of the priced lines", bold(show.money(plan.orderTotal_cents))]])]),
   ]);
 };
 
-function groupBlocks(context: SheetContext, group: OrderGroup): readonly Block[] {
-  const { plan, show } = context;
-  const lines = plan.order.filter((line) => line.group === group);
+/** One list, in the order in which the shops are visited. */
+function orderTable({ plan, show }: SheetContext): Table {
+  const { job } = plan;
+  const lines = groups.flatMap((group) => plan.order.filter((line) => line.group === group));
   const priced = lines.some(({ price_cents }) => price_cents !== null);
-  if (lines.length === 0) {
-    return [];
-  }
-  return [
-    table({
-      id: `order-${group.replaceAll(" ", "-")}`,
-      caption: groupNames[group],
-      columns: [
-        column("item", "Item", 0.29),
-        column("size", "Size", 0.2),
-        column("net", "Net", 0.07, { align: "right" }),
-        column("spare", "Spare", 0.08, { align: "right" }),
-        column("quantity", "Order", 0.12, { align: "right" }),
-        ...(priced ? [column("price", "Price each", 0.1, { align: "right" })] : []),
-        column("source", "From, lot", priced ? 0.16 : 0.26, { sub: "field" }),
-      ],
-      rows: lines.map((line) => [
-        itemText(line, show),
-        line.size === "" ? "-" : line.size,
-        String(line.net),
-        String(line.spare),
-        bold(`${line.quantity} ${unitWord(line)}`),
-        ...(priced ? [line.price_cents === null ? "-" : show.money(line.price_cents)] : []),
-        blank(),
-      ]),
-      writeIn: true,
-    }),
-  ];
+  return table({
+    id: "order-list",
+    caption: "To buy",
+    columns: [
+      column("item", "Item", 0.34),
+      column("size", "Size", 0.17),
+      column("net", "Net", 0.06, { align: "right" }),
+      column("spare", "Spare", 0.07, { align: "right" }),
+      column("quantity", "Order", 0.15, { align: "right" }),
+      ...(priced ? [column("price", "Price each", 0.09, { align: "right" })] : []),
+      column("source", "Bought from / lot", priced ? 0.14 : 0.2, { sub: "field" }),
+    ],
+    rows: lines.map((line) => [
+      itemText(line, show),
+      line.size === "" ? "-" : line.size,
+      String(line.net),
+      String(line.spare),
+      strong(`${line.quantity} ${unitWord(line)}`),
+      ...(priced ? [line.price_cents === null ? "-" : show.money(line.price_cents)] : []),
+      blank(),
+    ]),
+    writeIn: true,
+    notes: [
+      `Spare fittings: ${show.percent(job.fittings.spareShare.value)}, rounded up ${sourceMark(job.fittings.spareShare.source)}. All fittings are of stainless ${job.cable.grade}, the grade of the cable.`,
+    ],
+  });
 }
 
 const unitWord = ({ unit, quantity }: OrderLine): Text => (unit === "piece" ? "pcs" : quantity === 1 ? unit : `${unit}s`);
@@ -78,7 +60,7 @@ const unitWord = ({ unit, quantity }: OrderLine): Text => (unit === "piece" ? "p
 /** Lumber says its length in its size, and its cut plan stands on its own sheet. */
 function itemText({ group, item, pieceLength, note }: OrderLine, show: SheetContext["show"]): Text {
   if (group === "lumber and tube") {
-    return `**${item}**`;
+    return `${bold(item)}, stock pieces`;
   }
   return `**${item}**${pieceLength === null ? "" : `, ${show.feet(pieceLength)}`}${note === "" ? "" : `: ${note}`}`;
 }

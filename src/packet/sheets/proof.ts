@@ -1,13 +1,13 @@
-// Z-804: how is it shown that the work is right, and who signs?
+// Z-804: how is it shown that the work is right, and who signs? Every hold point is signed here and nowhere else.
 import type { Plan } from "../../plan/plan.ts";
-import { guardRules } from "../../tables/limits.ts";
-import type { Block, Sheet, Table, Text } from "../packet.ts";
+import type { Cell, Sheet, Table, Text } from "../packet.ts";
 import { sourceMark } from "../show-number.ts";
-import { frameNotChecked, introduction } from "../wording.ts";
+import { frameAccepted, introduction, peopleOf } from "../wording.ts";
 import { drawnOpenings } from "./drawn.ts";
+import { secondStuds } from "./ends.ts";
 import {
   blank,
-  blanks,
+  blankRow,
   bold,
   caution,
   column,
@@ -20,60 +20,87 @@ import {
   type SheetContext,
   type SheetMaker,
   sheet,
-  signatures,
+  sideBySide,
+  strong,
   table,
 } from "./kit.ts";
-import { lastStep, spansInBay } from "./spans.ts";
+import { atLeast, atMost, bandWords, pullWords } from "./readings.ts";
+import { openingRoute, type Route, testedBays } from "./route.ts";
+import { spansInBay } from "./spans.ts";
+
+const DEVIATION_rows = 5;
+/** Beyond so many times the force of the test a computed push is told by words. */
+const FAR_times = 10;
 
 export const proofSheet: SheetMaker = (context, head): Sheet => {
-  const { plan } = context;
+  const { plan, issue } = context;
+  const route = openingRoute(context);
   return sheet(head, "portrait", [
     ...(context.home ? [prose(...introduction.proof)] : []),
-    caution("warning", frameNotChecked),
-    holdTable(context),
-    ...openingFacts(context),
+    caution("warning", "**The frame is NOT checked yet by this program.** Whoever signs H1 accepts it."),
+    ...(issue === "crew" ? [answersTable(context)] : []),
+    holdTable(context, route),
+    facts("proof-opening-facts", route.facts),
+    ...(issue === "crew" ? [deviationTable()] : []),
     ...drawnOpenings(plan),
-    openingTable(context),
-    list(...howToTest(context)),
+    openingTable(context, route),
+    list(...howToTest(context, route)),
     pullTable(context),
-    blanks("proof-conditions", "Conditions", [
-      ["Date, weather, air temperature", context.show.heatUnit],
-      ["Sphere or cone: diameter measured", context.show.lengthUnit],
-      ["Scale: kind, serial number, checked on", ""],
-      ["Force named by (authority, name)", ""],
-    ]),
-    signatures("proof-sign", "Tested by", "For the authority"),
+    conditionsTable(context, route),
   ]);
 };
 
-/** Hold: stop until signed. Witness: invite, go on if nobody comes. Review: paper only. */
-function holdTable(context: SheetContext): Table {
-  const { plan, show } = context;
-  const { limits, code, tightening } = plan.job;
-  const band = show.percent(tightening.band.value);
+/** A crew has no sheet of questions: what was answered stands here. */
+function answersTable({ show }: SheetContext): Table {
+  return table({
+    id: "proof-answers",
+    caption: "Answers of the authority",
+    columns: [
+      column("force", "Force of the test", 0.15, { sub: show.forceUnit }),
+      column("sphere", "Sphere", 0.12, { sub: show.lengthUnit }),
+      column("level", "Level cables", 0.13, { sub: "yes / no" }),
+      column("permit", "Permit no.", 0.18),
+      column("by", "By whom", 0.26),
+      column("date", "Date", 0.16),
+    ],
+    rows: [[blank(), blank(), blank(), blank(), blank(), blank()]],
+    writeIn: true,
+  });
+}
+
+/** Hold: stop until signed. Witness: invite, go on if nobody comes. */
+function holdTable(context: SheetContext, route: Route): Table {
+  const { plan, home } = context;
+  const people = peopleOf(home);
   const points: readonly (readonly [Text, Text, Text, Text])[] = [
-    ["H0 questions answered", "H", `no blank on ${refer(context, "authority")}`, "office, authority"],
+    ["H0 questions answered", "H", `no blank on ${refer(context, "authority")}`, home ? "you, authority" : "office, authority"],
     [
-      "H1 frame accepted, survey compared",
+      `H1 ${frameAccepted}`,
       "H",
-      "letter or signature for posts, rails and feet; no value past its stop",
+      `all cables of a run pull at most: ${pullWords(context)}; limit for the lean is on ${refer(context, "tightening")}; survey and fittings as ${refer(context, "survey")}`,
       "engineer or authority",
     ],
-    ["Fittings measured", "R", `each size equals ${refer(context, "survey")}`, "crew lead"],
-    ["Bores", "W", `no gap above ${show.tape(limits.cableSpacing_max.value)}; bores treated or deburred`, "crew lead"],
-    ["H2 ends set, before tails are cut", "H", "first turns on, hold ends set, nothing crossed", "crew lead"],
-    ["H3 last pass read", "H", `all readings within ${band} of target, none above its band`, "crew lead"],
-    ["Opening check", "W", `${show.tape(code.openingSphere.value)} sphere does not pass at the agreed force, every bay`, "authority"],
-    ["H4 hand-over", "H", "proof and log complete, caps on, owner's card given", "office, owner"],
+    secondStuds(plan).length > 0
+      ? [
+          "H2 marked, before any cut",
+          "H",
+          "each cable hand-tight, marked at its far end, none crossed; marks measured twice",
+          people.second,
+        ]
+      : ["H2 ends set", "H", "first turns on, grip ends set, nothing crossed; tails stay long until H3", people.second],
+    ["H3 last pass read", "H", `every last reading: ${plan.runs.map((run) => bandWords(run, context)).join("; ")}`, people.lead],
+    ["Opening check", "W", route.criterion, "authority"],
+    ["H4 hand-over", "H", "proof and log complete, caps on, owner's card given", home ? `you, ${people.handsOver}` : "office, owner"],
   ];
   return table({
-    id: "proof-holds",
-    caption: "Hold points (H: stop until signed; W: invite a witness; R: review of paper)",
+    // The signers of somebody who does it once are others than those of a firm.
+    id: home ? "proof-holds-home" : "proof-holds",
+    caption: "Hold points (H: stop until signed; W: invite a witness): signed here only",
     columns: [
-      column("point", "Point", 0.24),
-      column("kind", "H/W/R", 0.08, { align: "center" }),
-      column("criterion", "Criterion", 0.33),
-      column("who", "Who", 0.15),
+      column("point", "Point", 0.22),
+      column("kind", "H/W", 0.06, { align: "center" }),
+      column("criterion", "Criterion", 0.4),
+      column("who", "Who", 0.12),
       column("sign", "Signed, date", 0.2),
     ],
     rows: points.map(([point, kind, criterion, who]) => [bold(point), kind, criterion, who, blank()]),
@@ -81,95 +108,113 @@ function holdTable(context: SheetContext): Table {
   });
 }
 
-function openingFacts({ plan, show }: SheetContext): readonly Block[] {
-  const { code, tightening } = plan.job;
-  const { criterion } = tightening;
-  const ofCode = guardRules(code)?.openingForce ?? null;
-  const agreed =
-    criterion.kind === "sphere"
-      ? `${show.forceBoth(criterion.force)} (${criterion.agreedWith})`
-      : "not stated in the job: the authority says which";
-  return [
-    facts("proof-opening-facts", [
-      ["Sphere", `${show.tapeBoth(code.openingSphere.value)} ${sourceMark(code.openingSphere.source)} ${code.openingSphere.where}`, true],
-      ["Force assumed for the test", agreed, true],
-      ...(ofCode
-        ? ([
-            [
-              "Force that the code names",
-              `${show.forceBoth(ofCode.value)}${ofCode.note ? `, ${ofCode.note}` : ""} ${sourceMark(ofCode.source)} ${ofCode.where}`,
-              true,
-            ],
-          ] as const)
-        : []),
-      ["Where", "middle of each bay, between the two cables that look widest; also at the top, the bottom and beside end posts"],
-    ]),
-  ];
-}
-
 const widestClear = (plan: Plan): number => greatest(plan.gaps.map(({ clear }) => clear));
 
-function openingTable({ plan, show }: SheetContext): Table {
-  const clear = show.tape(widestClear(plan));
+function openingTable(context: SheetContext, route: Route): Table {
+  const { plan, show } = context;
+  const first = new Set(plan.openingBayIds);
+  const columns = [
+    column("bay", "Bay", 0.11),
+    ...(route.pushed
+      ? [column("push", "Passes at", 0.17, { sub: "free to slide - held" }), column("force", "Force used", 0.1, { sub: show.forceUnit })]
+      : [column("built", "Widest built", 0.18, { sub: show.lengthUnit })]),
+    column("result", "Held?", 0.09, { sub: "yes / no" }),
+    column("initials", "Init.", 0.08),
+  ];
+  const rows = testedBays(plan).map(({ id }): readonly Cell[] => {
+    const planned: readonly Cell[] = [bold(first.has(id) ? `${id}, first` : id), ...(route.pushed ? [pushWords(context, id, route)] : [])];
+    return blankRow(columns, ...planned);
+  });
   return table({
     id: "proof-openings",
-    caption: "Opening check, bay by bay",
-    columns: [
-      column("bay", "Bay", 0.09),
-      column("clear", "Widest clear", 0.12, { sub: "plan" }),
-      column("push", "Passes at", 0.17, { sub: "plan, computed" }),
-      column("spot", "Spot", 0.14, { sub: "field" }),
-      column("sphere", "Sphere", 0.12, { sub: "field" }),
-      column("force", "Force used", 0.13, { sub: "field" }),
-      column("result", "Held?", 0.11, { sub: "yes / no" }),
-      column("initials", "Initials", 0.12),
-    ],
-    rows: plan.bays
-      .filter(({ kind }) => kind !== "pair gap")
-      .map((bay) => {
-        const forces = spansInBay(plan, bay.id).flatMap(({ span }) => [span.pushThrough.sliding, span.pushThrough.held]);
-        const push = forces.length === 0 ? "-" : `${show.force(least(forces))} - ${show.force(greatest(forces))}`;
-        return [bay.id, clear, push, blank(), blank(show.lengthUnit), blank(show.forceUnit), blank(), blank()];
-      }),
-    rowHeads: true,
+    caption: `Opening check, bay by bay (${route.pushed ? "push" : "set in by hand"}); widest gap planned ${show.tape(widestClear(plan))} clear`,
+    ...sideBySide(columns, rows, 2),
     writeIn: true,
-    notes: [
-      `Passes at: computed without friction, cable free to slide first, held at its uprights second ${sourceMark("derived")}. It is no acceptance value: the authority's force decides.`,
-    ],
+    ...(route.pushed
+      ? {
+          notes: [
+            `Passes at: computed without friction, rounded down ${sourceMark("derived")}. It is no acceptance value: the authority's force decides.`,
+          ],
+        }
+      : {}),
   });
 }
 
-const howToTest = ({ show, plan }: SheetContext): readonly Text[] => [
-  "Push square to the guard, slowly, with a scale between hand and sphere. Stop at the agreed force: do not push until it passes.",
-  `Measure the sphere first: ${show.tape(plan.job.code.openingSphere.value)} across.`,
-  "A bay that fails: write it down, read the tension there, ask the office. Do not tighten above the target.",
-];
+/** Rounded down, as the sphere must be held up to there; a short span takes more than anybody pushes. */
+function pushWords(context: SheetContext, bayId: string, { force }: Route): Text {
+  const pushes = spansInBay(context.plan, bayId).map(({ span }) => span.pushThrough);
+  if (pushes.length === 0) {
+    return "-";
+  }
+  const words = (value: number): Text => (force !== null && value > FAR_times * force ? "far above" : atMost(value, context));
+  const [sliding, held] = [least(pushes.map((push) => push.sliding)), least(pushes.map((push) => push.held))].map(words);
+  return sliding === held ? `${sliding}` : `${sliding} - ${held}`;
+}
 
-function pullTable({ plan, show }: SheetContext): Table {
+function howToTest({ plan, show, home }: SheetContext, route: Route): readonly Text[] {
+  const sphere = show.tape(plan.job.code.openingSphere.value);
+  return [
+    route.pushed
+      ? `Between the two cables that look widest, mid-bay; then top, bottom and beside end posts. Push the ${sphere} sphere square to the guard, slowly, with a scale. Stop at the agreed force.`
+      : `Measure the widest opening at the middle of each bay. Set the ${sphere} sphere in by hand; do not push.`,
+    `A bay that fails: write it down, read the tension there, ask ${peopleOf(home).office}. Do not tighten above the band.`,
+  ];
+}
+
+function pullTable(context: SheetContext): Table {
+  const { plan, show } = context;
+  const columns = [
+    column("run", "Run", 0.07),
+    column("bay", "Read in bay", 0.12, { sub: "plan" }),
+    column("plan", "At least", 0.15, { sub: "plan" }),
+    column("limit", "At most", 0.15, { sub: "plan" }),
+    column("lowest", "Lowest cable", 0.13, { sub: `reads, ${show.forceUnit}` }),
+    column("cable", "Any other cable", 0.15, { sub: "its mark" }),
+    column("reading", "It reads", 0.13, { sub: show.forceUnit }),
+    column("initials", "Initials", 0.12),
+  ];
   return table({
     id: "proof-pulls",
-    caption: "Readings at the proof: the lowest cable of each run, and one cable of your choice",
-    columns: [
-      column("run", "Run", 0.1),
-      column("bay", "Read in bay", 0.14, { sub: "plan" }),
-      column("plan", "At least", 0.16, { sub: "plan" }),
-      column("limit", "At most", 0.16, { sub: "plan" }),
-      column("cable", "Cable", 0.14, { sub: "field" }),
-      column("reading", "Reading", 0.16, { sub: "field reading" }),
-      column("initials", "Initials", 0.14),
-    ],
-    rows: plan.runs.flatMap((run) =>
-      [`${run.id}-01`, null].map((mark) => [
-        run.id,
-        run.tension.leastBayId,
-        show.force(run.tension.required),
-        show.force(lastStep(plan, run.id)?.reading_high ?? run.tension.target),
-        mark ?? blank(),
-        blank(show.forceUnit),
-        blank(),
-      ]),
+    caption: "Readings at the proof",
+    columns,
+    rows: plan.runs.map((run) =>
+      blankRow(columns, run.id, run.proof.bayId, strong(atLeast(run.proof.low, context)), strong(atMost(run.proof.high, context))),
     ),
     rowHeads: true,
+    writeIn: true,
+  });
+}
+
+function conditionsTable({ show }: SheetContext, route: Route): Table {
+  return table({
+    id: "proof-conditions",
+    caption: "Conditions and signatures",
+    columns: [
+      column("date", "Date, weather", 0.18),
+      column("air", "Air", 0.08, { sub: show.heatUnit }),
+      column("sphere", "Sphere built", 0.09, { sub: show.lengthUnit }),
+      column("scale", route.pushed ? "Scale: no., checked" : "Tape or caliper", 0.17),
+      column("tester", "Tested by", 0.24),
+      column("authority", "For the authority", 0.24),
+    ],
+    rows: [[blank(), blank(), blank(), blank(), blank(), blank()]],
+    writeIn: true,
+  });
+}
+
+function deviationTable(): Table {
+  const columns = [
+    column("mark", "Mark", 0.12),
+    column("planned", "Planned", 0.2),
+    column("built", "Built", 0.2),
+    column("why", "Why", 0.28),
+    column("accepted", "Accepted by, date", 0.2),
+  ];
+  return table({
+    id: "proof-deviations",
+    caption: "Deviations, told to the office",
+    columns,
+    rows: Array.from({ length: DEVIATION_rows }, () => blankRow(columns)),
     writeIn: true,
   });
 }

@@ -1,5 +1,5 @@
 // Z-901: what was built, against what was planned, and who says so?
-import type { Vertical } from "../../plan/plan.ts";
+import type { Mm } from "../../units/quantity.ts";
 import type { Block, Column, Sheet, Table, Text } from "../packet.ts";
 import { introduction, runSpan } from "../wording.ts";
 import {
@@ -19,7 +19,9 @@ import {
   sheet,
   signatures,
   table,
+  unique,
 } from "./kit.ts";
+import { bandWords } from "./readings.ts";
 
 /** Uprights beside each other in one table. */
 const UPRIGHTS = 8;
@@ -50,24 +52,58 @@ export const recordSheet: SheetMaker = (context, head): Sheet =>
       ["Keep until (date of completion and the firm's years)", ""],
       ["Open items and their dates", ""],
     ]),
-    signatures("record-sign", "Crew lead", "Firm", "Owner", "For the authority"),
+    context.home
+      ? signatures("record-sign", "You", "Second person", "Author of this packet", "For the authority")
+      : signatures("record-sign", "Crew lead", "Firm", "Owner", "For the authority"),
   ]);
 
-const boreTables = (context: SheetContext): readonly Block[] =>
-  evenly(context.plan.verticals, UPRIGHTS).map((verticals, index) => boreTable(context, verticals, index));
+/** A column of bores: an upright, or one run of an upright that two runs share. */
+interface BoreColumn {
+  readonly key: string;
+  readonly head: Text;
+  /** Planned distance from the middle of the upright where its bores are set off sideways. */
+  readonly offset: Mm | null;
+}
 
-function boreTable({ plan, show }: SheetContext, verticals: readonly Vertical[], index: number): Table {
+function boreColumns({ plan }: SheetContext): readonly BoreColumn[] {
+  return plan.verticals.flatMap((vertical): readonly BoreColumn[] => {
+    const runs = unique(plan.bores.filter(({ verticalId }) => verticalId === vertical.id).map(({ runId }) => runId));
+    if (runs.length < 2) {
+      return [{ key: vertical.id, head: vertical.id, offset: null }];
+    }
+    return runs.map((runId) => ({
+      key: `${vertical.id}-${runId}`,
+      head: `${vertical.id} ${runId}`,
+      offset: plan.bores.find((bore) => bore.verticalId === vertical.id && bore.runId === runId)?.offset ?? 0,
+    }));
+  });
+}
+
+const boreTables = (context: SheetContext): readonly Block[] =>
+  evenly(boreColumns(context), UPRIGHTS).map((uprights, index) => boreTable(context, uprights, index));
+
+function boreTable({ plan, show }: SheetContext, uprights: readonly BoreColumn[], index: number): Table {
   const columns: readonly Column[] = [
     column("course", "Course", 0.12),
     column("planned", "Planned", 0.16, { sub: "plan" }),
-    ...verticals.map(({ id }) => column(id, id, 0.09, { sub: "built" })),
+    ...uprights.map(({ key, head }) => column(key, head, 0.09, { sub: "built" })),
   ];
+  const across = uprights.flatMap(({ head, offset }) => (offset === null ? [] : [`${head} ${show.fine(offset)}`]));
   return table({
     id: `record-bores-${index + 1}`,
-    caption: `Heights of the bores in ${listed(verticals.map(({ id }) => id))}, from the datum`,
+    caption: `Heights of the bores in ${listed(uprights.map(({ head }) => head))}, from the datum`,
     columns,
     rows: [
       ...plan.courses.map((course) => blankRow(columns, String(course.number).padStart(2, "0"), show.tapeBoth(course.height))),
+      ...(across.length === 0
+        ? []
+        : [
+            [
+              "Across, from the middle",
+              `${across.join(", ")} (+ away from the deck)`,
+              ...uprights.map(({ offset }) => (offset === null ? "-" : blank())),
+            ],
+          ]),
       blankRow(columns, "Greatest difference", "built - planned"),
       blankRow(columns, "Sizes as planned?", "yes, or see deviations"),
     ],
@@ -76,7 +112,8 @@ function boreTable({ plan, show }: SheetContext, verticals: readonly Vertical[],
   });
 }
 
-function cableTable({ plan, show }: SheetContext): Table {
+function cableTable(context: SheetContext): Table {
+  const { plan, show } = context;
   const columns: readonly Column[] = [
     column("mark", "Cable", 0.09),
     column("length", "Length", 0.1, { sub: "plan" }),
@@ -91,7 +128,7 @@ function cableTable({ plan, show }: SheetContext): Table {
   ];
   return table({
     id: "record-cables",
-    caption: `Every cable; readings within ${show.percent(plan.job.tightening.band.value)} of target`,
+    caption: `Every cable; last readings ${plan.runs.map((run) => bandWords(run, context)).join("; ")}`,
     columns,
     rows: plan.cables.flatMap((cable) => {
       const run = plan.runs.find(({ id }) => id === cable.runId);
@@ -153,16 +190,19 @@ function deviationTable(): Table {
   });
 }
 
-function lotTable({ plan }: SheetContext): Table {
+function lotTable({ plan, show }: SheetContext): Table {
   const columns: readonly Column[] = [
     column("item", "Item", 0.34),
     column("lot", "Lot or spool number", 0.2),
     column("paper", "Certificate, date", 0.2),
     column("from", "Bought from", 0.26),
   ];
+  // Cables of two lengths are two rows that are told apart by nothing else.
   const items = plan.order
     .filter(({ group }) => group === "cable" || group === "fittings")
-    .map(({ item, size }) => (size === "" ? item : `${item}, ${size}`));
+    .map(({ item, size, pieceLength }) =>
+      [item, size, pieceLength === null ? "" : show.feet(pieceLength)].filter((part) => part !== "").join(", "),
+    );
   return table({
     id: "record-lots",
     caption: "Lots",

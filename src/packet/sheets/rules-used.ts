@@ -1,7 +1,10 @@
 // Which rules, limits and default dimensions does this job rest on, and where does each come from?
+import type { Posts } from "../../job/job.ts";
+import type { Bore } from "../../plan/plan.ts";
 import type { Cited } from "../../sources/cited.ts";
 import type { SourceId } from "../../sources/sources.ts";
 import type { Text } from "../packet.ts";
+import { isBored } from "./bore-kinds.ts";
 import type { SheetContext } from "./kit.ts";
 
 export interface RuleRow {
@@ -36,7 +39,7 @@ function codeRules({ plan, show }: SheetContext): readonly RuleRow[] {
   return [
     row("Least height of the guard", code.guardHeight_min, show.tapeBoth),
     row("Sphere that must not pass", code.openingSphere, show.tapeBoth),
-    { rule: "Tension asked for", value: show.force(plan.target.required), source: plan.target.source, where: plan.target.sourceWhere },
+    { rule: "Tension asked for", value: show.forceUp(plan.target.required), source: plan.target.source, where: plan.target.sourceWhere },
   ];
 }
 
@@ -46,7 +49,7 @@ function frameRules({ plan, show }: SheetContext, walls: boolean): readonly Rule
     row("Cable spacing at most", limits.cableSpacing_max, show.tapeBoth),
     row("Free length of a cable at most", spacers.free_max, show.tapeBoth),
     row("Posts, centre to centre, at most", posts.spacing_max, show.feetBoth),
-    ...(plan.sides.length > 1 ? [row("Corner point to the near face of its posts", posts.cornerSetback, show.tapeBoth)] : []),
+    ...(plan.sides.length > 1 ? [cornerRule(posts, show)] : []),
     ...(plan.verticals.some(({ role }) => role === "pair")
       ? [row("Clear distance between two posts of a pair", posts.pairGap, show.tapeBoth)]
       : []),
@@ -80,29 +83,41 @@ function runRules({ plan, show }: SheetContext, bends: boolean): readonly RuleRo
   ];
 }
 
+/** Stated by the job, or worked out for each corner with this much room. */
+function cornerRule({ cornerSetback, cornerClearance }: Posts, show: SheetContext["show"]): RuleRow {
+  return cornerSetback === null
+    ? row("Room left inside a corner beyond the touching of its two posts", cornerClearance, show.tapeBoth)
+    : row("Corner point to the near face of its posts", cornerSetback, show.tapeBoth);
+}
+
+/** Sizes of bores stand here only where the job has such a bore. */
 function fittingRules({ plan, show }: SheetContext): readonly RuleRow[] {
-  const { stud, grip, passBore, bushingAngle, spareShare, holdEnd } = plan.job.fittings;
+  const { stud, grip, passBore, bushingBore, bushingAngle, spareShare } = plan.job.fittings;
+  const sizes: readonly (readonly [used: boolean, rule: Text, size: Cited<number>])[] = [
+    [plan.bores.some((bore) => !bore.bushing && isPass(bore)), "Bore that the cable passes", passBore],
+    [plan.bores.some((bore) => bore.bushing), "Bore where a bushing goes in", bushingBore],
+    [isBored(plan, stud.bore.value, "stud end"), "Bore at a stud end", stud.bore],
+    [isBored(plan, grip.bore.value, "grip end"), "Bore at a grip end", grip.bore],
+    [isBored(plan, grip.boreNoBack.value, "grip end"), "Bore at a grip end without a counterbore", grip.boreNoBack],
+    [plan.bores.some(({ counterbore }) => counterbore !== null), "Counterbore at a grip end", grip.counterbore],
+  ];
   return [
-    row("Bore that the cable passes", passBore, show.diameter),
-    row("Bore at a stud end", stud.bore, show.diameter),
+    ...sizes.filter(([used]) => used).map(([, rule, size]) => row(rule, size, show.diameter)),
     row("Thread of the stud that the nut can use", stud.threadLength, show.tapeBoth),
     row("Turns of the nut at first", stud.firstTurns, (turns) => show.decimal(turns, 1)),
-    ...(holdEnd === "grip"
-      ? [
-          row("Bore at a grip end", grip.bore, show.diameter),
-          row("Counterbore at a grip end", grip.counterbore, show.diameter),
-          row("Length of the gripping fitting", grip.bodyLength, show.tapeBoth),
-        ]
-      : []),
+    row("Thread left for later visits, at least", stud.reserve, show.tapeBoth),
+    ...(plan.bores.some(({ kind }) => kind === "grip end") ? [row("Length of the gripping fitting", grip.bodyLength, show.tapeBoth)] : []),
     row("Bushing where the cable turns by more than", bushingAngle, show.angle),
     row("Spare fittings", spareShare, show.percent),
   ];
 }
 
+const isPass = ({ kind }: Bore): boolean => kind === "pass" || kind === "bend";
+
 function pullRules({ plan, show }: SheetContext): readonly RuleRow[] {
   const { cable, tightening } = plan.job;
   return [
-    row("Breaking force of the strand", cable.breakingForce, show.forceBoth),
+    row("Breaking force of the strand", cable.breakingForce, show.forceBothDown),
     row("Highest tension, as a share of it", cable.workingShare, show.percent),
     row(
       "Stiffness E A of the strand",

@@ -1,10 +1,12 @@
-// Which safety messages belong to each step? They stand on the sheet of safety and again just before the step.
+// Which safety messages belong to each step? Each stands beside its step; the one for the whole time also on the sheet of safety.
+import type { CodeEdition } from "../../job/job.ts";
 import type { Plan } from "../../plan/plan.ts";
 import type { Block, Text } from "../packet.ts";
-import { sourceMark } from "../show-number.ts";
+import { showIn, sourceMark } from "../show-number.ts";
 import { caution } from "./kit.ts";
+import { isTreated, isWood } from "./material.ts";
 
-export type SafetyKey = "frame" | "set-out" | "bore" | "reeve" | "tighten" | "cut";
+export type SafetyKey = "frame" | "bore" | "reeve" | "tighten" | "cut";
 
 interface Message {
   readonly level: "danger" | "warning" | "caution" | "notice";
@@ -18,9 +20,7 @@ export const safetyFor = (key: SafetyKey, plan: Plan): readonly Block[] =>
 function messagesFor(key: SafetyKey, plan: Plan): readonly Message[] {
   switch (key) {
     case "frame":
-      return fallMessages();
-    case "set-out":
-      return [];
+      return [fallMessage(plan)];
     case "bore":
       return boreMessages(plan);
     case "reeve":
@@ -31,61 +31,68 @@ function messagesFor(key: SafetyKey, plan: Plan): readonly Message[] {
         },
       ];
     case "tighten":
-      return tightenMessages();
+      return tightenMessages(plan);
     case "cut":
       return [
         {
           level: "warning",
-          text: ["Wear glasses when you cut tails. Hold the tail so that it cannot fly. File every end."],
-        },
-        {
-          level: "caution",
-          text: ["Do not grind near stainless parts or dry wood. Sparks start fires and leave rust."],
+          text: [
+            "Wear glasses when you cut strand. Hold the end so that it cannot fly. File every end.",
+            isWood(plan)
+              ? "Do not grind near stainless parts or dry wood. Sparks start fires and leave rust."
+              : "Do not grind near stainless parts. Sparks leave rust.",
+          ],
         },
       ];
   }
 }
 
-/** The rule that construction work in the US follows. */
-function fallMessages(): readonly Message[] {
-  return [
-    {
-      level: "danger",
-      text: [
-        `An open edge 6 ft (1.8 m) or more above the ground needs fall protection while you work ${sourceMark("osha-1926")}.`,
-        "Cables that are not yet tight are not a guard. Never tie off to a guard.",
-      ],
-    },
-  ];
+const ofUnitedStates = (edition: CodeEdition): boolean => edition.startsWith("IRC") || edition.startsWith("IBC");
+
+/** The rule that construction work follows is another in each country. */
+function fallMessage(plan: Plan): Message {
+  const { code, units } = plan.job;
+  const drop = showIn(units).measure({ kind: "length", value: code.drop });
+  return {
+    level: "danger",
+    text: [
+      `**This edge: a drop of ${drop}.**`,
+      ofUnitedStates(code.edition)
+        ? `An open edge 6 ft (1.8 m) or more above the ground needs fall protection while you work ${sourceMark("osha-1926")}.`
+        : "Follow the local rules for work at height. Ask which ones apply before you start.",
+      "Cables that are not yet tight are not a guard. Never tie off to a guard.",
+    ],
+  };
 }
 
 function boreMessages(plan: Plan): readonly Message[] {
-  const { posts } = plan.job;
-  const wood = posts.section.material === "wood";
+  const mark = ofUnitedStates(plan.job.code.edition) ? ` ${sourceMark("osha-1926")}` : "";
   return [
     {
       level: "warning",
       text: [
-        `Wear glasses with side shields ${sourceMark("osha-1926")}. Hold the drill with both hands. A bit that catches turns the drill.`,
-        "Look for hidden bolts and screws first. Stop when the bit meets metal.",
+        `Wear glasses with side shields${mark}. Hold the drill with both hands. A bit that catches turns the drill.`,
+        isWood(plan)
+          ? "Look for hidden bolts and screws first. Stop when the bit meets metal."
+          : "Clamp the guide. Use cutting oil and slow turns. Ease off before the bit breaks through a wall.",
+        ...(isTreated(plan) ? ["Treated wood: wear a dust mask and gloves. Wash before you eat. Never burn the chips."] : []),
+        ...(isWood(plan) ? [] : ["Metal chips are hot and sharp. Clamp the work. Use a brush, not your hand."]),
       ],
     },
-    ...(wood && posts.treatment === "treated"
-      ? [{ level: "caution", text: ["Treated wood: wear a dust mask and gloves. Wash before you eat. Never burn the chips."] } as const]
-      : []),
-    ...(wood ? [] : [{ level: "caution", text: ["Metal chips are hot and sharp. Clamp the work. Use a brush, not your hand."] } as const]),
   ];
 }
 
-function tightenMessages(): readonly Message[] {
+/** What a post does before it fails, by its material. */
+export const postFails = (plan: Plan): Text => (isWood(plan) ? "leans, splits or moves at its foot" : "leans, bends or moves at its foot");
+
+function tightenMessages(plan: Plan): readonly Message[] {
   return [
     {
       level: "danger",
-      text: ["A tight cable stores energy. Stand beside it, never in line with it. Wear glasses."],
-    },
-    {
-      level: "warning",
-      text: ["The frame is NOT checked by this program. It must be accepted first. Stop when a post leans, splits or moves at its foot."],
+      text: [
+        "A tight cable stores energy. Stand beside it, never in line with it. Wear glasses.",
+        `The frame is NOT checked by this program. Stop when a post ${postFails(plan)}.`,
+      ],
     },
     {
       level: "caution",
@@ -93,16 +100,5 @@ function tightenMessages(): readonly Message[] {
         `Use hand wrenches only. Power tools heat stainless threads, and they seize ${sourceMark("bolt-science-galling")}. Oil each thread first.`,
       ],
     },
-  ];
-}
-
-/** All messages in the order of the work, each once. */
-export function allMessages(plan: Plan): readonly (readonly [step: Text, messages: readonly Block[]])[] {
-  return [
-    ["All the time at an open edge", safetyFor("frame", plan)],
-    ["When you bore", safetyFor("bore", plan)],
-    ["When you handle strand", safetyFor("reeve", plan)],
-    ["When you tighten", safetyFor("tighten", plan)],
-    ["When you cut and finish", safetyFor("cut", plan)],
   ];
 }

@@ -1,17 +1,16 @@
-// Z-802: what can hurt somebody, and what can spoil the material?
-import type { Block, Sheet, Text } from "../packet.ts";
+// Z-802: what can hurt somebody all the time, and what can spoil the material? Dangers of one step stand beside that step.
+import type { Sheet, Text } from "../packet.ts";
 import { sourceMark } from "../show-number.ts";
 import { introduction } from "../wording.ts";
 import { heading, list, prose, type SheetContext, type SheetMaker, sheet } from "./kit.ts";
-import { allMessages } from "./safety-messages.ts";
+import { boreRule, isWood } from "./material.ts";
+import { safetyFor } from "./safety-messages.ts";
 
 export const safetySheet: SheetMaker = (context, head): Sheet =>
   sheet(head, "portrait", [
     ...(context.home ? [prose(...introduction.safety)] : []),
-    ...allMessages(context.plan).flatMap(([step, messages], index): readonly Block[] => [
-      heading(`safety-${index + 1}`, step),
-      ...messages,
-    ]),
+    heading("safety-always", "All the time at an open edge"),
+    ...safetyFor("frame", context.plan),
     heading("safety-stainless", "Keep stainless steel clean"),
     list(...stainlessRules(context)),
     heading("safety-threads", "Keep threads from seizing"),
@@ -27,7 +26,9 @@ function stainlessRules({ plan }: SheetContext): readonly Text[] {
   return [
     `Steel dust on stainless steel rusts. No steel wool, no steel brush, no grinding nearby ${sourceMark("ssina-fabrication")}.`,
     "Clean tools before they touch stainless parts. Lay cable and fittings on a clean sheet.",
-    "Wipe off chips of metal and wood at the end of each day, then rinse with clean water.",
+    isWood(plan)
+      ? "Wipe off chips of wood and metal at the end of each day, then rinse with clean water."
+      : "Brush swarf off stainless parts at once; wipe and rinse with clean water at the end of each day.",
     "No chlorine bleach, no hydrochloric acid (some brick and tile cleaners).",
     ...(harsh ? [`This place is harsh (${plan.job.code.exposure}): rinse more often, and use grade 316 throughout.`] : []),
   ];
@@ -49,12 +50,10 @@ const strandRules = (): readonly Text[] => [
 ];
 
 function frameRules({ plan }: SheetContext): readonly Text[] {
-  const wood = plan.job.posts.section.material === "wood";
+  const rule = boreRule(plan);
   return [
-    "Do not notch posts. Do not add bores that this packet does not show.",
-    wood
-      ? `Treat every bore and cut in treated wood before the cable goes in ${sourceMark("wood-preservative-m4")}. Wipe off what is too much.`
-      : "Touch up bare steel at bores. Keep other metals apart from stainless steel with plastic sleeves and washers.",
+    `${isWood(plan) ? "Do not notch posts. " : ""}Do not add bores that this packet does not show.`,
+    ...(rule === null ? [] : [rule]),
     "Nothing but this infill hangs on the posts: no screens, planters or hammocks.",
   ];
 }

@@ -3,7 +3,7 @@ import { type Source, type SourceId, sources } from "../../sources/sources.ts";
 import type { Sheet, Text } from "../packet.ts";
 import { sourceMark } from "../show-number.ts";
 import { introduction } from "../wording.ts";
-import { column, list, prose, type SheetMaker, sheet, table } from "./kit.ts";
+import { bold, column, list, prose, type SheetMaker, sheet, table } from "./kit.ts";
 
 const seenWords: Readonly<Record<Source["seen"], Text>> = {
   "full text": "the text itself was read",
@@ -24,27 +24,25 @@ export const sourcesSheet: SheetMaker = ({ marked, home, plan }, head): Sheet =>
       id: "sources-marks",
       caption: "Marks that stand for no publication",
       columns: [column("mark", "Mark", 0.18), column("meaning", "What it means", 0.82)],
-      rows: marked.filter((id) => !isPublished(id)).map((id) => [sourceMark(id), markMeaning[id] ?? sources[id].title]),
+      rows: marked
+        .filter((id) => !isPublished(id))
+        .map((id) => [sourceMark(id), { text: markMeaning[id] ?? sources[id].title, minor: true }]),
       rowHeads: true,
     }),
     table({
       id: "sources-list",
       caption: "Published sources cited in this packet",
       columns: [
-        column("mark", "Mark", 0.18),
-        column("title", "Title", 0.28),
-        column("by", "By, year", 0.2),
-        column("where", "Number", 0.2),
-        column("seen", "How it was seen", 0.14),
+        column("mark", "Mark", 0.19),
+        column("source", "Title, by whom, year, number", 0.63),
+        column("seen", "How it was seen", 0.18),
       ],
       rows: marked.filter(isPublished).map((id) => {
         const { title, authors, year, identifier, seen } = sources[id];
         return [
           sourceMark(id),
-          title,
-          [authors, year].filter((part) => part !== "").join(", "),
-          identifier === "" ? "-" : identifier,
-          seenWords[seen],
+          { text: [bold(title), authors, year, identifier].filter((part) => part !== "").join(", "), minor: true },
+          { text: seenWords[seen], minor: true },
         ];
       }),
       rowHeads: true,

@@ -1,24 +1,15 @@
-// What do the spans of all runs have in common: which is the worst, which belong to one bay?
-import type { Plan, Run, SpanReading, TighteningStep } from "../../plan/plan.ts";
+// What do the spans of all runs have in common: which belong to one bay, where does a sphere pass most easily?
+import type { Plan, Run } from "../../plan/plan.ts";
+import type { SpanReading } from "../../plan/readings.ts";
 
 export interface SpanOfRun {
   readonly run: Run;
   readonly span: SpanReading;
 }
 
-const everySpan = (plan: Plan): readonly SpanOfRun[] => plan.runs.flatMap((run) => run.spans.map((span) => ({ run, span })));
-
-/** The span where the sphere of the code passes with the least push; undefined without runs. */
-export function worstPush(plan: Plan): SpanOfRun | undefined {
-  return everySpan(plan).reduce<SpanOfRun | undefined>(
-    (worst, each) => (!worst || each.span.pushThrough.sliding < worst.span.pushThrough.sliding ? each : worst),
-    undefined,
-  );
-}
-
 /** Every run's span in one bay. */
-export const spansInBay = (plan: Plan, bayId: string): readonly SpanOfRun[] => everySpan(plan).filter(({ span }) => span.bayId === bayId);
+export const spansInBay = (plan: Plan, bayId: string): readonly SpanOfRun[] =>
+  plan.runs.flatMap((run) => run.spans.filter((span) => span.bayId === bayId).map((span) => ({ run, span })));
 
-/** The last step of a run: its band is what the finished cables must show at the nut. */
-export const lastStep = (plan: Plan, runId: string): TighteningStep | undefined =>
-  plan.tightening.find((tightening) => tightening.runId === runId)?.steps.at(-1);
+/** The spans of the bays that are tested first, one bay for each side. */
+export const openingSpans = (plan: Plan): readonly SpanOfRun[] => plan.openingBayIds.flatMap((bayId) => spansInBay(plan, bayId));

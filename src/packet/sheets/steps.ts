@@ -2,13 +2,14 @@
 import type { Sheet, Table } from "../packet.ts";
 import { introduction, troubles, wordList } from "../wording.ts";
 import { crewCards } from "./cards.ts";
+import { hasTails } from "./ends.ts";
 import { guideBlocks } from "./guide.ts";
-import { bold, column, pageBreak, prose, type SheetContext, type SheetMaker, sheet, table } from "./kit.ts";
+import { bold, column, prose, type SheetContext, type SheetMaker, sheet, table } from "./kit.ts";
 
 export const stepsSheet: SheetMaker = (context, head): Sheet =>
   context.home
-    ? sheet(head, "portrait", [prose(...introduction.steps), wordTable(), ...guideBlocks(context), troubleTable(context)])
-    : sheet(head, "portrait", [...crewCards(context), pageBreak, troubleTable(context)]);
+    ? sheet(head, "portrait", [prose(...introduction.steps), wordTable(context), ...guideBlocks(context), troubleTable(context)])
+    : sheet(head, "portrait", crewCards(context));
 
 /** What goes wrong most, and what to do: the condition first. */
 function troubleTable({ plan }: SheetContext): Table {
@@ -16,16 +17,17 @@ function troubleTable({ plan }: SheetContext): Table {
     id: "steps-troubles",
     caption: "If something goes wrong",
     columns: [column("when", "If ...", 0.38), column("then", "then ...", 0.62)],
-    rows: troubles(plan).map(([when, then]) => [bold(when), then]),
+    rows: troubles(plan, true).map(({ when, then }) => [bold(when), then]),
   });
 }
 
-function wordTable(): Table {
+function wordTable({ plan }: SheetContext): Table {
+  const unused = hasTails(plan) ? "" : "grip end";
   return table({
     id: "steps-words",
     caption: "Words used in this packet",
     columns: [column("word", "Word", 0.27), column("meaning", "What it means", 0.73)],
-    rows: wordList.map(([term, meaning]) => [term, meaning]),
+    rows: wordList.filter(([term]) => term !== unused).map(([term, meaning]) => [term, meaning]),
     rowHeads: true,
   });
 }

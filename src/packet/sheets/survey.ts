@@ -12,6 +12,7 @@ import {
   heading,
   list,
   listed,
+  minor,
   prose,
   refer,
   type SheetContext,
@@ -19,6 +20,7 @@ import {
   sheet,
   signatures,
   table,
+  unique,
 } from "./kit.ts";
 
 /** One thing to measure: key in the job file, what, plan value, and the value past which the packet does not fit. */
@@ -31,29 +33,26 @@ export const surveySheet: SheetMaker = (context, head): Sheet =>
       "warning",
       "Compare before anything is bored. Past a stop value the packet does not fit: write the measured values here, correct the job file and make the packet again.",
     ),
-    surveyTable(context, "survey-guard", "Sides and surroundings", guardRows(context)),
-    surveyTable(context, "survey-frame", "Frame", frameRows(context)),
-    surveyTable(context, "survey-fittings", "Fittings and cable as bought", fittingRows(context)),
+    surveyTable(context, [...guardRows(context), ...frameRows(context), ...fittingRows(context)]),
     heading("survey-how-head", "How to measure"),
     list(...howToMeasure(context)),
-    heading("survey-verify-head", "Assumed; verify on site"),
     verifyTable(context),
     blanks("survey-done", "Conditions", [["Tape used (own number), date, weather", ""]]),
     signatures("survey-sign", "Measured and compared by"),
   ]);
 
-function surveyTable({ show }: SheetContext, id: string, caption: Text, rows: readonly SurveyRow[]): Table {
+function surveyTable({ show }: SheetContext, rows: readonly SurveyRow[]): Table {
   return table({
-    id,
-    caption,
+    id: "survey-measure",
+    caption: "Sides and surroundings, frame, fittings and cable as bought",
     columns: [
-      column("key", "Key in the job file", 0.21),
-      column("what", "What", 0.28),
+      column("what", "What", 0.34),
       column("plan", "Plan", 0.19, { sub: "plan" }),
-      column("stop", "Stop if", 0.16),
-      column("measured", "Measured", 0.16, { sub: "field reading" }),
+      column("stop", "Stop if", 0.14),
+      column("measured", "Measured", 0.1, { sub: "field" }),
+      column("key", "Key in the job file", 0.23),
     ],
-    rows: rows.map(([key, what, planned, stopIf]) => [key, what, bold(planned), stopIf, blank(unitOf(planned, show.lengthUnit))]),
+    rows: rows.map(([key, what, planned, stopIf]) => [what, bold(planned), stopIf, blank(unitOf(planned, show)), minor(key)]),
     writeIn: true,
   });
 }
@@ -61,12 +60,17 @@ function surveyTable({ show }: SheetContext, id: string, caption: Text, rows: re
 const turnText = (turn: number, show: SheetContext["show"]): Text =>
   `${show.angle(turn < 0 ? -turn : turn)} ${turn < 0 ? "left" : "right"}`;
 
-const unitOf = (planned: Text, lengthUnit: string): string => (planned.includes("deg") ? "deg" : /[0-9]/.test(planned) ? lengthUnit : "");
+function unitOf(planned: Text, show: SheetContext["show"]): string {
+  if (planned.includes(show.forceUnit)) {
+    return show.forceUnit;
+  }
+  return planned.includes("deg") ? "deg" : /[0-9]/.test(planned) ? show.lengthUnit : "";
+}
 
 const accessWords: Readonly<Record<Access, Text>> = {
-  drill: "a drill fits behind it",
-  hand: "only a hand with a wrench fits behind it",
-  none: "nothing fits behind it",
+  drill: "a drill fits",
+  hand: "hand and wrench fit",
+  none: "nothing fits",
 };
 
 function guardRows({ plan, show }: SheetContext): readonly SurveyRow[] {
@@ -74,7 +78,7 @@ function guardRows({ plan, show }: SheetContext): readonly SurveyRow[] {
   const sides = plan.sides.flatMap((side): readonly SurveyRow[] => {
     const key = `guard / sides / ${side.id} /`;
     return [
-      [`${key} length`, `Side ${side.id} along the bores`, show.feetBoth(side.length), "a bay or a run is past its stop"],
+      [`${key} length`, `Side ${side.id} along the bores`, show.feetBoth(side.length), "see bays and runs"],
       ...(side.turn === null ? [] : ([[`${key} turn`, "Turn at its right-hand end", turnText(side.turn, show), "differs"]] as const)),
       [
         `${key} stations`,
@@ -103,7 +107,7 @@ function guardRows({ plan, show }: SheetContext): readonly SurveyRow[] {
   const runs = plan.runs.map(
     (run): SurveyRow => [
       "(result)",
-      `Run ${run.id}, ${run.left.postId} to ${run.right.postId}, outside to outside along the bores`,
+      `Run ${run.id}, outside ${run.left.postId} to outside ${run.right.postId}`,
       show.feetBoth(run.outsideLength),
       `above ${show.feetDown(run.orderLength)}`,
     ],
@@ -123,7 +127,7 @@ function frameRows({ plan, show }: SheetContext): readonly SurveyRow[] {
   return [
     [
       "frame / clear opening",
-      "Between the rails (or deck and rail), at each post; write the largest",
+      "Clear between the rails (or deck and rail): the largest of all posts",
       show.tapeBoth(frame.clearOpening),
       `above ${show.tapeDown(frame.clearOpening + room)}`,
     ],
@@ -155,29 +159,44 @@ function frameRows({ plan, show }: SheetContext): readonly SurveyRow[] {
   ];
 }
 
+/** Only what is bored and fitted in this job is asked for. */
 function fittingRows({ plan, show }: SheetContext): readonly SurveyRow[] {
   const { cable, fittings } = plan.job;
-  const { stud, grip } = fittings;
+  const { stud, grip, bushingBore } = fittings;
+  const grips = plan.bores.filter(({ kind }) => kind === "grip end");
+  const counterbored = grips.some(({ counterbore }) => counterbore !== null);
+  const through = unique(grips.filter(({ counterbore }) => counterbore === null).map(({ diameter }) => diameter));
   return [
     ["cable / diameter", "Cable, measured over the crowns", show.diameter(cable.diameter), "differs"],
-    [
-      "fittings / stud / bore",
-      `Stud ${stud.thread}: does it slide through a bore of`,
-      show.diameter(stud.bore.value),
-      "too tight or loose",
-    ],
+    ["cable / breaking force", "Breaking force, from its certificate", show.forceBothUp(cable.breakingForce.value), "less, or none"],
+    ["fittings / stud / bore", `Stud ${stud.thread}: slides through a bore of`, show.diameter(stud.bore.value), "tight or loose"],
     ["fittings / stud / thread length", "Thread of the stud that the nut can use", show.tapeBoth(stud.threadLength.value), "shorter"],
     ["fittings / stud / washer", "Washer, across", show.diameter(stud.washerDiameter.value), "smaller"],
-    ...(fittings.holdEnd === "grip"
+    ...(counterbored
       ? ([
           [
             "fittings / grip / counterbore",
-            "Gripping fitting: does it slide into a counterbore of",
+            "Gripping fitting: slides into a counterbore of",
             show.diameter(grip.counterbore.value),
-            "too tight or loose",
+            "tight or loose",
           ],
+        ] as const)
+      : []),
+    ...through.map(
+      (diameter): SurveyRow => [
+        `fittings / grip / ${diameter === grip.boreNoBack.value ? "bore without back" : "bore"}`,
+        "Gripping fitting: slides into a bore of",
+        show.diameter(diameter),
+        "tight or loose",
+      ],
+    ),
+    ...(grips.length > 0
+      ? ([
           ["fittings / grip / body length", "Gripping fitting: length in the post", show.tapeBoth(grip.bodyLength.value), "longer"],
         ] as const)
+      : []),
+    ...(plan.bores.some(({ bushing }) => bushing)
+      ? ([["fittings / bushing bore", "Bushing: sits firmly in a bore of", show.diameter(bushingBore.value), "tight or loose"]] as const)
       : []),
   ];
 }
@@ -185,11 +204,10 @@ function fittingRows({ plan, show }: SheetContext): readonly SurveyRow[] {
 function howToMeasure({ plan }: SheetContext): readonly Text[] {
   const corners = plan.sides.length > 1;
   return [
-    "Hook the tape on a face, not on a rounded edge. Read each length twice, from both ends. Write the larger one if they differ by one mark.",
+    "Hook the tape on a face, not on a rounded edge. Read twice, from both ends; the larger counts.",
     `Measure a side along the line of the bores, from the outer face of an end post${corners ? " or from the corner point (where the lines of the bores cross)" : ""} to the next one.`,
     "Measure the clear opening at every post. Rails sag: the largest value counts.",
     "Hold a level on two faces of each post. Push each post by hand at the rail: it must not move.",
-    "Slide the real fittings into test bores in a scrap of the same section.",
   ];
 }
 
@@ -200,17 +218,17 @@ function verifyTable(context: SheetContext): Table {
   const things: readonly Text[] = [
     `The datum (${frame.datum}) is one level along all sides, or was leveled with a line`,
     `No bolt, screw or bracket sits in the path of a bore (post feet, rail brackets): compare with ${refer(context, "bores")}`,
-    `Posts ${ends} hold the ends of cables: they are fixed as the engineer or the authority asked`,
+    `Posts ${ends} hold the ends of cables: the engineer or the authority accepted them before anything is bored`,
     ...(posts.existing ? ["Standing posts are sound, without rot, cracks or rust, and stand where the elevation shows them"] : []),
     ...(posts.section.material === "wood"
       ? ["Wood is dry enough to hold its size; treated wood: the product for field treatment is at hand"]
       : ["The tube's wall is as stated; metal is compatible with stainless steel or kept apart from it"]),
     "Room behind each pulling end for the wrench, now and for later visits",
-    "Nothing but the cables will be fixed to the posts (screens, planters, gates)",
+    "Nothing else will be fixed to the posts (screens, planters, gates)",
   ];
   return table({
     id: "survey-verify",
-    caption: "True on site?",
+    caption: "Assumed; true on site?",
     columns: [
       column("no", "No.", 0.07),
       column("what", "Assumption", 0.61),

@@ -2,7 +2,7 @@
 import { describe, expect, test } from "vitest";
 import { contentBox } from "../../../src/drawing/paper.ts";
 import { calibrationBar } from "../../../src/packet/drawings/calibration-bar.ts";
-import { details } from "../../../src/packet/drawings/details.ts";
+import { detailNotes, details } from "../../../src/packet/drawings/details.ts";
 import { elevations } from "../../../src/packet/drawings/elevation.ts";
 import { frictionPlot } from "../../../src/packet/drawings/friction-plot.ts";
 import { openingDiagram } from "../../../src/packet/drawings/opening-diagram.ts";
@@ -47,6 +47,12 @@ describe.each(exampleNames)("drawings of %s", (name) => {
       expect.soft(words).toContain(id);
       expect.soft(words).toContain(show.feet(station));
     }
+    const spacers = plan.verticals.filter(({ kind }) => kind === "spacer");
+    const unmarked = spacers.some(({ id }) => !words.includes(id));
+    expect.soft(words.join(" ").includes("Spacers not marked: see the elevations.")).toBe(unmarked);
+    expect.soft(words.includes("post where two runs end")).toBe(plan.verticals.some(({ role }) => role === "shared"));
+    const walls = [plan.job.start, plan.job.end].filter(({ kind }) => kind === "wall").length;
+    expect.soft(words.filter((word) => word === "WALL")).toHaveLength(walls);
     for (const side of plan.sides) expect.soft(words).toContain(`side ${side.id}: ${show.feet(side.length)}`);
     for (const run of plan.runs) expect.soft(words).toContain(run.id);
     const pulls = plan.runs.flatMap((run) => [run.left, run.right]).filter((end) => end.pulls);
@@ -60,9 +66,9 @@ describe.each(exampleNames)("drawings of %s", (name) => {
       .flatMap(({ svg }) => wordsOf(svg))
       .join(" ");
     for (const { diameter, counterbore } of plan.bores) {
-      expect.soft(words).toContain(`bore ${show.tape(diameter)}`);
+      expect.soft(words).toContain(`bore ${show.fine(diameter)}`);
       if (counterbore !== null)
-        expect.soft(words).toContain(`counterbore ${show.tape(counterbore.diameter)}, ${show.tape(counterbore.depth)} deep`);
+        expect.soft(words).toContain(`counterbore ${show.fine(counterbore.diameter)}, ${show.tape(counterbore.depth)} deep`);
     }
   });
 
@@ -78,18 +84,54 @@ describe.each(exampleNames)("drawings of %s", (name) => {
       });
       const joined = words.join(" ");
       for (const { pass, reading } of tightening?.steps ?? []) expect.soft(joined).toContain(`Pass ${pass}: ${show.forceBoth(reading)}`);
+      const pulled = [run.left, run.right].filter((end) => end.pulls);
+      expect.soft(words.filter((word) => word === `pull to ${show.force(run.tension.target)}`)).toHaveLength(pulled.length);
+      expect.soft(words.filter((word) => word === `at least ${show.force(run.tension.low)}`)).toHaveLength(pulled.length);
+      for (const { postId } of [run.left, run.right]) expect.soft(joined).toContain(`${postId}, `);
       expect.soft(joined).toContain(`least in bay ${run.tension.leastBayId}: ${show.forceBoth(run.tension.least)}`);
     }
   });
 
-  test("the opening diagram names every bay, and the longest one in its words", () => {
+  test("the opening diagram names every bay once, and in its words the one that the plan has tested first", () => {
     for (const side of plan.sides) {
       const { svg } = openingDiagram(plan, side.index, portrait);
       const own = plan.bays.filter(({ sideId, kind }) => sideId === side.id && kind === "bay");
       const words = wordsOf(svg);
       for (const { id } of own) expect.soft(words.filter((word) => word === id)).toHaveLength(1);
-      const longest = Math.max(...own.map(({ free }) => free));
-      expect.soft(words.join(" ")).toContain(show.tape(longest));
+      const first = own.find(({ id }) => plan.openingBayIds.includes(id));
+      expect.soft(first).toBeDefined();
+      expect.soft(words.join(" ")).toContain(`A double circle: bay ${first?.id}, free length ${show.tape(first?.free ?? 0)}`);
+    }
+  });
+
+  // What a sheet needs: a drawing and its table on one page, two parts of a long side on one page (layout of the packet; no outside source).
+  test("heights on paper: tightening diagrams below 75 mm, details to 70 mm, elevations to 105 mm and their parts below 80 mm", () => {
+    for (const { id } of plan.runs) expect.soft(tighteningDiagram(plan, id, portrait).height_mm, id).toBeLessThan(75);
+    for (const { id, height_mm } of details(plan, portrait)) expect.soft(height_mm, id).toBeLessThanOrEqual(70);
+    for (const side of plan.sides) {
+      const parts = elevations(plan, side.index, { ...landscape, height: landscape.height * 0.62 });
+      for (const { id, height_mm } of parts) expect.soft(height_mm, id).toBeLessThanOrEqual(parts.length > 1 ? 79.9 : 105);
+    }
+  });
+
+  test("the details say for each corner post from which face it is drilled, as the table of bores does, and no note twice", () => {
+    const all = details(plan, portrait).map(({ svg }) => wordsOf(svg).join(" "));
+    const corner = all.filter((words) => words.includes("corner point"));
+    for (const words of corner) {
+      for (const [, id, face] of words.matchAll(/drill (P\d+) this way, from its (left|right) face/g)) {
+        const bores = plan.bores.filter(({ verticalId }) => verticalId === id);
+        expect.soft(new Set(bores.map(({ entryFace }) => entryFace)), id).toEqual(new Set([face]));
+      }
+      expect.soft([...words.matchAll(/this way, from its/g)]).toHaveLength(2);
+    }
+    for (const note of detailNotes) for (const words of all) expect.soft(words).not.toContain(note.slice(0, 30));
+  });
+
+  test("a gripping fitting in a counterbore has no washer; one that bears on a face has one", () => {
+    for (const { svg, id } of details(plan, portrait).filter((one) => one.id.startsWith("detail-grip-end"))) {
+      const words = wordsOf(svg).join(" ");
+      expect.soft(words.includes("counterbore"), id).toBe(words.includes("no washer"));
+      expect.soft(/washer \d/.test(words), id).toBe(!words.includes("counterbore"));
     }
   });
 
@@ -104,7 +146,11 @@ describe.each(exampleNames)("drawings of %s", (name) => {
 describe("tighteningDiagram", () => {
   test("nine courses: the middle one, 05, is the first turn", () => {
     const texts = textsOf(tighteningDiagram(straight, "R1", portrait).svg);
-    const yOf = (word: string): number => texts.find(({ text }) => text === word)?.corners[0]?.y ?? Number.NaN;
+    // The middle of its digits: they may be of different sizes.
+    const yOf = (word: string): number => {
+      const corners = texts.find(({ text }) => text === word)?.corners ?? [];
+      return corners.reduce((sum, { y }) => sum + y, 0) / corners.length;
+    };
     expect(yOf("1")).toBeCloseTo(yOf("05"), 1);
     expect(straight.tightening[0]?.order[0]).toBe(5);
   });
@@ -126,6 +172,22 @@ describe("elevations", () => {
 });
 
 describe("planView", () => {
+  // A deck with walls at both ends: the sides go out from the house wall, along it and back to it.
+  test("the deck is named between the two house walls and the outer side of a U", () => {
+    const texts = textsOf(planView(corners, portrait).svg);
+    const middleOf = (word: string) => {
+      const of = texts.find(({ text }) => text === word)?.corners ?? [];
+      const share = (pick: (corner: { readonly x: number; readonly y: number }) => number): number =>
+        of.reduce((sum, corner) => sum + pick(corner), 0) / of.length;
+      return { x: share(({ x }) => x), y: share(({ y }) => y) };
+    };
+    const [deck, wall, outer, upper, lower] = ["DECK", "WALL", "P5", "P2", "P9"].map(middleOf);
+    expect(deck?.x).toBeGreaterThan(wall?.x ?? Number.NaN);
+    expect(deck?.x).toBeLessThan(outer?.x ?? Number.NaN);
+    expect(deck?.y).toBeGreaterThan(upper?.y ?? Number.NaN);
+    expect(deck?.y).toBeLessThan(lower?.y ?? Number.NaN);
+  });
+
   test("a first side that runs south has north at the left, one that runs east has north above: N against the arrow's tail", () => {
     const north = (plan: typeof straight) => {
       const svg = planView(plan, portrait).svg;

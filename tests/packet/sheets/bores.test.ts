@@ -1,89 +1,153 @@
 import { describe, expect, test } from "vitest";
 import type { Cell, Packet, Table } from "../../../src/packet/packet.ts";
-import { boreGroups } from "../../../src/packet/sheets/bores.ts";
+import { boreRows, isEven } from "../../../src/packet/sheets/bore-rows.ts";
 import type { Bore, Plan } from "../../../src/plan/plan.ts";
 import { cellText, examples, packetOf, readPrinted, sheetOf, tableOf, tablesOf } from "../read-packet.ts";
 
 interface PrintedBore {
   readonly mark: string;
   readonly row: ReadonlyMap<string, string>;
+  /** Where its real height is written: a box of its own. */
+  readonly box: Cell;
 }
 
-/** Every bore that the sheet prints: a row of a group stands for each upright that has a box to tick. */
+/** Every bore that the sheet prints: a box of the grid, or a row of a table of one upright. */
 function printedBores(packet: Packet): readonly PrintedBore[] {
-  const tables = tablesOf(sheetOf(packet, "Z-603").blocks).filter(({ id }) => /^bores-\d+$/.test(id));
-  return tables.flatMap((table) => table.rows.flatMap((row) => printedRow(table, row)));
+  const tables = tablesOf(sheetOf(packet, "Z-603").blocks);
+  return tables.flatMap((table) => {
+    if (table.id === "bores-grid") return gridBores(table, heightsOf(packet));
+    return /^bores-[PS]\d/.test(table.id) ? table.rows.map((row) => singleBore(table, row)) : [];
+  });
 }
 
-function printedRow(table: Table, row: readonly Cell[]): readonly PrintedBore[] {
-  const cells = new Map(table.columns.map(({ key }, index) => [key, cellText(row[index] ?? "")]));
-  const uprights = table.columns.filter(({ key }) => key.startsWith("done-")).map(({ key }) => key.slice("done-".length));
-  const mark = cells.get("mark") ?? "";
-  return uprights.map((id) => ({ mark: uprights.length === 1 ? mark : `${id}${mark}`, row: cells }));
+/** Courses stand side by side in the table of heights. */
+function heightsOf(packet: Packet): ReadonlyMap<string, string> {
+  const { columns, rows } = tableOf(packet, "bores-heights");
+  return new Map(
+    columns.flatMap(({ key }, at) =>
+      key.startsWith("course") ? rows.map((row): readonly [string, string] => [cellText(row[at] ?? ""), cellText(row[at + 1] ?? "")]) : [],
+    ),
+  );
+}
+
+const cellsOf = (table: Table, row: readonly Cell[]): ReadonlyMap<string, string> =>
+  new Map(table.columns.map(({ key }, index) => [key, cellText(row[index] ?? "")]));
+
+function gridBores(table: Table, heights: ReadonlyMap<string, string>): readonly PrintedBore[] {
+  return table.rows.flatMap((row) => {
+    const cells = cellsOf(table, row);
+    const [upright = "", behind] = (cells.get("upright") ?? "").split("/");
+    return table.columns.flatMap(({ key, head, sub = "" }, at) => {
+      if (!/^c\d+$/.test(key)) return [];
+      expect.soft(heights.get(head), `the head of column ${head} repeats its height`).toBe(sub);
+      const mark = `${upright}-${head}${behind === undefined ? "" : `/${behind}`}`;
+      return [{ mark, row: new Map([...cells, ["height", sub]]), box: row[at] ?? "" }];
+    });
+  });
+}
+
+function singleBore(table: Table, row: readonly Cell[]): PrintedBore {
+  const cells = cellsOf(table, row);
+  return { mark: cells.get("mark") ?? "", row: cells, box: row.at(-1) ?? "" };
 }
 
 /** Heights are drilled to the tape's step and printed to 1/16 in or 1 mm: half of the coarser one is the most they may differ. */
 const HALF_STEP_mm = 25.4 / 32 + 1e-6;
 
-function expectBore({ mark, row }: PrintedBore, bore: Bore): void {
+/** "10 mm (3/8\") towards deck" */
+function offsetOf(across: string): number {
+  const [, size = "", way] = /^(.*) (towards|away from) deck$/.exec(across) ?? [];
+  return size === "" ? 0 : readPrinted(size) * (way === "towards" ? -1 : 1);
+}
+
+function expectBore({ mark, row, box }: PrintedBore, bore: Bore): void {
   const near = (key: string, value: number): void =>
     expect
       .soft(Math.abs(readPrinted(row.get(key) ?? "") - value), `${mark} ${key}: ${row.get(key)} against ${value} mm`)
       .toBeLessThanOrEqual(HALF_STEP_mm);
   near("height", bore.height);
   near("bore", bore.diameter);
+  near("other", bore.diameter);
   expect.soft(row.get("entry"), `${mark} entry`).toBe(bore.entryFace);
-  expect.soft(row.get("bushing") ?? "no", `${mark} bushing`).toMatch(bore.bushing ? /left|right|both faces/ : /^no$/);
+  expect.soft(row.get("bushing") ?? "no", `${mark} bushing`).toMatch(bore.bushing ? /left face|right face|both walls|through/ : /^no$/);
   const across = row.get("across") ?? "middle";
-  const offset = across === "middle" ? 0 : Number(`${across[0]}1`) * readPrinted(across.slice(1));
-  expect.soft(Math.abs(offset - bore.offset), `${mark} across: ${across}`).toBeLessThanOrEqual(HALF_STEP_mm);
-  const [size = "", rest = ""] = (row.get("counterbore") ?? "none").split(" x ");
+  expect.soft(Math.abs(offsetOf(across) - bore.offset), `${mark} across: ${across}`).toBeLessThanOrEqual(HALF_STEP_mm);
+  expect.soft(typeof box === "object" && "blank" in box, `${mark} has a box to write in`).toBe(true);
+  const [size = "", depth = ""] = (row.get("counterbore") ?? "none").split(" x ");
   if (bore.counterbore === null) {
     expect.soft(size, `${mark} counterbore`).toBe("none");
   } else {
-    const [depth = "", face] = rest.split(", ");
     expect.soft(Math.abs(readPrinted(size) - bore.counterbore.diameter), mark).toBeLessThanOrEqual(HALF_STEP_mm);
     expect.soft(Math.abs(readPrinted(depth) - bore.counterbore.depth), mark).toBeLessThanOrEqual(HALF_STEP_mm);
-    expect.soft(face, mark).toBe(bore.counterbore.face);
+    expect.soft(row.get("counterface"), mark).toBe(bore.counterbore.face);
   }
 }
 
+function expectAll(plan: Plan): void {
+  const printed = printedBores(packetOf(plan, "crew"));
+  expect(printed.map(({ mark }) => mark).sort()).toEqual(plan.bores.map(({ mark }) => mark).sort());
+  for (const each of printed) {
+    const bore = plan.bores.find(({ mark }) => mark === each.mark);
+    if (bore) expectBore(each, bore);
+  }
+}
+
+/** The same plan with the bores of one upright 25.4 mm higher. */
+const withLifted = (plan: Plan, id: string): Plan => ({
+  ...plan,
+  bores: plan.bores.map((bore) => (bore.verticalId === id ? { ...bore, height: bore.height + 25.4 } : bore)),
+});
+
 describe("boresSheet", () => {
-  test.each(examples)("%s: every bore of the plan stands once, with its height, size, faces and depth", (_, plan) => {
-    const printed = printedBores(packetOf(plan, "crew"));
-    expect(printed.map(({ mark }) => mark).sort()).toEqual(plan.bores.map(({ mark }) => mark).sort());
-    for (const each of printed) {
-      const bore = plan.bores.find(({ mark }) => mark === each.mark);
-      if (bore) expectBore(each, bore);
-    }
+  test.each(examples)("%s: every bore of the plan stands once, with its height, size, faces and depth, and a box to write in", (_, plan) =>
+    expectAll(plan),
+  );
+
+  test.each(examples)("%s: an upright whose bores stand 1 in higher has a table of its own, with its own heights", (_, plan) => {
+    const lifted = withLifted(plan, "P2");
+    expectAll(lifted);
+    const ids = tablesOf(sheetOf(packetOf(lifted, "crew"), "Z-603").blocks).map(({ id }) => id);
+    expect(ids.filter((id) => id.startsWith("bores-P"))).toEqual(["bores-P2"]);
   });
 
-  test.each(examples)("%s: the bits together bore as many holes as there are bores and counterbores", (_, plan) => {
-    const table = tableOf(packetOf(plan, "crew"), "bores-bits");
-    const holes = table.rows.reduce((sum, row) => sum + Number(cellText(row[2] ?? "")), 0);
+  test.each(examples)("%s: the bits together bore as many holes as there are bores and counterbores, each size once", (_, plan) => {
+    const { rows } = tableOf(packetOf(plan, "crew"), "bores-bits");
+    const holes = rows.reduce((sum, row) => sum + Number(cellText(row[2] ?? "")), 0);
     expect(holes).toBe(plan.bores.length + plan.bores.filter(({ counterbore }) => counterbore !== null).length);
+    const sizes = rows.map((row) => cellText(row[0] ?? ""));
+    expect(sizes).toEqual([...new Set(sizes)]);
+  });
+
+  test.each(examples)("%s: a solid bar of metal has its bushings right through, never in two walls", (_, plan) => {
+    const { material, wall } = plan.job.spacers.section;
+    if (material === "wood" || wall !== null) return;
+    const grid = tableOf(packetOf(plan, "crew"), "bores-grid");
+    const at = grid.columns.findIndex(({ key }) => key === "bushing");
+    const places = grid.rows.filter((row) => cellText(row[0] ?? "").startsWith("S")).map((row) => cellText(row[at] ?? ""));
+    expect(new Set(places)).toEqual(new Set(["through"]));
   });
 });
 
-describe("boreGroups", () => {
-  test.each(examples)("%s: uprights share a table only when all their bores are alike", (_, plan: Plan) => {
-    for (const group of boreGroups(plan)) {
-      const patterns = group.verticals.map(({ id }) =>
-        JSON.stringify(
-          plan.bores
-            .filter(({ verticalId }) => verticalId === id)
-            .map(({ height, diameter, offset, counterbore, entryFace, bushing }) => [
-              height,
-              diameter,
-              offset,
-              counterbore,
-              entryFace,
-              bushing,
-            ])
-            .sort(),
-        ),
-      );
-      expect.soft(new Set(patterns).size, group.verticals.map(({ id }) => id).join(", ")).toBe(1);
+describe("boreRows", () => {
+  test.each(examples)("%s: each bore is in one row, and a row holds the bores of one run in one upright", (_, plan) => {
+    const rows = boreRows(plan);
+    expect(rows.flatMap(({ bores }) => bores.map(({ mark }) => mark)).sort()).toEqual(plan.bores.map(({ mark }) => mark).sort());
+    for (const { vertical, bores, first } of rows) {
+      expect.soft(bores.every(({ verticalId, runId }) => verticalId === vertical.id && runId === first.runId)).toBe(true);
     }
+  });
+});
+
+describe("isEven", () => {
+  test.each(examples)("%s: a row is even until one of its bores is moved or made in another way", (_, plan) => {
+    const isEvenWith = (change: Partial<Bore>): boolean => {
+      const bores = plan.bores.map((bore) => (bore.mark === "P1-02" ? { ...bore, ...change } : bore));
+      const [row] = boreRows({ ...plan, bores });
+      return row !== undefined && isEven(row, plan);
+    };
+    expect(isEvenWith({})).toBe(true);
+    expect(isEvenWith({ height: 1 })).toBe(false);
+    expect(isEvenWith({ diameter: 30 })).toBe(false);
+    expect(isEvenWith({ bushing: true })).toBe(false);
   });
 });

@@ -1,6 +1,9 @@
 import { describe, expect, test } from "vitest";
 import type { Block } from "../../../src/packet/packet.ts";
-import { examples, packetOf, sheetOf, stepsOf, textsOf } from "../read-packet.ts";
+import { troubles } from "../../../src/packet/wording.ts";
+import type { Plan } from "../../../src/plan/plan.ts";
+import { examplePlan } from "../../support/example-jobs.ts";
+import { cellText, examples, packetOf, sheetOf, stepsOf, textsOf } from "../read-packet.ts";
 import { gradeOf, longSentences } from "../reading.ts";
 
 /** Pause cards with fewer than ten items: "checklist for checklists", general surgery and aviation practice. */
@@ -12,10 +15,25 @@ const guideTexts = (blocks: readonly Block[]): readonly string[] =>
     ...(hold === undefined ? [] : [hold]),
   ]);
 
+/** A run with two studs has its far ends cut and fitted on a card of its own. */
+const cardCount = (plan: Plan): number => (plan.job.fittings.holdEnd === "stud" ? 8 : 7);
+
+function pagesOf(plan: Plan): readonly (readonly Block[])[] {
+  const pages: Block[][] = [[]];
+  for (const block of sheetOf(packetOf(plan, "crew"), "Z-801").blocks) {
+    if (block.kind === "break") pages.push([]);
+    else pages.at(-1)?.push(block);
+  }
+  return pages;
+}
+
+const crewWords = (plan: Plan): string => pagesOf(plan).flat().flatMap(textsOf).join("\n");
+const homeWords = (plan: Plan): string => sheetOf(packetOf(plan, "homeowner"), "Z-801").blocks.flatMap(textsOf).join("\n");
+
 describe("stepsSheet for the crew", () => {
   test.each(examples)("%s: each pause card has at most 9 items, is confirmed after the work and ends with its last line", (_, plan) => {
     const cards = stepsOf(sheetOf(packetOf(plan, "crew"), "Z-801").blocks);
-    expect(cards.length).toBe(7);
+    expect(cards.length).toBe(cardCount(plan));
     for (const card of cards) {
       expect.soft(card.mode, card.id).toBe("do-confirm");
       expect.soft(card.items.length, card.id).toBeLessThanOrEqual(ITEMS_most);
@@ -29,36 +47,75 @@ describe("stepsSheet for the crew", () => {
     }
   });
 
-  test.each(examples)("%s: each card has a page of its own, with the place where work stopped and a signature", (_, plan) => {
-    const { blocks } = sheetOf(packetOf(plan, "crew"), "Z-801");
-    const pages: Block[][] = [[]];
-    for (const block of blocks) {
-      if (block.kind === "break") pages.push([]);
-      else pages.at(-1)?.push(block);
-    }
-    const cards = pages.filter((page) => page.some(({ kind }) => kind === "steps"));
-    expect(cards.length).toBe(7);
-    for (const page of cards) {
+  test.each(examples)("%s: each card has a page of its own, with one line for who ended it or handed it on", (_, plan) => {
+    const pages = pagesOf(plan);
+    expect(pages.length).toBe(cardCount(plan));
+    for (const page of pages) {
       expect.soft(page.filter(({ kind }) => kind === "steps").length).toBe(1);
-      expect.soft(page.map(({ kind }) => kind)).toContain("blanks");
-      // A hold point brings its own line to sign.
-      const isHeld = stepsOf(page).some(({ hold }) => hold !== undefined);
-      expect.soft(isHeld || page.some(({ kind }) => kind === "signatures")).toBe(true);
+      const lines = page.flatMap((block) => (block.kind === "signatures" ? block.roles : []));
+      expect.soft(lines).toEqual(["Done (initials), or stopped after line no., handed to"]);
     }
   });
 
+  test.each(examples)("%s: every trouble of the job stands once, on the card of its step", (_, plan) => {
+    const shown = pagesOf(plan)
+      .flat()
+      .flatMap((block) => (block.kind === "table" ? block.rows.map(([when = ""]) => cellText(when)) : []));
+    expect(shown).toEqual(troubles(plan).map(({ when }) => when));
+  });
+
   test.each(examples)("%s: the danger of a tight cable stands before the card of tightening, that of the bit before boring", (_, plan) => {
-    const { blocks } = sheetOf(packetOf(plan, "crew"), "Z-801");
     const wordsBefore = (id: string): string => {
-      const at = blocks.findIndex((block) => block.kind === "steps" && block.id === id);
-      const start = blocks.slice(0, at).findLastIndex(({ kind }) => kind === "break");
-      return blocks
-        .slice(start + 1, at)
-        .flatMap(textsOf)
-        .join(" ");
+      const page = pagesOf(plan).find((blocks) => blocks.some((block) => block.kind === "steps" && block.id === id)) ?? [];
+      const at = page.findIndex(({ kind }) => kind === "steps");
+      return page.slice(0, at).flatMap(textsOf).join(" ");
     };
     expect(wordsBefore("card-before-tightening")).toContain("Stand beside it");
     expect(wordsBefore("card-bore")).toContain("glasses");
+  });
+
+  test("two studs: marked on one card that ends with H2, cut and fitted on the next", () => {
+    const cards = stepsOf(pagesOf(examplePlan("0002-deck-two-corners")).flat());
+    const at = cards.findIndex(({ id }) => id === "card-reeve");
+    expect(cards[at]?.hold).toMatch(/^H2: no cable is cut before H2/);
+    expect(cards[at]?.items.map(({ text }) => text).join(" ")).toMatch(/marked[^.]*every mark measured twice/);
+    expect(cards[at]?.items.map(({ text }) => text).join(" ")).not.toMatch(/stud fitted, nut/);
+    expect(cards[at + 1]?.id).toBe("card-second-studs");
+    // Both ends of this job stand 3-1/2 in from a wall: no tool fits behind them.
+    expect(cards[at + 1]?.items.map(({ text }) => text).join(" ")).toMatch(
+      /drawn back into the bay, cut and stud fitted there, stud pushed out/,
+    );
+  });
+
+  test("grip ends: H2 keeps tails long until H3, and nothing cuts them before the readings are in their band", () => {
+    const plan = examplePlan("0003-long-boardwalk");
+    const cards = stepsOf(pagesOf(plan).flat());
+    expect(cards.find(({ id }) => id === "card-reeve")?.hold).toMatch(/^H2: ends set\. Tails stay long until H3\./);
+    const cut = cards.findIndex(({ items, hold }) =>
+      [...items.map(({ text }) => text), hold ?? ""].some((text) => /tails (are )?cut/i.test(text)),
+    );
+    expect(cards[cut]?.id).toBe("card-tightening");
+    expect(crewWords(plan)).toMatch(/led out sideways in a wide curve/);
+    expect(crewWords(plan)).toMatch(/all of R1 set first, its tails capped or bent aside, then R2/);
+  });
+
+  test("steel: nothing is said of wood, and both walls, cold paint and swarf are", () => {
+    const plan = examplePlan("0005-steel-balcony");
+    for (const words of [crewWords(plan), homeWords(plan)]) {
+      expect.soft(words).not.toMatch(/\bwood\b|splits?\b|treated|when the bit meets metal|hold a block/i);
+      expect.soft(words).toMatch(/both walls/i);
+      expect.soft(words).toMatch(/zinc paint/);
+      expect.soft(words).toMatch(/cutting oil/);
+    }
+  });
+
+  test("untreated wood is not treated; counterbores, tails and corners are spoken of only where there are any", () => {
+    const untreated = examplePlan("0004-between-two-walls");
+    expect(crewWords(untreated)).not.toMatch(/treated/i);
+    expect(crewWords(untreated)).not.toMatch(/corner/);
+    const studs = examplePlan("0002-deck-two-corners");
+    expect(crewWords(studs)).not.toMatch(/\btails?\b|counterbore|grip end|hold end/i);
+    expect(homeWords(studs)).not.toMatch(/\btails?\b|grip end|hold end/i);
   });
 });
 
@@ -82,9 +139,7 @@ describe("stepsSheet for the homeowner", () => {
   });
 
   test.each(examples)("%s: the steps speak of this job: each run, its target, all cables and all bores", (_, plan) => {
-    const texts = stepsOf(sheetOf(packetOf(plan, "homeowner"), "Z-801").blocks)
-      .flatMap(textsOf)
-      .join("\n");
+    const texts = homeWords(plan);
     for (const run of plan.runs) expect.soft(texts).toContain(`Run ${run.id}: the target is`);
     expect(texts).toContain(`Thread ${plan.cables.length} cables`);
     expect(texts).toContain(`Bore ${plan.bores.length} holes`);
@@ -94,5 +149,43 @@ describe("stepsSheet for the homeowner", () => {
   test.each(examples)("%s: the word list and the if-then table are there", (_, plan) => {
     const ids = sheetOf(packetOf(plan, "homeowner"), "Z-801").blocks.flatMap((block) => ("id" in block ? [block.id] : []));
     expect(ids).toEqual(expect.arrayContaining(["steps-words", "steps-troubles"]));
+  });
+
+  test("a new frame is built before its openings are measured, and its rails are fixed; an old one is measured first", () => {
+    const order = (name: string): readonly number[] => {
+      const words = homeWords(examplePlan(name));
+      return [
+        words.indexOf("Fix the rail"),
+        words.search(/Measure the space (between the rails|below the rail)/),
+        words.indexOf("H1: wait"),
+      ];
+    };
+    const [rails = 0, measured = 0, accepted = 0] = order("0002-deck-two-corners");
+    expect(rails).toBeGreaterThan(-1);
+    expect(measured).toBeGreaterThan(rails);
+    expect(accepted).toBeGreaterThan(measured);
+    const [old, space = 0] = order("0006-porch-existing-posts");
+    expect(old).toBe(-1);
+    expect(space).toBeLessThan(homeWords(examplePlan("0006-porch-existing-posts")).indexOf("Check all"));
+  });
+
+  test("two studs: the far ends are marked, H2 stops the work, and only then is a cable cut and its stud pushed out", () => {
+    const words = homeWords(examplePlan("0002-deck-two-corners"));
+    const places = [
+      "Mark it where it leaves",
+      "H2: before any cable is cut",
+      "back off the first nut",
+      "Cut and fit the stud there",
+      "push the stud out through",
+    ];
+    // The first stud is pushed out too, when its cable is reeved.
+    const at = places.map((place) => words.lastIndexOf(place));
+    expect(at.every((index) => index > -1)).toBe(true);
+    expect([...at].sort((a, b) => a - b)).toEqual(at);
+  });
+
+  test("more than one run: each round on every run before the next round on any", () => {
+    expect(homeWords(examplePlan("0003-long-boardwalk"))).toContain("on every run before the next round on any");
+    expect(homeWords(examplePlan("0001-level-deck-straight"))).not.toContain("on every run");
   });
 });

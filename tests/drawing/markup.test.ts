@@ -1,6 +1,6 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
-import { element, writeElement, writeNumber } from "../../src/drawing/element.ts";
+import { escapeText, escapeValue, writeNumber, writePath } from "../../src/drawing/markup.ts";
 
 describe("writeNumber", () => {
   test.each([
@@ -32,30 +32,47 @@ describe("writeNumber", () => {
   });
 });
 
-describe("writeElement", () => {
-  test("attributes come in one order, however they were given", () => {
-    expect(writeElement(element("line", { "stroke-width": 0.7, x2: 2, y1: 0, x1: 1, y2: 0, id: "a" }))).toBe(
-      '<line id="a" x1="1" y1="0" x2="2" y2="0" stroke-width="0.7"/>',
-    );
+describe("writePath", () => {
+  const points = [
+    { x: 1, y: 2 },
+    { x: 4, y: 2 },
+    { x: 4, y: 7.5 },
+    { x: 0, y: 0 },
+  ];
+
+  // SVG 2, 9.3.4: H and V are horizontal and vertical lines to an absolute coordinate.
+  test("a level step is written with its x alone, an upright one with its y alone", () => {
+    expect(writePath(points)).toBe("M1 2H4V7.5L0 0");
   });
 
-  test("markup in text and attributes is escaped, characters above 0xFF become entities, those up to it stay", () => {
-    expect(writeElement(element("text", { id: "\"<'&" }, 'a<b & "c" \u00e9 \u2014 \u{1F6E0}'))).toBe(
-      '<text id="&quot;&lt;&#39;&amp;">a&lt;b &amp; &quot;c&quot; \u00e9 &#8212; &#128736;</text>',
-    );
+  test("two steps in one direction stay two", () => {
+    expect(writePath([...points.slice(0, 2), { x: 9, y: 2 }])).toBe("M1 2H4H9");
+  });
+});
+
+describe("escapeText", () => {
+  test("markup is escaped, characters above 0xFF become entities, those up to it stay", () => {
+    expect(escapeText('a<b & "c" \u00e9 \u2014 \u{1F6E0}')).toBe('a&lt;b &amp; "c" \u00e9 &#8212; &#128736;');
+    expect(escapeText(`]]> 12'-6 1/2"`)).toBe(`]]&gt; 12'-6 1/2"`);
   });
 
   test("what XML does not allow becomes the replacement character: NUL, escape, half a surrogate pair", () => {
-    expect(writeElement(element("text", {}, "a\u0000b\u001bc\ud800"))).toBe("<text>a&#65533;b&#65533;c&#65533;</text>");
+    expect(escapeText("a\u0000b\u001bc\ud800")).toBe("a&#65533;b&#65533;c&#65533;");
   });
 
   test("any text at all is written in characters up to 0xFF, without a bare < or &", () => {
     fc.assert(
       fc.property(fc.string({ unit: "binary" }), (text) => {
-        const inner = writeElement(element("t", {}, text)).slice(3, -4);
+        const inner = escapeText(text);
         expect([...inner].every((letter) => letter.charCodeAt(0) <= 0xff)).toBe(true);
-        expect(inner.replace(/&(#\d+|amp|lt|gt|quot);/g, "")).not.toMatch(/[<&]/);
+        expect(inner.replace(/&(#\d+|amp|lt|gt);/g, "")).not.toMatch(/[<&]/);
       }),
     );
+  });
+});
+
+describe("escapeValue", () => {
+  test("a double quote cannot end the value", () => {
+    expect(escapeValue(`3/8" <b> & 'c'`)).toBe("3/8&quot; &lt;b&gt; &amp; 'c'");
   });
 });

@@ -1,0 +1,100 @@
+// What does a crew confirm before and after it bores: frame, setting out, bores?
+import { frameAccepted } from "../wording.ts";
+import type { Card } from "./card.ts";
+import { count, endPostIds, listed, postsOf, refer, type SheetContext, spacersOf } from "./kit.ts";
+import { boreDone, isWood } from "./material.ts";
+import { safetyFor } from "./safety-messages.ts";
+
+export function frameCard(context: SheetContext): Card {
+  const { plan, show } = context;
+  return {
+    key: "frame",
+    title: "Frame and survey",
+    sheets: `${refer(context, "survey")}, ${refer(context, "plan")}, ${refer(context, "lumber")}`,
+    safety: safetyFor("frame", plan),
+    items: [
+      {
+        text: `**${frameAccepted}** by a licensed engineer or the authority: posts, rails, feet. End posts ${listed(endPostIds(plan))}.`,
+        killer: true,
+      },
+      {
+        text: `Answers of the authority written on ${refer(context, "proof")}; limit for the lean of end posts on ${refer(context, "tightening")}.`,
+        killer: true,
+      },
+      { text: `Clear opening between rails, largest (plan ${show.tapeBoth(plan.job.frame.clearOpening)})`, value: show.lengthUnit },
+      { text: `Guard height above the datum (plan ${show.tapeBoth(plan.opening.guardHeight)})`, value: show.lengthUnit },
+      {
+        text: `${count(postsOf(plan).length, "post")} plumb and firm; ${count(spacersOf(plan).length, "spacer")} fixed top and bottom, in line.`,
+      },
+      { text: `No free length above ${show.tapeBoth(plan.job.spacers.free_max.value)}; longest measured`, value: show.lengthUnit },
+      { text: `Survey compared line by line on ${refer(context, "survey")}; nothing past a stop value.` },
+      { text: `Fittings measured; each equals ${refer(context, "survey")}.` },
+    ],
+    hold: `H1: nothing is bored before H1 is signed on ${refer(context, "proof")}.`,
+  };
+}
+
+export function setOutCard(context: SheetContext): Card {
+  const { plan, show } = context;
+  const first = plan.courses[0];
+  const last = plan.courses.at(-1);
+  const counterbored = plan.bores.some(({ counterbore }) => counterbore !== null);
+  return {
+    key: "set-out",
+    title: "Set out the bores",
+    sheets: refer(context, "bores"),
+    safety: [],
+    items: [
+      { text: `Datum: ${plan.job.frame.datum}. Same surface at every post.`, killer: true },
+      {
+        text: `Stick marked once from the datum end: ${count(plan.courses.length, "mark")}, first ${show.tapeBoth(first?.height ?? 0)}, last ${show.tapeBoth(last?.height ?? 0)}.`,
+      },
+      { text: "Top gap from the last mark to the rail, measured", value: show.lengthUnit },
+      {
+        text: `Widest gap on any post (stop above ${show.tapeBoth(plan.job.limits.cableSpacing_max.value)} between centres)`,
+        value: show.lengthUnit,
+        killer: true,
+      },
+      { text: "Marks carried to every post and spacer, on the face where the bit goes in." },
+      {
+        text: isWood(plan)
+          ? "Path of every bore searched for bolts, screws, brackets."
+          : "Path of every bore searched for welds, bolts, sleeves; both walls marked.",
+        killer: true,
+      },
+      ...(plan.bits.length > 1 ? [{ text: `Posts with a second size${counterbored ? " or a counterbore" : ""} are labelled.` }] : []),
+      { text: "One scrap bored with each bit; the fittings slide in." },
+    ],
+  };
+}
+
+export function boreCard(context: SheetContext): Card {
+  const { plan, show } = context;
+  const bushings = plan.bores.filter(({ bushing }) => bushing).length;
+  const counterbores = plan.bores.filter(({ counterbore }) => counterbore !== null);
+  return {
+    key: "bore",
+    troubles: "bore",
+    title: "Bore",
+    sheets: refer(context, "bores"),
+    safety: safetyFor("bore", plan),
+    items: [
+      { text: `${plan.bores.length} bores done and ticked; bores counted`, value: "bores" },
+      { text: `${plan.bits.map((bit) => `${bit.holes} x ${show.diameterOne(bit.diameter)} ${bit.use}`).join("; ")}.` },
+      ...(counterbores.length > 0
+        ? [
+            {
+              text: `${counterbores.length} counterbores, depth of the deepest (plan ${show.tapeBoth(counterbores[0]?.counterbore?.depth ?? 0)})`,
+              value: show.lengthUnit,
+              killer: true as const,
+            },
+          ]
+        : []),
+      { text: "Greatest difference of a height from the plan", value: show.lengthUnit },
+      { text: `No gap above ${show.tape(plan.job.limits.cableSpacing_max.value)} after boring.`, killer: true },
+      { text: boreDone(plan) },
+      ...(bushings > 0 ? [{ text: `${bushings} bores have their bushing.` }] : []),
+      { text: "Real heights written where they differ; deviations told to the office." },
+    ],
+  };
+}

@@ -1,0 +1,132 @@
+// What does a crew confirm when cables are reeved and their ends are set?
+import type { Plan } from "../../plan/plan.ts";
+import type { StepItem, Text } from "../packet.ts";
+import { sourceMark } from "../show-number.ts";
+import type { Card } from "./card.ts";
+import { gripEnds, isNarrow, meetingTails, postsWith, secondStuds, startOf, startWords, stopOf } from "./ends.ts";
+import { count, refer, type SheetContext } from "./kit.ts";
+import { safetyFor } from "./safety-messages.ts";
+
+export function reeveCard(context: SheetContext): Card {
+  const { plan } = context;
+  const studs = secondStuds(plan).length > 0;
+  return {
+    key: "reeve",
+    troubles: "reeve",
+    title: studs ? "Reeve and mark the far ends" : "Reeve and set the ends",
+    sheets: `${refer(context, "cables")}, ${refer(context, "details")}`,
+    safety: safetyFor("reeve", plan),
+    items: [
+      ...spoolItems(context),
+      { text: reeveWords(plan) },
+      {
+        text: `${count(plan.cables.length, "cable")} reeved, lowest course first, none crossed; each mark on ${refer(context, "cables")} ticked.`,
+      },
+      { text: `Threads clean and oiled; ${firstTurnWords(context)} at ${postsWith(plan.runs.map(startOf))}.`, killer: true },
+      ...markItems(plan),
+      ...gripItems(context),
+    ],
+    hold: `${studs ? "H2: no cable is cut before H2 is signed. A cut cable cannot be made longer." : "H2: ends set. Tails stay long until H3."} Sign on ${refer(context, "proof")}.`,
+  };
+}
+
+const reeveWords = (plan: Plan): Text =>
+  `Plain end first: ${plan.runs.map((run) => `${run.id} from ${startWords(run)} to ${stopOf(run).postId}`).join("; ")}.`;
+
+function spoolItems({ plan, show }: SheetContext): readonly StepItem[] {
+  return plan.job.supply.kind === "ready"
+    ? []
+    : [
+        { text: "Outside length measured before the first cut from the spool", value: show.lengthUnit, killer: true },
+        { text: "One stud fitted on each cable before it goes in, as its instruction says; the first one tested." },
+      ];
+}
+
+function firstTurnWords({ plan, show }: SheetContext): Text {
+  const { firstTurns } = plan.job.fittings.stud;
+  return `washer, nut run on by hand, ${show.decimal(firstTurns.value, 1)} full turns ${sourceMark(firstTurns.source)}`;
+}
+
+const slackWords = ({ plan, show }: SheetContext): Text =>
+  plan.runs
+    .filter(({ takeUp }) => takeUp.slackToPull > 0)
+    .map((run) => `${run.id} ${show.tape(run.takeUp.slackToPull)}`)
+    .join(", ");
+
+/** Two studs: the far end is only marked on this card, and cut on the next one. */
+function markItems(plan: Plan): readonly StepItem[] {
+  const ends = secondStuds(plan);
+  return ends.length === 0
+    ? []
+    : [
+        {
+          text: `Each cable hand-tight and marked where it leaves the back face of ${postsWith(ends)}; every mark measured twice.`,
+          killer: true,
+        },
+      ];
+}
+
+function gripItems(context: SheetContext): readonly StepItem[] {
+  const { plan } = context;
+  const grips = gripEnds(plan);
+  if (grips.length === 0) {
+    return [];
+  }
+  const slack = slackWords(context);
+  return [
+    ...(slack === "" ? [] : [{ text: `Slack pulled out before any nut goes past its first turns: ${slack}.`, killer: true } as const]),
+    {
+      text: `Pulled by hand, then grip ends set at ${postsWith(grips)}. One-way: set last, never early. Tails left long.`,
+      killer: true,
+    },
+    ...narrowItems(plan),
+  ];
+}
+
+/** Where a tail cannot run straight out. */
+function narrowItems(plan: Plan): readonly StepItem[] {
+  const narrow = gripEnds(plan).filter(isNarrow);
+  const meetings = meetingTails(plan);
+  return [
+    ...(narrow.length > 0
+      ? [{ text: `Narrow gap behind ${postsWith(narrow)}: tail led out sideways in a wide curve, end seated, then the next cable.` }]
+      : []),
+    ...meetings.map(
+      ({ first, firstRun, second, secondRun }): StepItem => ({
+        text: `${first.postId} and ${second.postId}: all of ${firstRun} set first, its tails capped or bent aside, then ${secondRun}.`,
+      }),
+    ),
+  ];
+}
+
+export function secondStudCard(context: SheetContext): Card {
+  const { plan } = context;
+  const ends = secondStuds(plan);
+  const narrow = ends.filter(isNarrow);
+  const free = ends.filter((end) => !isNarrow(end));
+  const slack = slackWords(context);
+  return {
+    key: "second-studs",
+    title: "Cut and fit the second studs",
+    sheets: `${refer(context, "cables")}, ${refer(context, "details")}`,
+    safety: safetyFor("cut", plan),
+    items: [
+      { text: `H2 signed on ${refer(context, "proof")}; no cable was cut before.`, killer: true },
+      ...(slack === "" ? [] : [{ text: `Cut shorter than the mark asks, or the thread runs out: ${slack}.`, killer: true } as const]),
+      ...(narrow.length > 0
+        ? [
+            {
+              text: `${postsWith(narrow)}, no room behind: first nut backed off, end drawn back into the bay, cut and stud fitted there, stud pushed out through the post.`,
+              killer: true as const,
+            },
+          ]
+        : []),
+      ...(free.length > 0
+        ? [{ text: `${postsWith(free)}: cut as far from the mark as the stud's instruction says, stud fitted.`, killer: true as const }]
+        : []),
+      { text: "First cable finished and tested with a hard pull before the second was cut." },
+      { text: `Threads clean and oiled; ${firstTurnWords(context)}, at both ends of every cable.`, killer: true },
+      { text: "Every cable hand-tight again, none crossed." },
+    ],
+  };
+}

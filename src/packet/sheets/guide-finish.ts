@@ -1,0 +1,122 @@
+// What does somebody who does this once do to tighten, prove and finish? Sentences of at most 20 words.
+import type { Plan, Run } from "../../plan/plan.ts";
+import type { StepItem, Text } from "../packet.ts";
+import { hasTails } from "./ends.ts";
+import { endPostIds, listed, refer, type SheetContext } from "./kit.ts";
+import { isWood } from "./material.ts";
+import { highAtNut, lowAtNut } from "./readings.ts";
+import { openingRoute } from "./route.ts";
+import type { Stage } from "./stage.ts";
+
+export function tightenStage(context: SheetContext): Stage {
+  const { plan, show } = context;
+  return {
+    key: "tighten",
+    title: "Tighten",
+    sheets: refer(context, "tightening"),
+    safety: "tighten",
+    items: [
+      { text: `Take ${refer(context, "tightening")}. Write down the air temperature.`, value: show.heatUnit },
+      {
+        text: `Hang a plumb line at ${listed(endPostIds(plan))}. Write down where each post stands.`,
+        more: "You will see at once if a post starts to lean.",
+      },
+      ...plan.runs.map((run) => targetItem(run, context)),
+      ...passItems(plan, show),
+      {
+        text: 'Never pull a cable above "at most".',
+        more: `The strand itself bears ${show.force(plan.target.workingLimit)}. Your posts may not.`,
+        killer: true,
+      },
+      {
+        text: "After each round, read the plumb lines. Stop when a post reaches its limit.",
+        more: "Write down how far each post has moved.",
+        killer: true,
+      },
+      { text: "Measure the thread that is left. Write down the least.", more: threadWords(plan, show), value: show.lengthUnit },
+    ],
+    hold: hasTails(plan)
+      ? "H3: cut tails only when all readings are inside their band."
+      : "H3: put caps on only when all readings are inside their band.",
+  };
+}
+
+const threadWords = (plan: Plan, show: SheetContext["show"]): Text =>
+  `Keep ${show.tape(plan.runs[0]?.takeUp.reserve ?? 0)} for later visits.`;
+
+function targetItem(run: Run, context: SheetContext): StepItem {
+  const { show } = context;
+  const turns = run.takeUp.ends.map((end) => `${show.decimal(end.turns, 1)} at ${end.postId}`);
+  return {
+    text: `Run ${run.id}: the target is **${show.force(run.tension.target)}**. At least ${lowAtNut(run, context)}, at most ${highAtNut(run, context)}.`,
+    more: `Turns to expect: ${turns.join(", ")}. If it takes many more, something moves. Stop and look.`,
+  };
+}
+
+function passItems(plan: Plan, show: SheetContext["show"]): readonly StepItem[] {
+  const order = plan.runs.length > 1 ? "Do this round on every run before the next round on any." : null;
+  return plan.job.tightening.passes.value.map((share, index, all): StepItem => {
+    const isCheck = index === all.length - 1 && index > 0 && all[index - 1] === share;
+    return isCheck
+      ? {
+          text: `Round ${index + 1}: read every cable again. Turn a nut only where the reading is too low or too high.`,
+          more: "Each cable you tightened has slackened its neighbours a little.",
+        }
+      : {
+          text: `Round ${index + 1}: tighten each cable to ${show.percent(share)} of its target. Follow the order in the log.`,
+          more: order ?? "Start at the middle cable, then one above, one below, and so on.",
+        };
+  });
+}
+
+export function proveStage(context: SheetContext): Stage {
+  const { plan, show } = context;
+  const sphere = show.tape(plan.job.code.openingSphere.value);
+  const { pushed } = openingRoute(context);
+  return {
+    key: "prove",
+    title: "Prove it",
+    sheets: refer(context, "proof"),
+    safety: null,
+    items: [
+      { text: `Take a ball of ${sphere} and ${refer(context, "proof")}. Go bay by bay.` },
+      pushed
+        ? {
+            text: "Push the ball at the middle of each bay, between two cables. Use the agreed force.",
+            more: "The middle is the weakest place. The official told you the force.",
+            killer: true,
+          }
+        : {
+            text: "Set the ball in by hand at the middle of each bay. Do not push it.",
+            more: "Here the gap and the pull are the proof. The code's table asks for both.",
+            killer: true,
+          },
+      { text: "Write down the result for each bay. It must not pass." },
+      { text: `Read the cables that ${refer(context, "proof")} names, in the bay it names.`, killer: true },
+      { text: "Call your building office for its inspection." },
+    ],
+  };
+}
+
+export function finishStage(context: SheetContext): Stage {
+  const { plan } = context;
+  const tails = hasTails(plan);
+  return {
+    key: "finish",
+    title: "Finish",
+    sheets: refer(context, "care"),
+    safety: "cut",
+    items: [
+      {
+        text: tails ? "Cut the tails. File each end smooth. Put the caps on." : "Look at each end. File what is sharp. Put the caps on.",
+        more: "A wire end that stands out cuts hands.",
+      },
+      { text: "Wipe the cables clean. Rinse them with clean water." },
+      {
+        text: `Fill in the card on ${refer(context, "care")}. Put the first visit in your calendar.`,
+        more: `Cables lose some pull in the first weeks. ${isWood(plan) ? "Wood dries and strand beds in." : "The strand beds in."}`,
+      },
+    ],
+    hold: "H4: the guard is ready only when the proof is signed.",
+  };
+}

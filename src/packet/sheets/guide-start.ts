@@ -1,0 +1,147 @@
+// What does somebody who does this once do before a hole is bored: ask, measure, buy, get the frame accepted?
+import type { StepItem } from "../packet.ts";
+import { frameAccepted } from "../wording.ts";
+import { count, endPostIds, listed, postsOf, refer, type SheetContext, spacersOf } from "./kit.ts";
+import { isWood } from "./material.ts";
+import type { Stage } from "./stage.ts";
+
+export function askStage(context: SheetContext): Stage {
+  return {
+    key: "ask",
+    title: "Ask first",
+    sheets: refer(context, "authority"),
+    safety: null,
+    items: [
+      {
+        text: `Take ${refer(context, "authority")} to your building office. Write down each answer.`,
+        more: "The official decides about height, openings and permits. Rules differ from place to place.",
+      },
+      {
+        text: "Ask who must check the frame. Get that answer in writing.",
+        more: "All cables together pull very hard on the end posts. Weak posts lean or break.",
+        killer: true,
+      },
+      {
+        text: `Ask how far an end post may lean. Write it on ${refer(context, "tightening")}.`,
+        more: "You need that number when you tighten.",
+      },
+    ],
+    hold: "H0: go on only when all questions are answered.",
+  };
+}
+
+/** A new frame has no rails and openings to measure yet: its site is measured now, the rest when it stands. */
+export function measureStage(context: SheetContext): Stage {
+  const { plan } = context;
+  const { existing } = plan.job.posts;
+  const sides = listed(plan.sides.map(({ id }) => id));
+  return {
+    key: "measure",
+    title: existing ? "Measure your guard" : "Measure the site",
+    sheets: `${refer(context, "survey")}, ${refer(context, "plan")}`,
+    safety: "frame",
+    items: [
+      {
+        text: `Measure side${plan.sides.length === 1 ? "" : "s"} ${sides} as ${refer(context, "survey")} says. Read the tape twice.`,
+        more: "Measure along the line where the cables will run.",
+      },
+      ...(existing ? openingItems(context) : []),
+      compareItem(),
+      existing
+        ? { text: "Look for bolts and brackets inside the posts. Mark where they are." }
+        : {
+            text: "Look where each post will stand. Check what is under it.",
+            more: "The foot of an end post must be held by strong parts of the floor.",
+          },
+    ],
+  };
+}
+
+const compareItem = (): StepItem => ({
+  text: "Compare each number with the plan. Stop if one is past its stop value.",
+  more: "The holes would be in the wrong place. Have the packet made again with your numbers.",
+  killer: true,
+});
+
+const openingItems = ({ plan, show }: SheetContext): readonly StepItem[] => [
+  {
+    text: `Measure the space ${plan.job.frame.bottomRail ? "between the rails" : "below the rail"} at each post. Write down the largest.`,
+    more: `The plan has ${show.tapeBoth(plan.job.frame.clearOpening)}.`,
+    value: show.lengthUnit,
+  },
+];
+
+export function buyStage(context: SheetContext): Stage {
+  const { plan } = context;
+  const rented = plan.tools.filter(({ source }) => source === "rent").map(({ item }) => item);
+  return {
+    key: "buy",
+    title: "Buy and rent",
+    sheets: `${refer(context, "order")}, ${refer(context, "tools")}`,
+    safety: null,
+    items: [
+      {
+        text: `Buy one of each fitting on ${refer(context, "order")} first. Measure it.`,
+        more: "Makers differ. The holes must fit the parts that you really have.",
+        killer: true,
+      },
+      { text: `Compare its sizes with ${refer(context, "survey")}. If one differs, stop and have the packet made again.` },
+      { text: "Buy the rest. Keep the papers that come with it.", more: "Write the lot numbers in the order list." },
+      ...rented.map((item): StepItem => ({ text: `Rent: ${item}.` })),
+    ],
+  };
+}
+
+export function frameStage(context: SheetContext): Stage {
+  const { plan } = context;
+  const { existing } = plan.job.posts;
+  return {
+    key: "frame",
+    title: existing ? "Check the posts, set the spacers" : "Set posts, rails and spacers",
+    sheets: existing
+      ? refer(context, "elevation")
+      : `${refer(context, "lumber")}, ${refer(context, "elevation")}, ${refer(context, "survey")}`,
+    safety: null,
+    items: [
+      ...(existing ? [checkPosts(context)] : buildItems(context)),
+      ...spacerItems(context),
+      ...(existing ? [] : [...openingItems(context), compareItem()]),
+      {
+        text: "Push each end post hard at the rail, by hand. It must not move.",
+        more: `End posts here: ${listed(endPostIds(plan))}.`,
+        killer: true,
+      },
+    ],
+    hold: `H1: wait. ${frameAccepted}.`,
+  };
+}
+
+const checkPosts = ({ plan }: SheetContext): StepItem => ({
+  text: `Check all ${count(postsOf(plan).length, "post")}. Each must stand plumb and firm.`,
+  more: "Plumb means straight up: hold a level on two faces.",
+});
+
+/** Posts and rails; what fastens them is a matter of the frame. */
+const buildItems = (context: SheetContext): readonly StepItem[] => [
+  {
+    text: `Cut the parts on ${refer(context, "lumber")}. Set ${count(postsOf(context.plan).length, "post")} plumb and firm.`,
+    more: "Plumb means straight up: hold a level on two faces.",
+  },
+  {
+    text: `Fix the ${context.plan.job.frame.bottomRail ? "rails, bottom and top" : "top rail"}, to every post. Check that they are level.`,
+    more: `${isWood(context.plan) ? "Screws and bolts" : "Welds and bolts"} for posts and rails are not in this packet. Whoever accepts the frame names them.`,
+    killer: true,
+  },
+];
+
+function spacerItems({ plan, show }: SheetContext): readonly StepItem[] {
+  const spacers = spacersOf(plan).length;
+  return spacers === 0
+    ? []
+    : [
+        {
+          text: `Fix ${count(spacers, "spacer")} where the elevations show them. Fix each at top and bottom.`,
+          more: `Spacers keep each free piece of cable below ${show.tape(plan.job.spacers.free_max.value)}.`,
+        },
+      ];
+}

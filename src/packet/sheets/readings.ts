@@ -1,0 +1,35 @@
+// What may a gauge show when a run is done, and what do its cables ask of each post? One print for every sheet.
+import type { Plan, Run } from "../../plan/plan.ts";
+import type { Newton } from "../../units/quantity.ts";
+import type { Text } from "../packet.ts";
+import { listed, type SheetContext, unique } from "./kit.ts";
+
+/** A lower limit: rounded up, so that what is printed is never less than what is needed. */
+export const atLeast = (value: Newton, { show }: SheetContext): Text => show.forceUp(value);
+/** An upper limit: rounded down. */
+export const atMost = (value: Newton, { show }: SheetContext): Text => show.forceDown(value);
+
+/** What every cable of a run must show at its nut: on the log, at the hold point and on the owner's card alike. */
+export const lowAtNut = (run: Run, context: SheetContext): Text => atLeast(run.tension.low, context);
+export const highAtNut = (run: Run, context: SheetContext): Text => atMost(run.tension.high, context);
+
+/** "R1 at least 225 lbf, at most 275 lbf" */
+export const bandWords = (run: Run, context: SheetContext): Text =>
+  `${run.id} at least ${lowAtNut(run, context)}, at most ${highAtNut(run, context)}`;
+
+/** The pull that whoever accepts the frame has accepted: "P1, P5: 2480 lbf". Each run alone, as one may be tight before the next. */
+export function pullWords({ plan, show }: SheetContext): Text {
+  const pulls = greatestPulls(plan).map(([postId, pull]) => ({ postId, pull: show.forceUp(pull) }));
+  return unique(pulls.map(({ pull }) => pull))
+    .map((pull) => `${listed(pulls.filter((each) => each.pull === pull).map(({ postId }) => postId))} ${pull}`)
+    .join("; ");
+}
+
+/** The greatest pull that one run puts on each post, in the order of the plan. */
+function greatestPulls(plan: Plan): readonly (readonly [postId: string, pull: Newton])[] {
+  const most = new Map<string, Newton>();
+  for (const { postId, pull_high } of plan.pulls) {
+    most.set(postId, Math.max(most.get(postId) ?? 0, pull_high));
+  }
+  return [...most];
+}

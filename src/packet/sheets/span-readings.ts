@@ -1,0 +1,108 @@
+// What should each span show on a gauge, as a pitch or as a sag, and which of these ways works in this job?
+import type { Run } from "../../plan/plan.ts";
+import type { SpanReading } from "../../plan/readings.ts";
+import type { Newton } from "../../units/quantity.ts";
+import type { Table, Text } from "../packet.ts";
+import { sourceMark } from "../show-number.ts";
+import { column, greatest, least, type SheetContext, strong, table } from "./kit.ts";
+import { atLeast } from "./readings.ts";
+
+/** Spans shorter than this (corners, pairs of posts) tell nothing: stiff ends rule them. 12 in. */
+const SHORT_mm = 304.8;
+/** From here on a tuner shows no tenths. */
+const WHOLE_Hz = 50;
+/** Free lengths that differ by less read alike on every instrument. 1/8 in. */
+const SAME_mm = 3.175;
+
+interface Group {
+  readonly run: Run;
+  readonly spans: readonly SpanReading[];
+}
+
+export function spanTable(context: SheetContext): Table {
+  const { plan, show } = context;
+  const weight = show.force(plan.job.tightening.sagWeight.value);
+  return table({
+    id: "tightening-spans",
+    caption: "What each span should show: gauge when its run is in its band, pitch and sag when it stands at target",
+    columns: [
+      column("run", "Run", 0.08),
+      column("bay", "Bays", 0.14),
+      column("free", "Free length", 0.19, { sub: "the longest" }),
+      column("tension", "Gauge", 0.16, { sub: "at least" }),
+      column("pitch", "Pitch", 0.22, { sub: "nominal (low - high)" }),
+      column("sag", "Sag, held - free to slide", 0.21, { sub: `under ${weight}` }),
+    ],
+    rows: groupsOf(context).map(({ run, spans }) => [
+      run.id,
+      bayWords(spans),
+      show.tapeBoth(greatest(spans.map(({ free }) => free))),
+      strong(atLeast(least(spans.map((span) => lowIn(span, run))), context)),
+      pitchWords(spans, show),
+      `${show.fine(greatest(spans.map(({ sag }) => sag.held)))} - ${show.fine(greatest(spans.map(({ sag }) => sag.sliding)))}`,
+    ]),
+    rowHeads: true,
+    notes: [
+      `Pitch low: wires loose on each other, ends free to turn. High: one solid bar, ends clamped. Yours lies between. Spans under ${show.tape(SHORT_mm)} are left out: read none there.`,
+    ],
+  });
+}
+
+/** Tension falls off along a run in proportion: at the least reading of the nut each span has its share of it. */
+const lowIn = ({ tension }: SpanReading, run: Run): Newton => (tension / run.tension.target) * run.tension.low;
+
+/** Neighbours of about equal length in one row, which prints the worst of them; none of the short ones. */
+function groupsOf({ plan }: SheetContext): readonly Group[] {
+  return plan.runs.flatMap((run) => {
+    const groups: { run: Run; spans: SpanReading[] }[] = [];
+    let before: SpanReading | undefined;
+    for (const span of run.spans) {
+      const last = groups.at(-1);
+      if (
+        last &&
+        before &&
+        sideOf(before) === sideOf(span) &&
+        before.free >= SHORT_mm &&
+        Math.abs((last.spans[0]?.free ?? 0) - span.free) < SAME_mm
+      ) {
+        last.spans.push(span);
+      } else if (span.free >= SHORT_mm) {
+        groups.push({ run, spans: [span] });
+      }
+      before = span;
+    }
+    return groups;
+  });
+}
+
+/** "A" of "A12" */
+const sideOf = ({ bayId }: SpanReading): string => bayId.replace(/\d+$/, "");
+
+const bayWords = (spans: readonly SpanReading[]): Text =>
+  spans.length === 1 ? (spans[0]?.bayId ?? "") : `${spans[0]?.bayId} to ${spans.at(-1)?.bayId}`;
+
+function pitchWords(spans: readonly SpanReading[], show: SheetContext["show"]): Text {
+  const digits = (value_Hz: number): Text => show.decimal(value_Hz, value_Hz > WHOLE_Hz ? 0 : 1);
+  const pitches = spans.map(({ pitch_Hz }) => pitch_Hz);
+  const nominal = least(pitches.map((pitch) => pitch.nominal));
+  const low = least(pitches.map((pitch) => pitch.low));
+  const high = greatest(pitches.map((pitch) => pitch.high));
+  return `${digits(nominal)} Hz (${digits(low)} - ${digits(high)})`;
+}
+
+/** Each way with the range it must cover here, to be asked of whoever lends the tool or tried on one cable. */
+export function waysToRead(context: SheetContext): readonly Text[] {
+  const { plan, show } = context;
+  const { sagWeight } = plan.job.tightening;
+  const spans = groupsOf(context).flatMap((group) => group.spans);
+  const lowest = least(plan.tightening.flatMap(({ steps }) => steps.map(({ reading_low }) => reading_low)));
+  const most = greatest(plan.runs.map(({ tension }) => tension.high));
+  const digits = (value_Hz: number): Text => show.decimal(value_Hz, 0);
+  const pitch = `${digits(least(spans.map(({ pitch_Hz }) => pitch_Hz.low)))} - ${digits(greatest(spans.map(({ pitch_Hz }) => pitch_Hz.high)))} Hz`;
+  const sags = `${show.fine(least(spans.map(({ sag }) => sag.held)))} - ${show.fine(greatest(spans.map(({ sag }) => sag.sliding)))}`;
+  return [
+    `**Gauge**: must read ${show.forceUp(lowest)} to ${show.forceDown(most)} on strand of ${show.diameterOne(plan.job.cable.diameter)}: ask before you rent. Clip it on mid-span, read twice, write the second reading.`,
+    `**Pitch**: must hear ${pitch}: try your tuner on one cable. Pluck mid-span, take the lowest tone, calibrate with a gauge ${sourceMark("derived")}.`,
+    `**Sag**: hang ${show.forceBoth(sagWeight.value)} mid-span ${sourceMark(sagWeight.source)}. It moves ${sags} here; measure to ${show.lengthUnit === "in" ? "1/32 in" : "half a millimetre"}. If that is too coarse to tell low from high, use a gauge.`,
+  ];
+}

@@ -1,0 +1,130 @@
+import { describe, expect, test } from "vitest";
+import type { Plan } from "../../../src/plan/plan.ts";
+import { examplePlan } from "../../support/example-jobs.ts";
+import { forceStep, readForce } from "../read-force.ts";
+import { cellText, examples, packetOf, sheetOf, stepsOf, tableOf, textsOf } from "../read-packet.ts";
+
+const wordsOf = (plan: Plan, issue: "crew" | "homeowner" = "crew"): string =>
+  sheetOf(packetOf(plan, issue), "Z-804").blocks.flatMap(textsOf).join("\n");
+
+/** Bays side by side, left half first. */
+function bayCells(plan: Plan, issue: "crew" | "permit"): readonly (readonly [bay: string, push: string])[] {
+  const { rows, columns } = tableOf(packetOf(plan, issue), "proof-openings");
+  const starts = columns.flatMap(({ key }, index) => (/^bay(-\d)?$/.test(key) ? [index] : []));
+  return starts.flatMap((start) =>
+    rows.flatMap((row) => {
+      const bay = cellText(row[start] ?? "").replace(", first", "");
+      return bay === "" ? [] : [[bay, cellText(row[start + 1] ?? "")] as const];
+    }),
+  );
+}
+
+describe("proofSheet", () => {
+  test.each(examples)("%s: every bay that a sphere can meet stands once, and the first of each side is marked", (_, plan) => {
+    expect(bayCells(plan, "permit").map(([bay]) => bay)).toEqual(plan.bays.filter(({ kind }) => kind !== "pair gap").map(({ id }) => id));
+    const marked = JSON.stringify(tableOf(packetOf(plan, "permit"), "proof-openings").rows).match(/[^"*]+(?=, first)/g) ?? [];
+    expect([...marked].sort()).toEqual([...plan.openingBayIds].sort());
+  });
+
+  test.each(examples)("%s: a push that is printed is never more than what was computed", (_, plan) => {
+    for (const [bay, push] of bayCells(plan, "crew")) {
+      if (push === "" || push === "-") continue;
+      const spans = plan.runs.flatMap((run) => run.spans.filter(({ bayId }) => bayId === bay));
+      const [sliding = "", held = sliding] = push.split(" - ");
+      if (sliding !== "far above") {
+        const least = Math.min(...spans.map(({ pushThrough }) => pushThrough.sliding));
+        expect.soft(readForce(sliding), bay).toBeLessThanOrEqual(least + 1e-6);
+        expect.soft(readForce(sliding), bay).toBeGreaterThan(least - forceStep(least));
+      }
+      if (held !== "far above") {
+        expect.soft(readForce(held), bay).toBeLessThanOrEqual(Math.min(...spans.map(({ pushThrough }) => pushThrough.held)) + 1e-6);
+      }
+    }
+  });
+
+  test("0002: the corner gaps, where a sphere takes more than ten times the test force, say 'far above'", () => {
+    const plan = examplePlan("0002-deck-two-corners");
+    const corner = bayCells(plan, "crew").find(([bay]) => bay === "A/B");
+    expect(corner?.[1]).toBe("far above");
+  });
+
+  test.each(examples)("%s: hold points H0 to H4 are there, as in the homeowner's steps, and signed on this sheet only", (_, plan) => {
+    const packet = packetOf(plan, "homeowner");
+    const points = tableOf(packet, "proof-holds-home").rows.map((row) => cellText(row[0] ?? ""));
+    const held = stepsOf(sheetOf(packet, "Z-801").blocks).flatMap(({ hold }) => (hold === undefined ? [] : [hold.slice(0, 2)]));
+    expect(points.flatMap((point) => /^H\d/.exec(point)?.[0] ?? [])).toEqual(["H0", "H1", "H2", "H3", "H4"]);
+    expect(held).toEqual(["H0", "H1", "H2", "H3", "H4"]);
+    expect(sheetOf(packet, "Z-801").blocks.some(({ kind }) => kind === "signatures")).toBe(false);
+  });
+
+  test.each(examples)("%s: H1 names every post and the greatest pull that a run puts on it, rounded up", (_, plan) => {
+    const row = tableOf(packetOf(plan, "crew"), "proof-holds").rows.find(([point = ""]) => cellText(point).startsWith("H1"));
+    const words = cellText(row?.[2] ?? "");
+    expect(cellText(row?.[0] ?? "")).toContain("in writing before anything is bored");
+    expect(words).toContain("limit for the lean");
+    for (const { postId, pull_high } of plan.pulls) {
+      const group = words.split(/[:;]/).find((part) => new RegExp(`\\b${postId}\\b`).test(part)) ?? "";
+      const force = /[\d.]+ (?:lbf|N|kN)/.exec(group)?.[0] ?? "";
+      expect.soft(readForce(force), postId).toBeGreaterThanOrEqual(pull_high - 1e-6);
+    }
+  });
+
+  test.each(examples)("%s: the proof is read in the bay of the plan, between its two limits", (_, plan) => {
+    const { rows } = tableOf(packetOf(plan, "crew"), "proof-pulls");
+    for (const [index, run] of plan.runs.entries()) {
+      const [id, bay, low = "", high = ""] = rows[index]?.map(cellText) ?? [];
+      expect.soft([id, bay]).toEqual([run.id, run.proof.bayId]);
+      expect.soft(plan.bays.find((each) => each.id === bay)?.kind).toBe("bay");
+      expect.soft(readForce(low)).toBeGreaterThanOrEqual(run.proof.low - 1e-6);
+      expect.soft(readForce(high)).toBeLessThanOrEqual(run.proof.high + 1e-6);
+      expect.soft(readForce(low)).toBeLessThan(readForce(high));
+    }
+  });
+
+  test("two studs: H2 stands before any cut and speaks of no tails; a grip end: tails stay long until H3", () => {
+    expect(wordsOf(examplePlan("0005-steel-balcony"))).toMatch(/H2 marked, before any cut/);
+    expect(wordsOf(examplePlan("0005-steel-balcony"))).not.toContain("tail");
+    expect(wordsOf(examplePlan("0001-level-deck-straight"))).toMatch(/H2 ends set[\s\S]*tails stay long until H3/);
+  });
+
+  test("a crew has the answers of the authority and five rows for deviations; the other issues have them elsewhere", () => {
+    const plan = examplePlan("0001-level-deck-straight");
+    const heads = tableOf(packetOf(plan, "crew"), "proof-answers").columns.map(({ head }) => head);
+    expect(heads).toEqual(["Force of the test", "Sphere", "Level cables", "Permit no.", "By whom", "Date"]);
+    expect(tableOf(packetOf(plan, "crew"), "proof-deviations").rows.length).toBe(5);
+    expect(wordsOf(plan, "homeowner")).not.toContain("Answers of the authority");
+  });
+
+  test("somebody who does it once signs as 'you' and has no crew lead, office or firm", () => {
+    for (const [, plan] of examples) {
+      expect.soft(wordsOf(plan, "homeowner")).not.toMatch(/crew lead|\boffice\b|\bfirm\b/);
+      expect.soft(wordsOf(plan, "homeowner")).toContain("second person");
+    }
+  });
+});
+
+describe("openingRoute", () => {
+  // NCC 2022, Housing Provisions 11.3.6 and H5V1: wire infill built to the table, or a cone of 125 mm pulled with 150 N.
+  test("0005 is proved by the table of the code: the cone is named as another route, and no force is asked", () => {
+    const plan = examplePlan("0005-steel-balcony");
+    const words = wordsOf(plan);
+    expect(words).toMatch(/Route of this job\n\*\*tension and spacing by the table of the code\*\* \[ncc-2022\]/);
+    expect(words).toMatch(/Another route, not taken here\n150 N/);
+    expect(words).toContain("no push is asked on this route");
+    expect(tableOf(packetOf(plan, "crew"), "proof-openings").columns.map(({ key }) => key)).not.toContain("force");
+  });
+
+  test("0001 is proved by a sphere under a push, whose force is printed large", () => {
+    const plan = examplePlan("0001-level-deck-straight");
+    const facts = sheetOf(packetOf(plan, "crew"), "Z-804").blocks.flatMap((block) => (block.kind === "facts" ? block.facts : []));
+    expect(facts.find(({ name }) => name === "Force of the test")).toMatchObject({ strong: true, value: expect.stringMatching(/^12 lbf/) });
+  });
+
+  test("the card of the crew confirms the route of the job", () => {
+    for (const [, plan] of examples) {
+      const card = stepsOf(sheetOf(packetOf(plan, "crew"), "Z-801").blocks).find(({ id }) => id === "card-proof");
+      const pushed = plan.job.tightening.criterion.kind !== "table";
+      expect.soft(card?.items.some(({ text }) => text.startsWith("Force used at the sphere"))).toBe(pushed);
+    }
+  });
+});

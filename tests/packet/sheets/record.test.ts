@@ -1,0 +1,49 @@
+import { describe, expect, test } from "vitest";
+import { examplePlan } from "../../support/example-jobs.ts";
+import { cellText, examples, packetOf, sheetOf, tableOf, tablesOf, textsOf } from "../read-packet.ts";
+
+describe("recordSheet", () => {
+  test.each(examples)("%s: every bore of every upright has its place: one column for each run that it holds", (_, plan) => {
+    const tables = tablesOf(sheetOf(packetOf(plan, "record"), "Z-901").blocks).filter(({ id }) => id.startsWith("record-bores"));
+    const heads = tables.flatMap(({ columns }) => columns.slice(2).map(({ head }) => head));
+    const wanted = plan.verticals.flatMap(({ id }) => {
+      const runs = [...new Set(plan.bores.filter(({ verticalId }) => verticalId === id).map(({ runId }) => runId))];
+      return runs.length < 2 ? [id] : runs.map((run) => `${id} ${run}`);
+    });
+    expect(heads).toEqual(wanted);
+  });
+
+  test("0006: the post that two runs share has a column for each, and a row for how far its bores lie from the middle", () => {
+    const plan = examplePlan("0006-porch-existing-posts");
+    const tables = tablesOf(sheetOf(packetOf(plan, "record"), "Z-901").blocks).filter(({ id }) => id.startsWith("record-bores"));
+    const shared = plan.verticals.find(({ role }) => role === "shared")?.id ?? "";
+    const table = tables.find(({ columns }) => columns.some(({ head }) => head === `${shared} R1`));
+    const across = table?.rows.find(([first = ""]) => cellText(first).startsWith("Across"));
+    const column = table?.columns.findIndex(({ head }) => head === `${shared} R1`) ?? -1;
+    expect(across?.[column]).toMatchObject({ blank: expect.any(String) });
+    expect(cellText(across?.[1] ?? "")).toContain(`${shared} R2`);
+  });
+
+  test("0006: cables bought in two lengths are two lots that name their lengths", () => {
+    const plan = examplePlan("0006-porch-existing-posts");
+    const lengths = plan.order.flatMap(({ group, pieceLength }) => (group === "cable" && pieceLength !== null ? [pieceLength] : []));
+    const items = tableOf(packetOf(plan, "record"), "record-lots").rows.map(([first = ""]) => cellText(first));
+    expect(lengths.length).toBeGreaterThan(1);
+    // 1 ft = 304.8 mm; the catalogue of the example holds whole feet.
+    for (const length of lengths)
+      expect
+        .soft(
+          items.some((item) => item.includes(`${length / 304.8}'-0"`)),
+          `${length} mm`,
+        )
+        .toBe(true);
+  });
+
+  test.each(examples)("%s: every cable has a row, deviations name who accepted them, and the rules of ink stand on top", (_, plan) => {
+    const packet = packetOf(plan, "record");
+    expect(tableOf(packet, "record-cables").rows.length).toBe(plan.cables.length);
+    expect(tableOf(packet, "record-deviations").columns.map(({ head }) => head)).toContain("Accepted by");
+    const rules = sheetOf(packet, "Z-901").blocks.flatMap(textsOf).join(" ");
+    expect(rules).toMatch(/ink[\s\S]*one line through[\s\S]*initials/);
+  });
+});
