@@ -80,7 +80,7 @@ export const catalogue: Readonly<Record<SheetKey, CatalogueRow>> = {
     issues: ["crew", "homeowner", "record"],
   },
   proof: { id: "Z-804", name: "Proof", slug: "proof", use: "opening check, hold points, signatures", issues: everyIssue },
-  care: { id: "Z-806", name: "Hand-over and care", slug: "care", use: "owner's card and visits", issues: ["homeowner", "record"] },
+  care: { id: "Z-806", name: "Hand-over and care", slug: "care", use: "owner's card and visits", issues: ["crew", "homeowner", "record"] },
   record: { id: "Z-901", name: "Record", slug: "record", use: "planned against built", issues: ["record"] },
   sources: { id: "Z-902", name: "Sources", slug: "sources", use: "where every number comes from", issues: everyIssue },
 };

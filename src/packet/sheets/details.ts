@@ -1,5 +1,6 @@
 // Z-301: how are the ends, corners and bushings put together?
 import type { BoreKind } from "../../plan/plan.ts";
+import { detailNotes } from "../drawings/details.ts";
 import type { Block, Sheet, Text } from "../packet.ts";
 import { sourceMark } from "../show-number.ts";
 import { introduction } from "../wording.ts";
@@ -10,6 +11,7 @@ import { facts, list, listed, prose, type SheetContext, type SheetMaker, sheet }
 export const detailsSheet: SheetMaker = (context, head): Sheet =>
   sheet(head, "portrait", [
     ...(context.home ? [prose(...introduction.details)] : []),
+    list(...detailNotes),
     ...drawnDetails(context.plan),
     endFacts(context),
     list(...rules(context)),
