@@ -8,7 +8,7 @@ import { startBrowser } from "../pdf/start.ts";
 import { type Layouts, makeLayouts } from "../site/layouts.ts";
 import { packageRoot } from "../site/root.ts";
 import { type Claim, duplicates, entriesOf, manifestOf, recordsLeft, staleOutputs, type Work } from "./build-steps.ts";
-import { type Effects, realEffects } from "./effects.ts";
+import type { Effects } from "./effects.ts";
 import { faultText } from "./fault.ts";
 import { type JobRecord, type OutputFile, writeManifest } from "./manifest.ts";
 import { makePlanner, type Planner } from "./planner.ts";
@@ -65,7 +65,7 @@ const carryOut = async (survey: Survey, running: Running): Promise<number> => {
   if (changed.length > 100) leanHeap();
   const layouts = makeLayouts(root);
   const planner = makePlanner(options);
-  const shards = makeShards({ jobs: changed, options, root }, { files: effects.files, planner, layouts, threads: effects === realEffects });
+  const shards = makeShards({ jobs: changed, options, root }, { files: effects.files, planner, layouts, threads: effects.threads });
   try {
     const left = recordsLeft(survey);
     const { works, bad, faults } = await planAll(survey, { running, shards, left });
@@ -82,6 +82,8 @@ const carryOut = async (survey: Survey, running: Running): Promise<number> => {
         shared.push({ path, size: Buffer.byteLength(text) });
       },
     };
+    // The site engine is loaded while the browser prints: before, it would keep the first documents waiting.
+    await Promise.race([printing, printer?.atWork]);
     await Promise.all([printing, makePages(works, { shards, running, index, paged: pages.down })]);
     const made = works.filter((work) => !work.fault);
     for (const path of staleOutputs(survey, { works, made, left })) effects.files.remove(join(options.out, path));

@@ -1,7 +1,9 @@
 // How do the sources become the program that runs? Bundled into .build/, with the digest of all that shapes a page baked in.
 // Plain JavaScript, because the oldest Node that is served can't read TypeScript by itself.
+import { spawnSync } from "node:child_process";
 import { createHash } from "node:crypto";
-import { existsSync, readdirSync, readFileSync, rmSync, writeFileSync } from "node:fs";
+import { existsSync, mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from "node:fs";
+import { tmpdir } from "node:os";
 import { dirname, join, relative } from "node:path";
 import { fileURLToPath } from "node:url";
 
@@ -16,6 +18,16 @@ const digestOf = (files) => {
   const hash = createHash("sha256");
   for (const file of [...files].sort()) hash.update(`${file}\0`).update(readFileSync(join(root, file)));
   return hash.digest("hex");
+};
+
+/** Builds one example, so that what is kept of the scripts holds the functions that a build calls. If it can't, nothing is kept. */
+const rehearse = () => {
+  const job = existsSync(join(root, "jobs")) ? names("jobs").filter((name) => name.endsWith(".yaml")).sort()[0] : undefined;
+  if (job === undefined) return;
+  const folder = mkdtempSync(join(tmpdir(), "reevebook-rehearsal-"));
+  const env = { ...process.env, REEVEBOOK_KEEP_COMPILED: "1" };
+  spawnSync(process.execPath, [join(out, "main.js"), "build", "--out", folder, join(root, job)], { env, stdio: "ignore", timeout: 60_000 });
+  rmSync(folder, { recursive: true, force: true });
 };
 
 const wanted = process.argv.slice(2);
@@ -34,7 +46,48 @@ if (made !== stamp && (bench || !made.startsWith(digest))) {
     console.error("the program can't be compiled without its development dependencies; run: npm ci");
     process.exit(existsSync(join(out, "main.js")) || process.env.npm_lifecycle_event === "prepare" ? 0 : 2);
   }
+  /** Three files of the site engine look for their neighbours from where they are, so they are told where they were. */
+  const engine = {
+    name: "engine",
+    setup: (build) =>
+      build.onLoad({ filter: /[\\/]@11ty[\\/]eleventy[\\/]src[\\/]Util[\\/]\w+\.js$/ }, ({ path }) => {
+        const text = readFileSync(path, "utf8");
+        return text.includes("import.meta.url")
+          ? { contents: text.replaceAll("import.meta.url", `new URL(${JSON.stringify(relative(out, path).replaceAll("\\", "/"))}, here).href`), loader: "js" }
+          : undefined;
+      }),
+  };
+  /** Half of the browser client is there to download browsers through proxies, which is never asked of it here. */
+  const noProxies = {
+    name: "no proxies",
+    setup: (build) => {
+      build.onResolve({ filter: /^proxy-agent$/ }, () => ({ path: "proxy-agent", namespace: "left-out" }));
+      build.onLoad({ filter: /./, namespace: "left-out" }, () => ({ contents: "export const ProxyAgent = undefined;", loader: "js" }));
+    },
+  };
+  /** The two large packages, and the larger part of the program, are scripts of their own, of which the compiled form is kept. */
+  const large = [
+    { name: "puppeteer", asked: /^puppeteer$/, file: "client", taken: "connect" },
+    { name: "@11ty/eleventy", asked: /^@11ty\/eleventy$/, file: "engine", taken: "Eleventy" },
+    { name: "./src/cli/build-command.ts", asked: /\/build-command\.ts$/, file: "work", taken: "build" },
+  ];
+  const apart = (kinds) => ({
+    name: "large scripts apart",
+    setup: (build) => {
+      for (const { asked, file, taken } of large) {
+        build.onResolve({ filter: asked }, ({ kind }) => (kinds.includes(kind) ? { path: file, namespace: `apart-${file}` } : undefined));
+        build.onLoad({ filter: /./, namespace: `apart-${file}` }, () => ({
+          contents:
+            `import { fileURLToPath } from "node:url";import { loadCached } from ${JSON.stringify(join(root, "src", "cli", "load-cached.mjs"))};` +
+            `export const { ${taken} } = loadCached(fileURLToPath(new URL("./${file}.cjs", import.meta.url)));`,
+          loader: "js",
+          resolveDir: root,
+        }));
+      }
+    },
+  });
   const { version } = JSON.parse(readFileSync(join(root, "package.json"), "utf8"));
+  const defines = { REEVEBOOK_VERSION: JSON.stringify(version), REEVEBOOK_DIGEST: JSON.stringify(digest) };
   rmSync(out, { recursive: true, force: true });
   await esbuild.build({
     absWorkingDir: root,
@@ -51,13 +104,32 @@ if (made !== stamp && (bench || !made.startsWith(digest))) {
     target: "node20",
     minifyWhitespace: true,
     minifySyntax: true,
-    // The browser client is bundled, which makes it load in a third of the time; it looks for TypeScript only to read a settings file.
-    external: ["@11ty/eleventy", "nunjucks", "@sparticuz/chromium", "tar-fs", "esbuild", "typescript"],
-    define: { REEVEBOOK_VERSION: JSON.stringify(version), REEVEBOOK_DIGEST: JSON.stringify(digest) },
+    external: ["@sparticuz/chromium", "tar-fs", "esbuild", "typescript"],
+    plugins: [apart(["dynamic-import"])],
+    define: defines,
     // Bundled packages in the old module format ask for Node's own modules by require().
     banner: { js: 'import{createRequire as reevebookRequire}from"node:module";const require=reevebookRequire(import.meta.url);' },
     logLevel: "warning",
   });
+  for (const { name, file, taken } of large) {
+    await esbuild.build({
+      absWorkingDir: root,
+      stdin: { contents: `export { ${taken} } from ${JSON.stringify(name)};`, resolveDir: root },
+      outfile: join(out, `${file}.cjs`),
+      bundle: true,
+      format: "cjs",
+      platform: "node",
+      target: "node20",
+      minifyWhitespace: true,
+      minifySyntax: true,
+      // TypeScript is looked for only to read a settings file, the development server only to serve.
+      external: ["@11ty/eleventy-dev-server", "@sparticuz/chromium", "typescript", "fsevents", "tar-fs"],
+      plugins: [apart(["dynamic-import"]), engine, noProxies],
+      define: { ...defines, "import.meta.url": "here" },
+      banner: { js: 'const here=require("node:url").pathToFileURL(__filename).href;' },
+      logLevel: "error",
+    });
+  }
   await esbuild.build({
     absWorkingDir: root,
     entryPoints: ["src/site/search-client.ts"],
@@ -68,5 +140,6 @@ if (made !== stamp && (bench || !made.startsWith(digest))) {
     target: "es2020",
     logLevel: "warning",
   });
+  rehearse();
   writeFileSync(stampFile, stamp);
 }

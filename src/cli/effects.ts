@@ -29,6 +29,8 @@ export interface Effects {
   readonly output: Output;
   readonly env: Readonly<Record<string, string | undefined>>;
   readonly platform: string;
+  /** Whether other threads may do a share of the work: they touch the real world. */
+  readonly threads: boolean;
 }
 
 export const realEffects: Effects = {
@@ -70,6 +72,7 @@ export const realEffects: Effects = {
   },
   env: process.env,
   platform: process.platform,
+  threads: true,
 };
 
 const isMissing = (error: unknown): boolean => {

@@ -5,9 +5,11 @@ import { contentBox } from "../drawing/paper.ts";
 import type { Issue, Paper } from "../job/job.ts";
 import { makePacket } from "../packet/make-packet.ts";
 import type { Packet } from "../packet/packet.ts";
-import type { Printer } from "../pdf/print.ts";
+import { drawingFaults } from "../pdf/drawing-faults.ts";
+import type { PageHeights } from "../pdf/measure.ts";
+import { type Printer, PrintFault } from "../pdf/print.ts";
 import type { Plan } from "../plan/plan.ts";
-import { blocksHtml, type Layouts } from "../site/layouts.ts";
+import type { Layouts } from "../site/layouts.ts";
 import { printCopy } from "../site/print-copy.ts";
 import type { Effects } from "./effects.ts";
 import type { JobFile, JobRecord, OutputFile } from "./manifest.ts";
@@ -15,8 +17,8 @@ import { programVersion } from "./program.ts";
 
 export const issues: readonly Issue[] = ["crew", "homeowner", "permit", "record"];
 
-/** One more than the browser has pages, so that the next document is ready when a page is free. */
-const AT_ONCE = 3;
+/** Those with most pages first, so that the last of a job is a short one and no page of the browser waits for long. */
+const longestFirst: readonly Issue[] = ["homeowner", "crew", "record", "permit"];
 
 export interface PrintingOptions {
   readonly effects: Effects;
@@ -49,16 +51,14 @@ export const printJobs = async <T extends PrintTask>(
   options: PrintingOptions,
   done: (task: T, result: PrintedJob | Error) => void,
 ): Promise<void> => {
-  const measured = new Set<string>();
   const parts = tasks.flatMap((task) => {
     const shared = {
       task,
-      claimed: new Set<string>(),
       results: [] as { path: string; pdf: PrintedPdf }[],
       error: undefined as Error | undefined,
       left: issues.length,
     };
-    return issues.map((issue) => ({ issue, shared }));
+    return longestFirst.map((issue) => ({ issue, shared }));
   });
   let next = 0;
   const work = async (): Promise<void> => {
@@ -69,7 +69,7 @@ export const printJobs = async <T extends PrintTask>(
         if (shared.error === undefined)
           shared.results.push({
             path,
-            pdf: await printIssue(issue, { path, task: shared.task, measured, claimed: shared.claimed }, options),
+            pdf: await printIssue(issue, { path, task: shared.task }, options),
           });
       } catch (error) {
         shared.error = error instanceof Error ? error : new Error(String(error));
@@ -79,7 +79,14 @@ export const printJobs = async <T extends PrintTask>(
       if (shared.left === 0) shared.results.length = 0;
     }
   };
-  await Promise.all(Array.from({ length: AT_ONCE }, work));
+  const { connected, atWork } = options.printer;
+  const after = async (moment: Promise<unknown>): Promise<void> => {
+    await Promise.race([moment, first]).catch(() => {});
+    await work();
+  };
+  // One document for each of the browser's two pages and one ahead; each is made when this program would only wait.
+  const first = work();
+  await Promise.all([first, after(connected), after(atWork)]);
 };
 
 interface PrintedPdf {
@@ -102,15 +109,11 @@ const writeAll = (
 interface IssueContext {
   readonly path: string;
   readonly task: PrintTask;
-  /** Sheets that were found good, in this job or another. */
-  readonly measured: Set<string>;
-  /** Sheets that another issue of this job is measuring: if one is bad, the whole job is. */
-  readonly claimed: Set<string>;
 }
 
 const printIssue = async (
   issue: Issue,
-  { path, task, measured, claimed }: IssueContext,
+  { path, task }: IssueContext,
   { effects, out, layouts, printer, draft, browser, planOf }: PrintingOptions,
 ): Promise<PrintedPdf> => {
   const { file } = task;
@@ -122,16 +125,15 @@ const printIssue = async (
   if (old?.html === digest && old.pages !== undefined && effects.files.size(join(out, path)) === old.size) {
     return { bytes: undefined, size: old.size, pages: old.pages, html: digest };
   }
-  const sheets = packet.sheets.map((sheet) =>
-    createHash("sha256").update(`${packet.paper} ${sheet.orientation} ${sheet.name}`).update(blocksHtml(sheet)).digest("base64"),
-  );
-  const unmeasured = [...sheets.keys()].filter((index) => !measured.has(sheets[index] ?? "") && !claimed.has(sheets[index] ?? ""));
-  for (const sheet of sheets) claimed.add(sheet);
+  const name = `${task.number}, issue ${issue}`;
+  const faults = drawingFaults(packet);
+  if (faults.length > 0) throw new PrintFault(name, faults);
   const { titleBlock } = packet;
   const { bytes, pages } = await printer.print({
-    name: `${task.number}, issue ${issue}`,
+    name,
     html,
-    measure: { sheets: unmeasured, heights: pageHeights(packet) },
+    heights: pageHeights(packet),
+    measure: "scaled",
     finish: {
       date: plan.job.identity.issueDate,
       title: `${titleBlock.jobNumber} ${titleBlock.title}: ${packet.issueName}`,
@@ -140,13 +142,12 @@ const printIssue = async (
     },
     tagged: !draft,
   });
-  for (const index of unmeasured) measured.add(sheets[index] ?? "");
   return { bytes, size: bytes.length, pages, html: digest };
 };
 
 const PIXELS_PER_MM = 96 / 25.4;
 
-const pageHeights = ({ paper }: Packet): { readonly portrait: number; readonly landscape: number } => ({
+const pageHeights = ({ paper }: Packet): PageHeights => ({
   portrait: heightOf(paper, "portrait") * PIXELS_PER_MM,
   landscape: heightOf(paper, "landscape") * PIXELS_PER_MM,
 });

@@ -1,5 +1,6 @@
 // How is a share of the jobs planned and turned into pages? The same way in this thread and in another.
 import { join } from "node:path";
+import { issueName as issueNames } from "../packet/issues.ts";
 import { makePacket } from "../packet/make-packet.ts";
 import type { ArchiveEntry } from "../site/archive.ts";
 import { buildSite, type PacketPage } from "../site/build.ts";
@@ -167,10 +168,13 @@ const pageOf = (file: JobFile, { planner, put, pdf }: PageContext): { readonly p
   put(`${number}/plan.json`, `${JSON.stringify(plan)}\n`);
   const tables = csvFiles(packet);
   for (const { name, text } of tables) put(`${number}/${name}.csv`, text);
-  const files = [
-    ...(pdf ? issues.map((issue) => ({ href: `${number}-${issue}.pdf`, name: `Packet for print, ${issue} issue (PDF)` })) : []),
-    { href: "plan.json", name: "The whole plan as data (JSON)" },
-    ...tables.map(({ name }) => ({ href: `${name}.csv`, name: `Table "${name}" (CSV)` })),
-  ];
-  return { page: { packet, files }, entry };
+  const page: PacketPage = {
+    packet,
+    prints: pdf ? issues.map((issue) => ({ href: `${number}-${issue}.pdf`, name: issueNames[issue] })) : [],
+    data: [
+      ...tables.map(({ name, label }) => ({ href: `${name}.csv`, name: `${label} (CSV)` })),
+      { href: "plan.json", name: "The whole plan (JSON)" },
+    ],
+  };
+  return { page, entry };
 };

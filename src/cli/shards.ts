@@ -23,7 +23,10 @@ export const makeShards = (all: ShardOptions, context: ShardContext & { readonly
 type Answer = { readonly planned: readonly PlannedJob[] } | { readonly page: PagedJob } | { readonly end: true };
 
 const threadShard = (workerData: ShardOptions): Shard => {
-  const worker = new Worker(new URL("./shard-worker.js", import.meta.url), { workerData, resourceLimits: { maxYoungGenerationSizeMb: 16 } });
+  const worker = new Worker(new URL("./shard-worker.js", import.meta.url), {
+    workerData,
+    resourceLimits: { maxYoungGenerationSizeMb: 16 },
+  });
   let hear: (answer: Answer) => void = () => {};
   let fail: (error: Error) => void = () => {};
   worker.on("message", (answer: Answer) => hear(answer));

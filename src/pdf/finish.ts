@@ -1,7 +1,7 @@
 // What is changed in a printed PDF? Dates and ids that would differ from run to run, and what the browser leaves out.
 import { createHash } from "node:crypto";
 import { deflateSync } from "node:zlib";
-import { need, objectOf, readPdf, referenceIn } from "./read-pdf.ts";
+import { need, objectOf, type PdfFile, referenceIn } from "./read-pdf.ts";
 
 export interface FinishOptions {
   /** ISO date of issue, yyyy-mm-dd: the only date a packet may carry. */
@@ -12,14 +12,15 @@ export interface FinishOptions {
   readonly attachment: { readonly name: string; readonly bytes: Uint8Array };
 }
 
-/** The same bytes for the same page: same-length patches first, then one appended update. */
-export const finishPdf = (printed: Uint8Array, options: FinishOptions): Buffer => append(patch(printed, options.date), options);
+/** The same bytes for the same page: same-length patches in the file that was read, then one appended update. */
+export const finishPdf = (file: PdfFile, options: FinishOptions): Buffer => {
+  patch(file, options.date);
+  return append(file, options);
+};
 
 /** Sets the 14 digits of both dates and counts the ids of structure elements from one; no length changes. */
-const patch = (printed: Uint8Array, date: string): Buffer => {
-  const bytes = Buffer.from(printed.buffer, printed.byteOffset, printed.byteLength);
+const patch = ({ bytes, text }: PdfFile, date: string): void => {
   const digits = `${date.replaceAll("-", "")}000000`;
-  const text = bytes.toString("latin1");
   for (const found of text.matchAll(/\/(?:CreationDate|ModDate) \(D:(\d{14})/g)) {
     bytes.write(digits, found.index + found[0].length - 14, "latin1");
   }
@@ -28,12 +29,11 @@ const patch = (printed: Uint8Array, date: string): Buffer => {
     [...new Set(ids.map((found) => found[1] ?? ""))].sort().map((id, index) => [id, String(index + 1).padStart(8, "0")]),
   );
   for (const found of ids) bytes.write(ranks.get(found[1] ?? "") ?? "", found.index + 5, "latin1");
-  return bytes;
 };
 
 /** Appends metadata, the attachment, a catalog that names both, and an identifier made from the content. */
-const append = (bytes: Buffer, { date, title, author, attachment }: FinishOptions): Buffer => {
-  const file = readPdf(bytes);
+const append = (file: PdfFile, { date, title, author, attachment }: FinishOptions): Buffer => {
+  const { bytes } = file;
   const root = need(referenceIn(file.trailer, "Root"), "catalog");
   const catalog = objectOf(file, root);
   if (catalog.includes("/Names") || catalog.includes("/Metadata")) throw new Error("the browser's PDF already has names or metadata");

@@ -14,8 +14,9 @@ const MM_PER_POINT = 25.4 / 72;
 const barColour = [1 / 255, 2 / 255, 3 / 255] as const;
 const isBarColour = (colour: readonly number[]): boolean => barColour.every((part, index) => Math.abs((colour[index] ?? 1) - part) < 1e-4);
 
-export const inspectPdf = (bytes: Buffer): Inspection => {
-  const file = readPdf(bytes);
+export const inspectPdf = (bytes: Buffer): Inspection => inspectFile(readPdf(bytes));
+
+export const inspectFile = (file: PdfFile): Inspection => {
   const pages = pagesOf(file);
   return {
     pages: pages.length,
@@ -42,11 +43,14 @@ export const faultsOf = ({ pages, fonts, bar_mm }: Inspection): readonly string[
     .filter((font) => !font.startsWith("AtkinsonHyperlegible"))
     .map((font) => `it uses ${font}: a character on its sheets is missing from the font that ships with the program`),
   ...(bar_mm === null ? ["it has no calibration bar"] : []),
-  // 0.1 %: a page that was shrunk to fit is off by far more, the browser's own rounding by far less
-  ...(bar_mm !== null && Math.abs(bar_mm - 100) > 0.1
-    ? [`its calibration bar of 100 mm prints ${bar_mm} mm long: the page was scaled`]
-    : []),
+  ...(isScaled({ bar_mm }) ? [`its calibration bar of 100 mm prints ${bar_mm} mm long: the page was scaled`] : []),
 ];
+
+/**
+ * True when anything in the document was wider than its own page: a browser shrinks all pages then, so the bar tells of all.
+ * 0.1 % is 0.2 mm of a page's width; the browser's own rounding stays far below.
+ */
+export const isScaled = ({ bar_mm }: Pick<Inspection, "bar_mm">): boolean => bar_mm !== null && Math.abs(bar_mm - 100) > 0.1;
 
 const embeddedFonts = (file: PdfFile): readonly string[] => {
   const names = new Set<string>();
@@ -69,8 +73,20 @@ const times = (m: Matrix, n: Matrix): Matrix => [
   m[4] * n[1] + m[5] * n[3] + n[5],
 ];
 
+/** A stroke colour that may be the bar's: 1/255, 2/255 and 3/255, to as many decimals as are written. */
+const maybeBar = /(?<![\d.])0?\.0039\d* 0?\.0078\d* 0?\.011[78]\d* RG/;
+
+/**
+ * Text objects hold no lines and no transformations that outlast them, and they are most of a page.
+ * Where a stream has strings in parentheses, which might hold anything, nothing is left out.
+ */
+const withoutText = (content: string): string =>
+  content.includes("(") ? content : content.replace(/(?<=\s|^)BT\s[\s\S]*?\sET(?=\s|$)/g, " ");
+
 /** Follows the transformations of a content stream to the one line that has the bar's colour. */
-export const barLength = (content: string): number | null => {
+export const barLength = (content: string): number | null => (maybeBar.test(content) ? followTo(withoutText(content)) : null);
+
+const followTo = (content: string): number | null => {
   let matrix = identity;
   let colour: readonly number[] = [];
   const stack: { readonly matrix: Matrix; readonly colour: readonly number[] }[] = [];

@@ -9,6 +9,8 @@ export interface LaunchOptions {
   readonly path: string;
   readonly libraries: string | undefined;
   readonly warn: (line: string) => void;
+  /** Empty pages to have; the second is asked for before the client is loaded that will use it. */
+  readonly pages: number;
 }
 
 export interface RunningBrowser {
@@ -39,22 +41,30 @@ const flags = [
   "--use-mock-keychain",
 ];
 
+/** Above all ids of the client that takes the pipe over, which leaves answers to unknown ids alone. */
+const OUR_IDS = 1_000_000_000;
+
 /** Words by which a browser says that it can't have its sandbox here. */
 const sandboxWords = /no-sandbox|usable sandbox|sandbox_host|setuid sandbox|user namespace/i;
 
 /** Starts the browser and waits until it answers. */
 export const launchBrowser = async (options: LaunchOptions): Promise<RunningBrowser> => {
+  const unboxed = (): Promise<RunningBrowser> => {
+    options.warn("the browser can't use its sandbox here (root, or a system that forbids it); it runs without");
+    return start(options, ["--no-sandbox"]);
+  };
+  // A browser of root on Linux refuses its sandbox every time: asking it first would only cost a start.
+  if (process.platform === "linux" && process.getuid?.() === 0) return unboxed();
   try {
     return await start(options, []);
   } catch (error) {
     const said = error instanceof Error ? error.message : String(error);
     if (!sandboxWords.test(said)) throw error;
-    options.warn("the browser can't use its sandbox here (root, or a system that forbids it); it runs without");
-    return start(options, ["--no-sandbox"]);
+    return unboxed();
   }
 };
 
-const start = async ({ path, libraries }: LaunchOptions, more: readonly string[]): Promise<RunningBrowser> => {
+const start = async ({ path, libraries, pages }: LaunchOptions, more: readonly string[]): Promise<RunningBrowser> => {
   const profile = mkdtempSync(join(tmpdir(), "reevebook-browser-"));
   const env = { ...process.env };
   if (libraries !== undefined) env["LD_LIBRARY_PATH"] = [libraries, env["LD_LIBRARY_PATH"]].filter(Boolean).join(delimiter);
@@ -68,6 +78,9 @@ const start = async ({ path, libraries }: LaunchOptions, more: readonly string[]
   try {
     const pipe = pipeOf(browser);
     const version = await firstAnswer(browser, pipe);
+    for (let page = 1; page < pages; page += 1) {
+      pipe.send(JSON.stringify({ id: OUR_IDS + page, method: "Target.createTarget", params: { url: "about:blank" } }));
+    }
     return { pipe, version, kill };
   } catch (error) {
     kill();

@@ -10,29 +10,23 @@ export interface Misfit {
   readonly what: string;
 }
 
-export interface MeasureRequest {
-  /** Positions of the sheets to look at; the rest were found good before, word for word the same. */
-  readonly sheets: readonly number[];
-  /** Height of a printed page between its margins, by paper and orientation, in CSS pixels. */
-  readonly heights: Readonly<Record<"portrait" | "landscape", number>>;
-}
+/** Height of a printed page between its margins, in CSS pixels. */
+export type PageHeights = Readonly<Record<"portrait" | "landscape", number>>;
 
 /**
  * Runs inside the page, so it may use nothing from outside itself.
  * A whole pixel of play is given: boxes are snapped to pixels when they are laid out.
  */
-export const measureInPage = async ({ sheets, heights }: MeasureRequest): Promise<Misfit[]> => {
+export const measureInPage = async ({ heights }: { readonly heights: PageHeights }): Promise<Misfit[]> => {
   const play = 1.01;
   const smallest_px = 9 * (96 / 72) - 0.01;
-  await Promise.all([...document.fonts].map((font) => font.load()));
-  const all = [...document.querySelectorAll<HTMLElement>(".sheet")];
+  const looked = [...document.querySelectorAll<HTMLElement>(".sheet")];
   const misfits: Misfit[] = [];
   const nameOf = (element: Element): string => {
     const own = element.closest("[id]");
     const words = (element.textContent ?? "").replace(/\s+/g, " ").trim().slice(0, 40);
     return `${element.tagName.toLowerCase()}${own === null ? "" : ` in #${own.id}`}${words === "" ? "" : ` "${words}"`}`;
   };
-  const looked = sheets.map((index) => all[index]).filter((sheet) => sheet !== undefined);
   // Style is asked once for each way of standing: what an element and the two around it are called decides its letters here.
   const known = new Map<string, number>();
   const callOf = (element: Element | null): string =>
@@ -77,7 +71,7 @@ export const measureInPage = async ({ sheets, heights }: MeasureRequest): Promis
     for (const element of sheet.querySelectorAll("figure, svg, tr")) {
       if (element.getBoundingClientRect().height > high + play) report(element, "is higher than its page");
     }
-    // A sheet that holds nothing wider than itself needs no look at each of its elements; its own edge clips, but counts.
+    // A sheet that holds nothing wider than itself needs no look at each of its elements.
     const wide = sheet.scrollWidth > sheet.clientWidth + play;
     // Lines and shapes of a drawing are clipped by its own edge: only the drawing as a whole and its letters matter.
     for (const element of wide ? sheet.querySelectorAll("*:not(svg *)") : []) {

@@ -1,16 +1,23 @@
 // How do pages become PDFs? One warm browser, two long-lived pages, a queue; a crashed browser is replaced once per document.
-import type { Browser, Page } from "puppeteer";
+import type { Browser } from "puppeteer";
 import { type FinishOptions, finishPdf } from "./finish.ts";
-import { faultsOf, inspectPdf } from "./inspect.ts";
+import { faultsOf, inspectFile, isScaled } from "./inspect.ts";
 import type { RunningBrowser } from "./launch.ts";
-import { type MeasureRequest, type Misfit, measureInPage } from "./measure.ts";
+import { type Misfit, measureInPage, type PageHeights } from "./measure.ts";
+import { type BrowserPage, openPages } from "./page.ts";
+import { readPdf } from "./read-pdf.ts";
+import { PAGES } from "./start.ts";
 
 export interface PrintJob {
   /** What is printed, in words, for messages: "0001-porch-front, crew". */
   readonly name: string;
   readonly html: string;
-  /** Sheets that were not measured before, and the page's height. */
-  readonly measure: MeasureRequest;
+  readonly heights: PageHeights;
+  /**
+   * "scaled": only when the finished file shows that something was wider than its page, since looking costs another layout.
+   * "always": looks at every element before printing.
+   */
+  readonly measure: "scaled" | "always";
   readonly finish: FinishOptions;
   /** Tags and bookmarks cost half of the time: a draft goes without. */
   readonly tagged: boolean;
@@ -23,6 +30,10 @@ export interface Printed {
 
 export interface Printer {
   readonly print: (job: PrintJob) => Promise<Printed>;
+  /** Kept when the browser has answered. */
+  readonly connected: Promise<void>;
+  /** Kept when the browser is at work on its first documents and this program has nothing to do but wait. */
+  readonly atWork: Promise<void>;
   readonly version: () => Promise<string>;
   readonly close: () => void;
   /** Kills the browser as a fault of its own would, for tests. */
@@ -38,7 +49,6 @@ export class PrintFault extends Error {
   }
 }
 
-const PAGES = 2;
 const TIMEOUT_ms = 60_000;
 /** The browser's caches grow with every print; a fresh one now and then keeps its memory flat. */
 const PRINTS_PER_BROWSER = 500;
@@ -46,47 +56,58 @@ const PRINTS_PER_BROWSER = 500;
 interface Session {
   readonly running: RunningBrowser;
   readonly browser: Browser;
-  readonly free: Promise<Page>[];
+  readonly free: Promise<BrowserPage>[];
 }
 
 /** `launch` starts a browser; it is called at once, and again after a crash. */
 export const makePrinter = (launch: () => Promise<RunningBrowser>): Printer => {
   let session = open(launch());
   session.catch(() => {}); // told by print()
-  let prints = 0;
+  let uses = 0;
   let closed = false;
   const waiting: ((turn: undefined) => void)[] = [];
   let busy = 0;
+  let prints = 0;
+  let tellAtWork = (): void => {};
+  const atWork = new Promise<void>((resolve) => {
+    tellAtWork = resolve;
+  });
+  const printing = (): void => {
+    prints += 1;
+    if (prints >= PAGES) tellAtWork();
+  };
   const replace = async (broken: Promise<Session>): Promise<void> => {
     if (session !== broken || closed) return;
     session = open(launch());
     session.catch(() => {});
-    prints = 0;
+    uses = 0;
     await broken.then(end).catch(() => {});
   };
-  const once = async (job: PrintJob): Promise<Printed> => {
+  const once = async <T>(work: (page: BrowserPage) => Promise<T>): Promise<T> => {
     const mine = await session;
-    const page = mine.free.shift() ?? newPage(mine.browser);
+    const page = mine.free.shift();
+    if (page === undefined) throw new Error("more was asked of the browser than it has pages");
     try {
-      return await printOn(await page, job);
+      return await work(await page);
     } finally {
       mine.free.push(page);
     }
   };
-  const print = async (job: PrintJob): Promise<Printed> => {
+  /** Waits for a page; what fails for another reason than the document itself is tried once more in a new browser. */
+  const withPage = async <T>(work: (page: BrowserPage) => Promise<T>): Promise<T> => {
     if (busy >= PAGES) await new Promise((resolve) => waiting.push(resolve));
     busy += 1;
     try {
-      prints += 1;
-      if (prints > PRINTS_PER_BROWSER && busy === 1) await replace(session);
+      uses += 1;
+      if (uses > PRINTS_PER_BROWSER && busy === 1) await replace(session);
       const used = session;
       try {
-        return await once(job);
+        return await once(work);
       } catch (error) {
         if (error instanceof PrintFault) throw error;
         await used; // a browser that can't start at all is not tried twice
         await replace(used);
-        return await once(job);
+        return await once(work);
       }
     } finally {
       busy -= 1;
@@ -94,7 +115,9 @@ export const makePrinter = (launch: () => Promise<RunningBrowser>): Printer => {
     }
   };
   return {
-    print,
+    print: (job) => printWith(job, { withPage, printing }),
+    connected: session.then(() => {}),
+    atWork,
     crash: () => {
       void session.then(({ running }) => running.kill());
     },
@@ -110,7 +133,7 @@ const open = async (launched: Promise<RunningBrowser>): Promise<Session> => {
   // The client is loaded while the browser starts.
   const [running, { connect }] = await Promise.all([launched, import("puppeteer")]);
   const browser = await connect({ transport: running.pipe, defaultViewport: null, protocolTimeout: TIMEOUT_ms });
-  const free = Array.from({ length: PAGES }, () => newPage(browser));
+  const free = [...openPages(browser, PAGES)];
   for (const page of free) page.catch(() => {}); // told to whoever prints on it
   return { running, browser, free };
 };
@@ -121,23 +144,39 @@ const end = async ({ running, browser }: Session): Promise<void> => {
   await browser.disconnect();
 };
 
-/** A page that runs no script of its own and may fetch nothing: all it needs is inside its document, whose own policy says so too. */
-const newPage = async (browser: Browser): Promise<Page> => {
-  const page = await browser.newPage();
-  await Promise.all([page.setJavaScriptEnabled(false), page.setOfflineMode(true)]);
-  return page;
-};
+interface PrintContext {
+  readonly withPage: <T>(work: (page: BrowserPage) => Promise<T>) => Promise<T>;
+  /** Called when a page has got all it needs for its print. */
+  readonly printing: () => void;
+}
 
-const printOn = async (page: Page, { name, html, measure, finish, tagged }: PrintJob): Promise<Printed> => {
-  await page.setContent(html, { waitUntil: "domcontentloaded", timeout: TIMEOUT_ms });
-  const misfits = await page.evaluate(measureInPage, measure);
-  if (misfits.length > 0) throw new PrintFault(name, misfits.map(inWords));
-  const printed = await page.pdf({ preferCSSPageSize: true, printBackground: true, tagged, outline: tagged, timeout: TIMEOUT_ms });
-  const bytes = finishPdf(printed, finish);
-  const inspection = inspectPdf(bytes);
+const printWith = async (job: PrintJob, { withPage, printing }: PrintContext): Promise<Printed> => {
+  const { name, html, tagged, finish } = job;
+  const printed = await withPage(async (page) => {
+    await page.show(html);
+    if (job.measure === "always") await measureOn(page, job);
+    const print = page.print({ tagged });
+    printing();
+    return print;
+  });
+  // The page is free for the next document while this one is finished.
+  const file = readPdf(printed);
+  const inspection = inspectFile(file);
+  if (isScaled(inspection)) {
+    await withPage(async (page) => {
+      await page.show(html);
+      await measureOn(page, job);
+    });
+  }
   const faults = faultsOf(inspection);
   if (faults.length > 0) throw new PrintFault(name, faults);
-  return { bytes, pages: inspection.pages };
+  return { bytes: finishPdf(file, finish), pages: inspection.pages };
+};
+
+/** Finds what is too wide, too high or too small by its name. */
+const measureOn = async (page: BrowserPage, { name, heights }: PrintJob): Promise<void> => {
+  const misfits = await page.ask(measureInPage, { heights });
+  if (misfits.length > 0) throw new PrintFault(name, misfits.map(inWords));
 };
 
 const inWords = ({ sheet, element, what }: Misfit): string => `sheet ${sheet}: ${element} ${what}`;

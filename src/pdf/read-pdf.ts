@@ -42,8 +42,8 @@ const readTable = (text: string, xrefAt: number, offsets: number[]): string => {
     at += head[0].length;
     const [first, count] = [Number(head[1]), Number(head[2])];
     for (let index = 0; index < count; index += 1, at += 20) {
-      if (text[at + 17] === "n") offsets[first + index] ??= Number(text.slice(at, at + 10));
-      else offsets[first + index] ??= 0;
+      const used = text.charCodeAt(at + 17) === 110; // n
+      offsets[first + index] ??= used ? Number(text.slice(at, at + 10)) : 0;
     }
   }
   return text.slice(at, text.indexOf("startxref", at));

@@ -4,7 +4,6 @@ import { cutStock } from "../stock/cut.ts";
 import { length } from "../units/print.ts";
 import type { Cents, Mm } from "../units/quantity.ts";
 import { roundUp } from "../units/round.ts";
-import { counterboreDepth } from "./end-fitting.ts";
 import type { Bore, Run } from "./plan.ts";
 import type { CutPlan, OrderLine } from "./purchase.ts";
 
@@ -80,8 +79,6 @@ function fittingLines({ runs, courseCount }: Bought, job: Job): readonly OrderLi
   const grips = ends.filter((end) => end.kind === "grip").length * courseCount;
   // Ready cables come with one stud end on them.
   const attached = job.supply.kind === "ready" ? runs.length * courseCount : 0;
-  // A fitting in a counterbore bears on its floor: no washer goes in there.
-  const onFace = ends.filter((end) => end.kind === "grip" && counterboreDepth(end, job) === 0).length * courseCount;
   const { stud, grip } = job.fittings;
   const size = (mm: Mm): string => length(mm, { units: job.units, decimals: 1, step: 1 / 32 });
   return [
@@ -98,9 +95,9 @@ function fittingLines({ runs, courseCount }: Bought, job: Job): readonly OrderLi
       note: "same grade as the studs, or one grade apart against seizing",
     }),
     ...piece("fittings", "washer, stainless, stud end", size(stud.washerDiameter.value), studs, { job, note: "under each nut" }),
-    ...piece("fittings", "washer, stainless, gripping end", size(grip.washerDiameter.value), onFace, {
+    ...piece("fittings", "washer, stainless, gripping end", size(grip.washerDiameter.value), grips, {
       job,
-      note: "where the fitting bears on the face of the post",
+      note: "under the collar of each fitting, on the face of the post",
     }),
     ...piece("fittings", "cap for a stud", stud.thread, studs, { job, note: "over the stud and its nut" }),
     ...piece("fittings", "cap for a cut cable end", size(job.cable.diameter), grips, { job, note: "no sharp end stays open" }),

@@ -15,10 +15,10 @@ export function bearingChecks(plan: Checked, job: Job): readonly Check[] {
 
 /** An "ask" above 1, as the species is not known: the fitting's maker and the wood decide. */
 function bearingCheck(run: Run, end: RunEnd, job: Job): Check {
-  const hole = endBore(end, job);
-  const sunk = counterboreDepth(end, job) > 0;
   const { stud, grip } = job.fittings;
-  const seat = sunk ? grip.counterbore.value : (end.kind === "stud" ? stud : grip).washerDiameter.value;
+  // The washer presses on what is left around its hole in the face: the bore, or the counterbore that the body lies in.
+  const hole = counterboreDepth(end, job) > 0 ? grip.counterbore.value : endBore(end, job);
+  const seat = (end.kind === "stud" ? stud : grip).washerDiameter.value;
   const force: Newton = run.tension.high;
   const capacity: Newton = bearingAcrossGrain_min.value * ringArea(seat, hole);
   const needed = Math.sqrt((4 * force) / (Math.PI * bearingAcrossGrain_min.value) + hole ** 2);
@@ -26,7 +26,7 @@ function bearingCheck(run: Run, end: RunEnd, job: Job): Check {
   const keeps = force <= capacity;
   return {
     id: `bearing-${run.id}-${end.postId}`,
-    name: sunk ? "Bearing of the fitting on the floor of its counterbore" : "Bearing of the washer on the post",
+    name: "Bearing of the washer on the wood of the post",
     where: `${end.postId}, ${run.id}`,
     rule: "at most",
     demand: { value: force, kind: "force" },
@@ -35,13 +35,8 @@ function bearingCheck(run: Run, end: RunEnd, job: Job): Check {
     source: bearingAcrossGrain_min.source,
     sourceWhere: bearingAcrossGrain_min.where,
     verdict: keeps ? "pass" : "ask",
-    advice: keeps ? "" : adviceFor(sunk, washer),
+    advice: keeps ? "" : `the washer may sink in: use one of at least ${washer}, or a plate`,
   };
 }
 
 const ringArea = (outside: Mm, inside: Mm): number => (Math.PI / 4) * (outside ** 2 - inside ** 2);
-
-const adviceFor = (sunk: boolean, washer: string): string =>
-  sunk
-    ? `the wood may crush there: ask what the fitting is made for, or drill right through and bear on a washer of at least ${washer} on the face`
-    : `the washer may sink in: use one of at least ${washer}, or a plate`;

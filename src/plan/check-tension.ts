@@ -42,7 +42,7 @@ export function tensionChecks(plan: Checked, job: Job): readonly Check[] {
       name: "Greatest travel of a nut, and its reserve, against the free thread",
       where: run.id,
       rule: "at most",
-      demand: Math.max(...run.takeUp.ends.map((end) => end.travel_high)) + run.takeUp.reserve,
+      demand: Math.max(...run.takeUp.ends.map((end) => end.travel_high + end.slack)) + run.takeUp.reserve,
       limit: thread,
       kind: "length",
       advice: "take out slack before the nut is turned; the tightening sheet says how much",

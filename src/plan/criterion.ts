@@ -1,7 +1,7 @@
 // What tension does the criterion of the job ask of one span?
 import type { Job } from "../job/job.ts";
 import { deflectionUnder } from "../mechanics/lateral.ts";
-import { tensionForPush } from "../mechanics/push-through.ts";
+import { pushThroughForce, tensionForPush } from "../mechanics/push-through.ts";
 import type { Outcome, Problem } from "../problem/problem.ts";
 import type { SourceId } from "../sources/sources.ts";
 import { nccTension } from "../tables/ncc-wire.ts";
@@ -95,6 +95,31 @@ function sagTension(demand: SpanDemand, job: Job, weight: Newton, sag_max: Mm): 
     else high = middle;
   }
   return { value: high, problems: [] };
+}
+
+/** Beyond this many times the planned span nobody looks for the longest one that would still do. */
+const LONGEST_times = 2;
+
+/** Longest free length at which this tension still meets the criterion, by bisection; null where the criterion names no force. */
+export function longestFree(demand: SpanDemand, tension: Newton, job: Job): Mm | null {
+  const { criterion } = job.tightening;
+  if (criterion.kind === "stated" || criterion.kind === "table") return null;
+  const common = { tension, stiffness: job.cable.stiffness.value.low, runLength: demand.runLength, support: "sliding" } as const;
+  const meets = (span: Mm): boolean => {
+    if (criterion.kind === "sag") return deflectionUnder({ ...common, span, force: criterion.weight }).deflection <= criterion.sag_max;
+    const solid = { kind: "sphere", diameter: criterion.diameter } as const;
+    const push = { ...common, solid, span, spacing: demand.spacing, cableDiameter: job.cable.diameter };
+    return pushThroughForce(push).force >= criterion.force;
+  };
+  let [good, bad] = [0, LONGEST_times * demand.free];
+  if (meets(bad)) return bad;
+  // To a tenth of a millimetre: the tape reads no finer.
+  while (bad - good > 0.1) {
+    const middle = (good + bad) / 2;
+    if (meets(middle)) good = middle;
+    else bad = middle;
+  }
+  return good;
 }
 
 /** The criterion in words, with its origin. */

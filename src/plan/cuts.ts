@@ -143,11 +143,14 @@ function bottomRailLengths(side: SidePlan, verticals: readonly Vertical[]): read
     .map((post, index) => post.station - post.along / 2 - ((posts[index]?.station ?? 0) + (posts[index]?.along ?? 0) / 2));
 }
 
+/** Half a sixteenth of an inch: two parts whose lengths the tape cannot tell apart are one part, cut to the standing frame. */
+const EQUAL_mm = 0.8;
+
 /** Equal parts share a mark. */
 function numbered(prefix: string, rail: Rail, parts: readonly RailPart[]): readonly CutPiece[] {
   const groups: { part: RailPart; count: number }[] = [];
   for (const part of parts) {
-    const group = groups.find((other) => Math.abs(other.part.length - part.length) < SAME_mm && other.part.use === part.use);
+    const group = groups.find((other) => Math.abs(other.part.length - part.length) < EQUAL_mm && other.part.use === part.use);
     if (group === undefined) groups.push({ part, count: 1 });
     else group.count += 1;
   }

@@ -5,8 +5,9 @@ import { roundUp } from "../units/round.ts";
 import type { RunEnd } from "./plan.ts";
 
 /**
- * Depth to which the back of a post is counterbored for a gripping fitting; 0 where it is not: in metal, where no drill
- * reaches the back, and where less than half of the post would be left (common practice, no source).
+ * Depth to which the back of a post is counterbored, so that the body of a gripping fitting lies in the post and its collar bears on
+ * a washer on the back face; 0 where the body's bore goes right through instead: in metal, where no drill reaches the back, and where
+ * less than half of the post would be left (common practice, no source).
  */
 export function counterboreDepth(end: Pick<RunEnd, "kind" | "access">, job: Job): Mm {
   const { material, along } = job.posts.section;
@@ -17,9 +18,7 @@ export function counterboreDepth(end: Pick<RunEnd, "kind" | "access">, job: Job)
 /** Diameter of the bore that goes right through an end post. */
 export function endBore(end: Pick<RunEnd, "kind" | "access">, job: Job): Mm {
   if (end.kind === "stud") return job.fittings.stud.bore.value;
-  const { material } = job.posts.section;
-  const sunk = counterboreDepth(end, job) > 0;
-  return sunk || material !== "wood" ? job.fittings.grip.bore.value : job.fittings.grip.boreNoBack.value;
+  return counterboreDepth(end, job) > 0 ? job.fittings.grip.bore.value : job.fittings.grip.boreNoBack.value;
 }
 
 /** Wood left between the washer of one run and the bore of the other where two runs end on one post. */

@@ -1,9 +1,7 @@
 // How does one cable lie from bearing face to bearing face: its members, bends, lengths and spans?
 import { along as pointAlong } from "../geometry/vector.ts";
-import type { Job } from "../job/job.ts";
 import type { Mm, Radian } from "../units/quantity.ts";
 import { cornerPath } from "./corner-path.ts";
-import { counterboreDepth } from "./end-fitting.ts";
 import type { Bay, Bend, Face, PlanPoint, RunEnd, Vertical } from "./plan.ts";
 import type { Layout } from "./runs.ts";
 
@@ -23,17 +21,16 @@ export interface RunLine {
   readonly outsideLength: Mm;
 }
 
-export function layRun(options: { readonly left: RunEnd; readonly right: RunEnd; readonly layout: Layout; readonly job: Job }): RunLine {
-  const { left, right, layout, job } = options;
+export function layRun(options: { readonly left: RunEnd; readonly right: RunEnd; readonly layout: Layout }): RunLine {
+  const { left, right, layout } = options;
   const from = layout.verticals.findIndex((vertical) => vertical.id === left.postId);
   const to = layout.verticals.findIndex((vertical) => vertical.id === right.postId);
   const members = layout.verticals.slice(from, to + 1);
-  const inset = { left: counterboreDepth(left, job), right: counterboreDepth(right, job) };
   const spans: SpanLine[] = [];
   const bends: Bend[] = [];
-  const path: PlanPoint[] = [facePoint(members[0], "left", left.offset, inset.left)];
+  const path: PlanPoint[] = [facePoint(members[0], "left", left.offset)];
   // Distance along the cable; 0 is the left-hand bearing face.
-  let at = -inset.left;
+  let at: Mm = 0;
   members.slice(1).forEach((member, index) => {
     const before = members[index] ?? member;
     at += before.along;
@@ -45,16 +42,17 @@ export function layRun(options: { readonly left: RunEnd; readonly right: RunEnd;
     if (leaving !== 0) bends.push({ postId: before.id, angle: leaving, at });
     if (entering !== 0) bends.push({ postId: member.id, angle: entering, at: at + reach });
     if (leaving !== 0 || entering !== 0) {
-      path.push(facePoint(before, "right", index === 0 ? left.offset : 0, 0));
-      path.push(facePoint(member, "left", index === members.length - 2 ? right.offset : 0, 0));
+      path.push(facePoint(before, "right", index === 0 ? left.offset : 0));
+      path.push(facePoint(member, "left", index === members.length - 2 ? right.offset : 0));
     }
     spans.push({ bay, from: at, to: at + reach });
     at += reach;
   });
   const last = members.at(-1);
-  path.push(facePoint(last, "right", right.offset, inset.right));
+  path.push(facePoint(last, "right", right.offset));
   at += last?.along ?? 0;
-  return { members, spans, bends, path, pathLength: at - inset.right, outsideLength: at + inset.left };
+  // Nuts and collars bear on the outer faces of the end posts, so the path ends where the guard does.
+  return { members, spans, bends, path, pathLength: at, outsideLength: at };
 }
 
 /** Changes of direction at the two ends of a span, as sizes: at a corner, or where the end bores stand off the middle. */
@@ -72,11 +70,11 @@ function anglesAt(bay: Bay, shift: Mm, before: Vertical, member: Vertical, layou
   return [angle, angle];
 }
 
-/** A point on a face of a vertical, seen from above; offset is positive away from the deck, inset goes into the post. */
-function facePoint(vertical: Vertical | undefined, face: Face, offset: Mm, inset: Mm): PlanPoint {
+/** A point on a face of a vertical, seen from above; offset is positive away from the deck. */
+function facePoint(vertical: Vertical | undefined, face: Face, offset: Mm): PlanPoint {
   if (vertical === undefined) throw new RangeError("a run without a post");
   const sign = face === "left" ? -1 : 1;
   const { direction } = vertical;
-  const onAxis = pointAlong(vertical.centre, direction, sign * (vertical.along / 2 - inset));
+  const onAxis = pointAlong(vertical.centre, direction, (sign * vertical.along) / 2);
   return pointAlong(onAxis, direction + Math.PI / 2, offset);
 }

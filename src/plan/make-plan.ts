@@ -117,7 +117,7 @@ function targetOf(runs: readonly Run[], courses: CoursePlan, job: Job): Plan["ta
     source: criterion.source,
     sourceWhere: criterion.where,
     worstBayId: worst.bayId,
-    worstSpan: worst.free,
+    worstSpan: worst.demandSpan,
     worstSpacing: widestSpacing(courses.gaps),
     workingLimit: workingLimitOf(job),
   };

@@ -9,6 +9,10 @@ export interface SpanReading {
   readonly tension: Newton;
   /** What the criterion asks of this span. */
   readonly required: Newton;
+  /** The length that the criterion counts: the code's table counts from post to post, the others the free length. */
+  readonly demandSpan: Mm;
+  /** Longest free length at which the least allowed reading still meets the criterion; null where the criterion names no force. */
+  readonly free_stop: Mm | null;
   /** First mode when plucked, from loose wires with free ends to a solid bar with clamped ends. */
   readonly pitch_Hz: { readonly low: number; readonly nominal: number; readonly high: number };
   /** Sag at the middle under the test weight: cable held at the span's ends, and free to slide through the run. */
@@ -21,12 +25,15 @@ export interface SpanReading {
 
 export interface EndTakeUp {
   readonly postId: string;
+  /** Slack of this end to take out before its nut is turned; the travel and the turns below are what is left to do. */
+  readonly slack: Mm;
   readonly travel: Mm;
   /** With the least stiffness of the strand. */
   readonly travel_high: Mm;
   readonly turns: number;
   readonly turns_low: number;
   readonly turns_high: number;
+  readonly threadLeft: Mm;
 }
 
 /** How far the nuts travel and what is left of their thread; figures of one end are those of the end that travels most. */

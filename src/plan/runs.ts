@@ -42,7 +42,7 @@ export function makeRuns(layout: Layout, cuts: readonly Cut[], job: Job): Outcom
     const id = `R${index + 1}`;
     problems.push(...reachProblems(id, leftPlace, rightPlace, job));
     const { left, right } = chooseEnds(leftPlace, rightPlace, layout, job);
-    const line = layRun({ left, right, layout, job });
+    const line = layRun({ left, right, layout });
     const sideIds = [...new Set(line.members.map((member) => member.sideId))];
     runs.push({ id, left, right, sideIds, why: reasonOf(start, cut, cuts.length === 2, job), ...line });
   });

@@ -14,23 +14,22 @@ import type { RunGeometry } from "./runs.ts";
 export function takeUpOf(run: RunGeometry, profile: TensionProfile, job: Job): TakeUp {
   const pulling = [run.left, run.right].filter((end) => end.pulls);
   const parts = pulling.map((end) => endTakeUp(end, shareOf(end, pulling, run, profile), pulling.length, job));
-  const worst = parts.reduce((most, one) => (one.whole.travel > most.whole.travel ? one : most));
+  const worst = parts.reduce((most, one) => (one.end.travel > most.end.travel ? one : most));
   const sum = (of: (part: (typeof parts)[number]) => Mm): Mm => parts.reduce((total, part) => total + of(part), 0);
   const { reserve } = job.fittings.stud;
-  const { threadAvailable } = worst.whole;
   return {
     elongation: sum((part) => part.whole.elongation),
     bedding: sum((part) => part.whole.bedding),
     seating: sum((part) => part.whole.seating),
     travel: sum((part) => part.whole.travel),
-    travelPerEnd: worst.whole.travel,
-    turns: worst.whole.turns,
-    turns_low: worst.whole.turns_low,
-    turns_high: worst.whole.turns_high,
-    threadAvailable,
-    threadLeft: worst.whole.threadLeft,
+    travelPerEnd: worst.end.travel,
+    turns: worst.end.turns,
+    turns_low: worst.end.turns_low,
+    turns_high: worst.end.turns_high,
+    threadAvailable: worst.whole.threadAvailable,
+    threadLeft: worst.end.threadLeft,
     reserve: reserve.value,
-    slackToPull: sum((part) => Math.max(0, part.end.travel_high + reserve.value - threadAvailable)),
+    slackToPull: sum((part) => part.end.slack),
     ends: parts.map((part) => part.end),
   };
 }
@@ -86,6 +85,21 @@ function endTakeUp(
     threadLength: threadLength.value,
     firstTurns: firstTurns.value,
   });
-  const { travel, turns, turns_low, turns_high } = whole;
-  return { whole, end: { postId: end.postId, travel, travel_high: turns_high * pitch.value, turns, turns_low, turns_high } };
+  const travel_high = whole.turns_high * pitch.value;
+  // What the thread cannot take with its reserve is pulled out as slack first; the nut then travels that much less.
+  const slack = Math.max(0, travel_high + job.fittings.stud.reserve.value - whole.threadAvailable);
+  const turnsOfSlack = slack / pitch.value;
+  return {
+    whole,
+    end: {
+      postId: end.postId,
+      slack,
+      travel: whole.travel - slack,
+      travel_high: travel_high - slack,
+      turns: whole.turns - turnsOfSlack,
+      turns_low: whole.turns_low - turnsOfSlack,
+      turns_high: whole.turns_high - turnsOfSlack,
+      threadLeft: whole.threadLeft + slack,
+    },
+  };
 }

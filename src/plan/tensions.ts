@@ -10,7 +10,7 @@ import { strandFriction } from "../tables/friction.ts";
 import { guardRules } from "../tables/limits.ts";
 import type { Mm, Newton, Radian } from "../units/quantity.ts";
 import { roundDown, roundUp } from "../units/round.ts";
-import { requiredTension } from "./criterion.ts";
+import { longestFree, requiredTension } from "./criterion.ts";
 import type { SpanLine } from "./lay-run.ts";
 import type { Gap, Run } from "./plan.ts";
 import type { SpanReading } from "./readings.ts";
@@ -53,6 +53,7 @@ function frictionShare(angle: Radian, job: Job): number {
 
 interface Demand {
   readonly line: SpanLine;
+  readonly free: Mm;
   readonly required: Newton;
 }
 
@@ -64,11 +65,11 @@ function demandsOf(run: RunGeometry, spacing: Mm, job: Job): Outcome<readonly De
     // The code's table counts the distance between posts; a spacer is none.
     const free = job.tightening.criterion.kind === "table" ? betweenPosts(run, index) : line.bay.free;
     const before = known.get(free);
-    if (before !== undefined) return { line, required: before };
+    if (before !== undefined) return { line, free, required: before };
     const demand = requiredTension({ free, spacing, runLength: run.pathLength }, job);
     problems.push(...demand.problems);
     known.set(free, demand.value ?? 0);
-    return { line, required: demand.value ?? 0 };
+    return { line, free, required: demand.value ?? 0 };
   });
   return { value: demands, problems };
 }
@@ -98,9 +99,11 @@ function tensionRun(run: RunGeometry, spacing: Mm, job: Job, read: SpanReader): 
   // A stated tension is the target; else the target lies so high that its whole band meets the criterion.
   const target = roundUp(low_exact / (1 - band), step);
   const profile = profileOf(run, target, job);
-  const spans = demands.map(({ line: { bay, from, to }, required }): SpanReading => {
+  const stop = stopFinder(spacing, run.pathLength, job);
+  const spans = demands.map(({ line: { bay, from, to }, required, free }): SpanReading => {
     const reading = read(bay.free, leastBetween(profile, from, to), run.pathLength);
-    return { bayId: bay.id, required, ...reading };
+    const free_stop = stop(bay.free, (reading.tension * low) / target);
+    return { bayId: bay.id, required, demandSpan: free, free_stop, ...reading };
   });
   const weakest = spans.reduce((least, span) => (span.tension < least.tension * (1 - SAME_share) ? span : least));
   const high = Math.min(target * (1 + band), workingLimitOf(job));
@@ -137,7 +140,17 @@ function proofOf(
   return { bayId: worst.bayId, low: worst.tension * shares.low, high: worst.tension * shares.high };
 }
 
-type Reading = Omit<SpanReading, "bayId" | "required">;
+/** Longest free length by bay and tension; equal tensions are searched once. */
+function stopFinder(spacing: Mm, runLength: Mm, job: Job): (free: Mm, tension: Newton) => Mm | null {
+  const known = new Map<Newton, Mm | null>();
+  return (free, tension) => {
+    if (!known.has(tension)) known.set(tension, longestFree({ free, spacing, runLength }, tension, job));
+    const longest = known.get(tension) ?? null;
+    return longest === null ? null : Math.max(longest, free);
+  };
+}
+
+type Reading = Omit<SpanReading, "bayId" | "required" | "demandSpan" | "free_stop">;
 type SpanReader = (free: Mm, tension: Newton, runLength: Mm) => Reading;
 
 /** Reads a span; spans of the same length, tension and run are computed once. */

@@ -38,12 +38,9 @@ function slackWarnings(plan: Checked, job: Job): readonly Problem[] {
   return plan.runs
     .filter((run) => run.takeUp.slackToPull > 0)
     .map((run) => {
-      const what = `the nuts of run ${run.id} travel ${length(run.takeUp.travelPerEnd, { units: job.units })}, more than their free thread`;
-      return warning(
-        ["fittings", "stud", "thread length"],
-        what,
-        `pull ${length(run.takeUp.slackToPull, { units: job.units })} of slack through the gripping end before the nut is turned`,
-      );
+      const what = `the thread of run ${run.id} is too short to take up all of its stretch and keep its reserve`;
+      const fix = `pull ${length(run.takeUp.slackToPull, { units: job.units })} of slack out of each cable before its nut is turned, or use longer studs`;
+      return warning(["fittings", "stud", "thread length"], what, fix);
     });
 }
 

@@ -24,11 +24,20 @@ const heads = ["Number", "Title", "Place", "Status", "Revision", "Date", "Verdic
 
 const caption = (count: number): string => (count === 1 ? "1 job" : `${count} jobs`);
 
+/** Each cell says what it is where the head has no room, on a phone. */
 const rowHtml = (entry: ArchiveEntry): string => {
   const number = escapeText(entry.number);
   const example = entry.example ? " <small>(example)</small>" : "";
+  const cells = [
+    `${richText(entry.title)}${example}`,
+    richText(entry.place),
+    escapeText(entry.status),
+    escapeText(entry.revision),
+    escapeText(entry.date),
+    richText(entry.verdictText),
+  ];
   return (
-    `<tr><th scope="row"><a href="${number}/index.html">${number}</a></th><td>${richText(entry.title)}${example}</td><td>${richText(entry.place)}</td>` +
-    `<td>${escapeText(entry.status)}</td><td>${escapeText(entry.revision)}</td><td>${escapeText(entry.date)}</td><td>${richText(entry.verdictText)}</td></tr>`
+    `<tr><th scope="row"><a class="reach" href="${number}/index.html">${number}</a></th>` +
+    `${cells.map((cell, index) => `<td data-head="${heads[index + 1]}">${cell}</td>`).join("")}</tr>`
   );
 };

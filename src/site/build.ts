@@ -8,7 +8,14 @@ import { strict } from "./strict.ts";
 
 export interface PacketPage {
   readonly packet: Packet;
-  readonly files: readonly { readonly href: string; readonly name: string }[];
+  /** The printed packets. */
+  readonly prints: readonly Link[];
+  readonly data: readonly Link[];
+}
+
+export interface Link {
+  readonly href: string;
+  readonly name: string;
 }
 
 export interface SiteOptions {
@@ -28,6 +35,8 @@ export interface SiteOptions {
  * of the build but drops what layouts add to it, and a dry run hands each finished page to us instead of the disk.
  */
 export const buildSite = async ({ layouts, root, numbers, pageOf, archive, write }: SiteOptions): Promise<void> => {
+  // Its watcher of changed modules would start a thread, and nothing is watched here.
+  process.env["ELEVENTY_SKIP_ESM_RESOLVER"] ??= "1";
   const { Eleventy } = await import("@11ty/eleventy");
   const { env, assets } = layouts;
   // Handed over as data of the pages: the engine keeps compiled layouts from one build of a process to the next.

@@ -1,33 +1,48 @@
-// How does a table leave the packet as data? As comma-separated values with the same marks and the same text.
+// How does a schedule leave the packet as data? As comma-separated values with the same marks and the same text.
 import type { Cell, Packet, Table } from "../packet/packet.ts";
 
 export interface CsvFile {
-  /** From the sheet: "bores", and "bores-2" for a second kind of table on it. */
+  /** From the sheet: "bores". */
   readonly name: string;
+  /** What it holds, for a link: "Z-603 Bores: bores by post, bushings". */
+  readonly label: string;
   readonly text: string;
 }
 
-/** The schedules: sheets Z-601 and on. Tables of one sheet that have the same columns become one file. */
+/** The schedules, sheets Z-601 and on: one file for each, so that a thousand jobs do not become ten thousand files more. */
 export const csvFiles = ({ sheets }: Packet): readonly CsvFile[] =>
   sheets
     .filter((sheet) => sheet.id.startsWith("Z-6"))
-    .flatMap((sheet) => {
-      const groups = new Map<string, Table[]>();
-      for (const block of sheet.blocks) {
-        if (block.kind !== "table" || block.rows.length === 0) continue;
-        const head = headOf(block);
-        groups.set(head, [...(groups.get(head) ?? []), block]);
-      }
-      return [...groups].map(([head, tables], index) => ({
-        name: index === 0 ? sheet.slug : `${sheet.slug}-${index + 1}`,
-        text: head + tables.map(rowsOf).join(""),
-      }));
+    .flatMap(({ id, name, slug, blocks }) => {
+      const tables = blocks.filter((block) => block.kind === "table").filter((table) => table.rows.length > 0);
+      return tables.length === 0 ? [] : [{ name: slug, label: `${id} ${name}`, text: csvText(tables) }];
     });
 
-const headOf = ({ columns }: Table): string =>
-  line(["table", ...columns.map(({ head, sub }) => (sub === undefined ? head : `${head} (${sub})`))]);
+/** Every table of the sheet: its caption stands in the first column, and each head that any of them has is one column. */
+const csvText = (tables: readonly Table[]): string => {
+  const heads = [...new Set(tables.flatMap((table) => headsOf(table)))];
+  const place = new Map(heads.map((head, index) => [head, index]));
+  const rows = tables.flatMap((table) => {
+    const places = headsOf(table).map((head) => place.get(head) ?? 0);
+    return table.rows.map((row) => {
+      const fields = heads.map(() => "");
+      for (const [index, cell] of row.entries()) fields[places[index] ?? 0] = textOf(cell);
+      return line([table.caption, ...fields]);
+    });
+  });
+  return line(["table", ...heads]) + rows.join("");
+};
 
-const rowsOf = ({ caption, rows }: Table): string => rows.map((row) => line([caption, ...row.map(textOf)])).join("");
+/** Heads of a table; one that it has twice gets a number. */
+const headsOf = ({ columns }: Table): readonly string[] => {
+  const seen = new Map<string, number>();
+  return columns.map(({ head, sub }) => {
+    const name = sub === undefined ? head : `${head} (${sub})`;
+    const count = (seen.get(name) ?? 0) + 1;
+    seen.set(name, count);
+    return count === 1 ? name : `${name} ${count}`;
+  });
+};
 
 /** Lines end as RFC 4180 wants them. */
 const line = (fields: readonly string[]): string => `${fields.map(quoted).join(",")}\r\n`;
@@ -38,6 +53,6 @@ const textOf = (cell: Cell): string => {
 };
 
 const quoted = (text: string): string => {
-  const words = text.replaceAll("**", "");
+  const words = text.includes("**") ? text.replaceAll("**", "") : text;
   return /[",\r\n]/.test(words) ? `"${words.replaceAll('"', '""')}"` : words;
 };

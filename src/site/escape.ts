@@ -2,16 +2,21 @@
 
 const special: Readonly<Record<string, string>> = { "&": "&amp;", "<": "&lt;", ">": "&gt;", '"': "&quot;", "'": "&#39;" };
 // One character above 0xFF makes the engine store a whole page at two bytes a character, so those become entities.
-const needsCare = /[&<>"'\u0100-\u{10ffff}]/u;
+const needsCare = /[&<>"'\u0100-\uffff]/;
 const careful = /[&<>"'\u0100-\u{10ffff}]/gu;
 
 /** Text for element content or a quoted attribute. */
 export const escapeText = (text: string): string =>
   needsCare.test(text) ? text.replace(careful, (character) => special[character] ?? entity(character)) : text;
 
-/** Text with its **bold** stretches as <strong>. */
+// Between tags quotes are letters like others, and a table of feet and inches is full of them.
+const needsCareInside = /[&<>*\u0100-\uffff]/;
+const carefulInside = /[&<>\u0100-\u{10ffff}]/gu;
+
+/** Text with its **bold** stretches as <strong>, for element content only. */
 export const richText = (text: string): string => {
-  const safe = escapeText(text);
+  if (!needsCareInside.test(text)) return text;
+  const safe = text.replace(carefulInside, (character) => special[character] ?? entity(character));
   return safe.includes("**") ? safe.replace(/\*\*(.+?)\*\*/gs, "<strong>$1</strong>") : safe;
 };
 

@@ -19,7 +19,9 @@ export const tableHtml = (table: Table): string => {
   );
 };
 
-const isShort = (table: Table): boolean => table.rows.length <= 8;
+/** Tables of so many rows stay on one page. */
+const SHORT = 12;
+const isShort = (table: Table): boolean => table.rows.length <= SHORT;
 
 /** With no width stated the content sets them; with some stated the rest is divided evenly. */
 const shared = (columns: readonly Column[]): string =>
@@ -46,14 +48,16 @@ const rowHtml = (table: Table, row: readonly Cell[], repeat: boolean): string =>
   return `<tr>${cells.join("")}</tr>`;
 };
 
+/** One element for a cell wherever it can be: a browser's time for printing a table grows with its elements. */
 const cellHtml = (cell: Cell, column: Column | undefined, heads: boolean): string => {
-  if (heads && typeof cell === "string") return `<th scope="row"${alignOf(column)}>${richText(cell)}</th>`;
-  if (typeof cell === "string") return `<td${alignOf(column)}>${richText(cell)}</td>`;
+  if (typeof cell === "string")
+    return heads ? `<th scope="row"${alignOf(column)}>${richText(cell)}</th>` : `<td${alignOf(column)}>${richText(cell)}</td>`;
   if ("blank" in cell) return `<td class="blank">${cell.blank === "" ? "" : `<span class="unit">${richText(cell.blank)}</span>`}</td>`;
   if ("tick" in cell) return '<td class="center"><span class="tick"></span></td>';
-  const text = cell.minor === true ? `<span class="minor">${richText(cell.text)}</span>` : richText(cell.text);
-  const strong = cell.strong === true ? `<strong class="critical">${text}</strong>` : text;
-  return heads ? `<th scope="row"${alignOf(column)}>${strong}</th>` : `<td${alignOf(column)}>${strong}</td>`;
+  const align = column?.align === undefined || column.align === "left" ? "" : ` ${column.align}`;
+  const kinds = `${cell.strong === true ? " critical" : ""}${cell.minor === true ? " minor" : ""}${align}`;
+  const attribute = kinds === "" ? "" : ` class="${kinds.slice(1)}"`;
+  return heads ? `<th scope="row"${attribute}>${richText(cell.text)}</th>` : `<td${attribute}>${richText(cell.text)}</td>`;
 };
 
 const notesHtml = (notes: Table["notes"]): string =>

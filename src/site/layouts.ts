@@ -1,6 +1,7 @@
 // How do layouts reach the packet? Through a template engine that knows these filters and nothing else.
 import { join } from "node:path";
 import nunjucks from "nunjucks";
+import { catalogue, issueName } from "../packet/issues.ts";
 import type { Packet, Sheet } from "../packet/packet.ts";
 import { type ArchiveEntry, jobTableHtml } from "./archive.ts";
 import { type Assets, loadAssets } from "./assets.ts";
@@ -63,10 +64,23 @@ export const sheetAnchor = (sheet: Sheet): string => escapeText(`${sheet.id.toLo
 
 const documentTitle = ({ titleBlock, issueName }: Packet): string => plainText(`${titleBlock.jobNumber} ${titleBlock.title}: ${issueName}`);
 
+/** The page shows every sheet; a printed issue holds those that name it. */
 const contentsHtml = ({ sheets }: Packet): string =>
   sheets
-    .map((sheet) => `<li><a href="#${sheetAnchor(sheet)}"><span class="id">${escapeText(sheet.id)}</span> ${richText(sheet.name)}</a></li>`)
+    .map(
+      (sheet) =>
+        `<li><a href="#${sheetAnchor(sheet)}"><b>${escapeText(sheet.id)}</b> ${richText(sheet.name)} <span class="where">${escapeText(issuesOf(sheet))}</span></a></li>`,
+    )
     .join("");
+
+const issuesOf = ({ slug }: Sheet): string => {
+  const rows = Object.values(catalogue);
+  const row = rows.find((one) => one.slug === slug) ?? rows.find((one) => slug.startsWith(`${one.slug}-`));
+  if (row === undefined) return "";
+  return row.issues.length === allIssues ? "in all issues" : `in ${row.issues.join(", ")}`;
+};
+
+const allIssues = Object.keys(issueName).length;
 
 const hasCalibration = ({ sheets }: Packet): boolean =>
   sheets.some((sheet) => sheet.blocks.some((block) => block.kind === "drawing" && /class="[^"]*\bcalibration\b/.test(block.svg)));

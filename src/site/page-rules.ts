@@ -10,7 +10,9 @@ export const pageRules = ({ titleBlock, sheets, paper }: Packet): string =>
   [
     `@page{size:${paperNames[paper]} portrait;margin:${margins};${commonBoxes(titleBlock)}}`,
     ...orientations.map((orientation) => `.${orientation}{width:${contentBox({ paper, orientation }).width}mm}`),
-    ...sheets.map((sheet) => sheetRule(sheet, paperNames[paper])),
+    ...sheets.map((sheet) =>
+      sheetRule(sheet, { paper: paperNames[paper], example: titleBlock.stamp === "" ? [] : exampleLines(titleBlock) }),
+    ),
   ].join("\n");
 
 const orientations = ["portrait", "landscape"] as const;
@@ -20,41 +22,86 @@ const margins = [margins_mm.top, margins_mm.right, margins_mm.bottom, margins_mm
 export const pageName = (sheet: Sheet): string =>
   `p-${sheet.id.toLowerCase().replace(/[^a-z0-9]+/g, "-")}-${sheet.slug.replace(/[^a-z0-9]+/g, "-")}`;
 
-const sheetRule = (sheet: Sheet, paper: string): string => {
+/** Letters that are sure to fit a line of each box on the narrowest sheet (A4 upright), 9 pt if not said otherwise. */
+const room = { topLeft: 42, topRight: 40, bottomLeft: 35, bottomCenter: 44 } as const;
+/** Lines of 9 pt between a sheet and the strip along the edge that printers leave white. */
+const MOST_LINES = 6;
+/** The same above the sheet. */
+const HEAD_LINES = 3;
+
+const sheetRule = (sheet: Sheet, { paper, example }: { readonly paper: string; readonly example: readonly string[] }): string => {
   const name = pageName(sheet);
+  const head = [...example, ...wrapped(`${sheet.id} ${sheet.name}`, { room: room.topRight, lines: HEAD_LINES - 1 - example.length })];
   return (
     `@page ${name}{size:${paper} ${sheet.orientation};` +
-    `@top-right{content:${cssString(`${sheet.id} ${plainWords(sheet.name, 34)}`)} "\\a page " counter(page) " of " counter(pages)}` +
+    `@top-right{content:${lines(head)} "\\a page " counter(page) " of " counter(pages)}` +
     `@bottom-right{content:${cssString(sheet.id.toUpperCase())}}}.${name}{page:${name}}`
   );
 };
 
+/** A stamp stands boxed in the middle, its reason on its left, the mark of an example on its right. */
 const commonBoxes = (block: TitleBlock): string => {
+  const [stamp = "", ...reasons] = block.stamp.split(" - ");
+  const reason = reasons.length === 0 ? [] : wrapped(reasons.join(" - "), { room: room.topLeft, lines: HEAD_LINES - 1 });
+  const firm = wrapped(block.firm, { room: room.topLeft, lines: HEAD_LINES - reason.length });
+  const middle = stamp === "" ? `content:${lines(exampleLines(block))}` : `content:${lines([stamp])};${boxed}`;
   const left = [
-    `Job ${plainWords(block.jobNumber, 34)}`,
-    `Revision ${plainWords(block.revision, 4)}, ${block.date}, ${block.status}`,
-    plainWords(`Prepared ${block.preparedBy}${block.checkedBy === "" ? "" : `, checked ${block.checkedBy}`}`, 38),
-    `Program ${block.programVersion}, job ${block.jobHash}`,
+    { text: `Job ${block.jobNumber}`, most: 2 },
+    { text: `Revision ${block.revision}, ${block.date}, ${block.status}`, most: 2 },
+    { text: `Prepared by ${block.preparedBy}`, most: 2 },
+    { text: `Program ${block.programVersion}, job ${block.jobHash}`, most: 1 },
   ];
-  const middle = [
-    plainWords(block.title, 50),
-    plainWords(block.place, 50),
-    `Lengths: ${plainWords(block.units, 42)}`,
-    `Datum: ${plainWords(block.datum, 44)}`,
+  const center = [
+    { text: block.title, most: 2 },
+    { text: block.place, most: 2 },
+    { text: `Checked by ${block.checkedBy}`.replace("Checked by not checked", "Not checked"), most: 2 },
+    { text: `Lengths: ${block.units}`, most: 1 },
+    { text: `Datum: ${block.datum}`, most: 2 },
   ];
-  const marks = [block.example, block.stamp].filter((mark) => mark !== "").map((mark) => plainWords(mark, 60));
   return (
-    `@top-left{content:${cssString(plainWords(block.firm, 36))}}` +
-    `@top-center{content:${lines(marks)}}` +
-    `@bottom-left{content:${lines(left)}}` +
-    `@bottom-center{content:${lines(middle)}}`
+    `@top-left{content:${lines([...firm, ...reason])}}` +
+    `@top-center{${middle}}` +
+    `@bottom-left{content:${lines(column(left, room.bottomLeft))}}` +
+    `@bottom-center{content:${lines(column(center, room.bottomCenter))}}`
   );
 };
 
+const boxed = "border:0.8mm solid #000;font-size:13pt;height:8.5mm;margin-top:auto;margin-bottom:2mm;padding:0;vertical-align:middle";
+
+const exampleLines = ({ example }: TitleBlock): readonly string[] => (example === "" ? [] : [example]);
+
 const lines = (texts: readonly string[]): string => (texts.length === 0 ? '""' : texts.map(cssString).join(' "\\a " '));
 
-/** Without markup, and short enough for its box. */
-const plainWords = (text: string, most: number): string => {
-  const words = text.replaceAll("**", "");
-  return words.length <= most ? words : `${words.slice(0, most - 3).trimEnd()}...`;
+interface Entry {
+  readonly text: string;
+  /** Lines that it may take. */
+  readonly most: number;
+}
+
+/** Each entry on lines of its own; when all together are too many, the last that took two must do with one. */
+const column = (entries: readonly Entry[], width: number): readonly string[] => {
+  const made = entries.map(({ text, most }) => wrapped(text, { room: width, lines: most }));
+  if (made.flat().length <= MOST_LINES) return made.flat();
+  const longest = made.findLastIndex((text) => text.length > 1);
+  return column(
+    entries.map((entry, index) => (index === longest ? { ...entry, most: 1 } : entry)),
+    width,
+  );
+};
+
+/** Without markup, broken between words; only what does not fit its last line is cut, and says so. */
+export const wrapped = (
+  text: string,
+  { room: width, lines: most }: { readonly room: number; readonly lines: number },
+): readonly string[] => {
+  const made: string[] = [];
+  let rest = text.replaceAll("**", "").replace(/\s+/g, " ").trim();
+  while (rest.length > width && made.length < most - 1) {
+    const space = rest.lastIndexOf(" ", width);
+    const end = space > 0 ? space : width;
+    made.push(rest.slice(0, end));
+    rest = rest.slice(end).trim();
+  }
+  made.push(rest.length <= width ? rest : `${rest.slice(0, width - 3).trimEnd()}...`);
+  return made;
 };

@@ -4,9 +4,9 @@ import { countSteps, roundDown } from "../units/round.ts";
 import type { Cutting, Pattern, Solution } from "./problem.ts";
 
 /** Branches that may be tried: a number and not a time, so that the same job always gives the same plan. */
-const BRANCHES_max = 1500;
-/** A branch costs as much as there are patterns: what all of them together may cost, about 30 ms. */
-const BRANCH_COST_max = 20_000;
+const BRANCHES_max = 600;
+/** A branch costs as much as there are patterns: what all of them together may cost, about 15 ms. */
+const BRANCH_COST_max = 10_000;
 
 export type Found =
   | { readonly kind: "better"; readonly solution: Solution; readonly proven: boolean }

@@ -41,7 +41,7 @@ export interface BareClient {
 export const bareClient = async (cache: string): Promise<BareClient> => {
   const found = findBrowser({ platform: process.platform, env: process.env });
   if (found === undefined) throw new Error("there is no browser to measure");
-  const running = await startBrowser(found, { cache, warn: () => {} });
+  const running = await startBrowser(found, { cache, warn: () => {}, pages: 1 });
   const send = clientOf(running);
   const free = await Promise.all(
     [0, 1].map(async () => {

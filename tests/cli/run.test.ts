@@ -154,6 +154,8 @@ describe("run", () => {
 
 const fakePrinter = (print: (job: PrintJob) => Promise<{ bytes: Buffer; pages: number }>): Printer => ({
   print,
+  connected: Promise.resolve(),
+  atWork: Promise.resolve(),
   version: async () => "none",
   close: () => {},
   crash: () => {},

@@ -66,6 +66,7 @@ describe("everything a job may state", () => {
   test("each of 30 values that the file states arrives with the job as its source", () => {
     const job = changed({
       "  # Every dimension": "  pass bore: 9/32 in\n  bushing bore: 5/16 in\n  bushing angle: 4 deg\n  spares: 10 %\n  # Every dimension",
+      "  stud: { washer: 1-1/4 in }\n  grip: { washer: 1-1/4 in }\n": "",
       "  # stud: {": "  stud: {",
       "  # grip: { bore: 1/4 in,": "  grip: { bore without back: 7/16 in, bore: 1/4 in,",
       "  # lengths: [5 ft, 10 ft, 15 ft] and prices: one price for each length, in the job's money":

@@ -19,7 +19,7 @@ describe("sheetHeads", () => {
     expect(idsOf("permit")).toEqual(["Z-001", "Z-002", "Z-101", "Z-201", "Z-301", "Z-601", "Z-804", "Z-902"]);
   });
 
-  test("the crew gets every sheet of the work and neither questions, owner's card nor record", () => {
+  test("the crew gets every sheet of the work with the owner's card, and neither questions nor record", () => {
     expect(idsOf("crew")).toEqual([
       "Z-001",
       "Z-003",
@@ -35,12 +35,13 @@ describe("sheetHeads", () => {
       "Z-802",
       "Z-803",
       "Z-804",
+      "Z-806",
       "Z-902",
     ]);
   });
 
-  test("the homeowner gets the questions and the owner's card on top of the crew's sheets", () => {
-    expect(idsOf("homeowner").filter((id) => !idsOf("crew").includes(id))).toEqual(["Z-002", "Z-806"]);
+  test("the homeowner gets the questions on top of the crew's sheets", () => {
+    expect(idsOf("homeowner").filter((id) => !idsOf("crew").includes(id))).toEqual(["Z-002"]);
     expect(idsOf("crew").filter((id) => !idsOf("homeowner").includes(id))).toEqual([]);
   });
 

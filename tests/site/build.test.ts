@@ -33,7 +33,11 @@ beforeAll(async () => {
     layouts: makeLayouts(root),
     root,
     numbers,
-    pageOf: (number) => ({ packet: samplePacket({ number, title }), files: [{ href: "plan.json", name: "The plan" }] }),
+    pageOf: (number) => ({
+      packet: samplePacket({ number, title }),
+      prints: [{ href: "crew.pdf", name: "Crew issue" }],
+      data: [{ href: "plan.json", name: "The plan" }],
+    }),
     archive: async () => numbers.map(entry),
     write: (path, text) => {
       mkdirSync(dirname(join(folder, path)), { recursive: true });
@@ -84,6 +88,43 @@ describe("buildSite", () => {
     expect(await page.evaluate("document.documentElement.scrollWidth")).toBe(390);
   });
 
+  // 44 px is what WCAG 2.2, success criterion 2.5.5 (level AAA), asks of a target; 24 px is level AA (2.5.8).
+  test.each(pages)("at 390 px every link of %s that stands alone is at least 44 px high", async (path) => {
+    const page = await open(path, { width: 390 });
+    const low = await page.evaluate(
+      "[...document.querySelectorAll('a:not(.skip)')].map((a) => ({ words: a.textContent, high: a.getBoundingClientRect().height })).filter((a) => a.high < 44)",
+    );
+    expect(low).toEqual([]);
+  });
+
+  test("the first screen of a phone (390 x 844 px) shows the PDFs and the list of sheets", async () => {
+    const page = await open("0001-porch/index.html", { width: 390 });
+    const bottom = await page.evaluate(
+      "Math.max(...[...document.querySelectorAll('.prints a, .sheets a')].map((a) => a.getBoundingClientRect().bottom))",
+    );
+    expect(bottom).toBeLessThan(844);
+  });
+
+  test("at 390 px nothing of the hidden head of the list can be seen, and each cell says what it is", async () => {
+    const page = await open("index.html", { width: 390 });
+    const head = (await page.evaluate(
+      "(() => { const { width, height } = document.querySelector('#jobs thead').getBoundingClientRect(); return [width, height]; })()",
+    )) as number[];
+    expect(Math.max(...head)).toBeLessThanOrEqual(1);
+    const labels = await page.evaluate(
+      "[...document.querySelectorAll('#jobs tbody tr:first-child td')].map((td) => getComputedStyle(td, '::before').content)",
+    );
+    expect(labels).toEqual(["Title", "Place", "Status", "Revision", "Date", "Verdict"].map((head) => `"${head}: "`));
+  });
+
+  test("each sheet in the list says which printed issues hold it, and each sheet has a way back to the list", async () => {
+    const page = await open("0001-porch/index.html");
+    const entries = await page.$$eval(".sheets a", (links) => links.map((link) => (link.textContent ?? "").replace(/\s+/g, " ").trim()));
+    expect(entries).toContain("Z-001 cover in all issues");
+    expect(entries).toContain("Z-603 bores in crew, homeowner");
+    expect(await page.$$eval(".back a[href='#contents']", (links) => links.length)).toBe(samplePacket().sheets.length);
+  });
+
   test("a title with markup is words on the page and in the list, and runs nothing", async () => {
     const page = await open("0001-porch/index.html");
     expect(await page.evaluate("document.querySelector('.top h1').textContent")).toBe(title);
@@ -113,7 +154,7 @@ describe("buildSite", () => {
   test("every link leads to a file or an anchor that is there, but for the job's data, which others write", async () => {
     const page = await open("0001-porch/index.html");
     const anchors = (await page.$$eval("a", (links) => links.map((link) => link.getAttribute("href") ?? ""))).filter(
-      (href) => href !== "plan.json" && href !== "../index.html",
+      (href) => !["plan.json", "crew.pdf", "../index.html"].includes(href),
     );
     expect(anchors.length).toBeGreaterThan(10);
     for (const href of anchors) expect.soft(await page.$(`[id="${href.slice(1)}"]`), href).not.toBeNull();

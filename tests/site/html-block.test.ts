@@ -116,6 +116,6 @@ describe("tableHtml", () => {
     });
     expect(html).toContain('<td class="blank"><span class="unit">in</span></td>');
     expect(html).toContain('<td class="center"><span class="tick"></span></td>');
-    expect(html).toContain('<strong class="critical">300 lbf</strong>');
+    expect(html).toContain('<td class="critical">300 lbf</td>');
   });
 });

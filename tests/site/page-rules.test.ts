@@ -1,6 +1,6 @@
 // Do the margins of each page say what they must, and can no title break out of its rule?
 import { describe, expect, test } from "vitest";
-import { pageName, pageRules } from "../../src/site/page-rules.ts";
+import { pageName, pageRules, wrapped } from "../../src/site/page-rules.ts";
 import { samplePacket } from "../support/sample-packet.ts";
 
 describe("pageRules", () => {
@@ -28,7 +28,32 @@ describe("pageRules", () => {
     expect((rules.match(/"/g)?.length ?? 1) % 2).toBe(0);
   });
 
-  test("a title of 300 letters is cut to the width of its box", () => {
-    expect(pageRules(samplePacket({ title: "m".repeat(300) }))).not.toContain("m".repeat(51));
+  test("a title of 300 letters is cut to two lines of its box", () => {
+    expect(pageRules(samplePacket({ title: "m".repeat(300) }))).not.toContain("m".repeat(45));
+  });
+
+  test("a stamp is boxed in the middle with its reason on the left and the mark of an example on the right", () => {
+    const packet = samplePacket();
+    const rules = pageRules({ ...packet, titleBlock: { ...packet.titleBlock, stamp: "NOT FOR CONSTRUCTION - a check fails, see Z-001" } });
+    expect(rules).toMatch(/@top-center\{content:"NOT FOR CONSTRUCTION";border:/);
+    expect(rules).toMatch(/@top-left\{content:[^}]*"a check fails, see Z-001"\}/);
+    expect(rules).toMatch(/@top-right\{content:"EXAMPLE - invented job"/);
+    expect(pageRules(packet)).toContain('@top-center{content:"EXAMPLE - invented job"}');
+  });
+
+  test("who prepared and who checked stand in full, broken between words", () => {
+    const packet = samplePacket();
+    const checkedBy = "a neighbour who measured it again with another tape";
+    const rules = pageRules({ ...packet, titleBlock: { ...packet.titleBlock, checkedBy } });
+    expect(rules).toContain('"Checked by a neighbour who measured it again" "\\a " "with another tape"');
+  });
+});
+
+describe("wrapped", () => {
+  test("10 letters a line: breaks between words, keeps all, cuts only what two lines can't hold", () => {
+    expect(wrapped("one two three", { room: 10, lines: 2 })).toEqual(["one two", "three"]);
+    expect(wrapped("one", { room: 10, lines: 2 })).toEqual(["one"]);
+    expect(wrapped("one two three four five", { room: 10, lines: 2 })).toEqual(["one two", "three f..."]);
+    expect(wrapped("abcdefghijklmno", { room: 10, lines: 2 })).toEqual(["abcdefghij", "klmno"]);
   });
 });

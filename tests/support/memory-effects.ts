@@ -34,6 +34,7 @@ export const memoryEffects = (disk: Readonly<Record<string, string>>): MemoryEff
     },
     env: {},
     platform: "linux",
+    threads: false,
     output: { terminal: false, write: (text) => said.push(text), warn: (text) => warned.push(text) },
     files: {
       list: (folder) => {

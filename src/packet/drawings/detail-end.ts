@@ -48,7 +48,7 @@ export function endDetail(plan: Plan, cases: readonly [EndCase, ...EndCase[]]): 
     description: `Level cut through end post ${first.post.id} with a ${kind}: ${boreText(bore, show)}. ${behind}. The table of bores gives every height.`,
     notes: sameText(cases),
     size: {
-      width: CABLE_mm + first.post.along + Math.max(first.gap ?? 0, reachBehind(plan, end, bore)),
+      width: CABLE_mm + first.post.along + Math.max(first.gap ?? 0, reachBehind(end)),
       height: first.post.across,
     },
     draw: (scale) => drawEnd(plan, first, placeAt(scale.ratio), show),
@@ -127,15 +127,16 @@ export function fittingNotes(plan: Plan, { end, post, bore, gap }: EndCase, poin
     ];
   }
   return [
+    { ...washer, text: `${washer.text} under the collar` },
     ...(bore.counterbore === null
-      ? [washer]
+      ? []
       : [
           {
             target: points.counterbore,
-            text: `counterbore ${show.fine(bore.counterbore.diameter)}, ${show.tape(bore.counterbore.depth)} deep from the ${faceName[bore.counterbore.face]}; the fitting bears on its floor, no washer`,
+            text: `counterbore ${show.fine(bore.counterbore.diameter)}, ${show.tape(bore.counterbore.depth)} deep from the ${faceName[bore.counterbore.face]}`,
           },
         ]),
-    { target: points.fitting, text: `gripping fitting, ${show.tape(grip.bodyLength.value)} long` },
+    { target: points.fitting, text: `body of the fitting, ${show.tape(grip.bodyLength.value)}, in the post` },
     ...(free.length > 0
       ? [{ target: points.tip, text: `cable, cut off last; ${room?.toLowerCase()}` }]
       : [{ target: points.tip, text: "cable, cut off last" }]),

@@ -91,6 +91,8 @@ export function endHoles(end: RunEnd, vertical: Vertical, { diameter, counterbor
 
 /** Drawn sizes of parts whose real ones differ from maker to maker; only what the plan states is to scale. */
 const WASHER_mm = 1.8;
+/** Collar of a gripping fitting, a sign and no shape. */
+const COLLAR_mm = 4;
 const NUT_mm = 6.5;
 const TAIL_mm = 10;
 /** How far cables are drawn beyond the posts. */
@@ -164,32 +166,32 @@ function studEnd(plan: Plan, end: RunEnd, vertical: Vertical, place: Place, bore
   };
 }
 
-/** The body bears on the floor of its counterbore, where no washer has room, or on a washer behind the post. */
+/** The body lies in its counterbore or bore; its collar bears on a washer on the back face. */
 function gripEnd(plan: Plan, end: RunEnd, vertical: Vertical, place: Place, bore: EndBore): ReturnType<typeof endFitting> {
   const sign = signOf(end);
   const { offset } = end;
   const half = vertical.along / 2;
   const { bodyLength, counterbore, washerDiameter } = plan.job.fittings.grip;
   const body = counterbore.value * 0.86;
-  const back = bore.counterbore === null ? WASHER_mm : -bore.counterbore.depth;
-  const near = half + back;
-  const far = near + bodyLength.value;
+  const inner = half - bodyLength.value;
   const at = (x: Mm, y: Mm): Point => place(sign * x, offset + y);
   const jaws = [0.25, 0.5, 0.75].map((share) => {
-    const x = near + share * bodyLength.value;
+    const x = inner + share * bodyLength.value;
     return [at(x - body * 0.3, body / 2), at(x + body * 0.3, 0), at(x - body * 0.3, -body / 2)];
   });
-  const end_mm = Math.max(far, half) + 9;
+  const collar = half + WASHER_mm + COLLAR_mm;
+  const end_mm = collar + 9;
   return {
     parts: [
-      ...(back > 0 ? [box(place, sign, { near: half, far: near, offset, height: washerDiameter.value })] : []),
-      box(place, sign, { near, far, offset, height: body }),
+      box(place, sign, { near: inner, far: half + WASHER_mm, offset, height: body }),
       strokes("thin", jaws),
+      box(place, sign, { near: half, far: half + WASHER_mm, offset, height: washerDiameter.value }),
+      box(place, sign, { near: half + WASHER_mm, far: collar, offset, height: body * 1.5 }),
       strokes("heavy", [[at(-half - CABLE_mm, 0), at(end_mm, 0)]]),
     ],
     points: {
       washer: at(half + WASHER_mm / 2, washerDiameter.value * 0.42),
-      fitting: at(near + bodyLength.value * 0.6, -body * 0.3),
+      fitting: at(inner + bodyLength.value * 0.6, -body * 0.3),
       tip: at(end_mm - 2, 0),
       cable: at(-half - CABLE_mm * 0.6, 0),
       bore: at(-half + 4, -bore.diameter / 2 + 0.2),
@@ -199,8 +201,4 @@ function gripEnd(plan: Plan, end: RunEnd, vertical: Vertical, place: Place, bore
 }
 
 /** How far behind the back face the parts of an end are drawn. */
-export const reachBehind = (plan: Plan, end: RunEnd, bore: EndBore): Mm => {
-  if (end.kind === "stud") return FITTING_mm;
-  const { bodyLength } = plan.job.fittings.grip;
-  return Math.max(0, bore.counterbore === null ? WASHER_mm + bodyLength.value : bodyLength.value - bore.counterbore.depth) + 9;
-};
+export const reachBehind = (end: RunEnd): Mm => (end.kind === "stud" ? FITTING_mm : WASHER_mm + COLLAR_mm + 9);

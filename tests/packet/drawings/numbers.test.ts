@@ -127,11 +127,11 @@ describe.each(exampleNames)("drawings of %s", (name) => {
     for (const note of detailNotes) for (const words of all) expect.soft(words).not.toContain(note.slice(0, 30));
   });
 
-  test("a gripping fitting in a counterbore has no washer; one that bears on a face has one", () => {
+  test("every gripping fitting bears with its collar on a washer, whether its body lies in a counterbore or in a through bore", () => {
     for (const { svg, id } of details(plan, portrait).filter((one) => one.id.startsWith("detail-grip-end"))) {
       const words = wordsOf(svg).join(" ");
-      expect.soft(words.includes("counterbore"), id).toBe(words.includes("no washer"));
-      expect.soft(/washer \d/.test(words), id).toBe(!words.includes("counterbore"));
+      expect.soft(words, id).toMatch(/washer \d.* under the collar/);
+      expect.soft(words, id).toContain("body of the fitting");
     }
   });
 
