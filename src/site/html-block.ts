@@ -80,6 +80,6 @@ const stepsHtml = ({ id, title, mode, items, hold }: Steps): string => {
   const stop =
     hold === undefined
       ? ""
-      : `<div class="hold"><p><strong>HOLD POINT.</strong> ${richText(hold)}</p><p class="row"><span class="label">Signed</span><span class="line"></span><span class="unit">date</span><span class="line date"></span></p></div>`;
+      : `<div class="hold"><p><strong>HOLD POINT.</strong> ${richText(hold)}</p><p class="row"><span class="label">Initials, when it is signed on Z-804</span><span class="line date"></span></p></div>`;
   return `<section class="steps ${mode}" id="${escapeText(id)}"><h3>${richText(title)}</h3><p class="mode">${how}</p><ol>${lines.join("")}</ol>${stop}</section>`;
 };

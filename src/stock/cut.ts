@@ -5,7 +5,7 @@ import { SAME_mm } from "../units/tolerance.ts";
 import { leastTotal, quickBound } from "./bound.ts";
 import { inCheapestBar, quickPlan } from "./first-fit.ts";
 import { listPatterns } from "./patterns.ts";
-import { type Bar, commonUnit, type Cutting, fits, type Pattern, type Solution, totalValue, widthOf } from "./problem.ts";
+import { type Bar, type Cutting, commonUnit, fits, type Pattern, type Solution, totalValue, widthOf } from "./problem.ts";
 import { cheapest, relaxedTotal } from "./programme.ts";
 
 export interface CutRequest {

@@ -64,7 +64,10 @@ describe("travel of the nuts", () => {
 
   test.each(exampleNames)("%s: thread that is left with the greatest stretch is the reserve, or slack is taken out first", (name) => {
     for (const { takeUp } of examplePlan(name).runs) {
-      const short = takeUp.ends.reduce((sum, end) => sum + Math.max(0, end.travel_high + end.slack + takeUp.reserve - takeUp.threadAvailable), 0);
+      const short = takeUp.ends.reduce(
+        (sum, end) => sum + Math.max(0, end.travel_high + end.slack + takeUp.reserve - takeUp.threadAvailable),
+        0,
+      );
       expect(takeUp.slackToPull).toBeCloseTo(short, 9);
     }
   });
