@@ -13,6 +13,13 @@ export default defineConfig({
         test: { name: "browser", include: browser, testTimeout: 180_000, hookTimeout: 240_000, fileParallelism: false },
       },
     ],
-    coverage: { provider: "v8", include: ["src/**/*.ts"], reporter: ["text-summary"] },
+    coverage: {
+      provider: "v8",
+      include: ["src/**/*.ts"],
+      // These run inside a browser's page, in a thread and in a process of their own, where nothing is counted: tests/pdf,
+      // tests/site and tests/cli call them there.
+      exclude: ["src/pdf/measure.ts", "src/site/search-client.ts", "src/cli/shard-worker.ts", "src/cli/main.ts"],
+      reporter: ["text-summary"],
+    },
   },
 });

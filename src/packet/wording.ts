@@ -16,7 +16,7 @@ export const notApproval: Text =
 export const verdictWord: Readonly<Record<Verdict, Text>> = {
   pass: "passes",
   fail: "**FAILS**",
-  ask: "**ask the authority**",
+  ask: "**ask**",
   "not checked": "**NOT CHECKED**",
 };
 
@@ -26,7 +26,7 @@ export function verdictText(plan: Plan): Text {
     case "fail":
       return `Not for construction: ${failed === 1 ? "1 check fails" : `${failed} checks fail`}. The frame is not checked by this program.`;
     case "ask":
-      return "No check fails. Some need an answer from the authority first. The frame is not checked by this program.";
+      return "No check fails. Some questions must be answered before anything is bored. The frame is not checked by this program.";
     default:
       return "All checks made by this program pass. The frame is not checked by it.";
   }
@@ -60,7 +60,7 @@ export const introduction: Readonly<Record<SheetKey, readonly Text[]>> = {
   details: ["These drawings cut through the ends and corners. They show which part goes where."],
   cables: [
     "One cable is one line of one run. The mark R1-05 means run 1, fifth cable from the bottom.",
-    "Cables are bought longer than needed. You cut the rest off at the very end.",
+    "Cables are bought longer than needed. The steps say when the rest is cut off.",
   ],
   lumber: ["These are the parts to cut. The second table says which part comes from which piece, so that little is wasted."],
   bores: [
@@ -174,7 +174,7 @@ function boringTroubles(plan: Plan, office: Text): readonly Trouble[] {
         trouble(
           "bore",
           "a post checks or splits at a bore",
-          "Stop. Slacken the cables of that post. Let somebody who knows wood decide if it stays.",
+          "Stop. Bore no more in that post. Let somebody who knows wood decide if it stays.",
         ),
       ]
     : [

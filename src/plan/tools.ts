@@ -9,7 +9,15 @@ import type { ToolLine } from "./purchase.ts";
 const FALL_mm: Mm = 1828.8;
 
 export function makeTools(bits: readonly BitUse[], runs: readonly Run[], job: Job): readonly ToolLine[] {
-  return [...setOutTools(), ...boreTools(bits, job), ...reeveTools(job), ...tightenTools(runs, job), ...proveTools(job)];
+  return [
+    ...safeTools(job),
+    ...cutTools(runs, job),
+    ...setOutTools(),
+    ...boreTools(bits, job),
+    ...reeveTools(job),
+    ...tightenTools(runs, job),
+    ...proveTools(job),
+  ];
 }
 
 /** Each size once, with all its uses and long enough for the deepest. */
@@ -37,6 +45,31 @@ const to = (step: string, lines: readonly Line[]): readonly ToolLine[] => lines.
 
 const small = (mm: Mm, job: Job): string => length(mm, { units: job.units, decimals: 1, step: 1 / 32 });
 
+/** Where somebody can fall, the protection stands before the first step at the edge: measuring. */
+const safeTools = (job: Job): readonly ToolLine[] =>
+  job.code.drop >= FALL_mm
+    ? to("before measuring", [
+        { item: "fall protection", source: "rent", note: `drop of ${length(job.code.drop, { units: job.units, style: "feet" })}` },
+      ])
+    : [];
+
+/** Rails and spacers are cut and fixed to the standing posts. */
+function cutTools(runs: readonly Run[], job: Job): readonly ToolLine[] {
+  const materials = [job.posts.section.material, job.spacers.section.material];
+  const treated = [job.posts.treatment, job.spacers.treatment, job.frame.topRailTreatment].includes("treated");
+  return to("build the frame", [
+    {
+      item: materials.every((each) => each === "wood") ? "saw for wood" : "saw with a blade for each material",
+      source: "have",
+      note: "square cuts",
+    },
+    ...(runs.some(({ spans }) => spans.length > 0)
+      ? [{ item: "driver with bits", size: "to fit the fasteners", source: "have", note: "for rails and spacers" } as const]
+      : []),
+    ...(treated ? [{ item: "brush for preservative", source: "buy", note: "cut ends and bores" } as const] : []),
+  ]);
+}
+
 const setOutTools = (): readonly ToolLine[] =>
   to("set out", [
     { item: "tape", size: "in this packet's unit", source: "have", note: "one for the whole job" },
@@ -51,7 +84,7 @@ function boreTools(bits: readonly BitUse[], job: Job): readonly ToolLine[] {
   return to("bore", [
     ...mergedBits(bits).map(
       (bit): Line => ({
-        item: wood ? "wood bit" : "bit for metal, with cutting oil",
+        item: bitName(bit, wood),
         size: `${small(bit.diameter, job)}, at least ${size(bit.bitLength_min)} long`,
         source: "buy",
         note: `${bit.use}: ${bit.holes} holes, deepest ${size(bit.deepest)}`,
@@ -59,11 +92,16 @@ function boreTools(bits: readonly BitUse[], job: Job): readonly ToolLine[] {
     ),
     { item: wood ? "drill with guide or stand" : "drill with stand, clamps", source: "rent", note: "square both ways" },
     { item: "eye and hearing protection", source: "have", note: "also when strand is cut" },
-    ...(job.code.drop >= FALL_mm ? [{ item: "fall protection", source: "rent", note: `drop of ${size(job.code.drop)}` } as const] : []),
     ...(bits.some((bit) => bit.use.includes("bushing"))
       ? [{ item: "soft mallet", source: "have", note: "seats bushings without cutting them" } as const]
       : []),
   ]);
+}
+
+/** A counterbore is bored first: its bit keeps to the middle by itself and leaves a flat floor. */
+function bitName({ use }: BitUse, wood: boolean): string {
+  if (!wood) return "bit for metal, with cutting oil";
+  return use.includes("counterbore") ? "flat or piloted wood bit" : "wood bit";
 }
 
 const reeveTools = (job: Job): readonly ToolLine[] =>
@@ -125,9 +163,13 @@ const tightenTools = (runs: readonly Run[], job: Job): readonly ToolLine[] =>
     { item: "thermometer, plumb line", source: "have", note: "for the log, each pass" },
   ]);
 
+/** Shorter spans sound as a bar, not as a string: 12 in, common practice, no source. */
+const PLUCKED_mm: Mm = 304.8;
+
 /** From the lowest to the highest pitch that the log may show. */
 function pitchRange(runs: readonly Run[]): string {
-  const spans = runs.flatMap((run) => run.spans.map(({ pitch_Hz }) => pitch_Hz));
+  const spans = runs.flatMap((run) => run.spans.filter(({ free }) => free >= PLUCKED_mm).map(({ pitch_Hz }) => pitch_Hz));
+  if (spans.length === 0) return "no span is long enough";
   const [low, high] = [Math.min(...spans.map((pitch) => pitch.low)), Math.max(...spans.map((pitch) => pitch.high))];
   return `${decimal(low, { rounding: "down" })} to ${decimal(high, { rounding: "up" })} Hz`;
 }
@@ -140,12 +182,9 @@ const proveTools = (job: Job): readonly ToolLine[] => [
       source: "buy",
       note: "measure it before the test",
     },
-    {
-      item: "spring scale",
-      size: "reads the agreed force",
-      source: "rent",
-      note: "between hand and sphere",
-    },
+    ...(["table", "stated"].includes(job.tightening.criterion.kind)
+      ? []
+      : [{ item: "spring scale", size: "reads the agreed force", source: "rent", note: "between hand and sphere" } as const]),
   ]),
   ...to("finish", [{ item: "fine file kept for stainless", source: "have", note: "no wire end may stand proud" }]),
 ];

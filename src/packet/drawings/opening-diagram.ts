@@ -128,7 +128,7 @@ function spotSign({ x, y }: Point, first: boolean): readonly Part[] {
 }
 
 const notesOf = (show: Show, first: Bay | undefined): readonly Text[] => [
-  "A cross in a circle: push the sphere through here, half-way along the bay, between every two neighbouring cables and at the rails.",
+  "A cross in a circle: test here, half-way along the bay, between every two neighbouring cables and at the rails, as the table says.",
   `${first === undefined ? "" : `A double circle: bay ${first.id}, free length ${show.tape(first.free)}, gives way most easily: test it first. `}Not to scale.`,
 ];
 

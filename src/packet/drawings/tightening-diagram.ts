@@ -162,7 +162,7 @@ function notesOf(plan: Plan, run: Run, tightening: RunTightening): readonly Text
   const both = run.left.pulls && run.right.pulls;
   return [
     ...passesOf(plan, tightening).flat(),
-    `Order: which cable comes first, second and so on. ${both ? `Pull each cable at both ends, ${run.left.postId} and ${run.right.postId}, before the next one. ` : ""}Go through the whole order, then begin the next pass.`,
+    `Order: which cable comes first, second and so on. ${both ? `Turn the nuts at ${run.left.postId} and ${run.right.postId} by turns, so that both readings rise together, before the next cable. ` : ""}Go through the whole order, then begin the next pass.`,
     "Not to scale.",
   ];
 }

@@ -5,6 +5,7 @@ import { type GuardRules, guardRules } from "../../tables/limits.ts";
 import type { Block, Sheet, Table, Text } from "../packet.ts";
 import { sourceMark, sourcePlace } from "../show-number.ts";
 import { frameNotChecked, introduction, notApproval } from "../wording.ts";
+import { sinksIn } from "./bearing.ts";
 import {
   blank,
   blanks,
@@ -35,13 +36,13 @@ export const authoritySheet: SheetMaker = (context, head): Sheet => {
       : [prose("The job names no edition that this program knows. All rules below were stated in the job file: ask which code applies.")]),
     ...pushBlocks(context, rules),
     pullsTable(context, "authority-pulls"),
-    questionTable(context, rules),
-    blanks("authority-answers", "Answered by", [
+    blanks("authority-answers", "The questions below are answered by", [
       ["Name and office", ""],
       ["Telephone or mail", ""],
       ["Permit number", ""],
       ["Inspections wanted, and how long before to call", ""],
     ]),
+    questionTable(context, rules),
     signatures("authority-sign", "For the authority", "Licensed engineer, for the frame", "Asked by"),
   ]);
 };
@@ -199,6 +200,18 @@ function questionTable({ plan, show }: SheetContext, rules: GuardRules | null): 
       ? ([["Do existing posts and heights still count when only the infill changes?", "existing posts stay"]] as const)
       : []),
     ["Are there rules on the gap under the guard and on openings next to posts?", openingsAtFoot({ plan, show })],
+    ...(criterion.kind === "table"
+      ? ([[`Does a spacer count as a post in ${plan.target.sourceWhere}?`, "no: the clear distance between posts counts"]] as const)
+      : []),
+    ["How far may end and corner posts lean under the pull of all cables (engineer)?", "no limit assumed; pulls above"],
+    ...(plan.job.posts.section.material === "wood"
+      ? ([
+          [
+            "Do the washers bear on the wood of these posts (engineer)?",
+            sinksIn(plan, "stud") || sinksIn(plan, "grip") ? "not by the check on Z-001: to be decided" : "yes, by the check on Z-001",
+          ],
+        ] as const)
+      : []),
     ["Does anything else at this place apply (fire, coast, association, heritage)?", `exposure: ${code.exposure}`],
   ];
   return table({

@@ -112,10 +112,9 @@ const neededOf = (rows: readonly BoreRow[]): Needed => ({
 });
 
 /** How a bore is made, in columns that the grid and the tables of single uprights share. */
-const makeColumns = (needed: Needed, show: Show): readonly Column[] => [
+const makeColumns = (needed: Needed): readonly Column[] => [
   ...(needed.across ? [column("across", "Across", 0.11, { sub: "from the middle" })] : []),
   column("bore", "Bore", 0.07, { sub: "through" }),
-  column("other", "Bore", 0.065, { sub: show.lengthUnit === "in" ? "in mm" : "in inches" }),
   column("entry", "Bit in", 0.05, { sub: "face" }),
   ...(needed.counterbore
     ? [column("counterbore", "Counterbore", 0.145, { sub: "diameter x depth" }), column("counterface", "from", 0.05, { sub: "face" })]
@@ -129,7 +128,6 @@ function makeCells({ first }: Pick<BoreRow, "first">, needed: Needed, { plan, sh
   return [
     ...(needed.across ? [acrossWords(offset, show)] : []),
     strong(show.diameterOne(diameter)),
-    show.diameterOther(diameter),
     entryFace,
     ...(needed.counterbore ? counterboreCells(counterbore, show) : []),
     ...(needed.bushing ? [bend === 0 ? place : `${place}, ${show.angle(bend)}`] : []),
@@ -150,14 +148,14 @@ function acrossWords(offset: number, show: Show): Text {
 function gridTable(context: SheetContext, rows: readonly BoreRow[]): Table {
   const { plan, show } = context;
   const needed = neededOf(rows);
-  const box = 0.44 / plan.courses.length;
+  const box = 0.56 / plan.courses.length;
   return table({
     id: "bores-grid",
-    caption: `Every bore: tick its box when it is bored as planned; else write its real height there, in ${show.lengthUnit === "in" ? "inches" : "mm"}`,
+    caption: `Every bore: tick its box when it is bored at the height of its course; else write the difference, + is too high, in ${show.lengthUnit === "in" ? "sixteenths of an inch" : "mm"}`,
     columns: [
       column("upright", "Post", 0.065),
-      ...makeColumns(needed, show),
-      ...plan.courses.map(({ number, height }) => column(`c${number}`, courseName(number), box, { sub: show.tape(height) })),
+      ...makeColumns(needed),
+      ...plan.courses.map(({ number }) => column(`c${number}`, courseName(number), box, { sub: "course" })),
     ],
     rows: rows.map((row) => [`${row.vertical.id}${row.behind}`, ...makeCells(row, needed, context), ...plan.courses.map(() => blank())]),
     rowHeads: true,
@@ -188,7 +186,7 @@ function uprightTable(context: SheetContext, row: BoreRow): Table {
       column("mark", "Mark", 0.1),
       column("height", "Height", 0.12, { sub: "from the datum" }),
       column("height-other", "Height", 0.1, { sub: show.lengthUnit === "in" ? "in mm" : "in inches" }),
-      ...makeColumns(needed, show),
+      ...makeColumns(needed),
       column("done", "Done", 0.07, { align: "center" }),
       column("actual", "Actual", 0.14, { sub: "if not as planned" }),
     ],
@@ -208,7 +206,7 @@ function uprightTable(context: SheetContext, row: BoreRow): Table {
 function rules({ plan, show }: SheetContext, rows: readonly BoreRow[]): readonly Text[] {
   const { across, counterbore, bushing } = neededOf(rows);
   return [
-    `Heights are to the nearest ${show.tape(plan.job.limits.tapeStep.value)}. Faces are left and right as seen from the deck, looking out. Every bore goes right through at its diameter${counterbore ? "; a counterbore is bored on top of it, from the face named" : ""}.`,
+    `Heights are to the nearest ${show.tape(plan.job.limits.tapeStep.value)}. Faces are left and right as seen from the deck, looking out. Every bore goes right through at its diameter${counterbore ? "; a counterbore is bored FIRST, from the face named, with a flat or piloted bit; then the through bore from its middle" : ""}.`,
     ...(across
       ? [
           "Across: from the middle of the post to the middle of the bore, square to the guard: towards the deck or away from it. The sides are named so that no sign is needed.",

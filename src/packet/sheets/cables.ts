@@ -129,18 +129,24 @@ function frictionTable({ plan, show }: SheetContext): Table {
       column("run", "Run", 0.08),
       column("target", "Target at the nut", 0.24),
       column("asked", "Asked for in the worst span", 0.22),
-      column("least", "Least in the run", 0.2),
+      column("least", "Least where asked for", 0.2),
       column("where", "In bay", 0.12),
       column("ratio", "Far share", 0.14, { align: "right" }),
     ],
-    rows: plan.runs.map(({ id, tension }) => [
-      id,
-      strong(show.forceBoth(tension.target)),
-      show.forceUp(tension.required),
-      show.forceDown(tension.least),
-      tension.leastBayId,
-      show.percent(tension.farRatio),
-    ]),
+    rows: plan.runs.map(({ id, tension, spans }) => {
+      // A corner gap needs nothing: the least is that of a span of which something is asked.
+      const weakest = spans
+        .filter(({ required }) => required > 0)
+        .reduce((most, span) => (span.tension < most.tension ? span : most), { tension: tension.target, bayId: tension.leastBayId });
+      return [
+        id,
+        strong(show.forceBoth(tension.target)),
+        show.forceUp(tension.required),
+        show.forceDown(weakest.tension),
+        weakest.bayId,
+        show.percent(weakest.tension / tension.target),
+      ];
+    }),
     rowHeads: true,
     notes: [`At each bend the tension falls by exp(-mu x angle), mu = ${show.decimal(friction.value, 2)} ${sourceMark(friction.source)}.`],
   });

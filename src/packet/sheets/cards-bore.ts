@@ -1,7 +1,7 @@
 // What does a crew confirm before and after it bores: frame, setting out, bores?
 import { frameAccepted } from "../wording.ts";
 import type { Card } from "./card.ts";
-import { count, endPostIds, listed, postsOf, refer, type SheetContext, spacersOf } from "./kit.ts";
+import { count, endPostIds, listed, postsOf, refer, type SheetContext, spacersOf, unique } from "./kit.ts";
 import { boreDone, isWood } from "./material.ts";
 import { safetyFor } from "./safety-messages.ts";
 
@@ -30,7 +30,7 @@ export function frameCard(context: SheetContext): Card {
       { text: `Survey compared line by line on ${refer(context, "survey")}; nothing past a stop value.` },
       { text: `Fittings measured; each equals ${refer(context, "survey")}.` },
     ],
-    hold: `H1: nothing is bored before H1 is signed on ${refer(context, "proof")}.`,
+    hold: `H1: nothing is bored before H1 is signed on ${refer(context, "proof")}, and only there.`,
   };
 }
 
@@ -38,7 +38,10 @@ export function setOutCard(context: SheetContext): Card {
   const { plan, show } = context;
   const first = plan.courses[0];
   const last = plan.courses.at(-1);
-  const counterbored = plan.bores.some(({ counterbore }) => counterbore !== null);
+  const labels = [
+    ...(unique(plan.bores.map(({ diameter }) => diameter)).length > 1 ? ["a second size"] : []),
+    ...(plan.bores.some(({ counterbore }) => counterbore !== null) ? ["a counterbore"] : []),
+  ].join(" or ");
   return {
     key: "set-out",
     title: "Set out the bores",
@@ -49,9 +52,12 @@ export function setOutCard(context: SheetContext): Card {
       {
         text: `Stick marked once from the datum end: ${count(plan.courses.length, "mark")}, first ${show.tapeBoth(first?.height ?? 0)}, last ${show.tapeBoth(last?.height ?? 0)}.`,
       },
-      { text: "Top gap from the last mark to the rail, measured", value: show.lengthUnit },
       {
-        text: `Widest gap on any post (stop above ${show.tapeBoth(plan.job.limits.cableSpacing_max.value)} between centres)`,
+        text: `Top gap from the last mark to the rail (plan ${show.tapeBoth(plan.gaps.at(-1)?.spacing ?? 0)}), measured`,
+        value: show.lengthUnit,
+      },
+      {
+        text: `Widest spacing on any post, middle to middle (stop above ${show.tapeBoth(plan.job.limits.cableSpacing_max.value)})`,
         value: show.lengthUnit,
         killer: true,
       },
@@ -62,7 +68,7 @@ export function setOutCard(context: SheetContext): Card {
           : "Path of every bore searched for welds, bolts, sleeves; both walls marked.",
         killer: true,
       },
-      ...(plan.bits.length > 1 ? [{ text: `Posts with a second size${counterbored ? " or a counterbore" : ""} are labelled.` }] : []),
+      ...(labels === "" ? [] : [{ text: `Posts with ${labels} are labelled.` }]),
       { text: "One scrap bored with each bit; the fittings slide in." },
     ],
   };
@@ -84,14 +90,14 @@ export function boreCard(context: SheetContext): Card {
       ...(counterbores.length > 0
         ? [
             {
-              text: `${counterbores.length} counterbores, depth of the deepest (plan ${show.tapeBoth(counterbores[0]?.counterbore?.depth ?? 0)})`,
+              text: `${counterbores.length} counterbores bored first, with a flat-bottomed or piloted bit; deepest (plan ${show.tapeBoth(counterbores[0]?.counterbore?.depth ?? 0)})`,
               value: show.lengthUnit,
               killer: true as const,
             },
           ]
         : []),
       { text: "Greatest difference of a height from the plan", value: show.lengthUnit },
-      { text: `No gap above ${show.tape(plan.job.limits.cableSpacing_max.value)} after boring.`, killer: true },
+      { text: `No spacing above ${show.tape(plan.job.limits.cableSpacing_max.value)} after boring, middle to middle.`, killer: true },
       { text: boreDone(plan) },
       ...(bushings > 0 ? [{ text: `${bushings} bores have their bushing.` }] : []),
       { text: "Real heights written where they differ; deviations told to the office." },

@@ -3,7 +3,7 @@ import type { Plan } from "../../plan/plan.ts";
 import type { StepItem, Text } from "../packet.ts";
 import { sourceMark } from "../show-number.ts";
 import type { Card } from "./card.ts";
-import { gripEnds, isNarrow, meetingTails, postsWith, secondStuds, startOf, startWords, stopOf } from "./ends.ts";
+import { depthOf, gripEnds, isNarrow, meetingTails, postsWith, secondStuds, siteEnds, startOf, startWords, stopOf } from "./ends.ts";
 import { count, refer, type SheetContext } from "./kit.ts";
 import { safetyFor } from "./safety-messages.ts";
 
@@ -26,7 +26,7 @@ export function reeveCard(context: SheetContext): Card {
       ...markItems(plan),
       ...gripItems(context),
     ],
-    hold: `${studs ? "H2: no cable is cut before H2 is signed. A cut cable cannot be made longer." : "H2: ends set. Tails stay long until H3."} Sign on ${refer(context, "proof")}.`,
+    hold: `H2, signed on ${refer(context, "proof")}: ${studs ? "no cable is cut to its final length for its second stud before H2. A cut cable cannot be made longer." : "ends set. Tails stay long until H3."}`,
   };
 }
 
@@ -74,7 +74,15 @@ function gripItems(context: SheetContext): readonly StepItem[] {
   }
   const slack = slackWords(context);
   return [
-    ...(slack === "" ? [] : [{ text: `Slack pulled out before any nut goes past its first turns: ${slack}.`, killer: true } as const]),
+    ...(slack === ""
+      ? []
+      : [
+          {
+            text: `Tails marked at the fitting, pulled past hand-tight by ${slack}, then set; least reached`,
+            value: context.show.lengthUnit,
+            killer: true,
+          } as const,
+        ]),
     {
       text: `Pulled by hand, then grip ends set at ${postsWith(grips)}. One-way: set last, never early. Tails left long.`,
       killer: true,
@@ -100,10 +108,11 @@ function narrowItems(plan: Plan): readonly StepItem[] {
 }
 
 export function secondStudCard(context: SheetContext): Card {
-  const { plan } = context;
+  const { plan, show } = context;
   const ends = secondStuds(plan);
   const narrow = ends.filter(isNarrow);
   const free = ends.filter((end) => !isNarrow(end));
+  const starts = plan.runs.filter((run) => siteEnds(run).studs.some(isNarrow)).map(startOf);
   const slack = slackWords(context);
   return {
     key: "second-studs",
@@ -111,12 +120,16 @@ export function secondStudCard(context: SheetContext): Card {
     sheets: `${refer(context, "cables")}, ${refer(context, "details")}`,
     safety: safetyFor("cut", plan),
     items: [
-      { text: `H2 signed on ${refer(context, "proof")}; no cable was cut before.`, killer: true },
+      { text: `H2 signed on ${refer(context, "proof")}; no cable was cut to its final length before.`, killer: true },
       ...(slack === "" ? [] : [{ text: `Cut shorter than the mark asks, or the thread runs out: ${slack}.`, killer: true } as const]),
       ...(narrow.length > 0
         ? [
             {
-              text: `${postsWith(narrow)}, no room behind: first nut backed off, end drawn back into the bay, cut and stud fitted there, stud pushed out through the post.`,
+              text: `${postsWith(narrow)}, no room behind: nut and washer off at ${postsWith(starts)}; cables bowed towards the deck over the bays, end pulled back into the bay, in a wide curve; cut and stud fitted there, stud pushed out.`,
+              killer: true as const,
+            },
+            {
+              text: `Slack for that, about ${show.tape(depthOf(plan, narrow))} and room for the press, tried on the first cable before any other is cut. None to be had: stop, ask the office (stud fitted outside, end post left loose).`,
               killer: true as const,
             },
           ]

@@ -7,7 +7,7 @@ import { boreCard, frameCard, setOutCard } from "./cards-bore.ts";
 import { beforePullCard, proofCard, pullCard } from "./cards-pull.ts";
 import { reeveCard, secondStudCard } from "./cards-reeve.ts";
 import { secondStuds } from "./ends.ts";
-import { bold, column, heading, minor, pageBreak, type SheetContext, signatures, steps, table } from "./kit.ts";
+import { blanks, bold, column, heading, minor, pageBreak, type SheetContext, steps, table } from "./kit.ts";
 
 export function crewCards(context: SheetContext): readonly Block[] {
   const studs = secondStuds(context.plan).length > 0 ? [secondStudCard] : [];
@@ -51,5 +51,6 @@ function troubleTable(card: Card, plan: Plan): readonly Table[] {
       ];
 }
 
-/** One row for whoever ends the card, or stops in its middle and hands it on; hold points are signed on the sheet of proof. */
-const doneRow = (card: Card): Block => signatures(`card-${card.key}-done`, "Done (initials), or stopped after line no., handed to");
+/** One row for whoever ends the card, or stops in its middle and hands it on: nothing is signed here. */
+const doneRow = (card: Card): Block =>
+  blanks(`card-${card.key}-done`, "Card done", [["Initials; or stopped after line no., handed to", ""]]);

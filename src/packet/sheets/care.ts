@@ -1,9 +1,25 @@
 // Z-806: what does the owner get, and when does somebody look at the cables again?
+import type { Run } from "../../plan/plan.ts";
+import type { Mm } from "../../units/quantity.ts";
 import { roundDown } from "../../units/round.ts";
 import type { Sheet, Table, Text } from "../packet.ts";
 import { sourceMark } from "../show-number.ts";
 import { hasTails } from "./ends.ts";
-import { blank, bold, caution, column, facts, list, listed, pullingEnds, type SheetContext, type SheetMaker, sheet, table } from "./kit.ts";
+import {
+  blank,
+  bold,
+  caution,
+  column,
+  facts,
+  list,
+  listed,
+  pullingEnds,
+  type SheetContext,
+  type SheetMaker,
+  sheet,
+  table,
+  unique,
+} from "./kit.ts";
 import { isWood } from "./material.ts";
 import { highAtNut, lowAtNut } from "./readings.ts";
 
@@ -104,24 +120,19 @@ function threadTable({ plan, show }: SheetContext): Table {
       column("end", "Tightened at", 0.16),
       column("planned", "Left per nut", 0.15, { sub: "plan" }),
       column("reserve", "Keep at least", 0.15, { sub: "at completion" }),
-      column("turns", "Full turns left", 0.15, { sub: "plan" }),
+      column("turns", "Full turns left", 0.15, { sub: "above the reserve" }),
       column("found", "Least found", 0.18, { sub: "field" }),
     ],
-    rows: plan.runs.map((run) => {
+    rows: plan.runs.flatMap((run) => {
       const marks = plan.cables.filter(({ runId }) => runId === run.id).map(({ mark }) => mark);
-      const pitch = plan.job.fittings.stud.pitch.value;
-      // Whole turns that are surely there.
-      const turns = roundDown(run.takeUp.threadLeft / pitch, 1);
-      return [
+      return threadsOf(run, plan.job.fittings.stud.pitch.value, show).map(({ posts, left, turns }) => [
         `${marks[0] ?? run.id} to ${marks.at(-1) ?? run.id}`,
-        pullingEnds(run)
-          .map(({ postId }) => postId)
-          .join(" and "),
-        show.tapeDown(run.takeUp.threadLeft),
+        listed(posts),
+        left,
         show.tape(run.takeUp.reserve),
-        String(turns),
+        turns,
         blank(show.lengthUnit),
-      ];
+      ]);
     }),
     rowHeads: true,
     writeIn: true,
@@ -130,5 +141,25 @@ function threadTable({ plan, show }: SheetContext): Table {
         ? "When the thread is used up: slacken, pull slack through the grip end, begin again; or replace the cable."
         : "When the thread is used up: the cable has to be shortened or replaced.",
     ],
+  });
+}
+
+interface ThreadLeft {
+  readonly posts: readonly string[];
+  readonly left: Text;
+  readonly turns: Text;
+}
+
+/** Ends that print alike share a row. Turns above the reserve, whole ones that are surely there. */
+function threadsOf({ takeUp }: Run, pitch: Mm, show: SheetContext["show"]): readonly ThreadLeft[] {
+  const ends = takeUp.ends.map(({ postId, travel }) => {
+    const left = takeUp.threadLeft + takeUp.travelPerEnd - travel;
+    const turns = roundDown(Math.max(left - takeUp.reserve, 0) / pitch, 1);
+    return { postId, left: show.tapeDown(left), turns: String(turns) };
+  });
+  return unique(ends.map(({ left, turns }) => `${left} ${turns}`)).flatMap((key) => {
+    const alike = ends.filter(({ left, turns }) => `${left} ${turns}` === key);
+    const [first] = alike;
+    return first ? [{ posts: alike.map(({ postId }) => postId), left: first.left, turns: first.turns }] : [];
   });
 }

@@ -1,11 +1,11 @@
 // Z-001: what is this packet, what does it rest on, how is it read, and when must the work stop?
-import type { Check } from "../../plan/plan.ts";
+import type { Check, Verdict } from "../../plan/plan.ts";
 import type { Problem } from "../../problem/problem.ts";
 import { calibrationBar } from "../drawings/calibration-bar.ts";
 import { issueName, issueReader } from "../issues.ts";
 import type { Block, Sheet, Table, Text } from "../packet.ts";
 import { sourceMark, sourcePlace } from "../show-number.ts";
-import { frameNotChecked, introduction, notApproval, verdictText, verdictWord } from "../wording.ts";
+import { frameNotChecked, introduction, notApproval, peopleOf, verdictText, verdictWord } from "../wording.ts";
 import {
   bold,
   caution,
@@ -38,8 +38,8 @@ export const coverSheet: SheetMaker = (context, head): Sheet => {
     heading("cover-stop-head", "Stop work and ask when"),
     list(...stopConditions(context)),
     pullsTable(context, "cover-pulls"),
-    indexTable(context),
     { ...calibrationBar(), title: "Check of the print: if the bar does not measure 100 mm, print again at 100 %" },
+    indexTable(context),
     ...(context.whole ? [checksTable(context)] : []),
     ...(context.rules ? [rulesTable(context)] : []),
   ]);
@@ -76,22 +76,33 @@ function jobFacts(context: SheetContext): readonly (readonly [Text, Text, true?]
 }
 
 /** What is open before the work may begin: checks that do not pass, and what the program noticed. */
-function openBlocks({ plan, whole }: SheetContext): readonly Block[] {
-  // The frame has its own words in the caution above.
-  const open = plan.checks.filter(({ verdict, id }) => verdict !== "pass" && id !== "frame");
-  const passed = plan.checks.filter(({ verdict }) => verdict === "pass").length;
+function openBlocks(context: SheetContext): readonly Block[] {
+  const { plan } = context;
+  const open = plan.checks.filter(({ verdict }) => verdict !== "pass");
   const asked = unique(open.map(({ name, verdict, advice }) => JSON.stringify([name, verdict, advice]))).flatMap((key) => {
     const alike = open.filter(({ name, verdict, advice }) => JSON.stringify([name, verdict, advice]) === key);
     const [first] = alike;
-    return first ? [`${verdictWord[first.verdict]}: ${first.name}${placesOf(alike)}${after(first.advice)}`] : [];
+    return first ? [`${openWord(first, context)}: ${first.name}${placesOf(alike)}${after(first.advice)}`] : [];
   });
   return [
-    heading(
-      "cover-open-head",
-      `Open before the work: ${passed} of ${plan.checks.length} checks pass (${whole ? "listed below" : "list: permit issue"})`,
-    ),
+    heading("cover-open-head", `Open before the work: ${tally(context)}`),
+    ...(isIssued(plan.job.identity.status) ? [prose("**Do not bore before H0 and H1 are signed.**")] : []),
     list(...asked, ...noticed(plan.warnings), ...plan.job.notes.map((note) => `${bold("From the office")}: ${note}`)),
   ];
+}
+
+const isIssued = (status: Text): boolean => ["for construction", "as built"].includes(status);
+
+/** Every check is counted once. */
+function tally({ plan, whole }: SheetContext): Text {
+  const having = (verdict: Verdict): number => plan.checks.filter((check) => check.verdict === verdict).length;
+  const parts: readonly (readonly [number, Text])[] = [
+    [having("fail"), "fail"],
+    [having("ask"), "to be asked or decided"],
+    [having("not checked"), "not checked"],
+  ];
+  const others = parts.filter(([number]) => number > 0).map(([number, words]) => `, ${number} ${words}`);
+  return `of ${count(plan.checks.length, "check")} ${having("pass")} pass${others.join("")} (${whole ? "listed below" : "list: permit issue"})`;
 }
 
 /** Warnings that ask for the same thing stand together. */
@@ -104,6 +115,25 @@ const noticed = (warnings: readonly Problem[]): readonly Text[] =>
 function placesOf(checks: readonly Check[]): Text {
   const places = checks.map(({ where }) => where).filter((where) => where !== "whole guard");
   return places.length === 0 ? "" : ` (${places.join("; ")})`;
+}
+
+/** A limit is exceeded, yet the plan may stand: whoever knows the wood or the thread decides. */
+const isAbove = ({ verdict, ratio }: Check): boolean => verdict === "ask" && ratio !== null && ratio > 1;
+
+function openWord(check: Check, { home }: SheetContext): Text {
+  const word = isAbove(check) ? "**above its limit: decide before boring**" : verdictWord[check.verdict];
+  const who = decider(check, home);
+  return check.verdict === "ask" && who !== AUTHORITY
+    ? `**${isAbove(check) ? "above its limit: decide before boring" : "to be decided"}** (${who})`
+    : word;
+}
+
+const AUTHORITY = "authority";
+
+/** Washers and thread are no matter of the authority. */
+function decider({ id }: Check, home: boolean): Text {
+  if (id.startsWith("bearing-") || id === "frame") return "engineer";
+  return id.startsWith("thread-") ? peopleOf(home).office : AUTHORITY;
 }
 
 const after = (advice: Text): Text => (advice === "" ? "" : `: ${advice}`);
@@ -154,7 +184,7 @@ function checksTable(context: SheetContext): Table {
   };
   return table({
     id: "cover-checks",
-    caption: "What this program has checked. Ratio above 1 fails",
+    caption: "What this program has checked. Ratio; above 1 is not met: it fails, or must be decided before anything is bored",
     columns: [
       column("name", "Check", 0.25),
       column("where", "Where", 0.15),
@@ -170,7 +200,8 @@ function checksTable(context: SheetContext): Table {
       print(check, "demand"),
       check.limit ? `${check.rule} ${print(check, "limit")}` : "-",
       check.ratio === null ? "-" : show.decimal(check.ratio, 2),
-      verdictWord[check.verdict],
+      // The same words in every issue.
+      openWord(check, { ...context, home: false }),
       sourcePlace(check.source, check.sourceWhere),
     ]),
   });

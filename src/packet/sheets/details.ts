@@ -1,12 +1,13 @@
 // Z-301: how are the ends, corners and bushings put together?
-import type { BoreKind } from "../../plan/plan.ts";
+import type { BoreKind, Plan } from "../../plan/plan.ts";
 import { detailNotes } from "../drawings/details.ts";
 import type { Block, Sheet, Text } from "../packet.ts";
 import { sourceMark } from "../show-number.ts";
 import { introduction } from "../wording.ts";
+import { washerWarning } from "./bearing.ts";
 import { boreMakes, makeWords } from "./bore-kinds.ts";
 import { drawnDetails } from "./drawn.ts";
-import { facts, list, listed, prose, type SheetContext, type SheetMaker, sheet } from "./kit.ts";
+import { endPostIds, facts, list, listed, prose, type SheetContext, type SheetMaker, sheet } from "./kit.ts";
 
 export const detailsSheet: SheetMaker = (context, head): Sheet =>
   sheet(head, "portrait", [
@@ -17,25 +18,31 @@ export const detailsSheet: SheetMaker = (context, head): Sheet =>
     list(...rules(context)),
   ]);
 
+const GRIP = "Grip end (holds)";
 const kindNames: readonly (readonly [name: Text, ...kinds: BoreKind[]])[] = [
   ["Stud end", "stud end"],
-  ["Grip end (holds)", "grip end"],
+  [GRIP, "grip end"],
   ["Where the cable bends", "bend"],
   ["Where the cable passes", "pass"],
   ["Where it passes or bends", "pass", "bend"],
 ];
 
 function endFacts({ plan, show }: SheetContext): Block {
-  const { stud } = plan.job.fittings;
-  const studWords = `; thread ${stud.thread}, washer ${show.diameter(stud.washerDiameter.value)} across`;
+  const { stud, grip } = plan.job.fittings;
+  const studWords = `; thread ${stud.thread}, washer ${show.diameter(stud.washerDiameter.value)} across${washerWarning(plan, "stud")}`;
+  const gripWords = `; its body lies in the post, its collar bears on a washer ${show.diameter(grip.washerDiameter.value)} across${washerWarning(plan, "grip")}`;
+  const wordsOf: Readonly<Record<Text, Text>> = { "Stud end": studWords, [GRIP]: gripWords };
   const makes = boreMakes(plan);
   const pairs = plan.verticals.filter(({ role }) => role === "pair").map(({ id }) => id);
   return facts("details-facts", [
     ...kindNames.flatMap(([name, ...kinds]) =>
       makes
         .filter((make) => listed(make.kinds.toSorted()) === listed(kinds.toSorted()))
-        .map((make): readonly [Text, Text] => [name, `${makeWords(make, show)}${name === "Stud end" ? studWords : ""}`]),
+        .map((make): readonly [Text, Text] => [name, `${makeWords(make, show)}${wordsOf[name] ?? ""}`]),
     ),
+    ...(isIsolated(plan)
+      ? ([["Isolation", `an isolating sleeve and washer at each end fitting, ${listed(endPostIds(plan))}`]] as const)
+      : []),
     ...(pairs.length > 0
       ? ([
           [
@@ -47,6 +54,9 @@ function endFacts({ plan, show }: SheetContext): Block {
   ]);
 }
 
+/** As ordered: between stainless fittings and a post of another metal. */
+const isIsolated = ({ order }: Plan): boolean => order.some(({ item }) => item.startsWith("isolating"));
+
 function rules({ plan, show }: SheetContext): readonly Text[] {
   const { fittings, posts } = plan.job;
   return [
@@ -56,7 +66,7 @@ function rules({ plan, show }: SheetContext): readonly Text[] {
         ]
       : []),
     posts.section.material === "wood"
-      ? "A flat washer lies under every nut and fitting that bears on a face. That face is cut flat and treated; the washer must not sink in."
-      : "A flat washer lies under every nut and fitting that bears on a face. Deburr both walls; keep stainless steel and other metals apart with plastic.",
+      ? "A flat washer lies under every nut and under the collar of every gripping fitting. The face there is cut flat and treated; the washer must not sink in."
+      : "A flat washer lies under every nut and under the collar of every gripping fitting. Deburr both walls; keep stainless steel and other metals apart with plastic.",
   ];
 }

@@ -1,8 +1,9 @@
 // How is a run begun and ended: where does the cable go in, and which ends are fitted once it lies in its bores?
 import type { Plan, Run, RunEnd } from "../../plan/plan.ts";
+import type { Mm } from "../../units/quantity.ts";
 import type { Text } from "../packet.ts";
 import { faceName } from "../wording.ts";
-import { listed, unique } from "./kit.ts";
+import { greatest, listed, unique } from "./kit.ts";
 
 /** The end where reeving begins: the one that pulls. Its stud is on the cable before the cable goes in. */
 export const startOf = (run: Run): RunEnd => (run.left.pulls ? run.left : run.right);
@@ -55,3 +56,13 @@ export function meetingTails(plan: Plan): readonly Meeting[] {
       return before && after ? [{ first: before.right, firstRun: before.id, second: after.left, secondRun: after.id }] : [];
     });
 }
+
+/** Is strand cut on site at all: from a spool, for a second stud, or as a tail? */
+export const cutsStrand = (plan: Plan): boolean => plan.job.supply.kind !== "ready" || hasTails(plan) || secondStuds(plan).length > 0;
+
+/** Runs that are pulled at both ends. */
+export const pulledAtBoth = (plan: Plan): readonly Run[] => plan.runs.filter(({ left, right }) => left.pulls && right.pulls);
+
+/** The deepest of the posts that hold some ends, along the cable: so much slack draws an end back through its post. */
+export const depthOf = (plan: Plan, ends: readonly RunEnd[]): Mm =>
+  greatest(plan.verticals.filter(({ id }) => ends.some(({ postId }) => postId === id)).map(({ along }) => along));

@@ -1,11 +1,11 @@
 // What does somebody who does this once do to tighten, prove and finish? Sentences of at most 20 words.
 import type { Plan, Run } from "../../plan/plan.ts";
 import type { StepItem, Text } from "../packet.ts";
-import { hasTails } from "./ends.ts";
-import { endPostIds, listed, refer, type SheetContext } from "./kit.ts";
+import { hasTails, pulledAtBoth } from "./ends.ts";
+import { listed, refer, type SheetContext } from "./kit.ts";
 import { isWood } from "./material.ts";
-import { highAtNut, lowAtNut } from "./readings.ts";
-import { openingRoute } from "./route.ts";
+import { highAtNut, leansOf, lowAtNut } from "./readings.ts";
+import { openingRoute, sagBays } from "./route.ts";
 import type { Stage } from "./stage.ts";
 
 export function tightenStage(context: SheetContext): Stage {
@@ -18,14 +18,21 @@ export function tightenStage(context: SheetContext): Stage {
     items: [
       { text: `Take ${refer(context, "tightening")}. Write down the air temperature.`, value: show.heatUnit },
       {
-        text: `Hang a plumb line at ${listed(endPostIds(plan))}. Write down where each post stands.`,
+        text: `Hang a plumb line at ${listed(leansOf(plan).map(({ postId }) => postId))}. Write down where each post stands.`,
         more: "You will see at once if a post starts to lean.",
       },
       ...plan.runs.map((run) => targetItem(run, context)),
+      ...pulledAtBoth(plan).map(
+        (run): StepItem => ({
+          text: `Run ${run.id}: turn the nuts at ${run.left.postId} and ${run.right.postId} in turn, a little each.`,
+          more: "Both gauges must rise together. Both must end in the band.",
+          killer: true,
+        }),
+      ),
       ...passItems(plan, show),
       {
         text: 'Never pull a cable above "at most".',
-        more: `The strand itself bears ${show.force(plan.target.workingLimit)}. Your posts may not.`,
+        more: `The strand itself bears ${show.forceDown(plan.target.workingLimit)}. Your posts may not.`,
         killer: true,
       },
       {
@@ -36,8 +43,8 @@ export function tightenStage(context: SheetContext): Stage {
       { text: "Measure the thread that is left. Write down the least.", more: threadWords(plan, show), value: show.lengthUnit },
     ],
     hold: hasTails(plan)
-      ? "H3: cut tails only when all readings are inside their band."
-      : "H3: put caps on only when all readings are inside their band.",
+      ? `H3, signed on ${refer(context, "proof")}: cut tails only when all readings are inside their band.`
+      : `H3, signed on ${refer(context, "proof")}: put caps on only when all readings are inside their band.`,
   };
 }
 
@@ -72,30 +79,68 @@ function passItems(plan: Plan, show: SheetContext["show"]): readonly StepItem[] 
 export function proveStage(context: SheetContext): Stage {
   const { plan, show } = context;
   const sphere = show.tape(plan.job.code.openingSphere.value);
-  const { pushed } = openingRoute(context);
   return {
     key: "prove",
     title: "Prove it",
     sheets: refer(context, "proof"),
     safety: null,
     items: [
-      { text: `Take a ball of ${sphere} and ${refer(context, "proof")}. Go bay by bay.` },
-      pushed
-        ? {
-            text: "Push the ball at the middle of each bay, between two cables. Use the agreed force.",
-            more: "The middle is the weakest place. The official told you the force.",
-            killer: true,
-          }
-        : {
-            text: "Set the ball in by hand at the middle of each bay. Do not push it.",
-            more: "Here the gap and the pull are the proof. The code's table asks for both.",
-            killer: true,
-          },
+      { text: "Call the official before the test. Ask if somebody wants to watch it." },
+      {
+        text: `Take a ball of ${sphere} and ${refer(context, "proof")}. Start with bay ${listed(plan.openingBayIds)}.`,
+        more: "The first bay of each side is the weakest one.",
+      },
+      ...sphereItems(context),
+      {
+        text: "Try it between every two neighbouring cables, at the middle of the longest free length.",
+        more: `Try it at the ${plan.job.frame.bottomRail ? "top and bottom rail" : "top rail and the deck"} too, and beside end posts.`,
+        killer: true,
+      },
       { text: "Write down the result for each bay. It must not pass." },
+      ...sagItems(context),
       { text: `Read the cables that ${refer(context, "proof")} names, in the bay it names.`, killer: true },
-      { text: "Call your building office for its inspection." },
     ],
   };
+}
+
+function sphereItems(context: SheetContext): readonly StepItem[] {
+  const { plan, show } = context;
+  const { criterion } = plan.job.tightening;
+  switch (openingRoute(context).push) {
+    case "agreed":
+      return [
+        {
+          text: "Push the ball with the agreed force and a scale. Write down the force.",
+          more: `This packet assumes ${criterion.kind === "sphere" ? show.force(criterion.force) : "one"}. Is the answer higher? Stop and get a new packet.`,
+          value: show.forceUnit,
+          killer: true,
+        },
+      ];
+    case "if asked":
+      return [{ text: "Set the ball in by hand. Push it only if the official asks, and as hard as told.", killer: true }];
+    case "never":
+      return [
+        {
+          text: "Set the ball in by hand. Do not push it.",
+          more: "Here the gap and the pull are the proof. The code's table asks for both.",
+          killer: true,
+        },
+      ];
+  }
+}
+
+function sagItems({ plan, show }: SheetContext): readonly StepItem[] {
+  const { criterion } = plan.job.tightening;
+  return criterion.kind === "sag"
+    ? [
+        {
+          text: `Hang ${show.force(criterion.weight)} at the middle of the cable in bay ${sagBays(plan)}. Write down the sag.`,
+          more: `It may sag ${show.fine(criterion.sag_max)} at most.`,
+          value: show.lengthUnit,
+          killer: true,
+        },
+      ]
+    : [];
 }
 
 export function finishStage(context: SheetContext): Stage {
@@ -105,7 +150,7 @@ export function finishStage(context: SheetContext): Stage {
     key: "finish",
     title: "Finish",
     sheets: refer(context, "care"),
-    safety: "cut",
+    safety: tails ? "cut" : null,
     items: [
       {
         text: tails ? "Cut the tails. File each end smooth. Put the caps on." : "Look at each end. File what is sharp. Put the caps on.",
@@ -117,6 +162,6 @@ export function finishStage(context: SheetContext): Stage {
         more: `Cables lose some pull in the first weeks. ${isWood(plan) ? "Wood dries and strand beds in." : "The strand beds in."}`,
       },
     ],
-    hold: "H4: the guard is ready only when the proof is signed.",
+    hold: `H4, signed on ${refer(context, "proof")}: the guard is ready only then.`,
   };
 }

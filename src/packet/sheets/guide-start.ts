@@ -1,5 +1,7 @@
 // What does somebody who does this once do before a hole is bored: ask, measure, buy, get the frame accepted?
-import type { StepItem } from "../packet.ts";
+import type { Plan } from "../../plan/plan.ts";
+import type { SheetKey } from "../issues.ts";
+import type { StepItem, Text } from "../packet.ts";
 import { frameAccepted } from "../wording.ts";
 import { count, endPostIds, listed, postsOf, refer, type SheetContext, spacersOf } from "./kit.ts";
 import { isWood } from "./material.ts";
@@ -22,11 +24,11 @@ export function askStage(context: SheetContext): Stage {
         killer: true,
       },
       {
-        text: `Ask how far an end post may lean. Write it on ${refer(context, "tightening")}.`,
+        text: `Ask how far a post may lean. Write it on ${refer(context, "tightening")}.`,
         more: "You need that number when you tighten.",
       },
     ],
-    hold: "H0: go on only when all questions are answered.",
+    hold: `H0, signed on ${refer(context, "proof")}: go on only when all questions are answered.`,
   };
 }
 
@@ -41,11 +43,11 @@ export function measureStage(context: SheetContext): Stage {
     sheets: `${refer(context, "survey")}, ${refer(context, "plan")}`,
     safety: "frame",
     items: [
+      ...fallItems(plan),
       {
         text: `Measure side${plan.sides.length === 1 ? "" : "s"} ${sides} as ${refer(context, "survey")} says. Read the tape twice.`,
         more: "Measure along the line where the cables will run.",
       },
-      ...(existing ? openingItems(context) : []),
       compareItem(),
       existing
         ? { text: "Look for bolts and brackets inside the posts. Mark where they are." }
@@ -56,6 +58,20 @@ export function measureStage(context: SheetContext): Stage {
     ],
   };
 }
+
+/** 6 ft, from where the rule of the United States asks for protection; elsewhere the local rules say. */
+const FALL_mm = 1828.8;
+
+const fallItems = ({ job }: Plan): readonly StepItem[] =>
+  job.code.drop < FALL_mm
+    ? []
+    : [
+        {
+          text: "Put up fall protection at the open edge first. Keep it up until H4.",
+          more: "Ask your building office which rules apply to you.",
+          killer: true,
+        },
+      ];
 
 const compareItem = (): StepItem => ({
   text: "Compare each number with the plan. Stop if one is past its stop value.",
@@ -97,42 +113,53 @@ export function frameStage(context: SheetContext): Stage {
   const { existing } = plan.job.posts;
   return {
     key: "frame",
-    title: existing ? "Check the posts, set the spacers" : "Set posts, rails and spacers",
-    sheets: existing
-      ? refer(context, "elevation")
-      : `${refer(context, "lumber")}, ${refer(context, "elevation")}, ${refer(context, "survey")}`,
+    title: existing ? "Check the posts, fix rails and spacers" : "Set posts, rails and spacers",
+    sheets: ["lumber", "survey", "plan"]
+      .map((key) => refer(context, key as SheetKey))
+      .concat(elevations(context))
+      .join(", "),
     safety: null,
     items: [
-      ...(existing ? [checkPosts(context)] : buildItems(context)),
+      existing ? checkPosts(context) : setPosts(context),
+      ...railItems(context),
+      ...openingItems(context),
       ...spacerItems(context),
-      ...(existing ? [] : [...openingItems(context), compareItem()]),
       {
         text: "Push each end post hard at the rail, by hand. It must not move.",
         more: `End posts here: ${listed(endPostIds(plan))}.`,
         killer: true,
       },
     ],
-    hold: `H1: wait. ${frameAccepted}.`,
+    hold: `H1, signed on ${refer(context, "proof")}: wait. ${frameAccepted}.`,
   };
 }
+
+const elevations = ({ index }: SheetContext): readonly Text[] => index.filter(({ key }) => key === "elevation").map(({ id }) => id);
 
 const checkPosts = ({ plan }: SheetContext): StepItem => ({
   text: `Check all ${count(postsOf(plan).length, "post")}. Each must stand plumb and firm.`,
   more: "Plumb means straight up: hold a level on two faces.",
 });
 
-/** Posts and rails; what fastens them is a matter of the frame. */
-const buildItems = (context: SheetContext): readonly StepItem[] => [
-  {
-    text: `Cut the parts on ${refer(context, "lumber")}. Set ${count(postsOf(context.plan).length, "post")} plumb and firm.`,
-    more: "Plumb means straight up: hold a level on two faces.",
-  },
-  {
-    text: `Fix the ${context.plan.job.frame.bottomRail ? "rails, bottom and top" : "top rail"}, to every post. Check that they are level.`,
-    more: `${isWood(context.plan) ? "Screws and bolts" : "Welds and bolts"} for posts and rails are not in this packet. Whoever accepts the frame names them.`,
-    killer: true,
-  },
-];
+const setPosts = (context: SheetContext): StepItem => ({
+  text: `Cut the posts on ${refer(context, "lumber")}. Set ${count(postsOf(context.plan).length, "post")} plumb and firm.`,
+  more: "Plumb means straight up: hold a level on two faces.",
+});
+
+/** Rails are cut to the frame that stands; what fastens it is a matter of whoever accepts the frame. */
+function railItems(context: SheetContext): readonly StepItem[] {
+  const { plan } = context;
+  const rails = plan.job.frame.bottomRail ? "rails, bottom and top" : "top rail";
+  return [
+    { text: `Measure between the standing posts, as ${refer(context, "survey")} says. Do it before you cut rails.` },
+    compareItem(),
+    {
+      text: `Cut the ${rails}, to fit. Fix them to every post and check that they are level.`,
+      more: `${isWood(plan) ? "Screws and bolts" : "Welds and bolts"} are not in this packet. Whoever accepts the frame names them.`,
+      killer: true,
+    },
+  ];
+}
 
 function spacerItems({ plan, show }: SheetContext): readonly StepItem[] {
   const spacers = spacersOf(plan).length;
@@ -140,7 +167,7 @@ function spacerItems({ plan, show }: SheetContext): readonly StepItem[] {
     ? []
     : [
         {
-          text: `Fix ${count(spacers, "spacer")} where the elevations show them. Fix each at top and bottom.`,
+          text: `Cut and fix ${count(spacers, "spacer")} where the elevations show them. Fix each at top and bottom.`,
           more: `Spacers keep each free piece of cable below ${show.tape(plan.job.spacers.free_max.value)}.`,
         },
       ];

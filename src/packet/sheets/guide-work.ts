@@ -2,13 +2,14 @@
 import type { Plan, Run, RunEnd } from "../../plan/plan.ts";
 import type { StepItem, Text } from "../packet.ts";
 import { faceName } from "../wording.ts";
-import { gripEnds, isNarrow, meetingTails, postsWith, secondStuds, siteEnds, startOf, startsInside, stopOf } from "./ends.ts";
-import { count, refer, type SheetContext } from "./kit.ts";
+import { depthOf, gripEnds, isNarrow, meetingTails, postsWith, secondStuds, siteEnds, startOf, startsInside, stopOf } from "./ends.ts";
+import { count, listed, refer, type SheetContext, unique } from "./kit.ts";
 import { isTreated, isTube, isWood } from "./material.ts";
 import type { Stage } from "./stage.ts";
 
 export function setOutStage(context: SheetContext): Stage {
   const { plan, show } = context;
+  const offset = unique(plan.bores.filter((bore) => bore.offset !== 0).map(({ verticalId }) => verticalId));
   return {
     key: "set-out",
     title: "Mark the holes",
@@ -24,10 +25,13 @@ export function setOutStage(context: SheetContext): Stage {
         more: 'Write "datum" on that end, so that you never turn it round.',
         killer: true,
       },
-      { text: "Carry the marks to every post and spacer. Use the middle of the face, or the offset in the table." },
       {
-        text: "Measure the gaps on one post. Write down the widest.",
-        more: `No gap may be above ${show.tape(plan.job.limits.cableSpacing_max.value)}.`,
+        text: "Carry the marks to every post and spacer, in the middle of the face.",
+        ...(offset.length > 0 ? { more: `At ${listed(offset)} the holes are off the middle: use the table.` } : {}),
+      },
+      {
+        text: "Measure the spacing on one post, middle to middle. Write down the widest.",
+        more: `None may be above ${show.tape(plan.job.limits.cableSpacing_max.value)}.`,
         value: show.lengthUnit,
         killer: true,
       },
@@ -38,6 +42,7 @@ export function setOutStage(context: SheetContext): Stage {
 export function boreStage(context: SheetContext): Stage {
   const { plan, show } = context;
   const counterbored = plan.bores.filter(({ counterbore }) => counterbore !== null);
+  const bushed = plan.bores.filter(({ bushing }) => bushing).length;
   return {
     key: "bore",
     title: `Bore ${count(plan.bores.length, "hole")}`,
@@ -48,7 +53,16 @@ export function boreStage(context: SheetContext): Stage {
         text: "Bore one hole of each size in a scrap. Slide the real part in.",
         more: "A test hole costs nothing. A wrong hole in a post stays.",
       },
-      ...plan.bits.map(
+      ...(counterbored.length > 0
+        ? [
+            {
+              text: "Bore each counterbore before its through hole. Use a flat-bottomed or piloted bit with a tape flag.",
+              more: `Stop at the depth of ${show.tape(counterbored[0]?.counterbore?.depth ?? 0)}. Too deep leaves too little wood.`,
+              killer: true as const,
+            },
+          ]
+        : []),
+      ...counterboreFirst(plan).map(
         (bit): StepItem => ({
           text: `Bore ${bit.holes} x **${show.diameterOne(bit.diameter)}** (${bit.use}). The bit is at least ${show.tape(bit.bitLength_min)} long.`,
         }),
@@ -64,20 +78,18 @@ export function boreStage(context: SheetContext): Stage {
               ? "The bit goes through two walls. Ease off before it breaks through each."
               : "Ease off before the bit breaks through.",
           },
-      ...(counterbored.length > 0
-        ? [
-            {
-              text: "Put a tape flag on the bit for the counterbore. Stop at its depth.",
-              more: `The depth is ${show.tape(counterbored[0]?.counterbore?.depth ?? 0)}. Too deep leaves too little wood.`,
-              killer: true as const,
-            },
-          ]
-        : []),
       ...finishItems(plan),
+      ...(bushed > 0 ? [{ text: `Put bushings in ${bushed} holes.`, more: "The table of bores says which." }] : []),
       { text: "Tick each hole. Write the real height if it is off." },
     ],
   };
 }
+
+/** A bit finds no centre once the through bore is there. */
+const counterboreFirst = ({ bits }: Plan): Plan["bits"] => [
+  ...bits.filter(({ use }) => use.includes("counterbore")),
+  ...bits.filter(({ use }) => !use.includes("counterbore")),
+];
 
 function finishItems(plan: Plan): readonly StepItem[] {
   if (isTreated(plan)) {
@@ -110,7 +122,6 @@ function finishItems(plan: Plan): readonly StepItem[] {
 
 export function reeveStage(context: SheetContext): Stage {
   const { plan, show } = context;
-  const bushed = plan.bores.filter(({ bushing }) => bushing).length;
   const ready = plan.job.supply.kind === "ready";
   return {
     key: "reeve",
@@ -118,7 +129,6 @@ export function reeveStage(context: SheetContext): Stage {
     sheets: `${refer(context, "cables")}, ${refer(context, "details")}`,
     safety: "reeve",
     items: [
-      ...(bushed > 0 ? [{ text: `Put bushings in ${bushed} holes first.`, more: "The table of bores says which." }] : []),
       ...(ready
         ? []
         : [
@@ -170,8 +180,8 @@ export function endsStage(context: SheetContext): Stage {
       ...(gripEnds(plan).length > 0 ? [{ text: "Leave the tails long. They are cut after H3." }] : []),
     ],
     hold: studs
-      ? "H2: before any cable is cut at its far end, a second person checks the marks."
-      : "H2: ends set. A second person checks. Tails stay long until H3.",
+      ? `H2, signed on ${refer(context, "proof")}: no cable is cut to its final length for its second stud before H2.`
+      : `H2, signed on ${refer(context, "proof")}: ends set. A second person checks. Tails stay long until H3.`,
   };
 }
 
@@ -183,8 +193,12 @@ const slackItems = ({ plan, show }: SheetContext, how: "pull out" | "cut off"): 
     .filter(({ takeUp }) => takeUp.slackToPull > 0)
     .map(
       (run): StepItem => ({
-        text: `Run ${run.id}: ${how} ${show.tape(run.takeUp.slackToPull)} more before a nut goes past its first turns.`,
-        more: `The thread alone is too short here. ${show.tape(run.takeUp.reserve)} of it must stay for later visits.`,
+        text:
+          how === "pull out"
+            ? `Run ${run.id}: mark each tail at its fitting. Pull it ${show.tape(run.takeUp.slackToPull)} past hand-tight, then set the grip end.`
+            : `Run ${run.id}: cut ${show.tape(run.takeUp.slackToPull)} shorter than the mark asks.`,
+        more: `The thread alone is too short here. Write down the least that you reached.`,
+        value: show.lengthUnit,
         killer: true,
       }),
     );
@@ -234,7 +248,7 @@ export function secondStudStage(context: SheetContext): Stage {
         killer: true,
       },
       ...slackItems(context, "cut off"),
-      ...plan.runs.flatMap((run) => siteEnds(run).studs.flatMap((end) => fitItems(run, end))),
+      ...plan.runs.flatMap((run) => siteEnds(run).studs.flatMap((end) => fitItems(run, end, context))),
       {
         text: `Oil each thread. Washer, then nut by hand: ${firstTurns(context)} full turns at both ends.`,
         more: "Check that no cable has crossed another.",
@@ -243,12 +257,22 @@ export function secondStudStage(context: SheetContext): Stage {
   };
 }
 
-function fitItems(run: Run, end: RunEnd): readonly StepItem[] {
+function fitItems(run: Run, end: RunEnd, { plan, show }: SheetContext): readonly StepItem[] {
+  const start = startOf(run);
   return isNarrow(end)
     ? [
         {
-          text: `Run ${run.id}: back off the first nut. Draw the end at ${end.postId} back into the bay.`,
-          more: `There is no room to cut behind ${end.postId}.`,
+          text: `Run ${run.id}: take nut and washer off at ${start.postId}. Bow the cable towards the deck over the bays.`,
+          more: `There is no room to cut behind ${end.postId}. The slack comes from the other end.`,
+        },
+        {
+          text: `Pull the end at ${end.postId} back into the bay. Lead it in a wide curve.`,
+          more: `You need about ${show.tape(depthOf(plan, [end]))}, the depth of the post, and room for the press.`,
+        },
+        {
+          text: "Try this with the tool on the first cable, before you cut any other.",
+          more: "No room? Stop and ask the author. The stud may go on outside, with the end post left loose.",
+          killer: true,
         },
         {
           text: `Cut and fit the stud there, in the bay. Then push the stud out through ${end.postId}.`,

@@ -11,7 +11,7 @@ export const lumberSheet: SheetMaker = (context, head): Sheet => {
     ...(context.home ? [prose(...introduction.lumber)] : []),
     ...(plan.cuts.length === 0
       ? [prose("Nothing is cut: the frame stands already, with its posts, rails and spacers.")]
-      : [...sawCaution(context), stockFacts(context), cutTable(context), cutPlanTable(context)]),
+      : [...sawCaution(context), stockFacts(context), prose(orderOfWork(context)), cutTable(context), cutPlanTable(context)]),
   ]);
 };
 
@@ -25,6 +25,11 @@ function sawCaution({ plan }: SheetContext): readonly Block[] {
     ),
   ];
 }
+
+const orderOfWork = ({ plan }: SheetContext): Text =>
+  `Lengths are finished sizes along the grain or the tube, without allowance. ${
+    plan.job.posts.existing ? "The posts stand already; rails and spacers are new, cut and fixed by step 4" : "Posts first"
+  }: measure the standing frame, then cut rails and spacers to it, not to the list.`;
 
 function stockFacts({ plan, show }: SheetContext): Block {
   const { stock, posts } = plan.job;
@@ -64,9 +69,6 @@ function cutTable({ plan, show }: SheetContext): Table {
       tick,
     ]),
     rowHeads: true,
-    notes: [
-      "Lengths are finished sizes along the grain or the tube, without allowance. Measure the standing frame before cutting rails and spacers: fit them to the posts, not to the list.",
-    ],
   });
 }
 

@@ -1,8 +1,10 @@
 // Z-604: what has to be bought, how many, and what does it cost?
+import type { Plan } from "../../plan/plan.ts";
 import type { OrderGroup, OrderLine } from "../../plan/purchase.ts";
 import type { Sheet, Table, Text } from "../packet.ts";
 import { sourceMark } from "../show-number.ts";
 import { introduction } from "../wording.ts";
+import { washerWarning } from "./bearing.ts";
 import { blank, bold, caution, column, facts, prose, refer, type SheetContext, type SheetMaker, sheet, strong, table } from "./kit.ts";
 
 const groups: readonly OrderGroup[] = ["cable", "fittings", "bushings and washers", "care", "lumber and tube"];
@@ -40,7 +42,7 @@ function orderTable({ plan, show }: SheetContext): Table {
       column("source", "Bought from / lot", priced ? 0.14 : 0.2, { sub: "field" }),
     ],
     rows: lines.map((line) => [
-      itemText(line, show),
+      `${itemText(line, show)}${washerWarningOf(line, plan)}`,
       line.size === "" ? "-" : line.size,
       String(line.net),
       String(line.spare),
@@ -54,6 +56,9 @@ function orderTable({ plan, show }: SheetContext): Table {
     ],
   });
 }
+
+const washerWarningOf = ({ item }: OrderLine, plan: Plan): Text =>
+  item.startsWith("washer") ? washerWarning(plan, item.includes("gripping") ? "grip" : "stud") : "";
 
 const unitWord = ({ unit, quantity }: OrderLine): Text => (unit === "piece" ? "pcs" : quantity === 1 ? unit : `${unit}s`);
 

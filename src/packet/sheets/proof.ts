@@ -15,6 +15,7 @@ import {
   greatest,
   least,
   list,
+  listed,
   prose,
   refer,
   type SheetContext,
@@ -25,7 +26,8 @@ import {
   table,
 } from "./kit.ts";
 import { atLeast, atMost, bandWords, pullWords } from "./readings.ts";
-import { openingRoute, type Route, testedBays } from "./route.ts";
+import { bayName, forceWords, openingRoute, type Route, sagBays, testedBays, testPlaces } from "./route.ts";
+import { SHORT_mm } from "./span-readings.ts";
 import { spansInBay } from "./spans.ts";
 
 const DEVIATION_rows = 5;
@@ -38,40 +40,41 @@ export const proofSheet: SheetMaker = (context, head): Sheet => {
   return sheet(head, "portrait", [
     ...(context.home ? [prose(...introduction.proof)] : []),
     caution("warning", "**The frame is NOT checked yet by this program.** Whoever signs H1 accepts it."),
-    ...(issue === "crew" ? [answersTable(context)] : []),
+    ...(issue === "crew" ? [answersTable(context, route)] : []),
     holdTable(context, route),
     facts("proof-opening-facts", route.facts),
     ...(issue === "crew" ? [deviationTable()] : []),
     ...drawnOpenings(plan),
-    openingTable(context, route),
     list(...howToTest(context, route)),
+    openingTable(context, route),
+    ...slotTables(context),
+    ...sagTables(context),
     pullTable(context),
     conditionsTable(context, route),
   ]);
 };
 
 /** A crew has no sheet of questions: what was answered stands here. */
-function answersTable({ show }: SheetContext): Table {
-  return table({
-    id: "proof-answers",
-    caption: "Answers of the authority",
-    columns: [
-      column("force", "Force of the test", 0.15, { sub: show.forceUnit }),
-      column("sphere", "Sphere", 0.12, { sub: show.lengthUnit }),
-      column("level", "Level cables", 0.13, { sub: "yes / no" }),
-      column("permit", "Permit no.", 0.18),
-      column("by", "By whom", 0.26),
-      column("date", "Date", 0.16),
-    ],
-    rows: [[blank(), blank(), blank(), blank(), blank(), blank()]],
-    writeIn: true,
-  });
+function answersTable({ show }: SheetContext, { push }: Route): Table {
+  const columns = [
+    ...(push === "never"
+      ? []
+      : [column("force", push === "agreed" ? "Force of the test" : "Force, if pushed", 0.15, { sub: show.forceUnit })]),
+    column("sphere", "Sphere", 0.12, { sub: show.lengthUnit }),
+    column("level", "Level cables", 0.13, { sub: "yes / no" }),
+    column("permit", "Permit no.", 0.18),
+    column("by", "By whom", 0.26),
+    column("date", "Date", 0.16),
+  ];
+  return table({ id: "proof-answers", caption: "Answers of the authority", columns, rows: [blankRow(columns)], writeIn: true });
 }
 
 /** Hold: stop until signed. Witness: invite, go on if nobody comes. */
 function holdTable(context: SheetContext, route: Route): Table {
-  const { plan, home } = context;
+  const { plan, home, issue } = context;
   const people = peopleOf(home);
+  // One set is signed; the others are for those who read.
+  const copy = issue === "permit" || issue === "record";
   const points: readonly (readonly [Text, Text, Text, Text])[] = [
     ["H0 questions answered", "H", `no blank on ${refer(context, "authority")}`, home ? "you, authority" : "office, authority"],
     [
@@ -82,20 +85,20 @@ function holdTable(context: SheetContext, route: Route): Table {
     ],
     secondStuds(plan).length > 0
       ? [
-          "H2 marked, before any cut",
+          "H2 marked, before the final cut",
           "H",
-          "each cable hand-tight, marked at its far end, none crossed; marks measured twice",
+          "each cable hand-tight, marked at its far end, none crossed; marks measured twice; none cut to its final length for its second stud before",
           people.second,
         ]
       : ["H2 ends set", "H", "first turns on, grip ends set, nothing crossed; tails stay long until H3", people.second],
     ["H3 last pass read", "H", `every last reading: ${plan.runs.map((run) => bandWords(run, context)).join("; ")}`, people.lead],
-    ["Opening check", "W", route.criterion, "authority"],
+    ["Opening check", "W", `called before the test; ${route.criterion}`, "authority"],
     ["H4 hand-over", "H", "proof and log complete, caps on, owner's card given", home ? `you, ${people.handsOver}` : "office, owner"],
   ];
   return table({
     // The signers of somebody who does it once are others than those of a firm.
-    id: home ? "proof-holds-home" : "proof-holds",
-    caption: "Hold points (H: stop until signed; W: invite a witness): signed here only",
+    id: copy ? "proof-holds-copy" : home ? "proof-holds-home" : "proof-holds",
+    caption: `Hold points (H: stop until signed; W: invite a witness): ${copy ? "copy; the signed one is in the crew (homeowner) set" : "signed here only"}`,
     columns: [
       column("point", "Point", 0.22),
       column("kind", "H/W", 0.06, { align: "center" }),
@@ -103,8 +106,8 @@ function holdTable(context: SheetContext, route: Route): Table {
       column("who", "Who", 0.12),
       column("sign", "Signed, date", 0.2),
     ],
-    rows: points.map(([point, kind, criterion, who]) => [bold(point), kind, criterion, who, blank()]),
-    writeIn: true,
+    rows: points.map(([point, kind, criterion, who]) => [bold(point), kind, criterion, who, copy ? "in the signed set" : blank()]),
+    ...(copy ? {} : { writeIn: true }),
   });
 }
 
@@ -112,25 +115,27 @@ const widestClear = (plan: Plan): number => greatest(plan.gaps.map(({ clear }) =
 
 function openingTable(context: SheetContext, route: Route): Table {
   const { plan, show } = context;
-  const first = new Set(plan.openingBayIds);
+  const push = route.push !== "never";
   const columns = [
     column("bay", "Bay", 0.11),
-    ...(route.pushed
-      ? [column("push", "Passes at", 0.17, { sub: "free to slide - held" }), column("force", "Force used", 0.1, { sub: show.forceUnit })]
+    ...(push
+      ? [
+          column("push", "Passes at", 0.17, { sub: "free to slide - held" }),
+          column("force", "Force used", 0.1, { sub: route.push === "agreed" ? show.forceUnit : `${show.forceUnit}, if pushed` }),
+        ]
       : [column("built", "Widest built", 0.18, { sub: show.lengthUnit })]),
     column("result", "Held?", 0.09, { sub: "yes / no" }),
     column("initials", "Init.", 0.08),
   ];
-  const rows = testedBays(plan).map(({ id }): readonly Cell[] => {
-    const planned: readonly Cell[] = [bold(first.has(id) ? `${id}, first` : id), ...(route.pushed ? [pushWords(context, id, route)] : [])];
-    return blankRow(columns, ...planned);
-  });
+  const rows = testedBays(plan).map(({ id }): readonly Cell[] =>
+    blankRow(columns, bold(bayName(plan, id)), ...(push ? [pushWords(context, id, route)] : [])),
+  );
   return table({
     id: "proof-openings",
-    caption: `Opening check, bay by bay (${route.pushed ? "push" : "set in by hand"}); widest gap planned ${show.tape(widestClear(plan))} clear`,
+    caption: `Opening check, bay by bay (${HOW[route.push]}); widest gap planned ${show.tape(widestClear(plan))} clear`,
     ...sideBySide(columns, rows, 2),
     writeIn: true,
-    ...(route.pushed
+    ...(push
       ? {
           notes: [
             `Passes at: computed without friction, rounded down ${sourceMark("derived")}. It is no acceptance value: the authority's force decides.`,
@@ -140,23 +145,82 @@ function openingTable(context: SheetContext, route: Route): Table {
   });
 }
 
+const HOW: Readonly<Record<Route["push"], Text>> = {
+  agreed: "push",
+  "if asked": "set in by hand, pushed only if the authority asks",
+  never: "set in by hand",
+};
+
+/** The gap between two posts of a pair holds no cable to test: it is a slot, and measured. */
+function slotTables({ plan, show }: SheetContext): readonly Table[] {
+  const columns = [
+    column("slot", "Slot", 0.16),
+    column("posts", "Between", 0.22),
+    column("plan", "Plan", 0.16, { sub: "clear" }),
+    column("widest", "Widest measured", 0.28, { sub: show.lengthUnit }),
+    column("initials", "Initials", 0.18),
+  ];
+  const rows = plan.bays
+    .filter(({ kind }) => kind === "pair gap")
+    .map(({ id, leftId, rightId, free }) => blankRow(columns, bold(id), `${leftId} and ${rightId}`, show.tape(free)));
+  return rows.length === 0
+    ? []
+    : [table({ id: "proof-slots", caption: "Slots between posts: measure, the sphere must not pass", columns, rows, writeIn: true })];
+}
+
+/** Where a sag was agreed: what hangs where, and what it may do. */
+function sagTables({ plan, show }: SheetContext): readonly Table[] {
+  const { criterion } = plan.job.tightening;
+  if (criterion.kind !== "sag") {
+    return [];
+  }
+  const columns = [
+    column("bay", "Bay", 0.12),
+    column("cable", "Cable", 0.24),
+    column("weight", "Weight", 0.14, { sub: "mid-span" }),
+    column("limit", "At most", 0.14, { sub: "plan" }),
+    column("mark", "Its mark", 0.12),
+    column("sag", "Sag read", 0.14, { sub: show.lengthUnit }),
+    column("initials", "Init.", 0.1),
+  ];
+  const rows = plan.runs.flatMap(({ id, proof }) =>
+    [`${id}, lowest in the log`, `${id}, any other`].map((which) =>
+      blankRow(columns, bold(proof.bayId), which, show.force(criterion.weight), strong(show.fine(criterion.sag_max))),
+    ),
+  );
+  return [table({ id: "proof-sag", caption: "Sag test", columns, rows, writeIn: true })];
+}
+
 /** Rounded down, as the sphere must be held up to there; a short span takes more than anybody pushes. */
 function pushWords(context: SheetContext, bayId: string, { force }: Route): Text {
-  const pushes = spansInBay(context.plan, bayId).map(({ span }) => span.pushThrough);
-  if (pushes.length === 0) {
+  const spans = spansInBay(context.plan, bayId).map(({ span }) => span);
+  if (spans.length === 0) {
     return "-";
   }
+  if (greatest(spans.map(({ free }) => free)) < SHORT_mm) {
+    return "rigid, no value";
+  }
+  const pushes = spans.map(({ pushThrough }) => pushThrough);
   const words = (value: number): Text => (force !== null && value > FAR_times * force ? "far above" : atMost(value, context));
   const [sliding, held] = [least(pushes.map((push) => push.sliding)), least(pushes.map((push) => push.held))].map(words);
   return sliding === held ? `${sliding}` : `${sliding} - ${held}`;
 }
 
-function howToTest({ plan, show, home }: SheetContext, route: Route): readonly Text[] {
+function howToTest(context: SheetContext, { push }: Route): readonly Text[] {
+  const { plan, show, home } = context;
   const sphere = show.tape(plan.job.code.openingSphere.value);
+  const { criterion } = plan.job.tightening;
+  const how: Readonly<Record<Route["push"], Text>> = {
+    agreed: `Push the ${sphere} sphere square to the guard, slowly, with a spring scale, up to the agreed force (${forceWords(context)}).`,
+    "if asked": `Set the ${sphere} sphere in by hand. Push it only if the authority asks, with its force and a spring scale.`,
+    never: `Measure the widest opening of each bay. Set the ${sphere} sphere in by hand; do not push.`,
+  };
   return [
-    route.pushed
-      ? `Between the two cables that look widest, mid-bay; then top, bottom and beside end posts. Push the ${sphere} sphere square to the guard, slowly, with a scale. Stop at the agreed force.`
-      : `Measure the widest opening at the middle of each bay. Set the ${sphere} sphere in by hand; do not push.`,
+    `**Call the official before the test.** Begin with ${listed(plan.openingBayIds.map((id) => bayName(plan, id)))}.`,
+    `Try it ${testPlaces(plan)}. ${how[push]}`,
+    ...(criterion.kind === "sag"
+      ? [`Hang ${show.force(criterion.weight)} mid-span in bay ${sagBays(plan)}: at most ${show.fine(criterion.sag_max)}.`]
+      : []),
     `A bay that fails: write it down, read the tension there, ask ${peopleOf(home).office}. Do not tighten above the band.`,
   ];
 }
@@ -193,7 +257,7 @@ function conditionsTable({ show }: SheetContext, route: Route): Table {
       column("date", "Date, weather", 0.18),
       column("air", "Air", 0.08, { sub: show.heatUnit }),
       column("sphere", "Sphere built", 0.09, { sub: show.lengthUnit }),
-      column("scale", route.pushed ? "Scale: no., checked" : "Tape or caliper", 0.17),
+      column("scale", route.push === "never" ? "Tape or caliper" : "Scale: no., checked", 0.17),
       column("tester", "Tested by", 0.24),
       column("authority", "For the authority", 0.24),
     ],

@@ -24,14 +24,14 @@ export function pullsTable({ plan, show }: SheetContext, id: string): Table {
       `${bold(pull.postId)} ${roleOf(plan, pull.postId)}`,
       pull.runId,
       String(pull.cables),
-      show.forceBothUp(pull.pull_target),
+      show.forceBoth(pull.pull_target),
       bold(show.forceBothUp(pull.pull_high)),
       show.tape(pull.height),
       wayOf(plan, pull),
     ]),
     rowHeads: true,
     notes: [
-      `${bends ? "End: along the guard; bend: to the inside. " : ""}**The frame is NOT checked** and must be accepted before anything is bored.`,
+      `${bends ? "End: along the guard; bend: half-way between its two spans. " : ""}**The frame is NOT checked** and must be accepted before anything is bored.`,
     ],
   });
 }
@@ -41,10 +41,19 @@ const roleOf = (plan: Plan, id: string): Text => {
   return vertical ? roleName[vertical.role] : "";
 };
 
-/** At an end the cables pull the post towards themselves; at a bend towards the inside of the corner. */
+/** The inside of a corner is the deck where the guard turns right, the outside of the deck where it turns left. */
+function bendsToDeck(plan: Plan, postId: string): boolean {
+  const index = plan.verticals.find(({ id }) => id === postId)?.sideIndex ?? 0;
+  const first = plan.verticals.find(({ sideIndex, kind }) => sideIndex === index && kind === "post");
+  // The first post of a side belongs to the corner before it, the last one to the corner after it.
+  const corner = plan.sides[first?.id === postId ? index - 1 : index];
+  return (corner?.turn ?? 0) > 0;
+}
+
+/** At an end the cables pull the post towards themselves; at a bend to the inside of the turn: the deck's side where the guard turns right. */
 function wayOf(plan: Plan, { postId, runId, cause }: PostPull): Text {
   if (cause === "bend") {
-    return "bend: inward";
+    return `bend: ${bendsToDeck(plan, postId) ? "towards" : "away from"} the deck`;
   }
   const isLeft = plan.runs.some((run) => run.id === runId && run.left.postId === postId);
   return `end: to the ${isLeft ? "right" : "left"}`;

@@ -33,3 +33,36 @@ function greatestPulls(plan: Plan): readonly (readonly [postId: string, pull: Ne
   }
   return [...most];
 }
+
+export interface Lean {
+  readonly postId: string;
+  readonly runIds: readonly string[];
+  /** Where its cables pull it. */
+  readonly way: Text;
+}
+
+/** Every post that cables pull aside: those that hold ends, and those of corners. */
+export function leansOf(plan: Plan): readonly Lean[] {
+  return unique(plan.pulls.map(({ postId }) => postId)).map((postId) => {
+    const own = plan.pulls.filter((pull) => pull.postId === postId);
+    return {
+      postId,
+      runIds: unique(own.map(({ runId }) => runId)),
+      way: unique(own.map(({ cause }) => (cause === "bend" ? bendWay(plan, postId) : endWay(plan, postId)))).join(", "),
+    };
+  });
+}
+
+/** A post on which runs end at both faces may lean either way. */
+const endWay = ({ runs }: Plan, postId: string): Text =>
+  runs.some(({ right }) => right.postId === postId) && runs.some(({ left }) => left.postId === postId)
+    ? "either way along"
+    : "the other posts";
+
+/** Who looks out and goes to the right has the deck at the right: a right turn pulls towards it. */
+function bendWay(plan: Plan, postId: string): Text {
+  const corner = plan.bays.find(({ kind, leftId, rightId }) => kind === "corner" && (leftId === postId || rightId === postId));
+  const before = plan.verticals.find(({ id }) => id === corner?.leftId);
+  const turn = plan.sides.find(({ id }) => id === before?.sideId)?.turn ?? 0;
+  return turn > 0 ? "the deck" : "away from the deck";
+}

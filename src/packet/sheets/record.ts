@@ -1,4 +1,5 @@
 // Z-901: what was built, against what was planned, and who says so?
+import type { Run } from "../../plan/plan.ts";
 import type { Mm } from "../../units/quantity.ts";
 import type { Block, Column, Sheet, Table, Text } from "../packet.ts";
 import { introduction, runSpan } from "../wording.ts";
@@ -21,15 +22,17 @@ import {
   table,
   unique,
 } from "./kit.ts";
-import { bandWords } from "./readings.ts";
+import { atLeast, atMost, bandWords, leansOf } from "./readings.ts";
+import { bayName, openingRoute, sagBays } from "./route.ts";
 
 /** Uprights beside each other in one table. */
 const UPRIGHTS = 8;
 const DEVIATION_ROWS = 10;
 const LOT_ROWS = 3;
 
-export const recordSheet: SheetMaker = (context, head): Sheet =>
-  sheet(head, "landscape", [
+export const recordSheet: SheetMaker = (context, head): Sheet => {
+  const { plan } = context;
+  return sheet(head, "landscape", [
     ...(context.home ? [prose(...introduction.record)] : []),
     caution(
       "notice",
@@ -40,7 +43,7 @@ export const recordSheet: SheetMaker = (context, head): Sheet =>
     heading("record-bores-head", "Bores"),
     ...boreTables(context),
     heading("record-cables-head", "Cables and readings"),
-    cableTable(context),
+    ...plan.runs.map((run) => cableTable(context, run)),
     plumbTable(context),
     deviationTable(),
     lotTable(context),
@@ -52,10 +55,12 @@ export const recordSheet: SheetMaker = (context, head): Sheet =>
       ["Keep until (date of completion and the firm's years)", ""],
       ["Open items and their dates", ""],
     ]),
+    prose("I confirm that this sheet shows what was built, and that every deviation stands on it."),
     context.home
       ? signatures("record-sign", "You", "Second person", "Author of this packet", "For the authority")
       : signatures("record-sign", "Crew lead", "Firm", "Owner", "For the authority"),
   ]);
+};
 
 /** A column of bores: an upright, or one run of an upright that two runs share. */
 interface BoreColumn {
@@ -88,7 +93,7 @@ function boreTable({ plan, show }: SheetContext, uprights: readonly BoreColumn[]
     column("planned", "Planned", 0.16, { sub: "plan" }),
     ...uprights.map(({ key, head }) => column(key, head, 0.09, { sub: "built" })),
   ];
-  const across = uprights.flatMap(({ head, offset }) => (offset === null ? [] : [`${head} ${show.fine(offset)}`]));
+  const across = uprights.flatMap(({ head, offset }) => (offset === null ? [] : [`${head} ${offsetWords(offset, show)}`]));
   return table({
     id: `record-bores-${index + 1}`,
     caption: `Heights of the bores in ${listed(uprights.map(({ head }) => head))}, from the datum`,
@@ -97,13 +102,7 @@ function boreTable({ plan, show }: SheetContext, uprights: readonly BoreColumn[]
       ...plan.courses.map((course) => blankRow(columns, String(course.number).padStart(2, "0"), show.tapeBoth(course.height))),
       ...(across.length === 0
         ? []
-        : [
-            [
-              "Across, from the middle",
-              `${across.join(", ")} (+ away from the deck)`,
-              ...uprights.map(({ offset }) => (offset === null ? "-" : blank())),
-            ],
-          ]),
+        : [["Across, from the middle", across.join(", "), ...uprights.map(({ offset }) => (offset === null ? "-" : blank()))]]),
       blankRow(columns, "Greatest difference", "built - planned"),
       blankRow(columns, "Sizes as planned?", "yes, or see deviations"),
     ],
@@ -112,43 +111,34 @@ function boreTable({ plan, show }: SheetContext, uprights: readonly BoreColumn[]
   });
 }
 
-function cableTable(context: SheetContext): Table {
+const offsetWords = (offset: Mm, show: SheetContext["show"]): Text =>
+  offset === 0 ? "in the middle" : `${show.fine(Math.abs(offset))} ${offset > 0 ? "away from" : "towards"} the deck`;
+
+/** A run has a table of its own where its ends are others than those of the run before. */
+function cableTable(context: SheetContext, run: Run): Table {
   const { plan, show } = context;
+  const ends = run.takeUp.ends.map(({ postId }) => postId);
   const columns: readonly Column[] = [
     column("mark", "Cable", 0.09),
     column("length", "Length", 0.1, { sub: "plan" }),
-    column("used", "Length", 0.1, { sub: "built" }),
-    column("lot", "Lot or spool", 0.14, { sub: "field" }),
     column("target", "Target", 0.1, { sub: "plan" }),
-    column("reading", "Last reading", 0.12, { sub: "field reading" }),
-    column("difference", "Difference", 0.1, { sub: "calculated" }),
-    column("turns", "Turns", 0.08, { sub: "field" }),
-    column("thread", "Thread left", 0.1, { sub: "field" }),
-    column("initials", "Initials", 0.07),
+    column("used", "Length", 0.1, { sub: "built" }),
+    column("lot", "Lot or spool", 0.12, { sub: "field" }),
+    ...ends.flatMap((end) => [
+      column(`reading-${end}`, "Last reading", 0.11, { sub: `at ${end}, ${show.forceUnit}` }),
+      column(`turns-${end}`, "Turns", 0.08, { sub: `at ${end}` }),
+      column(`thread-${end}`, "Thread left", 0.1, { sub: `at ${end}, ${show.lengthUnit}` }),
+    ]),
+    column("proof", "Reading", 0.1, { sub: `in bay ${run.proof.bayId}` }),
+    column("initials", "Init.", 0.06),
   ];
   return table({
-    id: "record-cables",
-    caption: `Every cable; last readings ${plan.runs.map((run) => bandWords(run, context)).join("; ")}`,
+    id: `record-cables-${run.id}`,
+    caption: `Every cable of run ${run.id}; last readings ${bandWords(run, context)}; in bay ${run.proof.bayId} at least ${atLeast(run.proof.low, context)}, at most ${atMost(run.proof.high, context)}`,
     columns,
-    rows: plan.cables.flatMap((cable) => {
-      const run = plan.runs.find(({ id }) => id === cable.runId);
-      return run
-        ? [
-            [
-              cable.mark,
-              show.feetUp(run.orderLength),
-              blank(),
-              blank(),
-              bold(show.force(run.tension.target)),
-              blank(show.forceUnit),
-              blank(),
-              blank(),
-              blank(show.lengthUnit),
-              blank(),
-            ],
-          ]
-        : [];
-    }),
+    rows: plan.cables
+      .filter(({ runId }) => runId === run.id)
+      .map(({ mark }) => blankRow(columns, mark, show.feetUp(run.orderLength), bold(show.force(run.tension.target)))),
     rowHeads: true,
     writeIn: true,
   });
@@ -157,15 +147,23 @@ function cableTable(context: SheetContext): Table {
 function plumbTable({ plan, show }: SheetContext): Table {
   return table({
     id: "record-plumb",
-    caption: "Posts that hold ends: plumb before the first and after the last pass",
+    caption: "Posts that hold or bend cables: plumb before the first and after the last pass",
     columns: [
-      column("post", "Post", 0.15),
-      column("before", "Before", 0.2),
-      column("after", "After", 0.2),
-      column("moved", "Moved", 0.2),
-      column("note", "Note", 0.25),
+      column("post", "Post", 0.12),
+      column("way", "Leans to", 0.18, { sub: "plan" }),
+      column("before", "Before", 0.17),
+      column("after", "After", 0.17),
+      column("moved", "Moved", 0.17),
+      column("note", "Note", 0.19),
     ],
-    rows: endPostIds(plan).map((id) => [id, blank(show.lengthUnit), blank(show.lengthUnit), blank(show.lengthUnit), blank()]),
+    rows: leansOf(plan).map(({ postId, way }) => [
+      postId,
+      way,
+      blank(show.lengthUnit),
+      blank(show.lengthUnit),
+      blank(show.lengthUnit),
+      blank(),
+    ]),
     rowHeads: true,
     writeIn: true,
   });
@@ -199,7 +197,7 @@ function lotTable({ plan, show }: SheetContext): Table {
   ];
   // Cables of two lengths are two rows that are told apart by nothing else.
   const items = plan.order
-    .filter(({ group }) => group === "cable" || group === "fittings")
+    .filter(({ group }) => group === "cable" || group === "fittings" || group === "bushings and washers")
     .map(({ item, size, pieceLength }) =>
       [item, size, pieceLength === null ? "" : show.feet(pieceLength)].filter((part) => part !== "").join(", "),
     );
@@ -212,7 +210,8 @@ function lotTable({ plan, show }: SheetContext): Table {
   });
 }
 
-function photoTable({ plan }: SheetContext): Table {
+function photoTable(context: SheetContext): Table {
+  const { plan } = context;
   const job = plan.job.identity.number;
   const views: readonly (readonly [view: Text, file: Text])[] = [
     ...plan.sides.map(({ id }): readonly [Text, Text] => [`Side ${id} from the deck, square on`, `${job}-side-${id}`]),
@@ -222,7 +221,11 @@ function photoTable({ plan }: SheetContext): Table {
       `Gauge on run ${run.id}, ${runSpan(run)}, reading visible`,
       `${job}-${run.id}-gauge`,
     ]),
-    ["Sphere and scale in the worst bay", `${job}-${plan.target.worstBayId.replaceAll("/", "-")}-sphere`],
+    ...plan.openingBayIds.map((id): readonly [Text, Text] => [
+      `${openingRoute(context).push === "agreed" ? "Sphere and spring scale" : "Sphere"} in bay ${bayName(plan, id)}`,
+      `${job}-${id.replaceAll("/", "-")}-sphere`,
+    ]),
+    ...(plan.job.tightening.criterion.kind === "sag" ? [[`Weight and sag in bay ${sagBays(plan)}`, `${job}-sag`] as const] : []),
     ["Signed sheets", `${job}-signed`],
   ];
   return table({

@@ -5,7 +5,7 @@ import type { Newton } from "../../units/quantity.ts";
 import type { Text } from "../packet.ts";
 import type { Show } from "../show-number.ts";
 import { sourceMark } from "../show-number.ts";
-import { count, type SheetContext } from "./kit.ts";
+import { count, listed, type SheetContext, unique } from "./kit.ts";
 
 export type FactRow = readonly [name: Text, value: Text, strong?: true];
 
@@ -15,14 +15,35 @@ export interface Route {
   readonly criterion: Text;
   /** For the card of the crew. */
   readonly confirmed: Text;
-  /** True when the sphere is pushed with a force. */
-  readonly pushed: boolean;
+  /** Is the sphere pushed: with the force of the job, only if the authority asks for it, or never? */
+  readonly push: "agreed" | "if asked" | "never";
   /** The force of the test where one is agreed or named. */
   readonly force: Newton | null;
 }
 
 export function openingRoute(context: SheetContext): Route {
   return context.plan.job.tightening.criterion.kind === "table" ? tableRoute(context) : pushRoute(context);
+}
+
+/** Where an opening is tried: the same words on every sheet. */
+export const testPlaces = ({ job }: Plan): Text =>
+  `between every two neighbouring cables at the middle of the longest free length, at the top ${job.frame.bottomRail ? "and bottom rail" : "rail and the deck"}, and beside end posts`;
+
+/** The force is an assumption until the authority has answered. */
+export const forceWords = ({ plan, show }: SheetContext): Text => {
+  const { criterion } = plan.job.tightening;
+  return criterion.kind === "sphere"
+    ? `assumed ${show.force(criterion.force)} until the authority answers; if the answer is higher: stop, new packet`
+    : "named by the authority";
+};
+
+/** Where a sag is read: in the bay in which each run is proved. */
+export const sagBays = ({ runs }: Plan): Text => listed(unique(runs.map(({ proof }) => proof.bayId)));
+
+/** "A1, first of side A" */
+export function bayName(plan: Plan, bayId: string): Text {
+  const bay = plan.bays.find(({ id }) => id === bayId);
+  return bay && plan.openingBayIds.includes(bayId) ? `${bayId}, first of side ${bay.sideId}` : bayId;
 }
 
 /** Openings that a sphere or a tape can meet. */
@@ -57,7 +78,7 @@ function tableRoute(context: SheetContext): Route {
     ],
     criterion: `readings as below; ${sphere} sphere does not pass any bay when set in by hand, not pushed`,
     confirmed: `Spacing measured and ${sphere} sphere set in by hand, not pushed: it passes none of ${count(testedBays(plan).length, "bay")}.`,
-    pushed: false,
+    push: "never",
     force: null,
   };
 }
@@ -71,16 +92,23 @@ function pushRoute(context: SheetContext): Route {
   const sphere = show.tape(plan.job.code.openingSphere.value);
   return {
     facts: [
-      ["Route of this job", `${plan.target.criterionText}${criterion.kind === "sag" ? `; hang it in bay ${plan.target.worstBayId}` : ""}`],
+      ["Route of this job", `${plan.target.criterionText}${criterion.kind === "sag" ? `; hang it in bay ${sagBays(plan)}` : ""}`],
       sphereFact(context),
       ...(criterion.kind === "sphere"
-        ? ([["Force of the test", show.forceBoth(criterion.force), true]] as const)
+        ? ([
+            ["Force of the test", show.forceBoth(criterion.force), true],
+            ["Until it is agreed", forceWords(context)],
+          ] as const)
         : ([["Force of the test", "not stated in the job: the authority says if the sphere is pushed, and how hard"]] as const)),
       ...(named === null ? [] : ([["Force that the code names", named]] as const)),
     ],
-    criterion: `${sphere} sphere does not pass at the agreed force, every bay`,
-    confirmed: `Sphere ${show.tapeBoth(plan.job.code.openingSphere.value)} does not pass in any of ${count(testedBays(plan).length, "bay")}.`,
-    pushed: true,
+    criterion: [
+      ...(criterion.kind === "sag" ? [`sag as below; ${sphere} sphere set in by hand does not pass`] : []),
+      ...(criterion.kind === "stated" ? [`readings as below; ${sphere} sphere set in by hand does not pass`] : []),
+      ...(criterion.kind === "sphere" ? [`${sphere} sphere does not pass at the agreed force, every bay (${forceWords(context)})`] : []),
+    ].join("; "),
+    confirmed: `Sphere ${show.tapeBoth(plan.job.code.openingSphere.value)} ${criterion.kind === "sphere" ? "pushed with the agreed force" : "set in by hand, pushed only if the authority asks,"} does not pass in any of ${count(testedBays(plan).length, "bay")}.`,
+    push: criterion.kind === "sphere" ? "agreed" : "if asked",
     force,
   };
 }

@@ -117,7 +117,7 @@ const isPass = ({ kind }: Bore): boolean => kind === "pass" || kind === "bend";
 function pullRules({ plan, show }: SheetContext): readonly RuleRow[] {
   const { cable, tightening } = plan.job;
   return [
-    row("Breaking force of the strand", cable.breakingForce, show.forceBothDown),
+    row("Breaking force of the strand", cable.breakingForce, show.forceBoth),
     row("Highest tension, as a share of it", cable.workingShare, show.percent),
     row(
       "Stiffness E A of the strand",

@@ -3,6 +3,7 @@ import type { CodeEdition } from "../../job/job.ts";
 import type { Plan } from "../../plan/plan.ts";
 import type { Block, Text } from "../packet.ts";
 import { showIn, sourceMark } from "../show-number.ts";
+import { cutsStrand } from "./ends.ts";
 import { caution } from "./kit.ts";
 import { isTreated, isWood } from "./material.ts";
 
@@ -27,7 +28,9 @@ function messagesFor(key: SafetyKey, plan: Plan): readonly Message[] {
       return [
         {
           level: "warning",
-          text: ["Wear gloves and glasses. Tape the strand before each cut: cut ends whip. Never let strand slide through your hand."],
+          text: [
+            `Wear gloves and glasses. ${plan.job.supply.kind === "ready" ? "" : "Tape the strand before each cut: cut ends whip. "}Never let strand slide through your hand.`,
+          ],
         },
       ];
     case "tighten":
@@ -37,7 +40,7 @@ function messagesFor(key: SafetyKey, plan: Plan): readonly Message[] {
         {
           level: "warning",
           text: [
-            "Wear glasses when you cut strand. Hold the end so that it cannot fly. File every end.",
+            ...(cutsStrand(plan) ? ["Wear glasses when you cut strand. Hold the end so that it cannot fly. File every end."] : []),
             isWood(plan)
               ? "Do not grind near stainless parts or dry wood. Sparks start fires and leave rust."
               : "Do not grind near stainless parts. Sparks leave rust.",

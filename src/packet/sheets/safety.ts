@@ -2,6 +2,7 @@
 import type { Sheet, Text } from "../packet.ts";
 import { sourceMark } from "../show-number.ts";
 import { introduction } from "../wording.ts";
+import { cutsStrand } from "./ends.ts";
 import { heading, list, prose, type SheetContext, type SheetMaker, sheet } from "./kit.ts";
 import { boreRule, isWood } from "./material.ts";
 import { safetyFor } from "./safety-messages.ts";
@@ -16,7 +17,7 @@ export const safetySheet: SheetMaker = (context, head): Sheet =>
     heading("safety-threads", "Keep threads from seizing"),
     list(...threadRules()),
     heading("safety-strand", "Keep the strand whole"),
-    list(...strandRules()),
+    list(...strandRules(context)),
     heading("safety-frame", "Keep the frame sound"),
     list(...frameRules(context)),
   ]);
@@ -41,11 +42,13 @@ const threadRules = (): readonly Text[] => [
   "If it turns stiffly, stop. Turn back, let it cool, clean, oil.",
 ];
 
-const strandRules = (): readonly Text[] => [
+const strandRules = ({ plan }: SheetContext): readonly Text[] => [
   "Roll strand off its coil; do not pull it off over the end. A kink cannot be taken out: replace the cable.",
   "Do not drag strand over edges or through dust. Put the bushing in before the cable.",
   "Grip the cable only with smooth jaws or wood blocks.",
-  "Tape the strand and cut through the tape, with a cutter for stainless strand. A block with a hole keeps the cut square.",
+  ...(cutsStrand(plan)
+    ? ["Tape the strand and cut through the tape, with a cutter for stainless strand. A block with a hole keeps the cut square."]
+    : []),
   `Deburr: no wire end may stand out by more than half the cable's diameter ${sourceMark("ncc-2022")}.`,
 ];
 

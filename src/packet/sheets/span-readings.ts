@@ -8,7 +8,7 @@ import { column, greatest, least, type SheetContext, strong, table } from "./kit
 import { atLeast } from "./readings.ts";
 
 /** Spans shorter than this (corners, pairs of posts) tell nothing: stiff ends rule them. 12 in. */
-const SHORT_mm = 304.8;
+export const SHORT_mm = 304.8;
 /** From here on a tuner shows no tenths. */
 const WHOLE_Hz = 50;
 /** Free lengths that differ by less read alike on every instrument. 1/8 in. */

@@ -2,6 +2,7 @@
 import type { Access } from "../../job/job.ts";
 import type { Sheet, Table, Text } from "../packet.ts";
 import { introduction } from "../wording.ts";
+import { washerWarning } from "./bearing.ts";
 import {
   blank,
   blanks,
@@ -22,9 +23,19 @@ import {
   table,
   unique,
 } from "./kit.ts";
-
-/** One thing to measure: key in the job file, what, plan value, and the value past which the packet does not fit. */
-type SurveyRow = readonly [key: Text, what: Text, planned: Text, stopIf: Text];
+import {
+  bayRows,
+  cornerRows,
+  existingRows,
+  offBy,
+  pairRows,
+  practice,
+  RAIL_mm,
+  runRows,
+  SIZE_mm,
+  type SurveyRow,
+  sideStop,
+} from "./survey-rows.ts";
 
 export const surveySheet: SheetMaker = (context, head): Sheet =>
   sheet(head, "portrait", [
@@ -46,11 +57,11 @@ function surveyTable({ show }: SheetContext, rows: readonly SurveyRow[]): Table 
     id: "survey-measure",
     caption: "Sides and surroundings, frame, fittings and cable as bought",
     columns: [
-      column("what", "What", 0.34),
+      column("what", "What", 0.31),
       column("plan", "Plan", 0.19, { sub: "plan" }),
-      column("stop", "Stop if", 0.14),
+      column("stop", "Stop if", 0.19),
       column("measured", "Measured", 0.1, { sub: "field" }),
-      column("key", "Key in the job file", 0.23),
+      column("key", "Key in the job file", 0.21),
     ],
     rows: rows.map(([key, what, planned, stopIf]) => [what, bold(planned), stopIf, blank(unitOf(planned, show)), minor(key)]),
     writeIn: true,
@@ -73,23 +84,35 @@ const accessWords: Readonly<Record<Access, Text>> = {
   none: "nothing fits",
 };
 
-function guardRows({ plan, show }: SheetContext): readonly SurveyRow[] {
+function guardRows(context: SheetContext): readonly SurveyRow[] {
+  const { plan, show } = context;
   const { job } = plan;
   const sides = plan.sides.flatMap((side): readonly SurveyRow[] => {
     const key = `guard / sides / ${side.id} /`;
     return [
-      [`${key} length`, `Side ${side.id} along the bores`, show.feetBoth(side.length), "see bays and runs"],
-      ...(side.turn === null ? [] : ([[`${key} turn`, "Turn at its right-hand end", turnText(side.turn, show), "differs"]] as const)),
-      [
-        `${key} stations`,
-        `Posts and spacers stand as on the elevation of side ${side.id}`,
-        "see elevation",
-        `a bay is wider than ${show.tape(job.spacers.free_max.value)} free`,
-      ],
+      [`${key} length`, `Side ${side.id} along the bores`, show.feetBoth(side.length), sideStop(context, side.id, side.length)],
+      ...(side.turn === null
+        ? []
+        : ([[`${key} turn`, "Turn at its right-hand end", turnText(side.turn, show), `off by more than 2 deg ${practice}`]] as const)),
     ];
   });
-  const ends = (["start", "end"] as const).flatMap((name): readonly SurveyRow[] => {
-    const { kind, gap, access } = job[name];
+  return [
+    ...sides,
+    ...existingRows(context),
+    ...bayRows(context),
+    ...pairRows(context),
+    ...cornerRows(context),
+    ...runRows(context),
+    ...endRows(context),
+    ["code / drop", "From the walking surface to the ground", show.feetBoth(job.code.drop), `above ${show.feet(job.code.drop)}: ask`],
+  ];
+}
+
+/** The gap to a wall and the room for hand or drill are two things. */
+function endRows({ plan, show }: SheetContext): readonly SurveyRow[] {
+  const { limits } = plan.job;
+  return (["start", "end"] as const).flatMap((name): readonly SurveyRow[] => {
+    const { kind, gap, access } = plan.job[name];
     return [
       ...(kind === "wall" && gap !== null
         ? ([
@@ -97,33 +120,23 @@ function guardRows({ plan, show }: SheetContext): readonly SurveyRow[] {
               `guard / ${name} / gap`,
               `Clear gap to the wall, ${name} of the guard`,
               show.tapeBoth(gap),
-              `above ${show.tape(job.limits.wallGap_max.value)}`,
+              `above ${show.tapeDown(limits.wallGap_max.value)}, below ${show.tape(limits.wallGap_min.value)}`,
             ],
           ] as const)
         : []),
-      [`guard / ${name} / access`, `Behind the end post, ${name} of the guard`, accessWords[access], "less room"],
+      [`guard / ${name} / access`, `Behind the end post, ${name} of the guard`, accessWords[access], "it does not"],
     ];
   });
-  const runs = plan.runs.map(
-    (run): SurveyRow => [
-      "(result)",
-      `Run ${run.id}, outside ${run.left.postId} to outside ${run.right.postId}`,
-      show.feetBoth(run.outsideLength),
-      `above ${show.feetDown(run.orderLength)}`,
-    ],
-  );
-  return [
-    ...sides,
-    ...runs,
-    ...ends,
-    ["code / drop", "From the walking surface to the ground", show.feetBoth(job.code.drop), "differs: ask"],
-  ];
 }
 
 function frameRows({ plan, show }: SheetContext): readonly SurveyRow[] {
   const { frame, posts, spacers, limits } = plan.job;
   const top = plan.gaps.at(-1);
   const room = top ? limits.cableSpacing_max.value - top.spacing : 0;
+  const size = `${offBy(SIZE_mm, { show })} ${practice}`;
+  const rail = `${offBy(RAIL_mm, { show })} at the opening ${practice}`;
+  const section = ({ along, across }: { readonly along: number; readonly across: number }): Text =>
+    `${show.tape(along)} x ${show.tape(across)}`;
   return [
     [
       "frame / clear opening",
@@ -131,15 +144,15 @@ function frameRows({ plan, show }: SheetContext): readonly SurveyRow[] {
       show.tapeBoth(frame.clearOpening),
       `above ${show.tapeDown(frame.clearOpening + room)}`,
     ],
-    ["frame / gap below", `From ${frame.datum} to the underside of the bottom rail`, show.tapeBoth(frame.gapBelow), "differs"],
-    ["frame / top rail", "Top rail: depth x width", `${show.tape(frame.topRail.depth)} x ${show.tape(frame.topRail.width)}`, "differs"],
+    ["frame / gap below", `From ${frame.datum} to the underside of the bottom rail`, show.tapeBoth(frame.gapBelow), rail],
+    ["frame / top rail", "Top rail: depth x width", `${show.tape(frame.topRail.depth)} x ${show.tape(frame.topRail.width)}`, rail],
     ...(frame.bottomRail
       ? ([
           [
             "frame / bottom rail",
             "Bottom rail: depth x width",
             `${show.tape(frame.bottomRail.depth)} x ${show.tape(frame.bottomRail.width)}`,
-            "differs",
+            rail,
           ],
         ] as const)
       : []),
@@ -149,13 +162,8 @@ function frameRows({ plan, show }: SheetContext): readonly SurveyRow[] {
       show.tapeBoth(plan.opening.guardHeight),
       `below ${show.tape(plan.job.code.guardHeight_min.value)}`,
     ],
-    ["posts / size", "Post: along x across the side", `${show.tape(posts.section.along)} x ${show.tape(posts.section.across)}`, "differs"],
-    [
-      "spacers / size",
-      "Spacer: along x across the side",
-      `${show.tape(spacers.section.along)} x ${show.tape(spacers.section.across)}`,
-      "differs",
-    ],
+    ["posts / size", "Post: along x across the side", section(posts.section), size],
+    ["spacers / size", "Spacer: along x across the side", section(spacers.section), size],
   ];
 }
 
@@ -166,19 +174,29 @@ function fittingRows({ plan, show }: SheetContext): readonly SurveyRow[] {
   const grips = plan.bores.filter(({ kind }) => kind === "grip end");
   const counterbored = grips.some(({ counterbore }) => counterbore !== null);
   const through = unique(grips.filter(({ counterbore }) => counterbore === null).map(({ diameter }) => diameter));
+  const slides = `does not slide, or ${show.fine(LOOSE_mm)} loose ${practice}`;
+  const strength = show.forceBoth(cable.breakingForce.value);
   return [
-    ["cable / diameter", "Cable, measured over the crowns", show.diameter(cable.diameter), "differs"],
-    ["cable / breaking force", "Breaking force, from its certificate", show.forceBothUp(cable.breakingForce.value), "less, or none"],
-    ["fittings / stud / bore", `Stud ${stud.thread}: slides through a bore of`, show.diameter(stud.bore.value), "tight or loose"],
-    ["fittings / stud / thread length", "Thread of the stud that the nut can use", show.tapeBoth(stud.threadLength.value), "shorter"],
-    ["fittings / stud / washer", "Washer, across", show.diameter(stud.washerDiameter.value), "smaller"],
+    ["cable / diameter", "Cable, measured over the crowns", show.diameter(cable.diameter), "outside its certificate"],
+    ["cable / breaking force", "Breaking force, from its certificate", strength, `below ${show.force(cable.breakingForce.value)}, or none`],
+    ["fittings / stud / bore", `Stud ${stud.thread}: slides through a bore of`, show.diameter(stud.bore.value), slides],
+    [
+      "fittings / stud / thread length",
+      "Thread of the stud that the nut can use",
+      ...atLeast(stud.threadLength.value, show.tapeBoth, show.tape),
+    ],
+    [
+      "fittings / stud / washer",
+      `Washer of the stud, across${washerWarning(plan, "stud")}`,
+      ...atLeast(stud.washerDiameter.value, show.diameter, show.diameterOne),
+    ],
     ...(counterbored
       ? ([
           [
             "fittings / grip / counterbore",
             "Gripping fitting: slides into a counterbore of",
             show.diameter(grip.counterbore.value),
-            "tight or loose",
+            slides,
           ],
         ] as const)
       : []),
@@ -187,19 +205,44 @@ function fittingRows({ plan, show }: SheetContext): readonly SurveyRow[] {
         `fittings / grip / ${diameter === grip.boreNoBack.value ? "bore without back" : "bore"}`,
         "Gripping fitting: slides into a bore of",
         show.diameter(diameter),
-        "tight or loose",
+        slides,
       ],
     ),
     ...(grips.length > 0
       ? ([
-          ["fittings / grip / body length", "Gripping fitting: length in the post", show.tapeBoth(grip.bodyLength.value), "longer"],
+          [
+            "fittings / grip / body length",
+            "Gripping fitting: body in the post",
+            show.tapeBoth(grip.bodyLength.value),
+            `above ${show.tape(grip.bodyLength.value)}`,
+          ],
+          [
+            "fittings / grip / washer",
+            `Washer under its collar, across${washerWarning(plan, "grip")}`,
+            ...atLeast(grip.washerDiameter.value, show.diameter, show.diameterOne),
+          ],
         ] as const)
       : []),
     ...(plan.bores.some(({ bushing }) => bushing)
-      ? ([["fittings / bushing bore", "Bushing: sits firmly in a bore of", show.diameter(bushingBore.value), "tight or loose"]] as const)
+      ? ([
+          [
+            "fittings / bushing bore",
+            "Bushing: sits firmly in a bore of",
+            show.diameter(bushingBore.value),
+            "does not go in, or turns by hand",
+          ],
+        ] as const)
       : []),
   ];
 }
+
+/** A fitting with more play than this does not sit square: common practice, no source. */
+const LOOSE_mm = 0.8;
+
+const atLeast = (value: number, both: (mm: number) => Text, one: (mm: number) => Text): readonly [Text, Text] => [
+  both(value),
+  `below ${one(value)}`,
+];
 
 function howToMeasure({ plan }: SheetContext): readonly Text[] {
   const corners = plan.sides.length > 1;

@@ -111,10 +111,12 @@ function notesOf({ show, plan }: SheetContext, run: Run, passes: readonly Pass[]
   const { slackToPull, threadLeft, reserve } = run.takeUp;
   const ends = pullingEnds(run);
   return [
-    `${slackToPull > 0 ? `**Slack to take out before a nut goes past its first turns: ${show.tape(slackToPull)}.** ` : ""}Thread left about ${show.tapeDown(threadLeft)}; keep ${show.tape(reserve)} for later visits.`,
+    `${slackToPull > 0 ? `**Slack to pull past hand-tight before the far end is set or cut: ${show.tape(slackToPull)}.** ` : ""}Thread left about ${show.tapeDown(threadLeft)}; keep ${show.tape(reserve)} for later visits.`,
     ...(plan.runs.length > 1 ? ["Do one pass on every run before the next pass on any."] : []),
     ...(ends.length > 1
-      ? [`Pull each cable at ${listed(ends.map(({ postId }) => postId))} before the next cable; read beside each nut.`]
+      ? [
+          `**Turn the nuts at ${listed(ends.map(({ postId }) => postId))} alternately, so that both gauges rise together;** both in the band before the next cable.`,
+        ]
       : []),
     ...(check
       ? [`Pass ${check.number} checks: turn a nut only where the reading is outside its band. If any nut was turned, read all once more.`]

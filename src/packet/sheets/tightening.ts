@@ -2,22 +2,8 @@
 import type { Block, Sheet, Table, Text } from "../packet.ts";
 import { sourceMark } from "../show-number.ts";
 import { introduction } from "../wording.ts";
-import {
-  blank,
-  bold,
-  column,
-  endPostIds,
-  facts,
-  heading,
-  list,
-  prose,
-  type SheetContext,
-  type SheetMaker,
-  sheet,
-  signatures,
-  table,
-} from "./kit.ts";
-import { highAtNut, lowAtNut } from "./readings.ts";
+import { blank, bold, column, facts, heading, list, prose, type SheetContext, type SheetMaker, sheet, signatures, table } from "./kit.ts";
+import { highAtNut, leansOf, lowAtNut } from "./readings.ts";
 import { safetyFor } from "./safety-messages.ts";
 import { spanTable, waysToRead } from "./span-readings.ts";
 import { logBlocks } from "./tightening-log.ts";
@@ -45,13 +31,13 @@ function targetFacts(context: SheetContext): Block {
   return facts("tightening-target", [
     ...plan.runs.map((run): readonly [Text, Text, true] => [
       `${run.id}: target at the nut`,
-      `${show.forceBoth(run.tension.target)}; at least ${lowAtNut(run, context)}, at most ${highAtNut(run, context)}`,
+      `${show.forceBoth(run.tension.target)}; at least ${lowAtNut(run, context)}, at most ${highAtNut(run, context)}; proved in bay ${run.proof.bayId}`,
       true,
     ]),
     ["Never above", `**"at most": the posts may not bear more.** Working limit of the strand: ${show.forceBothDown(target.workingLimit)}`],
     [
       "Where the target comes from",
-      `${target.criterionText} ${sourceMark(target.source)} ${target.sourceWhere}; worst in bay ${target.worstBayId}, ${show.tape(target.worstSpan)} free, cables ${show.tape(target.worstSpacing)} apart: ${show.forceBothUp(target.required)} needed there`,
+      `${target.criterionText} ${sourceMark(target.source)} ${target.sourceWhere}: ${show.tape(target.worstSpan)} ${tightening.criterion.kind === "table" ? "clear between posts" : "free"}, cables ${show.tape(target.worstSpacing)} apart: ${show.forceBothUp(target.required)} needed there`,
     ],
     [
       "Passes",
@@ -90,33 +76,29 @@ function plumbTable(context: SheetContext): Table {
   const passes = plan.job.tightening.passes.value;
   return table({
     id: "tightening-plumb",
-    caption: "Plumb of the posts that hold ends: distance from the plumb line at the top rail",
+    caption: "Plumb of the posts that hold or bend cables: distance from the plumb line at the top rail",
     columns: [
       column("post", "Post", 0.09),
-      column("runs", "Holds", 0.11, { sub: "plan" }),
-      column("before", "Before", 0.14, { sub: "field" }),
-      ...passes.map((_, index) => column(`pass-${index + 1}`, `Pass ${index + 1}`, 0.14, { sub: "after, field" })),
-      column("end", "At the end", 0.14, { sub: "field" }),
-      column("moved", "Moved", 0.14, { sub: "calculated" }),
+      column("runs", "Runs", 0.06, { sub: "plan" }),
+      column("way", "Leans to", 0.15, { sub: "plan" }),
+      column("before", "Before", 0.12, { sub: "field" }),
+      ...passes.map((_, index) => column(`pass-${index + 1}`, `Pass ${index + 1}`, 0.12, { sub: "after, field" })),
+      column("end", "At the end", 0.12, { sub: "field" }),
+      column("moved", "Moved", 0.12, { sub: "calculated" }),
     ],
     rows: [
-      [bold("Limit"), "all", blank(show.lengthUnit), "from, date:", ...Array.from({ length: passes.length + 1 }, () => blank())],
-      ...endPostIds(plan).map((id) => [
-        id,
-        runsAt(id, context),
+      [bold("Limit"), "all", "", blank(show.lengthUnit), "from, date:", ...Array.from({ length: passes.length + 1 }, () => blank())],
+      ...leansOf(plan).map(({ postId, runIds, way }) => [
+        postId,
+        runIds.join(", "),
+        way,
         ...Array.from({ length: passes.length + 3 }, () => blank(show.lengthUnit)),
       ]),
     ],
     rowHeads: true,
     writeIn: true,
     notes: [
-      "Limit: how far an end post may lean, named by the engineer or the authority; H1 needs it. Stop there, or when a post keeps moving from pass to pass.",
+      "Limit: how far a post may lean, named by the engineer or the authority; H1 needs it. Stop there, or when a post keeps moving from pass to pass.",
     ],
   });
 }
-
-const runsAt = (postId: string, { plan }: SheetContext): Text =>
-  plan.runs
-    .filter(({ left, right }) => left.postId === postId || right.postId === postId)
-    .map(({ id }) => id)
-    .join(", ");

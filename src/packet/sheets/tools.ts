@@ -2,24 +2,29 @@
 import type { ToolLine } from "../../plan/purchase.ts";
 import type { Sheet, Table, Text } from "../packet.ts";
 import { introduction } from "../wording.ts";
-import { bold, column, prose, type SheetContext, type SheetMaker, sheet, table, tick } from "./kit.ts";
+import { bold, column, list, prose, type SheetContext, type SheetMaker, sheet, table, tick } from "./kit.ts";
 
 export const toolsSheet: SheetMaker = (context, head): Sheet =>
-  sheet(head, "portrait", [...(context.home ? [prose(...introduction.tools)] : []), toolsTable(context)]);
+  sheet(head, "portrait", [...(context.home ? [prose(...introduction.tools)] : []), list(...notes(context)), toolsTable(context)]);
 
 /** A tool that is rented by the day may as well be bought. */
 const sourceWords: Readonly<Record<ToolLine["source"], Text>> = { have: "have", rent: "rent or buy", buy: "buy" };
 
-function toolsTable({ plan, home }: SheetContext): Table {
+const notes = ({ home }: SheetContext): readonly Text[] => [
+  "Keep tools that have touched carbon steel away from stainless parts: wrenches, cutters, brushes and files are clean, or kept for stainless.",
+  ...(home ? ["Book what you rent for the days of boring, reeving and tightening."] : []),
+];
+
+function toolsTable({ plan }: SheetContext): Table {
   return table({
     id: "tools-list",
     caption: "Tools, in the order of the work",
     columns: [
-      column("step", "To", 0.08),
+      column("step", "To", 0.1),
       column("tool", "Tool", 0.26),
       column("size", "Size", 0.24),
       column("source", "Get it", 0.11),
-      column("note", "Note", 0.25),
+      column("note", "Note", 0.23),
       column("there", "Here", 0.06, { align: "center" }),
     ],
     rows: plan.tools.map(({ step, item, size, source, note }) => [
@@ -30,9 +35,5 @@ function toolsTable({ plan, home }: SheetContext): Table {
       note,
       tick,
     ]),
-    notes: [
-      "Keep tools that have touched carbon steel away from stainless parts: wrenches, cutters, brushes and files are clean, or kept for stainless.",
-      ...(home ? ["Book what you rent for the days of boring, reeving and tightening."] : []),
-    ],
   });
 }

@@ -13,7 +13,7 @@ function bayCells(plan: Plan, issue: "crew" | "permit"): readonly (readonly [bay
   const starts = columns.flatMap(({ key }, index) => (/^bay(-\d)?$/.test(key) ? [index] : []));
   return starts.flatMap((start) =>
     rows.flatMap((row) => {
-      const bay = cellText(row[start] ?? "").replace(", first", "");
+      const bay = cellText(row[start] ?? "").replace(/, first of side \w+$/, "");
       return bay === "" ? [] : [[bay, cellText(row[start + 1] ?? "")] as const];
     }),
   );
@@ -28,7 +28,7 @@ describe("proofSheet", () => {
 
   test.each(examples)("%s: a push that is printed is never more than what was computed", (_, plan) => {
     for (const [bay, push] of bayCells(plan, "crew")) {
-      if (push === "" || push === "-") continue;
+      if (push === "" || push === "-" || push === "rigid, no value") continue;
       const spans = plan.runs.flatMap((run) => run.spans.filter(({ bayId }) => bayId === bay));
       const [sliding = "", held = sliding] = push.split(" - ");
       if (sliding !== "far above") {
@@ -42,10 +42,10 @@ describe("proofSheet", () => {
     }
   });
 
-  test("0002: the corner gaps, where a sphere takes more than ten times the test force, say 'far above'", () => {
+  test("0002: the corner gaps, shorter than 12 in, are rigid and have no value", () => {
     const plan = examplePlan("0002-deck-two-corners");
     const corner = bayCells(plan, "crew").find(([bay]) => bay === "A/B");
-    expect(corner?.[1]).toBe("far above");
+    expect(corner?.[1]).toBe("rigid, no value");
   });
 
   test.each(examples)("%s: hold points H0 to H4 are there, as in the homeowner's steps, and signed on this sheet only", (_, plan) => {
@@ -81,8 +81,8 @@ describe("proofSheet", () => {
     }
   });
 
-  test("two studs: H2 stands before any cut and speaks of no tails; a grip end: tails stay long until H3", () => {
-    expect(wordsOf(examplePlan("0005-steel-balcony"))).toMatch(/H2 marked, before any cut/);
+  test("two studs: H2 stands before the final cut and speaks of no tails; a grip end: tails stay long until H3", () => {
+    expect(wordsOf(examplePlan("0005-steel-balcony"))).toMatch(/H2 marked, before the final cut/);
     expect(wordsOf(examplePlan("0005-steel-balcony"))).not.toContain("tail");
     expect(wordsOf(examplePlan("0001-level-deck-straight"))).toMatch(/H2 ends set[\s\S]*tails stay long until H3/);
   });
@@ -123,8 +123,37 @@ describe("openingRoute", () => {
   test("the card of the crew confirms the route of the job", () => {
     for (const [, plan] of examples) {
       const card = stepsOf(sheetOf(packetOf(plan, "crew"), "Z-801").blocks).find(({ id }) => id === "card-proof");
-      const pushed = plan.job.tightening.criterion.kind !== "table";
-      expect.soft(card?.items.some(({ text }) => text.startsWith("Force used at the sphere"))).toBe(pushed);
+      const { kind } = plan.job.tightening.criterion;
+      const items = card?.items ?? [];
+      expect.soft(items[0]?.text).toMatch(/^The official called before the test/);
+      expect.soft(items.some(({ text }) => text.startsWith("Force used at the sphere"))).toBe(kind === "sphere");
+      expect.soft(items.some(({ text }) => text.startsWith("Sag read in bay"))).toBe(kind === "sag");
+      expect.soft(items[1]?.text).toContain("between every two neighbouring cables at the middle of the longest free length");
+    }
+  });
+
+  test("0004, where a sag was agreed: two rows for its run, in the bay of the proof, with the limit of the job", () => {
+    const plan = examplePlan("0004-between-two-walls");
+    const rows = tableOf(packetOf(plan, "crew"), "proof-sag").rows.map((row) => row.map(cellText));
+    // The job file: 10 lbf, 5/16 in at most.
+    expect(rows.map((row) => row.slice(0, 4))).toEqual([
+      [plan.runs[0]?.proof.bayId, "R1, lowest in the log", "10 lbf", '5/16"'],
+      [plan.runs[0]?.proof.bayId, "R1, any other", "10 lbf", '5/16"'],
+    ]);
+  });
+
+  test("0003: the slot between the two posts of a pair is listed with its 3-1/2 in and measured", () => {
+    const plan = examplePlan("0003-long-boardwalk");
+    expect(tableOf(packetOf(plan, "crew"), "proof-slots").rows.map((row) => row.slice(0, 3).map(cellText))).toEqual([
+      ["A25", "P13 and P14", '3-1/2"'],
+    ]);
+  });
+
+  test.each(examples)("%s: the permit and record issues hold a copy without places to sign", (_, plan) => {
+    for (const issue of ["permit", "record"] as const) {
+      const { caption, rows } = tableOf(packetOf(plan, issue), "proof-holds-copy");
+      expect.soft(caption).toContain("copy; the signed one is in the crew (homeowner) set");
+      expect.soft(rows.flat().some((cell) => typeof cell === "object" && "blank" in cell)).toBe(false);
     }
   });
 });

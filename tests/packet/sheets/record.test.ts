@@ -41,9 +41,21 @@ describe("recordSheet", () => {
 
   test.each(examples)("%s: every cable has a row, deviations name who accepted them, and the rules of ink stand on top", (_, plan) => {
     const packet = packetOf(plan, "record");
-    expect(tableOf(packet, "record-cables").rows.length).toBe(plan.cables.length);
+    const rows = plan.runs.flatMap(({ id }) => tableOf(packet, `record-cables-${id}`).rows.map(([mark = ""]) => cellText(mark)));
+    expect(rows).toEqual(plan.cables.map(({ mark }) => mark));
     expect(tableOf(packet, "record-deviations").columns.map(({ head }) => head)).toContain("Accepted by");
     const rules = sheetOf(packet, "Z-901").blocks.flatMap(textsOf).join(" ");
     expect(rules).toMatch(/ink[\s\S]*one line through[\s\S]*initials/);
+  });
+
+  test.each(examples)("%s: each pulling end has its reading, turns and thread left; the bay of the proof has its reading", (_, plan) => {
+    for (const run of plan.runs) {
+      const { columns } = tableOf(packetOf(plan, "record"), `record-cables-${run.id}`);
+      for (const { postId } of run.takeUp.ends) {
+        const heads = columns.filter(({ sub }) => new RegExp(`^at ${postId}\\b`).test(sub ?? "")).map(({ head }) => head);
+        expect.soft(heads).toEqual(["Last reading", "Turns", "Thread left"]);
+      }
+      expect.soft(columns.map(({ sub }) => sub)).toContain(`in bay ${run.proof.bayId}`);
+    }
   });
 });

@@ -1,5 +1,6 @@
 import { describe, expect, test } from "vitest";
 import type { Table } from "../../../src/packet/packet.ts";
+import { leansOf } from "../../../src/packet/sheets/readings.ts";
 import type { Plan, Run } from "../../../src/plan/plan.ts";
 import { examplePlan } from "../../support/example-jobs.ts";
 import { forceStep, readForce } from "../read-force.ts";
@@ -72,7 +73,7 @@ describe("logBlocks", () => {
     const plan = examplePlan("0001-level-deck-straight");
     const runs = plan.runs.map((run) => ({ ...run, takeUp: { ...run.takeUp, slackToPull: 25.4 } }));
     const notes = (each: Plan): string => (tableOf(packetOf(each, "crew"), "tightening-log-R1").notes ?? []).join(" ");
-    expect(notes({ ...plan, runs })).toContain('Slack to take out before a nut goes past its first turns: 1".');
+    expect(notes({ ...plan, runs })).toContain('Slack to pull past hand-tight before the far end is set or cut: 1".');
     expect(notes(plan)).not.toContain("Slack");
     expect(notes(plan)).toMatch(/Thread left about .* keep .* for later visits/);
   });
@@ -103,15 +104,32 @@ describe("tighteningSheet", () => {
     expect(texts).toContain("not computed yet");
   });
 
-  test.each(examples)("%s: the plumb log has a row for its limit and one for every post that holds an end, with its runs", (_, plan) => {
+  test.each(examples)("%s: the plumb log has a row for its limit and one for every post that cables pull, with its runs", (_, plan) => {
     const { rows } = tableOf(packetOf(plan, "crew"), "tightening-plumb");
-    const posts = [...new Set(plan.runs.flatMap(({ left, right }) => [left.postId, right.postId]))];
+    const posts = [...new Set(plan.pulls.map(({ postId }) => postId))];
     expect(rows.map((row) => cellText(row[0] ?? ""))).toEqual(["Limit", ...posts]);
-    expect(rows[0]?.[2]).toMatchObject({ blank: expect.any(String) });
+    expect(rows[0]?.[3]).toMatchObject({ blank: expect.any(String) });
     for (const [index, post] of posts.entries()) {
-      const holding = plan.runs.filter(({ left, right }) => left.postId === post || right.postId === post).map(({ id }) => id);
+      const holding = plan.runs
+        .filter(({ left, right, bends }) => [left, right, ...bends].some(({ postId }) => postId === post))
+        .map(({ id }) => id);
       expect.soft(cellText(rows[index + 1]?.[1] ?? "")).toBe(holding.join(", "));
     }
+  });
+});
+
+describe("leansOf", () => {
+  // From the sketch of 0002: its deck lies inside a U; both corners turn right, so their posts are pulled towards the deck.
+  test("0002: end posts lean to the other posts, corner posts of right turns to the deck", () => {
+    const ways = Object.fromEntries(leansOf(examplePlan("0002-deck-two-corners")).map(({ postId, way }) => [postId, way]));
+    expect(ways).toEqual({
+      P1: "the other posts",
+      P3: "the deck",
+      P4: "the deck",
+      P7: "the deck",
+      P8: "the deck",
+      P10: "the other posts",
+    });
   });
 });
 

@@ -1,0 +1,110 @@
+// Up to which measured length of a bay, a run, a gap or a post does the packet still fit?
+import type { Plan, Run } from "../../plan/plan.ts";
+import type { Mm } from "../../units/quantity.ts";
+import type { Text } from "../packet.ts";
+import { sourceMark } from "../show-number.ts";
+import { least, listed, postsOf, type SheetContext, unique } from "./kit.ts";
+import { spansInBay } from "./spans.ts";
+
+/** One thing to measure: key in the job file, what, plan value, and the value past which the packet does not fit. */
+export type SurveyRow = readonly [key: Text, what: Text, planned: Text, stopIf: Text];
+
+/** How far a measured size may be off before bores and fittings miss: common practice, no source. */
+export const SIZE_mm: Mm = 3.175;
+export const RAIL_mm: Mm = 1.5875;
+
+export const offBy = (tolerance: Mm, { show }: Pick<SheetContext, "show">): Text => `off by more than ${show.tape(tolerance)}`;
+export const practice = sourceMark("practice");
+
+/** Longest free length of a bay: where the criterion gives none, or a longer one, the limit of the job. */
+function longestFree(plan: Plan, bayId: string): Mm {
+  const stops = spansInBay(plan, bayId).flatMap(({ span }) => (span.free_stop === null ? [] : [span.free_stop]));
+  return Math.min(plan.job.spacers.free_max.value, least(stops));
+}
+
+/** Equal bays stand in one row: of all of them the longest counts. */
+export function bayRows({ plan, show }: SheetContext): readonly SurveyRow[] {
+  const bays = plan.bays
+    .filter(({ kind }) => kind === "bay")
+    .map(({ id, sideId, free }) => ({ id, sideId, planned: show.tapeBoth(free), stop: show.tapeDown(longestFree(plan, id)) }));
+  return unique(bays.map(({ sideId, planned, stop }) => JSON.stringify([sideId, planned, stop]))).flatMap((key): readonly SurveyRow[] => {
+    const same = bays.filter(({ sideId, planned, stop }) => JSON.stringify([sideId, planned, stop]) === key);
+    const [first] = same;
+    const ids = listed(same.map(({ id }) => id));
+    return first
+      ? [
+          [
+            `guard / sides / ${first.sideId} / stations`,
+            same.length === 1 ? `Bay ${ids}: free length` : `Bays ${ids}: the longest free length`,
+            first.planned,
+            `above ${first.stop}`,
+          ],
+        ]
+      : [];
+  });
+}
+
+/** How much the bays of a side may grow together: what their limits and the cables of its runs leave. */
+export function sideStop({ plan, show }: SheetContext, sideId: string, length: Mm): Text {
+  const bays = plan.bays.filter((bay) => bay.kind === "bay" && bay.sideId === sideId);
+  const room = bays.reduce((sum, { id, free }) => sum + Math.max(0, longestFree(plan, id) - free), 0);
+  const spare = plan.runs.filter(({ sideIds }) => sideIds.includes(sideId)).map((run) => longestOutside(plan, run) - run.outsideLength);
+  return `above ${show.feetDown(length + Math.min(room, least(spare)))}`;
+}
+
+/** A tail that can be held while its grip is set: 6 in or 150 mm, common practice, no source. */
+const TAIL_inch_mm: Mm = 152.4;
+const TAIL_mm: Mm = 150;
+
+/** A ready cable must leave a tail to hold; from the spool the allowance stays what it is. Never less than planned. */
+function longestOutside({ job }: Plan, { orderLength, outsideLength }: Run): Mm {
+  const tail = job.units === "inch" ? TAIL_inch_mm : TAIL_mm;
+  const held = job.supply.kind === "spool" ? job.supply.allowance.value : tail;
+  return Math.max(outsideLength, orderLength - held);
+}
+
+export const runRows = ({ plan, show }: SheetContext): readonly SurveyRow[] =>
+  plan.runs.map((run) => [
+    "(result)",
+    `Run ${run.id}, outside ${run.left.postId} to outside ${run.right.postId}`,
+    show.feetBoth(run.outsideLength),
+    `above ${show.feetDown(longestOutside(plan, run))}`,
+  ]);
+
+/** Two posts where runs meet: no sphere between them, and room for a hand. */
+export function pairRows({ plan, show }: SheetContext): readonly SurveyRow[] {
+  const { posts, code } = plan.job;
+  return plan.bays
+    .filter(({ kind }) => kind === "pair gap")
+    .map(({ leftId, rightId }) => [
+      "posts / pair gap",
+      `Clear between ${leftId} and ${rightId}, for hand and wrench`,
+      show.tapeBoth(posts.pairGap.value),
+      `above ${show.tapeDown(code.openingSphere.value)}, or short by more than ${show.tape(SIZE_mm)} ${practice}`,
+    ]);
+}
+
+/** The faces of corner posts set the place of the bends. */
+export function cornerRows({ plan, show }: SheetContext): readonly SurveyRow[] {
+  const row = (postId: string, setback: Mm): SurveyRow => [
+    "posts / corner setback",
+    `Corner point to the near face of ${postId}`,
+    show.tapeBoth(setback),
+    `${offBy(SIZE_mm, { show })} ${practice}`,
+  ];
+  return plan.bays.flatMap(({ kind, leftId, rightId }) => {
+    const [left, right] = [leftId, rightId].map((id) => plan.sides[plan.verticals.find((each) => each.id === id)?.sideIndex ?? -1]);
+    return kind === "corner" && left && right ? [row(leftId, left.length - left.endsAt), row(rightId, right.startsAt)] : [];
+  });
+}
+
+/** Posts that stand already are measured one by one. */
+export const existingRows = ({ plan, show }: SheetContext): readonly SurveyRow[] =>
+  plan.job.posts.existing
+    ? postsOf(plan).map(({ id, sideId, station }) => [
+        `guard / sides / ${sideId} / stations`,
+        `Post ${id}: start of side ${sideId} to its middle`,
+        show.feetBoth(station),
+        `${offBy(SIZE_mm, { show })} ${practice}`,
+      ])
+    : [];

@@ -1,0 +1,64 @@
+// Does the compiled program do what its sources do, with threads and with several files at once?
+import { spawnSync } from "node:child_process";
+import { mkdirSync, mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from "node:fs";
+import { tmpdir } from "node:os";
+import { join } from "node:path";
+import { afterAll, beforeAll, describe, expect, test } from "vitest";
+import { exampleJob } from "../support/memory-effects.ts";
+
+/** Enough for two threads where there are two cores. */
+const JOBS = 90;
+const folder = mkdtempSync(join(tmpdir(), "reevebook-program-"));
+const jobs = join(folder, "jobs");
+afterAll(() => rmSync(folder, { recursive: true, force: true }));
+
+const node = (...words: readonly string[]) => spawnSync(process.execPath, words, { encoding: "utf8" });
+
+beforeAll(() => {
+  expect(node("src/cli/compile.mjs").status).toBe(0);
+  mkdirSync(jobs);
+  for (let index = 0; index < JOBS; index += 1) {
+    const text = exampleJob(`T-${index}`).replace("length: 23 ft", `length: ${8 + (index % 20)} ft`);
+    writeFileSync(join(jobs, `${String(index).padStart(2, "0")}.yaml`), text);
+  }
+});
+
+describe("the compiled program", () => {
+  test("says its version and its help, and refuses an unknown command with code 1", () => {
+    const { version } = JSON.parse(readFileSync("package.json", "utf8")) as { version: string };
+    expect(node(".build/main.js", "--version").stdout).toBe(`${version}\n`);
+    expect(node(".build/main.js", "--help").stdout).toContain("reevebook build [jobs...]");
+    expect(node(".build/main.js", "dance").status).toBe(1);
+  });
+
+  test("90 jobs at once, one of them bad, give the pages that each gives alone, byte for byte", () => {
+    writeFileSync(join(jobs, "07.yaml"), "][");
+    const all = join(folder, "all");
+    const many = node(".build/main.js", "build", "--no-pdf", "--jobs", jobs, "--out", all);
+    expect(many.status).toBe(1);
+    expect(many.stdout.split("\n").at(-2)).toMatch(/^89 jobs built, 0 unchanged, 1 failed/);
+    expect(many.stderr).toMatch(/07\.yaml:1:\d+: error: /);
+    for (const index of [0, 45, 89]) {
+      const one = join(folder, `one-${index}`);
+      const file = join(jobs, `${String(index).padStart(2, "0")}.yaml`);
+      expect(node(".build/main.js", "build", "--no-pdf", "--out", one, file).status).toBe(0);
+      const names = readdirSync(join(one, `T-${index}`)).sort();
+      expect(names).toEqual(readdirSync(join(all, `T-${index}`)).sort());
+      for (const name of names) {
+        const [alone, together] = [one, all].map((out) => readFileSync(join(out, `T-${index}`, name)));
+        expect.soft(alone?.equals(together ?? Buffer.alloc(0)), `${name} of T-${index}`).toBe(true);
+      }
+    }
+  });
+
+  test("the list of 89 jobs is in the order of their numbers, and a second run does nothing", () => {
+    const list = readFileSync(join(folder, "all", "index.html"), "utf8");
+    const listed = [...list.matchAll(/href="(T-\d+)\/index\.html"/g)].map((found) => found[1]);
+    expect(listed).toHaveLength(89);
+    expect(listed).toEqual([...listed].sort());
+    rmSync(join(jobs, "07.yaml"));
+    const again = node(".build/main.js", "build", "--no-pdf", "--jobs", jobs, "--out", join(folder, "all"));
+    expect(again.status).toBe(0);
+    expect(again.stdout).toBe("nothing to do: 89 jobs unchanged\n");
+  });
+});
