@@ -95,9 +95,10 @@ function tensionRun(run: RunGeometry, spacing: Mm, job: Job, read: SpanReader): 
   const low_exact = Math.max(...demands.map(({ line, required }) => required / leastBetween(unit, line.from, line.to)));
   const band = job.tightening.band.value;
   const step = job.tightening.readingStep.value;
-  const low = roundUp(low_exact, step);
+  // Where slack cables would do, they are tightened by one step all the same: a loose cable is no infill.
+  const low = Math.max(step, roundUp(low_exact, step));
   // A stated tension is the target; else the target lies so high that its whole band meets the criterion.
-  const target = roundUp(low_exact / (1 - band), step);
+  const target = Math.max(step, roundUp(low_exact / (1 - band), step));
   const profile = profileOf(run, target, job);
   const stop = stopFinder(spacing, run.pathLength, job);
   const spans = demands.map(({ line: { bay, from, to }, required, free }): SpanReading => {
