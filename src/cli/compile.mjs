@@ -68,18 +68,20 @@ if (made !== stamp && (bench || !made.startsWith(digest))) {
   /** The two large packages, and the larger part of the program, are scripts of their own, of which the compiled form is kept. */
   const large = [
     { name: "puppeteer", asked: /^puppeteer$/, file: "client", taken: "connect" },
-    { name: "@11ty/eleventy", asked: /^@11ty\/eleventy$/, file: "engine", taken: "Eleventy" },
+    // Layouts are compiled by the engine and call filters of ours: both must mean the same template package.
+    { name: "@11ty/eleventy", asked: /^@11ty\/eleventy$/, file: "engine", taken: "Eleventy", given: "nunjucks" },
     { name: "./src/cli/build-command.ts", asked: /\/build-command\.ts$/, file: "work", taken: "build" },
   ];
   const apart = (kinds) => ({
     name: "large scripts apart",
     setup: (build) => {
-      for (const { asked, file, taken } of large) {
+      for (const { asked, file, taken, given } of large) {
         build.onResolve({ filter: asked }, ({ kind }) => (kinds.includes(kind) ? { path: file, namespace: `apart-${file}` } : undefined));
         build.onLoad({ filter: /./, namespace: `apart-${file}` }, () => ({
           contents:
+            (given === undefined ? "const given = {};" : `import one from "${given}";const given = { "${given}": one };`) +
             `import { fileURLToPath } from "node:url";import { loadCached } from ${JSON.stringify(join(root, "src", "cli", "load-cached.mjs"))};` +
-            `export const { ${taken} } = loadCached(fileURLToPath(new URL("./${file}.cjs", import.meta.url)));`,
+            `export const { ${taken} } = loadCached(fileURLToPath(new URL("./${file}.cjs", import.meta.url)), given);`,
           loader: "js",
           resolveDir: root,
         }));
@@ -111,7 +113,7 @@ if (made !== stamp && (bench || !made.startsWith(digest))) {
     banner: { js: 'import{createRequire as reevebookRequire}from"node:module";const require=reevebookRequire(import.meta.url);' },
     logLevel: "warning",
   });
-  for (const { name, file, taken } of large) {
+  for (const { name, file, taken, given } of large) {
     await esbuild.build({
       absWorkingDir: root,
       stdin: { contents: `export { ${taken} } from ${JSON.stringify(name)};`, resolveDir: root },
@@ -123,7 +125,7 @@ if (made !== stamp && (bench || !made.startsWith(digest))) {
       minifyWhitespace: true,
       minifySyntax: true,
       // TypeScript is looked for only to read a settings file, the development server only to serve.
-      external: ["@11ty/eleventy-dev-server", "@sparticuz/chromium", "typescript", "fsevents", "tar-fs"],
+      external: ["@11ty/eleventy-dev-server", "@sparticuz/chromium", "typescript", "fsevents", "tar-fs", ...(given === undefined ? [] : [given])],
       plugins: [apart(["dynamic-import"]), engine, noProxies],
       define: { ...defines, "import.meta.url": "here" },
       banner: { js: 'const here=require("node:url").pathToFileURL(__filename).href;' },

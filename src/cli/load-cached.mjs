@@ -5,8 +5,9 @@ import { createRequire } from "node:module";
 import { dirname } from "node:path";
 import vm from "node:vm";
 
-/** The exports of a script in the old module format. */
-export const loadCached = (path) => {
+/** The exports of a script in the old module format; it takes the packages that are given instead of finding its own copy. */
+export const loadCached = (path, given = {}) => {
+  const find = createRequire(path);
   const compiled = `${path}.compiled`;
   const script = new vm.Script(`(function(exports,require,module,__filename,__dirname){${readFileSync(path, "utf8")}\n})`, {
     filename: path,
@@ -15,7 +16,7 @@ export const loadCached = (path) => {
   });
   if (process.env.REEVEBOOK_KEEP_COMPILED === "1") process.once("exit", () => keep(script, compiled));
   const module = { exports: {} };
-  script.runInThisContext()(module.exports, createRequire(path), module, path, dirname(path));
+  script.runInThisContext()(module.exports, (name) => given[name] ?? find(name), module, path, dirname(path));
   return module.exports;
 };
 

@@ -51,8 +51,8 @@ const unbrotli = async (from: string, to: string): Promise<void> =>
 
 const untar = async (from: string, folder: string): Promise<void> => {
   const { extract } = (await import("tar-fs")).default;
-  const packed = createReadStream(from).pipe(createBrotliDecompress({ chunkSize: 1 << 21 }));
-  await pipeline(packed, extract(folder) as unknown as NodeJS.WritableStream);
+  // One pipeline from end to end: an error in any part of it ends the rest.
+  await pipeline(createReadStream(from), createBrotliDecompress({ chunkSize: 1 << 21 }), extract(folder) as NodeJS.WritableStream);
   // The archive holds lib/ at its top; older ones hold al2023/lib/.
   const nested = join(folder, "al2023");
   if (!existsSync(join(folder, "lib")) && existsSync(nested)) renameSync(join(nested, "lib"), join(folder, "lib"));

@@ -51,6 +51,12 @@ describe("the compiled program", () => {
     }
   });
 
+  test("what layouts get from filters is markup on the page, not words", () => {
+    const page = readFileSync(join(folder, "all", "T-0", "index.html"), "utf8");
+    expect(page.match(/<table/g)?.length).toBeGreaterThan(10);
+    expect(page).not.toContain("&lt;table");
+  });
+
   test("the list of 89 jobs is in the order of their numbers, and a second run does nothing", () => {
     const list = readFileSync(join(folder, "all", "index.html"), "utf8");
     const listed = [...list.matchAll(/href="(T-\d+)\/index\.html"/g)].map((found) => found[1]);
