@@ -56,24 +56,23 @@ describe("cutStock", () => {
     { pieces: [9, 9, 7, 7, 7, 12, 12], sum: 63, total: 68 },
     { pieces: [4, 4, 6, 6, 6, 7, 7, 7, 10, 10], sum: 67, total: 68 },
     { pieces: [2, 2, 7, 3, 3, 2, 2, 11, 11], sum: 43, total: 48 },
-  ])("pieces of $sum in bars of 20 and 14 cost $total, the least that such bars add up to, where filling bar by bar takes 6 more or 2 more", ({
-    pieces,
-    sum,
-    total,
-  }) => {
-    expect(pieces.reduce((a, b) => a + b, 0)).toBe(sum);
-    const plan = planOf({
-      pieces: pieces.map((length, index) => ({ mark: `${index}`, length })),
-      stock: [
-        { length: 20, cost: 1 },
-        { length: 14, cost: 1 },
-      ],
-      kerf: 0,
-      endTrim: 0,
-      objective: "length",
-    });
-    expect(plan).toMatchObject({ total, bound: total, proven: true, used: sum });
-  });
+  ])(
+    "pieces of $sum in bars of 20 and 14 cost $total, the least that such bars add up to, where filling bar by bar takes 6 more or 2 more",
+    ({ pieces, sum, total }) => {
+      expect(pieces.reduce((a, b) => a + b, 0)).toBe(sum);
+      const plan = planOf({
+        pieces: pieces.map((length, index) => ({ mark: `${index}`, length })),
+        stock: [
+          { length: 20, cost: 1 },
+          { length: 14, cost: 1 },
+        ],
+        kerf: 0,
+        endTrim: 0,
+        objective: "length",
+      });
+      expect(plan).toMatchObject({ total, bound: total, proven: true, used: sum });
+    },
+  );
 
   test("7 7 5 5 4 4 4 4 in bars of 20 need two bars, 7+5+4+4 twice, where first fit decreasing takes three: 7+7+5, 5+4+4+4, 4", () => {
     const plan = planOf({
