@@ -8,6 +8,9 @@ import { feet, inches, poundsForce, poundsPerFoot } from "./customary.ts";
 export type CodeEdition = "IRC 2018" | "IRC 2021" | "IRC 2024" | "IBC 2021" | "IBC 2024" | "NCC 2022" | "other";
 export type Occupancy = "one- or two-family dwelling" | "dwelling unit in a larger building" | "other";
 
+/** As somebody who stands on the walking surface sees it. */
+export type LoadDirection = "outward" | "inward" | "along the rail" | "down" | "up";
+
 /** Where nothing may help a child to climb. */
 export interface ClimbZone {
   /** The rule binds when the fall is greater than this. */
@@ -29,6 +32,10 @@ export interface GuardRules {
   /** Single load at any point of the top. */
   readonly topLoad: Cited<Newton>;
   readonly topLoadDirection: Cited<string>;
+  /** The same, to compute with; the line load acts in these directions too. */
+  readonly topLoadDirections: readonly LoadDirection[];
+  /** Where the top rail is the handrail too. */
+  readonly handrailLoadDirections: readonly LoadDirection[];
   /** Line load along the top, not together with the single load; null where the code has none. */
   readonly uniformLoad_NPerMm: Cited<number> | null;
   /** Force with which the code tests the opening of flexible infill; null where it states none. */
@@ -73,6 +80,8 @@ export function guardRules(question: Question): GuardRules | null {
 
 const SQUARE_FOOT_mm2 = feet(1) * feet(1);
 
+const ANY_DIRECTION: readonly LoadDirection[] = ["outward", "inward", "along the rail", "down", "up"];
+
 const climbNone = "This edition has no rule on climbing; local amendments may forbid level infill: ask.";
 const forceNone = "This edition states no force for the opening test of flexible infill: ask which one is used.";
 
@@ -86,6 +95,7 @@ interface IrcClauses {
   readonly guards: string;
   readonly pool: string;
   readonly topDirection: Cited<string>;
+  readonly directions: readonly LoadDirection[];
 }
 
 const outward = "downward, or level and outward, at any point; in any direction where the top is also the handrail";
@@ -97,18 +107,21 @@ const ircClauses: Readonly<Record<"IRC 2018" | "IRC 2021" | "IRC 2024", IrcClaus
     guards: "R312.1",
     pool: "R326.1",
     topDirection: cite("in any direction, at any point", "irc-2018", "table R301.5, note d"),
+    directions: ANY_DIRECTION,
   },
   "IRC 2021": {
     source: "irc-2021",
     guards: "R312.1",
     pool: "R327.1",
     topDirection: cite(outward, "irc-2021", "table R301.5, notes d and i"),
+    directions: ["outward", "down"],
   },
   "IRC 2024": {
     source: "irc-2024",
     guards: "R321.1",
     pool: "R328.1",
     topDirection: cite(outward, "irc-2024", "table R301.5, notes d and i"),
+    directions: ["outward", "down"],
   },
 };
 
@@ -123,6 +136,8 @@ function residentialRules(clauses: IrcClauses, occupancy: Occupancy): GuardRules
     infillArea_mm2: cite(SQUARE_FOOT_mm2, source, "table R301.5, note f"),
     topLoad: cite(poundsForce(200), source, "table R301.5"),
     topLoadDirection: clauses.topDirection,
+    topLoadDirections: clauses.directions,
+    handrailLoadDirections: ANY_DIRECTION,
     uniformLoad_NPerMm: null,
     openingForce: null,
     climbRule: null,
@@ -162,6 +177,8 @@ function buildingRules(clauses: IbcClauses, occupancy: Occupancy): GuardRules {
     infillArea_mm2: fromMemory(SQUARE_FOOT_mm2, "ASCE 7-16, 4.5.1.2: 12 in by 12 in including openings"),
     topLoad: cite(poundsForce(200), source, clauses.point),
     topLoadDirection: fromMemory("in any direction, at any point", "ASCE 7, 4.5.1"),
+    topLoadDirections: ANY_DIRECTION,
+    handrailLoadDirections: ANY_DIRECTION,
     uniformLoad_NPerMm: home ? null : cite(poundsPerFoot(50), source, clauses.line, "not together with the single load"),
     openingForce: null,
     climbRule: null,
@@ -192,6 +209,8 @@ function australianRules(occupancy: Occupancy): GuardRules {
     infillArea_mm2: fromMemory(2000, loads),
     topLoad: fromMemory(600, loads),
     topLoadDirection: fromMemory("inward, outward or downward", loads),
+    topLoadDirections: ["outward", "inward", "down"],
+    handrailLoadDirections: ["outward", "inward", "down"],
     uniformLoad_NPerMm: fromMemory(0.75, loads),
     openingForce: cite(CONE_PULL, "ncc-2022", "H5V1", "pull on a cone of 125 mm diameter"),
     climbRule: cite(

@@ -1,6 +1,6 @@
 // Which rules of thumb does the trade follow? None has a published source; every one can be overridden in the job file.
 import { type Cited, cite, practice } from "../sources/cited.ts";
-import type { Mm, Newton, Radian } from "../units/quantity.ts";
+import type { Celsius, Mm, Newton, Radian } from "../units/quantity.ts";
 import { feet, inches, poundsForce } from "./customary.ts";
 
 // Posts, spacers and walls. The first four are customary among those who fit cable infill.
@@ -88,8 +88,14 @@ export const spareShare: Cited<number> = practice(0.05, "spare fittings, 5 % of 
 
 export const firstTurns: Cited<number> = practice(3, "nut on the stud at first: two or three full turns; three are taken");
 
-/** Readings of the passes as shares of the target: half, whole, and a pass that only checks. */
-export const passes: Cited<readonly number[]> = practice([0.5, 1, 1], "more than one pass: half, whole, and a check pass");
+/** A crew that has to go round more often loses count: our own setting. */
+export const passes_max: Cited<number> = practice(3, "at most three passes");
+
+/** The target holds on a hot day and until the next visit, when the nuts are turned again. */
+export const allowFor: Cited<"heat and settling"> = practice(
+  "heat and settling",
+  "the target makes up for the warmest day and for drying and bedding-in until the next visit",
+);
 
 /** Borrowed from tower guys, where ten per cent of the design tension is customary. */
 export const readingBand: Cited<number> = practice(0.1, "a reading within 10 % of its target");
@@ -112,6 +118,28 @@ export const wobble_perMm: Cited<number> = practice(0, "loss along a straight ru
 
 /** Weight hung on the middle of a span for the sag test: our own setting. */
 export const sagWeight: Cited<Newton> = practice(poundsForce(10), "sag test with 10 lb");
+
+// The frame and the place where it stands: all of these are our own settings, to be replaced by what is known there.
+
+/** A post that is bolted to a deck's framing: the fastening turns before the post bends. */
+export const postBase_wood: Cited<number> = practice(25e6, "wood post bolted to the deck's frame: 25 kN m per radian; measure yours");
+export const postBase_metal: Cited<number> = practice(100e6, "metal post on a bolted plate: 100 kN m per radian; measure yours");
+
+/** Under all cables. */
+export const movementShare_max: Cited<number> = practice(1 / 120, "movement of a post under the cables, at most 1/120 of its height");
+export const deflectionShare_max: Cited<number> = practice(
+  1 / 24,
+  "deflection of a post or rail under the code's loads, at most 1/24 of the length that bends",
+);
+
+export const reference: Cited<Celsius> = practice(20, "the design tension holds at 20 deg C (68 deg F)");
+export const coldest: Cited<Celsius> = practice(-10, "coldest day -10 deg C (14 deg F); write the site's");
+export const warmest: Cited<Celsius> = practice(35, "warmest day 35 deg C (95 deg F); write the site's");
+
+/** Lumber that is sold as dry has at most 19 %. */
+export const moistureAtFitting_percent: Cited<number> = practice(19, "moisture of the posts when the cables are fitted: 19 %");
+export const moistureInService_percent: Cited<number> = practice(12, "moisture of the posts after a dry season: 12 %");
+export const nextVisit_months: Cited<number> = practice(3, "next visit three months after the fitting");
 
 // Steps to which printed numbers are rounded.
 

@@ -8,6 +8,7 @@ export type Quantity<U extends string> = number & { readonly [unit]?: U };
 export type Mm = Quantity<"mm">;
 export type Newton = Quantity<"N">;
 export type Megapascal = Quantity<"MPa">;
+export type Kilogram = Quantity<"kg">;
 export type Celsius = Quantity<"degC">;
 export type Radian = Quantity<"rad">;
 /** Stiffness along an axis, E times A. */

@@ -14,3 +14,12 @@ export const DUST_share = 1e-9;
 
 /** Two directions are one: 1 mm in 1 km. */
 export const SAME_rad = 1e-6;
+
+/** Share of all forces on a frame by which their sum may miss zero: a wrong equation misses by far more. */
+export const EQUILIBRIUM_share = 1e-6;
+
+/** Share of the largest product in a sum of doubles that may stay behind as dust: some thousand roundings. */
+export const SUM_DUST_share = 1e-12;
+
+/** A frame whose resistance to some movement falls to this share of its parts' own can move freely: far below a flimsy frame, far above dust. */
+export const MECHANISM_share = 1e-11;

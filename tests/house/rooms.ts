@@ -21,7 +21,7 @@ export const house: readonly Room[] = [
   // Points and lines, published rows, formulas, cutting: numbers in, numbers out; they know no job.
   { name: "geometry", rooms: ["units"], packages: [] },
   { name: "tables", rooms: ["units", "sources"], packages: [] },
-  { name: "mechanics", rooms: ["units", "geometry"], packages: [] },
+  { name: "mechanics", rooms: ["units", "geometry"], packages: ["ml-matrix"] },
   { name: "stock", rooms: ["units"], packages: ["yalps"] },
   // The flow: text -> Job -> Plan -> Packet.
   { name: "job", rooms: ["units", "sources", "problem", "tables"], packages: ["yaml", "zod", "fastest-levenshtein"] },

@@ -3,6 +3,7 @@
 // they model the same thing. Quantities carry their unit; `meta.how_to_feed` in the file says what is left out of the model.
 import { readFileSync } from "node:fs";
 import { expect } from "vitest";
+import type { FrameCaseInput, FrameCaseOutput } from "../../src/mechanics/cases/frame-case.ts";
 
 interface Length {
   readonly mm: number;
@@ -104,7 +105,88 @@ export type HeardCase = Case<
   { readonly T: Force; readonly T_string_formula: Force }
 >;
 
+interface Forces {
+  readonly N: readonly number[];
+}
+
+export interface OrderOutput {
+  /** Cables from 1, the lowest. */
+  readonly order: readonly number[];
+  readonly tension_after_one_pass: Forces;
+  readonly slack_after_one_pass: readonly number[];
+  readonly first_cable_left_with: number;
+  readonly least_over_target: number;
+  readonly mean_over_target: number;
+  readonly passes_to_5pct: number;
+  readonly passes_to_10pct: number;
+  readonly least_over_target_by_pass: readonly number[];
+  readonly one_pass_step_targets_by_cable: Forces;
+  readonly largest_step_target_over_target: number;
+  readonly second_pass_step_targets_by_cable: Forces;
+  readonly largest_second_pass_target_over_target: number;
+}
+
+export type FrameCase = Case<
+  FrameCaseInput,
+  FrameCaseOutput & {
+    readonly orders: Readonly<Record<string, OrderOutput>>;
+    readonly model_sensitivity: {
+      readonly shear_flexible_posts_change_one_pass_tension_over_target: number;
+      readonly E_over_G: number;
+      readonly leaving_out_intermediate_posts_changes_one_pass_tension_over_target?: number;
+      readonly leaving_out_intermediate_posts_changes_F_over_max_F?: number;
+      readonly leaving_out_intermediate_posts_changes_base_moment?: number;
+    };
+  }
+>;
+
+interface PerKelvin {
+  readonly "1/K": number;
+}
+
+interface ClimateIn {
+  readonly cable_alpha: PerKelvin;
+  readonly dT: { readonly K: number };
+  readonly post_shrinkage_each: Length;
+  readonly share_of_shrinkage_moving_each_anchor: number;
+}
+
+interface ClimateOut {
+  readonly anchor_closing_before_cables_react: { readonly mm: readonly number[] };
+  readonly tension: Forces;
+  readonly change: Forces;
+  /** From 1, the lowest. */
+  readonly slack_cables: readonly number[];
+  readonly rigid_frame_change: Forces;
+  readonly linear_minus_exact_over_T0: number;
+}
+
+/** One cable between anchors that give way by a stated flexibility. */
+export type LoneClimateCase = Case<
+  ClimateIn & {
+    readonly L: Length;
+    readonly T0: Force;
+    readonly EA: Force;
+    readonly frame_alpha: PerKelvin;
+    readonly frame_closing_flexibility: { readonly "mm/N": number };
+  },
+  ClimateOut
+>;
+
+/** All cables of a frame that is stated as in the frame cases. */
+export type FrameClimateCase = Case<
+  ClimateIn & {
+    readonly T0: Forces;
+    readonly deck_alpha: PerKelvin;
+    readonly rail_alpha: PerKelvin;
+    readonly frame_inputs: FrameCaseInput;
+  },
+  ClimateOut
+>;
+
 interface ReferenceFile {
+  readonly family1_frame_and_sequence: readonly FrameCase[];
+  readonly family5_temperature_shrinkage: readonly (LoneClimateCase | FrameClimateCase)[];
   readonly family2_lateral_load: readonly LateralCase[];
   readonly family3_sphere: readonly (SphereCase | SphereInverseCase)[];
   readonly family4_capstan: readonly CapstanCase[];
@@ -113,6 +195,9 @@ interface ReferenceFile {
 
 const file: ReferenceFile = JSON.parse(readFileSync(new URL("reference-cases.json", import.meta.url), "utf8"));
 
+export const frameCases = file.family1_frame_and_sequence;
+export const loneClimateCases = file.family5_temperature_shrinkage.filter((one): one is LoneClimateCase => "L" in one.in);
+export const frameClimateCases = file.family5_temperature_shrinkage.filter((one): one is FrameClimateCase => "frame_inputs" in one.in);
 export const lateralCases = file.family2_lateral_load;
 export const sphereCases = file.family3_sphere.filter((one): one is SphereCase => "T0" in one.in);
 export const sphereInverseCases = file.family3_sphere.filter((one): one is SphereInverseCase => "required_peak_force" in one.in);

@@ -75,6 +75,17 @@ describe("guardRules", () => {
     expect(rulesOf("IRC 2021", "other").notes.length).toBe(rulesOf("IRC 2021").notes.length + 1);
   });
 
+  test("NCC 2022 for another building says that its provisions are for houses", () => {
+    expect(rulesOf("NCC 2022", "other").notes.length).toBe(rulesOf("NCC 2022").notes.length + 1);
+  });
+
+  test("IRC 2018 loads the top in five directions, 2021 outward and down, and in all five where it is the handrail", () => {
+    const any = ["outward", "inward", "along the rail", "down", "up"];
+    expect(rulesOf("IRC 2018").topLoadDirections).toEqual(any);
+    expect(rulesOf("IRC 2021").topLoadDirections).toEqual(["outward", "down"]);
+    expect(rulesOf("IRC 2021").handrailLoadDirections).toEqual(any);
+  });
+
   test("another code has no rules here", () => {
     expect(guardRules({ edition: "other", occupancy: "other" })).toBeNull();
   });

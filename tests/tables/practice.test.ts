@@ -35,10 +35,14 @@ describe("rules of thumb", () => {
     expect(rules.bushingAngle.value).toBeCloseTo(0.05236, 5);
   });
 
-  test("there is more than one pass, none is above the target and the last is the target", () => {
-    expect(rules.passes.value.length).toBeGreaterThan(1);
-    expect(Math.max(...rules.passes.value)).toBe(1);
-    expect(rules.passes.value.at(-1)).toBe(1);
+  test("the coldest day is colder than the reference, the warmest warmer, and wood dries from 19 % to 12 %", () => {
+    expect(rules.coldest.value).toBeLessThan(rules.reference.value);
+    expect(rules.warmest.value).toBeGreaterThan(rules.reference.value);
+    expect([rules.moistureAtFitting_percent.value, rules.moistureInService_percent.value]).toEqual([19, 12]);
+  });
+
+  test("a plate on steel turns less than a bolt in wood: 100 against 25 kN m per radian", () => {
+    expect(rules.postBase_metal.value / rules.postBase_wood.value).toBe(4);
   });
 
   test("every rule says what it is, and all but the bedding of the strand are marked as practice", () => {
