@@ -7,6 +7,7 @@ import { decimal, inches } from "../units/print.ts";
 import type { Mm } from "../units/quantity.ts";
 import { lumberOf } from "./checks.ts";
 import * as usual from "./defaults.ts";
+import { baseOf, calibrationOf, siteOf, woodOf } from "./frame-defaults.ts";
 import type { SizeText } from "./fields.ts";
 import { fittingsOf, stated } from "./fitting-defaults.ts";
 import type {
@@ -48,11 +49,13 @@ export function jobOf(file: JobFile): Job {
     posts: postsOf(file.posts),
     spacers: spacersOf(file.spacers),
     frame: frameOf(file.frame),
-    cable: cableOf(file.cable),
+    cable: cableOf(file.cable, file.calibration ?? {}),
     fittings: fittingsOf(file.fittings, units),
     supply: supplyOf(file.supply),
     stock: stockOf(file.stock ?? {}, file.posts.material),
     limits,
+    site: siteOf(file.site ?? {}),
+    calibration: calibrationOf(file.calibration ?? {}),
     tightening: tighteningOf(file.tightening, units),
     notes: file.notes ?? [],
   };
@@ -111,6 +114,12 @@ function postsOf(file: JobFile["posts"]): Posts {
     cornerSetback: file["corner setback"] === undefined ? null : fromJob(file["corner setback"], "posts: corner setback"),
     cornerClearance: stated(file["corner clearance"], "posts: corner clearance", custom.cornerClearance),
     pairGap: stated(file["pair gap"], "posts: pair gap", custom.pairGap),
+    wood: woodOf(file, "posts"),
+    base: baseOf(file),
+    baseCapacity_Nmm:
+      file["base capacity"] === undefined
+        ? null
+        : fromJob(file["base capacity"].pull * file["base capacity"].height, "posts: base capacity"),
     split: file.split ?? (existing ? "offset bores" : "two posts"),
   };
 }
@@ -151,23 +160,26 @@ function frameOf(file: JobFile["frame"]): Frame {
   const { "top rail": top, "bottom rail": bottom } = file;
   return {
     datum: tidy(file.datum),
-    topRail: railOf(top),
+    topRail: railOf(top, "top rail"),
     topRailTreatment: treatmentOf(top.treated),
-    bottomRail: bottom === undefined ? null : railOf(bottom),
+    bottomRail: bottom === undefined ? null : railOf(bottom, "bottom rail"),
     bottomRailTreatment: treatmentOf(bottom?.treated),
     gapBelow: file["gap below"] ?? 0,
+    railJoint: stated(file["rail joint"], "frame: rail joint", usual.railJoint(top.material)),
+    railIsHandrail: file.handrail ?? false,
     clearOpening: file["clear opening"],
   };
 }
 
-function railOf(file: JobFile["frame"]["top rail"]): Rail {
+function railOf(file: JobFile["frame"]["top rail"], where: string): Rail {
   const sizes = sizesOf(file.size);
   const [thin, wide] = [Math.min(...sizes), Math.max(...sizes)];
   const [depth, width] = file.lay === "edge" ? [wide, thin] : [thin, wide];
-  return { material: file.material, depth, width, wall: file.wall ?? null, name: nameOf(file.size, file.wall ?? null) };
+  return { material: file.material, depth, width, wall: file.wall ?? null, name: nameOf(file.size, file.wall ?? null), wood: woodOf(file, where) };
 }
 
-function cableOf(file: JobFile["cable"]): Cable {
+function cableOf(file: JobFile["cable"], { weighed: sample }: NonNullable<JobFile["calibration"]>): Cable {
+  const weighed = sample === undefined ? undefined : (sample.weight * MM_PER_M) / sample.length;
   const { construction, diameter, grade } = file;
   const breakingForce = usual.breakingForce(file);
   if (breakingForce === null) throw new Error("the cable passed the checks without a breaking force");
@@ -177,11 +189,13 @@ function cableOf(file: JobFile["cable"]): Cable {
     grade,
     stiffness: stated<Cable["stiffness"]["value"]>(file["axial stiffness"], "cable: axial stiffness", strandStiffness(file)),
     breakingForce,
-    mass_kgPerM: stated(file.mass, "cable: mass", mass(file)),
+    mass_kgPerM: weighed === undefined ? stated(file.mass, "cable: mass", mass(file)) : fromJob(weighed, "calibration: weighed"),
     workingShare: stated(file["working share"], "cable: working share", custom.workingShare),
     beddingShare: stated(file.bedding, "cable: bedding", custom.beddingShare),
   };
 }
+
+const MM_PER_M = 1000;
 
 function supplyOf(file: JobFile["supply"]): CableSupply {
   if (file.kind === "ready") {
@@ -215,6 +229,8 @@ const limitsOf = (file: NonNullable<JobFile["limits"]>, units: UnitSystem): Limi
   runStraight_max: stated(file["longest straight run"], "limits: longest straight run", custom.runStraight_max),
   tapeStep: stated(file["tape step"], "limits: tape step", usual.tapeStep(units)),
   edgeDistance_min: stated(file["least edge distance"], "limits: least edge distance", custom.edgeDistance_min),
+  movementShare_max: stated(file["largest movement"], "limits: largest movement", custom.movementShare_max),
+  deflectionShare_max: stated(file["largest deflection"], "limits: largest deflection", custom.deflectionShare_max),
 });
 
 function criterionOf(file: JobFile["tightening"]["criterion"]): Criterion {
@@ -232,7 +248,9 @@ function criterionOf(file: JobFile["tightening"]["criterion"]): Criterion {
 
 const tighteningOf = (file: JobFile["tightening"], units: UnitSystem): Tightening => ({
   criterion: criterionOf(file.criterion),
-  passes: file.passes === undefined ? custom.passes : fromJob(file.passes, "tightening: passes"),
+  passes: file.passes === undefined ? null : fromJob(file.passes, "tightening: passes"),
+  passes_max: stated(file["most passes"], "tightening: most passes", custom.passes_max),
+  allowFor: stated<Tightening["allowFor"]["value"]>(file["allow for"], "tightening: allow for", custom.allowFor),
   band: stated(file.band, "tightening: band", custom.readingBand),
   friction: stated(file.friction, "tightening: friction", usual.friction()),
   wobble_perMm: stated(file.wobble, "tightening: wobble", custom.wobble_perMm),

@@ -3,6 +3,7 @@ import type { JobPath, Problem } from "../problem/problem.ts";
 import { lumberNames, lumberSection } from "../tables/timber.ts";
 import { angleDegrees } from "../units/print.ts";
 import { SAME_mm } from "../units/tolerance.ts";
+import { checkCalibration, checkLumber, checkSite } from "./checks-site.ts";
 import { breakingForce } from "./defaults.ts";
 import { nearest } from "./field.ts";
 import type { SizeText } from "./fields.ts";
@@ -13,12 +14,12 @@ import type { JobFile } from "./schema.ts";
 export type Blocks = { readonly [K in keyof JobFile]?: JobFile[K] | undefined };
 
 export function checkBlocks(blocks: Blocks): readonly Problem[] {
-  const { code, guard, posts, spacers, frame, cable, fittings, supply, stock, limits, tightening } = blocks;
+  const { code, guard, posts, spacers, frame, cable, fittings, supply, stock, limits, tightening, site, calibration } = blocks;
   return [
     ...(code ? checkCode(code) : []),
     ...(guard ? guard.sides.flatMap((side, index) => checkSide(side, index, guard.sides.length)) : []),
     ...(guard && posts?.existing === true ? checkExisting(guard) : []),
-    ...(posts ? [...checkMember(posts, ["posts"]), ...checkNewPosts(posts)] : []),
+    ...(posts ? [...checkMember(posts, ["posts"]), ...checkNewPosts(posts), ...checkLumber(posts, ["posts"])] : []),
     ...(spacers ? checkMember(spacers, ["spacers"]) : []),
     ...(frame ? checkFrame(frame) : []),
     ...(cable ? checkCable(cable) : []),
@@ -28,6 +29,8 @@ export function checkBlocks(blocks: Blocks): readonly Problem[] {
     ...(stock?.lengths ? checkAscending(stock.lengths, ["stock", "lengths"], "stock lengths") : []),
     ...(limits ? checkLimits(limits) : []),
     ...(tightening ? checkTightening(tightening) : []),
+    ...(site ? checkSite(site) : []),
+    ...(calibration ? checkCalibration(calibration) : []),
   ];
 }
 
@@ -205,7 +208,7 @@ function checkFrame(frame: JobFile["frame"]): readonly Problem[] {
 
 function checkRail(rail: JobFile["frame"]["top rail"], path: JobPath): readonly Problem[] {
   const { size, lay } = rail;
-  const problems = [...checkMember(rail, path)];
+  const problems = [...checkMember(rail, path), ...checkLumber(rail, path)];
   const isSquare = size.kind === "nominal" ? size.numbers[0] === size.numbers[1] : Math.abs(size.sizes[0] - size.sizes[1]) < SAME_mm;
   if (lay === undefined && !isSquare) {
     problems.push(wrong(path, `the ${path.at(-1)} does not say how it lies`, "add lay: flat or lay: edge", "key"));

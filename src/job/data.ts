@@ -2,11 +2,13 @@
 import { type Document, isAlias, isMap, isScalar, isSeq, type Node, parseDocument, visit, type YAMLError } from "yaml";
 import type { Problem } from "../problem/problem.ts";
 import { quoted } from "../units/notation.ts";
+import { readPlainLines } from "./plain-lines.ts";
 
 export type JobDocument = Document.Parsed;
 
 export interface JobData {
-  readonly document: JobDocument | null;
+  /** Where everything stands, for problems; read when it is asked for. */
+  readonly document: () => JobDocument | null;
   /** Blocks, lists and texts; undefined where the text is no YAML. */
   readonly raw: unknown;
   readonly problems: readonly Problem[];
@@ -27,6 +29,8 @@ export function readData(text: string): JobData {
     const what = `the file has ${text.length} letters; no job file needs more than ${MOST_LETTERS}`;
     return failed(null, [{ severity: "error", path: [], what, fix: "check that this is a job file" }]);
   }
+  const plain = readPlainLines(text);
+  if (plain !== undefined) return { document: () => parseYaml(text), raw: plain, problems: [] };
   const document = parseYaml(text);
   if (document === null) return failed(null, [tooDeep()]);
   if (document.errors.length > 0)
@@ -36,10 +40,14 @@ export function readData(text: string): JobData {
     );
   const problems: Problem[] = [];
   const raw = plainOf(document.contents, { problems, depth: 0 });
-  return { document, raw, problems };
+  return { document: () => document, raw, problems };
 }
 
-const failed = (document: JobDocument | null, problems: readonly Problem[]): JobData => ({ document, raw: undefined, problems });
+const failed = (document: JobDocument | null, problems: readonly Problem[]): JobData => ({
+  document: () => document,
+  raw: undefined,
+  problems,
+});
 
 /** One slip of the pen confuses the rest of the text: what follows the first few is noise. */
 const MOST_SYNTAX = 1;

@@ -1,5 +1,5 @@
 // Which defaults depend on the rest of the job? Each carries its source; the others stand in tables/practice.ts.
-import { type Cited, fromJob } from "../sources/cited.ts";
+import { type Cited, fromJob, practice } from "../sources/cited.ts";
 import { strandFriction } from "../tables/friction.ts";
 import { guardRules } from "../tables/limits.ts";
 import { readingStep_inch, readingStep_mm, tapeStep_inch, tapeStep_mm } from "../tables/practice.ts";
@@ -29,6 +29,12 @@ export const stockLengths = (material: FrameMaterial): Cited<readonly Mm[]> =>
 
 /** Posts of wood come in fewer lengths than boards; a post of tube is cut from the same tube as a rail. */
 export const postLengths = (material: FrameMaterial): Cited<readonly Mm[]> => (material === "wood" ? postStockLengths : tubeStockLengths);
+
+/** Screws and brackets let a post's top turn; a weld does not. */
+export const railJoint = (material: FrameMaterial): Cited<"pinned" | "rigid"> =>
+  material === "wood"
+    ? practice("pinned", "rails of wood are fastened to the posts: a hinge")
+    : practice("rigid", "rails of metal are welded to the posts: no hinge");
 
 export const tapeStep = (units: UnitSystem): Cited<Mm> => (units === "mm" ? tapeStep_mm : tapeStep_inch);
 

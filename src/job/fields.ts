@@ -1,7 +1,8 @@
 // Which kinds of value does a job file hold, beside lengths and forces?
 import { quoted, type Reading, refuse, tidy } from "../units/notation.ts";
-import type { Mm, Radian } from "../units/quantity.ts";
+import type { Celsius, Kilogram, Mm, Radian } from "../units/quantity.ts";
 import { readLength, readMassPerLength, readPerLength, readThread, type Thread } from "../units/read.ts";
+import { readPitch, readTemperature, readWeight } from "../units/read-measured.ts";
 import { readAngle, readDate, readMoney, readNumber, readShare, readYesNo } from "../units/read-plain.ts";
 import { type Field, field, ranged } from "./field.ts";
 
@@ -68,6 +69,16 @@ export interface NumberWord {
 export const share = (word: NumberWord): Field<number> => ranged(word, readShare);
 
 export const numberField = (word: NumberWord): Field<number> => ranged(word, readNumber);
+
+export const warmth = (name: string, example: string): Field<Celsius> =>
+  ranged({ name, example, from: "-50 C", to: "60 C" }, readTemperature);
+
+export const pitch = (name: string): Field<number> => ranged({ name, example: "47.5 Hz", from: "2 Hz", to: "500 Hz" }, readPitch);
+
+export const sampleWeight: Field<Kilogram> = ranged(
+  { name: "the weight of the sample", example: "0.35 lb", from: "1 g", to: "100 kg" },
+  readWeight,
+);
 
 /** A whole number. */
 export const countField = (word: NumberWord): Field<number> =>

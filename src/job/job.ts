@@ -1,6 +1,7 @@
 // What does a job say once it has been read? Inside units only; every default carries its source.
 import type { Cited } from "../sources/cited.ts";
 import type { AxialStiffness, Cents, Mm, Newton, Radian } from "../units/quantity.ts";
+import type { Calibration, PostBase, Site, Wood } from "./site.ts";
 
 export type UnitSystem = "inch" | "mm";
 export type Paper = "letter" | "a4";
@@ -72,6 +73,8 @@ export interface Rail {
   readonly width: Mm;
   readonly wall: Mm | null;
   readonly name: string;
+  /** null for metal. */
+  readonly wood: Cited<Wood> | null;
 }
 
 /** What fits behind an end post: a drill, only a hand with a wrench, or nothing. */
@@ -111,6 +114,11 @@ export interface Posts {
   readonly cornerClearance: Cited<Mm>;
   /** Clear distance between the two posts where one run ends and the next begins. */
   readonly pairGap: Cited<Mm>;
+  /** null for metal. */
+  readonly wood: Cited<Wood> | null;
+  readonly base: Cited<PostBase>;
+  /** Moment that the fastening of a base may take, by its own report [N mm]; null: not known. */
+  readonly baseCapacity_Nmm: Cited<number> | null;
   /** How two runs end next to each other: two posts (new frames) or bores set off sideways (existing posts). */
   readonly split: "two posts" | "offset bores";
 }
@@ -131,6 +139,10 @@ export interface Frame {
   readonly bottomRailTreatment: WoodTreatment;
   /** From the datum to the underside of the bottom rail; 0 without one. */
   readonly gapBelow: Mm;
+  /** Whether a rail hinders the turn of a post's top (welded) or only its movement (fastened). */
+  readonly railJoint: Cited<"pinned" | "rigid">;
+  /** Whether the top rail is held as a handrail too: the code then loads it in every direction. */
+  readonly railIsHandrail: boolean;
   /** Clear height between the rails (or deck and rail) that the cables fill. */
   readonly clearOpening: Mm;
 }
@@ -214,6 +226,10 @@ export interface Limits {
   readonly tapeStep: Cited<Mm>;
   /** Least distance from the edge of a bore to the edge of the post. */
   readonly edgeDistance_min: Cited<Mm>;
+  /** Largest movement of a post under the cables, as a share of the guard's height. */
+  readonly movementShare_max: Cited<number>;
+  /** Largest deflection of post and rail under the code's loads, as a share of the length that bends. */
+  readonly deflectionShare_max: Cited<number>;
 }
 
 /** What the tension has to achieve; the target is computed from it. */
@@ -225,8 +241,12 @@ export type Criterion =
 
 export interface Tightening {
   readonly criterion: Criterion;
-  /** Readings of the passes as shares of the target, the last one 1. */
-  readonly passes: Cited<readonly number[]>;
+  /** Readings of plain passes as shares of the target, the last one 1; null: the plan chooses the passes and the reading of each step. */
+  readonly passes: Cited<readonly number[]> | null;
+  /** The plan asks for no more passes than this. */
+  readonly passes_max: Cited<number>;
+  /** Losses that the target makes up for beforehand. */
+  readonly allowFor: Cited<"heat and settling" | "heat" | "nothing">;
   /** Allowed difference of a reading from its target, as a share. */
   readonly band: Cited<number>;
   readonly friction: Cited<number>;
@@ -259,6 +279,8 @@ export interface Job {
   readonly supply: CableSupply;
   readonly stock: Stock;
   readonly limits: Limits;
+  readonly site: Site;
+  readonly calibration: Calibration;
   readonly tightening: Tightening;
   /** Free remarks for the crew, printed on the cover. */
   readonly notes: readonly string[];

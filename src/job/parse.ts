@@ -52,7 +52,7 @@ function readBlocks(raw: RawBlock): { readonly blocks: Blocks; readonly problems
 }
 
 function inOrder(problems: readonly Problem[], text: string, data: JobData): readonly Problem[] {
-  const locate = locatorOf(text, data.document);
+  const locate = locatorOf(text, data.document());
   const placed = problems.map((problem) => ({ problem, place: problemPlace(problem, { text, locate }) }));
   placed.sort((a, b) => a.place.line - b.place.line || a.place.column - b.place.column);
   const seen = new Set<string>();

@@ -18,6 +18,7 @@ import {
   turn,
   yesNo,
 } from "./fields.ts";
+import { base, calibration, lumber, pull, pullHeight, site } from "./schema-site.ts";
 
 const revision = block("a revision", '{ mark: "0", date: 2026-04-20, by: RT, change: first issue }', {
   mark: textField("the mark of a revision", "0"),
@@ -102,6 +103,9 @@ const posts = block("the posts block", "{ size: 4x4, material: wood, treated: tr
   "corner clearance": maybe(lengthField({ name: "the corner clearance", example: "1/2 in", from: "0 in", to: "12 in" })),
   "pair gap": maybe(lengthField({ name: "the gap of a post pair", example: "3-1/2 in", from: "0 in", to: "1 m" })),
   split: maybe(choice("the way runs are split", ["two posts", "offset bores"])),
+  ...lumber,
+  base: maybe(base),
+  "base capacity": maybe(block("the capacity of a base", "{ pull: 500 lbf, height: 36 in }", { pull, height: pullHeight })),
 });
 
 const spacers = block("the spacers block", "{ size: 2x2, material: wood, treated: true }", {
@@ -111,12 +115,14 @@ const spacers = block("the spacers block", "{ size: 2x2, material: wood, treated
 });
 
 const rail = (name: string, example: string) =>
-  block(name, example, { size: size("a rail", "2x6"), lay: maybe(choice("the way a rail lies", ["flat", "edge"])), ...member });
+  block(name, example, { size: size("a rail", "2x6"), lay: maybe(choice("the way a rail lies", ["flat", "edge"])), ...member, ...lumber });
 
 const frame = block("the frame block", "{ datum: top of the decking, top rail: { ... }, clear opening: 29 in }", {
   datum: textField("the datum", "top of the decking"),
   "top rail": rail("the top rail", "{ size: 2x6, lay: flat, material: wood, treated: true }"),
   "bottom rail": maybe(rail("the bottom rail", "{ size: 2x4, lay: edge, material: wood, treated: true }")),
+  "rail joint": maybe(choice("the joint of the rails", ["pinned", "rigid"])),
+  handrail: maybe(yesNo("handrail")),
   "gap below": maybe(lengthField({ name: "the gap below the bottom rail", example: "2 in", from: "0 in", to: "1 m" })),
   "clear opening": lengthField({ name: "the clear opening", example: "29 in", from: "1 in", to: "3 m" }),
 });
@@ -203,6 +209,8 @@ const limits = block("the limits block", "{ largest cable spacing: 3 in }", {
   "longest straight run": maybe(lengthField({ name: "the longest straight run", example: "70 ft", from: "1 m", to: "200 m" })),
   "tape step": maybe(lengthField({ name: "the tape step", example: "1/16 in", from: "1/64 in", to: "1/2 in" })),
   "least edge distance": maybe(lengthField({ name: "the least edge distance", example: "1/2 in", from: "1 mm", to: "100 mm" })),
+  "largest movement": maybe(share({ name: "the largest movement", example: "1 %", from: "0.1 %", to: "10 %" })),
+  "largest deflection": maybe(share({ name: "the largest deflection", example: "1.67 %", from: "0.1 %", to: "20 %" })),
 });
 
 const agreedWith = textField("who agreed", "the authority, on the permit");
@@ -239,6 +247,8 @@ const tightening = block("the tightening block", "{ criterion: { kind: sphere, .
   band: maybe(share({ name: "the band", example: "10 %", from: "1 %", to: "50 %" })),
   friction: maybe(numberField({ name: "the friction", example: "0.2", from: "0", to: "1" })),
   wobble: maybe(perLength),
+  "most passes": maybe(countField({ name: "the most passes", example: "3", from: "1", to: "6" })),
+  "allow for": maybe(choice("what the target allows for", ["heat and settling", "heat", "nothing"])),
   seating: maybe(lengthField({ name: "the seating", example: "1/16 in", from: "0 in", to: "50 mm" })),
   "reading step": maybe(forceField({ name: "the reading step", example: "5 lbf", from: "0.1 N", to: "1 kN" })),
   "sag weight": maybe(forceField({ name: "the sag weight", example: "10 lbf", from: "1 N", to: "1 kN" })),
@@ -265,6 +275,8 @@ export const jobFile = block("the job file", "", {
   supply,
   stock: maybe(stock),
   limits: maybe(limits),
+  site: maybe(site),
+  calibration: maybe(calibration),
   tightening,
   notes: maybe(notes),
 });

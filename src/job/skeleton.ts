@@ -55,6 +55,11 @@ posts:
   # corner setback: 2-1/4 in      # or: from a corner to the near face of each of its two posts
   # pair gap: 3-1/2 in            # between two posts where one run ends and the next begins
   # split: two posts              # or: offset bores
+  # species: Douglas Fir-Larch    # as stamped on the wood; where nothing is stated, Hem-Fir No.2 is taken
+  # grade: No.1                   # Select Structural, No.1 or No.2; the same two keys go into the rails
+  # incised: true                 # cut by knives for its preservative
+  # base: { kind: measured, pull: 50 lbf, height: 36 in, movement: 1/4 in }   # or { kind: fixed }
+  # base capacity: { pull: 500 lbf, height: 36 in }   # by the report of its fastening
 
 spacers:
   size: 2x2
@@ -67,6 +72,8 @@ frame:
   top rail: { size: 2x6, lay: flat, material: wood, treated: true }
   bottom rail: { size: 2x4, lay: edge, material: wood, treated: true }   # may be left out
   gap below: 2 in                 # from the datum to the underside of the bottom rail
+  # rail joint: pinned            # pinned: fastened to the posts; rigid: welded
+  # handrail: false               # true: the top rail is held as a handrail too
   clear opening: 29 in            # what the cables fill: between the two rails, or deck and rail
 
 cable:
@@ -110,6 +117,22 @@ supply:
 #   longest straight run: 70 ft
 #   tape step: 1/16 in
 #   least edge distance: 1/2 in
+#   largest movement: 0.8 %       # of a post under the cables, as a share of the guard's height
+#   largest deflection: 4 %       # of post or rail under the code's loads, as a share of its length
+
+# site:                           # between which the tension must do
+#   reference: 68 F               # the design tension holds at this temperature
+#   coldest: 14 F
+#   warmest: 95 F
+#   moisture at fitting: 19 %     # of the posts, by a moisture meter
+#   moisture in service: 12 %
+#   wet: true                     # no roof over it
+#   next visit: 3                 # months after the fitting
+
+# calibration:                    # what was measured on this strand and this frame replaces the tables
+#   turns: { cable: R1-05, turns: 6, from: 100 lbf, to: 250 lbf }   # the first cable, all others slack
+#   # or by ear: { cable: R1-05, turns: 6, from pitch: 30 Hz, to pitch: 47 Hz, span: 34-1/2 in }
+#   weighed: { length: 10 ft, weight: 0.35 lb }
 
 tightening:
   criterion:                      # what the tension has to achieve; agree on it before anybody drills
@@ -117,7 +140,9 @@ tightening:
     diameter: 4 in                # or { kind: sag, weight: 10 lbf, largest sag: 3/8 in, agreed with: ... }
     force: 12 lbf                 # or { kind: stated, tension: 250 lbf, stated by: ... }
     agreed with: write who agreed
-  # passes: [50 %, 100 %, 100 %]
+  # passes: [50 %, 100 %]         # left out, the plan chooses them and the reading of each step
+  # most passes: 3
+  # allow for: heat and settling  # or: heat, nothing
   # band: 10 %
   # friction: 0.3
   # wobble: 0.0015 per m

@@ -27,6 +27,15 @@ export interface GuardRail {
   readonly joint: "pinned" | "rigid";
 }
 
+/** A cable by the numbers of the posts on which it is anchored. */
+export interface GuardCable {
+  readonly left: number;
+  readonly right: number;
+  readonly height: Mm;
+  /** What its bends push along the side, towards greater stations, per unit of its tension. */
+  readonly pushes?: readonly { readonly post: number; readonly height: Mm; readonly factor: number }[];
+}
+
 export interface GuardFrameInput {
   /** From left to right; those that no rail joins are left out. */
   readonly posts: readonly GuardPost[];
@@ -38,8 +47,7 @@ export interface GuardFrameInput {
   readonly bottomRail: (GuardRail & { readonly height: Mm }) | null;
   /** Stations of blocks that carry the bottom rail between posts. */
   readonly blocks?: readonly Mm[];
-  /** Cables by the numbers of the posts on which they are anchored. */
-  readonly cables: readonly { readonly left: number; readonly right: number; readonly height: Mm }[];
+  readonly cables: readonly GuardCable[];
   /** Further unit loads along the side, towards greater stations: the reaction of a bend, of another run, the load on a guard's top. */
   readonly loads?: readonly { readonly post: number; readonly height: Mm }[];
 }
@@ -168,18 +176,25 @@ export function placeOn(built: BuiltFrame, post: number, height: Mm): { readonly
  * Source: derived, unit loads
  */
 export function unitCases(built: BuiltFrame, { posts, cables, loads = [] }: GuardFrameInput): readonly LoadCase[] {
-  const pulls = cables.map(({ left, right, height }) => {
+  const pulls = cables.map(({ left, right, height, pushes: own = [] }) => {
     if (!(left < right)) throw new RangeError(`a cable runs from post ${left} to post ${right}: not from left to right`);
     return {
       onMembers: [
         { ...placeOn(built, left, height), x: 1 },
         { ...placeOn(built, right, height), x: -1 },
+        ...own.map((push) => ({ ...placeOn(built, push.post, push.height), x: push.factor })),
       ],
     };
   });
   const pushes = loads.map(({ post, height }) => ({ onMembers: [{ ...placeOn(built, post, height), x: 1 }] }));
   const { station } = pick(posts, 0, "post");
-  const deck = { settlements: posts.map((post, index) => ({ node: pick(built.posts, index).base, x: post.station - station })) };
+  const settlements = posts.flatMap((post, index) => {
+    const x = post.station - station;
+    const { base, top } = pick(built.posts, index);
+    // What holds a top stands on the same deck.
+    return post.top === "fixed" ? [{ node: base, x }, { node: top, x }] : [{ node: base, x }];
+  });
+  const deck = { settlements };
   const rails = { strains: [...built.topRail, ...built.bottomRail].flat().map((member) => ({ member, strain: 1 })) };
   return [...pulls, ...pushes, deck, rails];
 }

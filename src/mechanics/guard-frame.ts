@@ -43,7 +43,7 @@ export interface GuardFrame {
 
 /**
  * The frame of one side, solved once for a unit pull of each cable and each further load: F_ij = x(left anchor of i) - x(right anchor of i)
- * when cable j pulls with 1 N. Whatever the tensions are, its answer is the sum of these times the tensions. The plane of the side alone: a
+ * when cable j pulls with 1 N, and where its bends push along the side, that movement too. Whatever the tensions are, its answer is the sum of these times the tensions. The plane of the side alone: a
  * corner post stands in the frames of both sides, and its two planes do not disturb each other when its section has the same axes.
  *
  * @param input - posts [mm, MPa, mm2, mm4, N, N mm/rad], rails [N, N mm2], blocks, cables and loads [mm]
@@ -189,7 +189,9 @@ function describe(input: GuardFrameInput, built: BuiltFrame, solved: Pick<SideSt
     rail.flatMap((pieces) => pieces.slice(0, 1).map((member) => pick(pick(response.memberForces, member), 0)));
   return {
     ...solved,
-    closing: anchor_left.map((left, cable) => left - pick(anchor_right, cable)),
+    closing: input.cables.map(({ pushes = [] }, cable) =>
+      pushes.reduce((sum, { post, height, factor }) => sum + factor * movement(post, height), pick(anchor_left, cable) - pick(anchor_right, cable)),
+    ),
     anchor_left,
     anchor_right,
     loaded: (input.loads ?? []).map(({ post, height }) => movement(post, height)),

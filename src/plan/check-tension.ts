@@ -109,13 +109,5 @@ export function openQuestions(plan: Checked, job: Job): readonly Check[] {
       verdict: "fail",
     });
   }
-  checks.push({
-    ...question("frame", "Posts, rails and post feet under the pull of all cables", {
-      source: "practice",
-      where: "not computed by this version",
-      advice: "the frame has NOT been checked: have a licensed engineer check posts, rail, feet and footings before anything is bored",
-    }),
-    verdict: "not checked",
-  });
   return checks;
 }

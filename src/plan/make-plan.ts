@@ -4,62 +4,90 @@ import { hasErrors, type Outcome, type Problem } from "../problem/problem.ts";
 import { length } from "../units/print.ts";
 import { countBits, makeBores } from "./bores.ts";
 import { makeOrder, totalOf } from "./buying.ts";
-import { overallVerdict } from "./check-row.ts";
+import { calibrated } from "./calibrated.ts";
+import { type Checked, overallVerdict } from "./check-row.ts";
 import { checkPlan } from "./checks.ts";
-import { type CoursePlan, layOutCourses } from "./courses.ts";
+import { layOutCourses } from "./courses.ts";
 import { criterionText } from "./criterion.ts";
 import { cutLumber } from "./cuts.ts";
+import { frameOf, rowOf } from "./frame-of.ts";
 import { frameProblems } from "./frame-problems.ts";
+import { frameGuard, withCables } from "./frames.ts";
 import { layOutSides } from "./outline.ts";
 import type { Plan, Run, SidePlan } from "./plan.ts";
 import { pullsOf } from "./pulls.ts";
+import { remedyOf } from "./remedy.ts";
 import { makeRuns, type RunGeometry } from "./runs.ts";
 import { chooseCuts, cutsOf } from "./splits.ts";
-import { tensionRuns, widestSpacing } from "./tensions.ts";
-import { cableMark, orderTightening, workingLimitOf } from "./tightening.ts";
+import { tensionGuard } from "./tension-guard.ts";
+import { demandRuns, widestSpacing } from "./tensions.ts";
+import { cableMark, tightenGroup, workingLimitOf } from "./tightening.ts";
 import { makeTools } from "./tools.ts";
 import { firstStations, placeVerticals, type Verticals, withSharedPosts } from "./verticals.ts";
 import { warningsOf } from "./warnings.ts";
 
 /** Everything about one guard; errors stand where a frame cannot be built as the job says. */
-export function makePlan(job: Job): Outcome<Plan> {
+export function makePlan(given: Job): Outcome<Plan> {
+  const outcome = planOnce(given);
+  const plan = outcome.value;
+  if (plan === undefined || !plan.frame.checks.some(({ verdict }) => verdict === "fail")) return outcome;
+  const remedy = remedyOf(plan, given, (job) => planOnce(job).value);
+  return { ...outcome, value: { ...plan, frame: { ...plan.frame, remedy } } };
+}
+
+function planOnce(given: Job): Outcome<Plan> {
   const problems: Problem[] = [];
-  const sides = keep(layOutSides(job), problems);
-  const courses = keep(layOutCourses(job), problems);
-  problems.push(...frameProblems(job));
+  const sides = keep(layOutSides(given), problems);
+  const courses = keep(layOutCourses(given), problems);
+  problems.push(...frameProblems(given));
   if (sides === undefined || courses === undefined || hasErrors(problems)) return { value: undefined, problems };
-  const layout = keep(layOut(sides, job), problems);
+  const layout = keep(layOut(sides, given), problems);
   if (layout === undefined || hasErrors(problems)) return { value: undefined, problems };
-  const runs = keep(tensionRuns(layout.geometries, courses.gaps, job), problems);
+  const framed = frameGuard({ sides, verticals: layout.verticals, ...courses, runs: layout.geometries }, given);
+  const job = keep(calibrated(framed, given), problems);
+  const demanded = job === undefined ? undefined : keep(demandRuns(layout.geometries, courses.gaps, job), problems);
+  if (job === undefined || demanded === undefined || hasErrors(problems)) return { value: undefined, problems };
+  const groups = job === given ? framed : framed.map((group) => withCables(group, job.cable.stiffness.value.nominal, job));
   const lumber = keep(cutLumber({ sides, verticals: layout.verticals, bays: layout.bays, opening: courses.opening }, job), problems);
-  if (runs === undefined || lumber === undefined || hasErrors(problems)) return { value: undefined, problems };
+  if (lumber === undefined || hasErrors(problems)) return { value: undefined, problems };
+  const { runs, climate } = tensionGuard(demanded, groups, courses.gaps, job);
   const bores = makeBores(layout.geometries, courses.courses, job);
-  const bits = countBits(bores, job);
-  const tightening = orderTightening(runs, courses.courses, job);
+  const tightening = groups.flatMap((group) => tightenGroup(group, runs, job));
   const { geometries: _geometries, ...drawn } = layout;
   const parts = { sides, ...drawn, ...courses, runs, bores, tightening };
-  const checks = checkPlan(parts, job);
-  const order = makeOrder({ runs, courseCount: courses.courses.length, bores, cutPlans: lumber.cutPlans }, job);
-  const warnings = [...problems.filter((problem) => problem.severity === "warning"), ...warningsOf(parts, job)];
-  const plan: Plan = {
+  const frame = frameOf({ ...parts, groups, demanded, climate }, job);
+  const plan = assemble({ parts: { ...parts, climate, frame }, lumber, problems }, job);
+  return { value: plan, problems: [...problems, ...plan.warnings.filter((warning) => !problems.includes(warning))] };
+}
+
+interface Assembling {
+  readonly parts: Checked & Pick<Plan, "climate" | "frame">;
+  readonly lumber: Pick<Plan, "cuts" | "cutPlans">;
+  readonly problems: readonly Problem[];
+}
+
+/** What follows from the layout, its tensions and its frame: checks, lists and warnings. */
+function assemble({ parts, lumber, problems }: Assembling, job: Job): Plan {
+  const { runs, courses, bores, frame } = parts;
+  const bits = countBits(bores, job);
+  const checks = [...checkPlan(parts, job), ...frame.checks.map(rowOf)];
+  const order = makeOrder({ runs, courseCount: courses.length, bores, cutPlans: lumber.cutPlans }, job);
+  return {
     job,
     ...parts,
-    cables: runs.flatMap((run) =>
-      courses.courses.map(({ number }) => ({ mark: cableMark(run.id, number), runId: run.id, course: number })),
-    ),
+    cables: runs.flatMap((run) => courses.map(({ number }) => ({ mark: cableMark(run.id, number), runId: run.id, course: number }))),
     bits,
     pulls: pullsOf(parts, job.fittings.bushingAngle.value),
     openingBayIds: openingBays(parts),
-    target: targetOf(runs, courses, job),
+    target: chosenTarget(runs, parts.gaps, job),
     checks,
     verdict: overallVerdict(checks),
     order,
     orderTotal_cents: totalOf(order),
     ...lumber,
     tools: makeTools(bits, runs, job),
-    warnings,
+    warnings: [...problems.filter((problem) => problem.severity === "warning"), ...warningsOf(parts, job)],
   };
-  return { value: plan, problems: [...problems, ...warnings.filter((warning) => !problems.includes(warning))] };
 }
 
 /** Takes a step's value and keeps its problems. */
@@ -108,7 +136,7 @@ function openingBays({ sides, bays, runs }: Pick<Plan, "sides" | "bays" | "runs"
   });
 }
 
-function targetOf(runs: readonly Run[], courses: CoursePlan, job: Job): Plan["target"] {
+function chosenTarget(runs: readonly Run[], gaps: Plan["gaps"], job: Job): Plan["target"] {
   const worst = runs.flatMap((run) => run.spans).reduce((most, span) => (span.required > most.required * (1 + 1e-9) ? span : most));
   const criterion = criterionText(job);
   return {
@@ -118,7 +146,7 @@ function targetOf(runs: readonly Run[], courses: CoursePlan, job: Job): Plan["ta
     sourceWhere: criterion.where,
     worstBayId: worst.bayId,
     worstSpan: worst.demandSpan,
-    worstSpacing: widestSpacing(courses.gaps),
+    worstSpacing: widestSpacing(gaps),
     workingLimit: workingLimitOf(job),
   };
 }

@@ -3,6 +3,8 @@ import type { Access, Job } from "../job/job.ts";
 import type { Problem } from "../problem/problem.ts";
 import type { SourceId } from "../sources/sources.ts";
 import type { Cents, Mm, Newton, Radian } from "../units/quantity.ts";
+import type { RunClimate } from "./climate-plan.ts";
+import type { FramePlan } from "./frame-plan.ts";
 import type { CutPiece, CutPlan, OrderLine, ToolLine } from "./purchase.ts";
 import type { PostPull, RunTightening, SpanReading, TakeUp } from "./readings.ts";
 
@@ -133,6 +135,8 @@ export interface Run {
     readonly low: Newton;
     /** Greatest reading allowed at the pulling end. */
     readonly high: Newton;
+    /** What the target makes up for: heat, drying and bedding-in. */
+    readonly covered: Newton;
     /** What the criterion asks in the worst span. */
     readonly required: Newton;
     readonly least: Newton;
@@ -240,6 +244,8 @@ export interface Plan {
   readonly target: TargetChoice;
   readonly tightening: readonly RunTightening[];
   readonly pulls: readonly PostPull[];
+  readonly climate: readonly RunClimate[];
+  readonly frame: FramePlan;
   /** The bay of each side whose opening is tested first: the least push-through force. */
   readonly openingBayIds: readonly string[];
   readonly checks: readonly Check[];

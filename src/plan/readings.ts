@@ -41,6 +41,8 @@ export interface TakeUp {
   readonly elongation: Mm;
   readonly bedding: Mm;
   readonly seating: Mm;
+  /** How much nearer the posts come under all cables. */
+  readonly closing: Mm;
   readonly travel: Mm;
   /** Travel of the nut that travels most. */
   readonly travelPerEnd: Mm;
@@ -73,17 +75,75 @@ export interface PostPull {
 }
 
 export interface TighteningStep {
+  /** From 1, within the run. */
   readonly number: number;
   readonly pass: number;
+  /** plain: to a share of the target. compensated: to the reading that leaves every cable at its target when the pass ends. */
+  readonly kind: "plain" | "compensated";
   readonly mark: string;
   readonly course: number;
+  /** Rounded to the gauge's step. */
   readonly reading: Newton;
+  readonly reading_exact: Newton;
   readonly reading_low: Newton;
   readonly reading_high: Newton;
+  /** Of each nut from its first position to the end of this step. */
+  readonly turnsPerEnd: number;
+  /** Of the span that is read on this run, at this reading. */
+  readonly pitch_Hz: number;
+  readonly sag: Mm;
+  /** Of every cable of the run after the step, from the lowest. */
+  readonly tensions: readonly Newton[];
+}
+
+/** What an order of tightening asks. */
+export interface OrderFigures {
+  /** Courses in the order in which they are pulled. */
+  readonly order: readonly number[];
+  /** Highest reading over target of one compensated pass. */
+  readonly highest_overTarget: number;
+  /** Least tension over target after one pass in which every cable is pulled to the target. */
+  readonly leastAfterPlain_overTarget: number;
 }
 
 export interface RunTightening {
   readonly runId: string;
+  /** Runs that share a frame are tightened together: each pass goes over all of them, in this order. */
+  readonly together: readonly string[];
   readonly order: readonly number[];
+  readonly orderName: "from the bottom up" | "from the top down" | "from the middle outward" | "from the outside in" | "as numbered";
+  readonly passes: readonly { readonly number: number; readonly kind: "plain" | "compensated"; readonly share: number }[];
   readonly steps: readonly TighteningStep[];
+  /** Highest reading of all passes over the target. */
+  readonly highest_overTarget: number;
+  /** Largest movement of a post during the passes, over its limit. */
+  readonly movement_overLimit: number;
+  readonly recommended: OrderFigures;
+  /** From the middle outward, as is customary. */
+  readonly customary: OrderFigures;
+  /** No order has a lower highest reading over target. */
+  readonly bound: number;
+  readonly exact: boolean;
+  readonly ordersTried: number;
+  /** What happens when every cable is pulled to the target in the customary order. */
+  readonly plain: {
+    /** After each step of one pass, of every cable from the lowest. */
+    readonly steps: readonly { readonly course: number; readonly tensions: readonly Newton[] }[];
+    readonly tensions: readonly Newton[];
+    readonly slackCourses: readonly number[];
+    /** Plain passes until every cable is within 10 % and within 5 %; null: more than are worth counting. */
+    readonly passes_10: number | null;
+    readonly passes_5: number | null;
+  };
+  /** null where the passes keep every limit. */
+  readonly refusal: {
+    readonly broken: "reading" | "movement";
+    readonly overLimit: number;
+    readonly course: number;
+    readonly pass: number;
+    /** Passes that would do; null where none would. */
+    readonly morePasses: number | null;
+    /** Share of the target that would do. */
+    readonly targetShare: number;
+  } | null;
 }

@@ -9,18 +9,19 @@ import type { RunGeometry } from "./runs.ts";
 
 /**
  * Each nut takes the stretch of the strand on its own side of the place that the pull reaches last; bedding-in goes with the length,
- * seating is shared by the ends.
+ * seating and the closing of the frame under all cables are shared by the ends.
  */
-export function takeUpOf(run: RunGeometry, profile: TensionProfile, job: Job): TakeUp {
+export function takeUpOf(run: RunGeometry, profile: TensionProfile, closing: Mm, job: Job): TakeUp {
   const pulling = [run.left, run.right].filter((end) => end.pulls);
-  const parts = pulling.map((end) => endTakeUp(end, shareOf(end, pulling, run, profile), pulling.length, job));
+  const parts = pulling.map((end) => endTakeUp(end, { share: shareOf(end, pulling, run, profile), ends: pulling.length, closing }, job));
   const worst = parts.reduce((most, one) => (one.end.travel > most.end.travel ? one : most));
   const sum = (of: (part: (typeof parts)[number]) => Mm): Mm => parts.reduce((total, part) => total + of(part), 0);
   const { reserve } = job.fittings.stud;
   return {
     elongation: sum((part) => part.whole.elongation),
     bedding: sum((part) => part.whole.bedding),
-    seating: sum((part) => part.whole.seating),
+    seating: job.tightening.seating.value,
+    closing,
     travel: sum((part) => part.whole.travel),
     travelPerEnd: worst.end.travel,
     turns: worst.end.turns,
@@ -41,7 +42,7 @@ interface Share {
 }
 
 /** What lies on the side of this end: all of the run, or, where both ends pull, up to the place that the pull reaches last. */
-function shareOf(end: RunEnd, pulling: readonly RunEnd[], run: RunGeometry, profile: TensionProfile): Share {
+export function shareOf(end: RunEnd, pulling: readonly RunEnd[], run: RunGeometry, profile: TensionProfile): Share {
   if (pulling.length === 1) return { integral_NMm: profile.integral_NMm, length: run.pathLength };
   const still = stillPoint(profile);
   const [from, to] = end === run.left ? [0, still] : [still, run.pathLength];
@@ -68,8 +69,7 @@ const meanOf = (a: number, b: number): number => (Math.abs(a - b) <= SAME_share 
 
 function endTakeUp(
   end: RunEnd,
-  share: Share,
-  ends: number,
+  { share, ends, closing }: { readonly share: Share; readonly ends: number; readonly closing: Mm },
   job: Job,
 ): { readonly whole: ReturnType<typeof takeUp>; readonly end: EndTakeUp } {
   const { low, nominal, high } = job.cable.stiffness.value;
@@ -79,7 +79,7 @@ function endTakeUp(
     elongation_low: share.integral_NMm / high,
     elongation_high: share.integral_NMm / low,
     bedding: job.cable.beddingShare.value * share.length,
-    seating: job.tightening.seating.value / ends,
+    seating: (job.tightening.seating.value + closing) / ends,
     pullingEnds: 1,
     pitch: pitch.value,
     threadLength: threadLength.value,

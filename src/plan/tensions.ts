@@ -1,16 +1,16 @@
 // What tension does each run get at its pulling end and in its far spans, and what can be read on it?
 import type { Job } from "../job/job.ts";
-import { leastBetween, type TensionProfile, tensionProfile } from "../mechanics/corner.ts";
+import { leastBetween } from "../mechanics/corner.ts";
 import { deflectionUnder } from "../mechanics/lateral.ts";
 import { pitchBand } from "../mechanics/pitch.ts";
 import { pushThroughForce } from "../mechanics/push-through.ts";
 import { metallicArea } from "../mechanics/strand.ts";
 import { hasErrors, type Outcome, type Problem } from "../problem/problem.ts";
-import { strandFriction } from "../tables/friction.ts";
 import { guardRules } from "../tables/limits.ts";
-import type { Mm, Newton, Radian } from "../units/quantity.ts";
+import type { Mm, Newton } from "../units/quantity.ts";
 import { roundDown, roundUp } from "../units/round.ts";
 import { longestFree, requiredTension } from "./criterion.ts";
+import { profileOf } from "./friction.ts";
 import type { SpanLine } from "./lay-run.ts";
 import type { Gap, Run } from "./plan.ts";
 import type { SpanReading } from "./readings.ts";
@@ -22,36 +22,58 @@ import { workingLimitOf } from "./tightening.ts";
 export const widestSpacing = (gaps: readonly Gap[]): Mm =>
   Math.max(...(gaps.length > 2 ? gaps.slice(1, -1) : gaps).map((gap) => gap.spacing));
 
-export function tensionRuns(geometries: readonly RunGeometry[], gaps: readonly Gap[], job: Job): Outcome<readonly Run[]> {
+/** A run with what its criterion asks, before its losses are known. */
+export interface DemandedRun {
+  readonly run: RunGeometry;
+  readonly demands: readonly Demand[];
+  /** Least pull at the nut with which every span meets the criterion. */
+  readonly low_exact: Newton;
+}
+
+/** What the criterion asks of every run. */
+export function demandRuns(geometries: readonly RunGeometry[], gaps: readonly Gap[], job: Job): Outcome<readonly DemandedRun[]> {
   const problems: Problem[] = [];
-  const runs: Run[] = [];
-  const read = spanReader(widestSpacing(gaps), job);
-  for (const geometry of geometries) {
-    const outcome = tensionRun(geometry, widestSpacing(gaps), job, read);
+  const demanded = geometries.map((run): DemandedRun => {
+    const outcome = demandsOf(run, widestSpacing(gaps), job);
     problems.push(...outcome.problems);
-    if (outcome.value !== undefined) runs.push(outcome.value);
-  }
-  return { value: hasErrors(problems) ? undefined : runs, problems };
-}
-
-function profileOf(run: RunGeometry, pull: Newton, job: Job): TensionProfile {
-  return tensionProfile({
-    length: run.pathLength,
-    bends: run.bends.map(({ at, angle }) => ({ at, angle: angle * frictionShare(angle, job) })),
-    friction: job.tightening.friction.value,
-    wobble_perMm: job.tightening.wobble_perMm.value,
-    pull_left: run.left.pulls ? pull : null,
-    pull_right: run.right.pulls ? pull : null,
+    // Friction takes a share, so the profile of a unit pull scales to any target.
+    const unit = profileOf(run, 1, job);
+    const demands = outcome.value ?? [];
+    return { run, demands, low_exact: Math.max(...demands.map(({ line, required }) => required / leastBetween(unit, line.from, line.to))) };
   });
+  return { value: hasErrors(problems) ? undefined : demanded, problems };
 }
 
-/** A bend too small for a bushing rubs on bare wood: as if it turned further on a bushing. */
-function frictionShare(angle: Radian, job: Job): number {
-  const bushed = job.posts.section.material !== "wood" || angle > job.fittings.bushingAngle.value;
-  return bushed ? 1 : Math.max(1, strandFriction("wood").value.nominal / job.tightening.friction.value);
+export interface RunTarget {
+  readonly target: Newton;
+  readonly low: Newton;
 }
 
-interface Demand {
+/**
+ * Reading to aim at, and the least that still does: what the criterion asks and what is lost later, the target so high that its whole
+ * band does. A tension that somebody states is the target as it stands.
+ */
+export function targetOf({ low_exact }: DemandedRun, covered: Newton, job: Job): RunTarget {
+  const band = job.tightening.band.value;
+  const step = job.tightening.readingStep.value;
+  const needed = job.tightening.criterion.kind === "stated" ? low_exact : low_exact + covered;
+  // Where slack cables would do, they are tightened by one step all the same: a loose cable is no infill.
+  return { target: Math.max(step, roundUp(needed / (1 - band), step)), low: Math.max(step, roundUp(needed, step)) };
+}
+
+export interface TargetedRun extends DemandedRun, RunTarget {
+  /** Lost later: heat and settling. */
+  readonly covered: Newton;
+  /** How much nearer its anchors come under all cables. */
+  readonly closing: Mm;
+}
+
+export function tensionRuns(targeted: readonly TargetedRun[], gaps: readonly Gap[], job: Job): readonly Run[] {
+  const read = spanReader(widestSpacing(gaps), job);
+  return targeted.map((one) => tensionRun(one, widestSpacing(gaps), job, read));
+}
+
+export interface Demand {
   readonly line: SpanLine;
   readonly free: Mm;
   readonly required: Newton;
@@ -85,31 +107,21 @@ function betweenPosts(run: RunGeometry, index: number): Mm {
 /** Computed values that differ by less than this share are one: the first of them is named. */
 const SAME_share = 1e-9;
 
-function tensionRun(run: RunGeometry, spacing: Mm, job: Job, read: SpanReader): Outcome<Run> {
+function tensionRun({ run, demands, target, low, covered, closing }: TargetedRun, spacing: Mm, job: Job, read: SpanReader): Run {
   const orderLength = orderLengthOf(run.outsideLength, job);
   if (orderLength === null) throw new RangeError(`run ${run.id} is longer than every ready length: the cuts should have prevented it`);
-  const { value: demands = [], problems } = demandsOf(run, spacing, job);
-  if (hasErrors(problems)) return { value: undefined, problems };
-  // Friction takes a share, so the profile of a unit pull scales to any target.
-  const unit = profileOf(run, 1, job);
-  const low_exact = Math.max(...demands.map(({ line, required }) => required / leastBetween(unit, line.from, line.to)));
   const band = job.tightening.band.value;
-  const step = job.tightening.readingStep.value;
-  // Where slack cables would do, they are tightened by one step all the same: a loose cable is no infill.
-  const low = Math.max(step, roundUp(low_exact, step));
-  // A stated tension is the target; else the target lies so high that its whole band meets the criterion.
-  const target = Math.max(step, roundUp(low_exact / (1 - band), step));
   const profile = profileOf(run, target, job);
   const stop = stopFinder(spacing, run.pathLength, job);
   const spans = demands.map(({ line: { bay, from, to }, required, free }): SpanReading => {
     const reading = read(bay.free, leastBetween(profile, from, to), run.pathLength);
-    const free_stop = stop(bay.free, (reading.tension * low) / target);
+    const free_stop = stop(bay.free, (reading.tension * (low - covered)) / target);
     return { bayId: bay.id, required, demandSpan: free, free_stop, ...reading };
   });
   const weakest = spans.reduce((least, span) => (span.tension < least.tension * (1 - SAME_share) ? span : least));
   const high = Math.min(target * (1 + band), workingLimitOf(job));
   const { members: _members, spans: lines, ...rest } = run;
-  const value: Run = {
+  return {
     ...rest,
     bayIds: lines.map(({ bay }) => bay.id),
     orderLength,
@@ -117,16 +129,16 @@ function tensionRun(run: RunGeometry, spacing: Mm, job: Job, read: SpanReader): 
       target,
       low,
       high,
+      covered,
       required: Math.max(...spans.map((span) => span.required)),
       least: profile.least,
       leastBayId: weakest.bayId,
       farRatio: profile.least / target,
     },
-    takeUp: takeUpOf(run, profile, job),
+    takeUp: takeUpOf(run, profile, closing, job),
     spans,
     proof: proofOf(spans, lines, { low: low / target, high: high / target }),
   };
-  return { value, problems };
 }
 
 /** The span to read: no corner gap, and the smallest margin over what is asked of it. */

@@ -5,7 +5,7 @@ export type Rounding = "up" | "down" | "nearest";
 
 /** `value` as a whole multiple of `step`, towards `rounding`; a value that is a multiple but for dust stays where it is. */
 export function roundBy(value: number, step: number, rounding: Rounding): number {
-  return multiple(countSteps(value, { step, rounding }), step);
+  return multiple(stepsIn(value, step, rounding), step);
 }
 
 /** The next multiple of `step` that is not below `value`. */
@@ -21,7 +21,10 @@ export const roundNearest = (value: number, step: number): number => roundBy(val
 export const roundTo = (value: number, decimals: number): number => roundNearest(value, 10 ** -decimals);
 
 /** How many whole steps `value` is, towards `rounding`. */
-export function countSteps(value: number, { step, rounding }: { readonly step: number; readonly rounding: Rounding }): number {
+export const countSteps = (value: number, { step, rounding }: { readonly step: number; readonly rounding: Rounding }): number =>
+  stepsIn(value, step, rounding);
+
+function stepsIn(value: number, step: number, rounding: Rounding): number {
   if (!(step > 0) || !Number.isFinite(step)) throw new RangeError(`a step must be above zero, not ${step}`);
   if (!Number.isFinite(value)) throw new RangeError(`cannot round ${value}`);
   const exact = value / step;

@@ -2,7 +2,7 @@ import { describe, expect, test } from "vitest";
 import { friction, postLengths, readingStep, stockLengths, tapeStep } from "../../src/job/defaults.ts";
 import { changedText, exampleText, jobOf } from "../support/example-jobs.ts";
 
-const name = "0001-level-deck-straight";
+const name = "rule-of-thumb";
 const job = jobOf(exampleText(name));
 
 // Common practice, no source: the rules of thumb of those who fit cable infill.

@@ -5,7 +5,7 @@ import { parseJob } from "../../src/job/parse.ts";
 import { problemPlace, showProblems } from "../../src/problem/show.ts";
 import { changedText, exampleNames, exampleText } from "../support/example-jobs.ts";
 
-const name = "0001-level-deck-straight";
+const name = "rule-of-thumb";
 
 describe("parseJob", () => {
   test.each(exampleNames)("the example %s reads without a problem", (example) =>

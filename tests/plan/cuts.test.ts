@@ -5,7 +5,7 @@ const IN = 25.4;
 
 describe("cutLumber", () => {
   test("the top rails of a U of 2x6 are cut to the long points of their mitres: 5-1/2 in wide, 2-3/4 in beyond each corner point", () => {
-    const rails = examplePlan("0002-deck-two-corners").cuts.filter((piece) => piece.use.startsWith("top rail"));
+    const rails = examplePlan("two-corners-4x4").cuts.filter((piece) => piece.use.startsWith("top rail"));
     // From the outer face of the end post, 3-1/2 in off the wall, to the corner point and 2-3/4 in beyond; the middle one from corner to corner.
     const [a, b, c] = [9 * 12 + 8 - 3.5 + 2.75, 15 * 12 + 4 + 2 * 2.75, 9 * 12 + 7.5 - 3.5 + 2.75];
     expect(rails.map((piece) => piece.length / IN)).toEqual([a, b, c].map((value) => expect.closeTo(value, 6)));
@@ -13,14 +13,14 @@ describe("cutLumber", () => {
   });
 
   test("23 ft of top rail are joined over the middle post: two pieces of 11 ft 6 in from two lengths of 12 ft", () => {
-    const plan = examplePlan("0001-level-deck-straight");
+    const plan = examplePlan("rule-of-thumb");
     const rails = plan.cuts.filter((piece) => piece.use === "top rail");
     expect(rails.map((piece) => [piece.length / 304.8, piece.count])).toEqual([[expect.closeTo(11.5, 6), 2]]);
     expect(plan.cutPlans.find((cut) => cut.sectionName === "2x6")?.bought).toBeCloseTo(24 * 304.8, 6);
   });
 
   test("posts are cut from the lengths that posts come in, 16 ft at most", () => {
-    const bars = examplePlan("0001-level-deck-straight").cutPlans.find((cut) => cut.sectionName === "4x4")?.bars ?? [];
+    const bars = examplePlan("rule-of-thumb").cutPlans.find((cut) => cut.sectionName === "4x4")?.bars ?? [];
     for (const bar of bars) expect(bar.stockLength).toBeLessThanOrEqual(16 * 304.8 + 1e-6);
   });
 
@@ -42,7 +42,7 @@ describe("cutLumber", () => {
   });
 
   test("a top rail between posts 6 ft apart from stock of 5 ft is refused at stock: lengths", () => {
-    const text = changedText("0001-level-deck-straight", {
+    const text = changedText("rule-of-thumb", {
       "tightening:\n": "stock: { lengths: [5 ft], post lengths: [8 ft] }\n\ntightening:\n",
     });
     expect(() => planOf(text)).toThrow(/longer than every stock length/);

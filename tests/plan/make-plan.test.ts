@@ -6,7 +6,7 @@ const IN = 25.4;
 const FT = 304.8;
 
 describe("makePlan on the rules of thumb (common practice, no source)", () => {
-  const plan = examplePlan("0001-level-deck-straight");
+  const plan = examplePlan("rule-of-thumb");
 
   test("29 in of clear opening at 3 in at most takes 9 cables, 10 gaps of 2.9 in", () => {
     expect(plan.courses).toHaveLength(9);
@@ -34,7 +34,7 @@ describe("makePlan on the rules of thumb (common practice, no source)", () => {
   });
 
   test("25 ft outside to outside takes the next step, 30 ft, not the 25 ft itself", () => {
-    const longer = planOf(changedText("0001-level-deck-straight", { "length: 23 ft ": "length: 25 ft " }));
+    const longer = planOf(changedText("rule-of-thumb", { "length: 23 ft ": "length: 25 ft " }));
     expect(longer.runs[0]?.orderLength).toBeCloseTo(30 * FT, 6);
   });
 
@@ -127,14 +127,14 @@ describe("makePlan on runs", () => {
   });
 
   test("a square corner of two posts turns the cable 45 degrees at each", () => {
-    const plan = examplePlan("0002-deck-two-corners");
+    const plan = examplePlan("two-corners-4x4");
     const angles = plan.runs.flatMap((run) => run.bends.map((bend) => (bend.angle * 180) / Math.PI));
     expect(angles).toHaveLength(4);
     for (const angle of angles) expect(angle).toBeCloseTo(45, 9);
   });
 
   test("runs of at most 5 ft between posts 5 ft 8 in apart are refused: there is no post to cut at", () => {
-    const text = changedText("0001-level-deck-straight", { "tightening:\n": "limits:\n  longest straight run: 5 ft\n\ntightening:\n" });
+    const text = changedText("rule-of-thumb", { "tightening:\n": "limits:\n  longest straight run: 5 ft\n\ntightening:\n" });
     const { value, problems } = makePlan(jobOf(text));
     expect(value).toBeUndefined();
     expect(problems.map((problem) => problem.what).join()).toContain("cannot be cut into runs");
@@ -143,9 +143,9 @@ describe("makePlan on runs", () => {
 
 describe("makePlan in mirror", () => {
   test("a guard mirrored left to right has the same lengths and mirrored posts", () => {
-    const there = planOf(changedText("0002-deck-two-corners", { "length: 9 ft 8 in": "length: 11 ft 2 in" }));
+    const there = planOf(changedText("two-corners-4x4", { "length: 9 ft 8 in": "length: 11 ft 2 in" }));
     const back = planOf(
-      changedText("0002-deck-two-corners", {
+      changedText("two-corners-4x4", {
         "length: 9 ft 8 in": "length: 9 ft 7-1/2 in",
         "    - length: 9 ft 7-1/2 in\n\nposts": "    - length: 11 ft 2 in\n\nposts",
       }),

@@ -3,9 +3,9 @@ import { describe, expect, test } from "vitest";
 import { makePlan } from "../../src/plan/make-plan.ts";
 import { changedText, jobOf, planOf } from "../support/example-jobs.ts";
 
-const STRAIGHT = "0001-level-deck-straight";
-const CORNERS = "0002-deck-two-corners";
-const STEEL = "0005-steel-balcony";
+const STRAIGHT = "rule-of-thumb";
+const CORNERS = "two-corners-4x4";
+const STEEL = "steel-too-long";
 const EXISTING = "0006-porch-existing-posts";
 
 interface Refusal {

@@ -1,20 +1,22 @@
-// The straight example worked by hand: each line is written out here and compared with the plan, so that a slip in the way
+// A straight deck by the usual rules of thumb (tests/support/jobs) worked by hand: each line is written out here and compared with the plan, so that a slip in the way
 // the plan puts its formulas together cannot hide behind formulas that are right by themselves.
 //
 // Sources: metallic area of a 1x19 strand 0.76 pi D^2/4 and modulus 130 GPa: EN 1993-1-11:2006 tables 2.2 and 3.1 (secondary);
 // pull, string and push: elementary statics, worked below; rules of thumb: common practice, no source.
 import { describe, expect, test } from "vitest";
-import { changedText, examplePlan, planOf } from "../../support/example-jobs.ts";
+import { changedText, planOf } from "../../support/example-jobs.ts";
 
 const IN = 25.4;
 const LBF = 4.4482216152605;
-const plan = examplePlan("0001-level-deck-straight");
+// Nothing is added for heat and settling, so that what the criterion asks can be followed line by line.
+const noAllowance = { "tightening:\n": "tightening:\n  allow for: nothing\n" };
+const plan = planOf(changedText("rule-of-thumb", noAllowance));
 const run = plan.runs[0];
 if (run === undefined) throw new Error("the example has a run");
 const span = run.spans[0];
 if (span === undefined) throw new Error("the run has a span");
 
-describe("example 0001 by hand", () => {
+describe("a deck by rule of thumb, by hand", () => {
   test("five posts: 272.5 in between the centres of the end posts, four bays of 68.125 in, within 6 ft", () => {
     const centres = plan.verticals.filter((vertical) => vertical.kind === "post").map((post) => post.station / IN);
     // 23 ft = 276 in; half a dressed 4x4 (3.5 in) at each end.
@@ -45,7 +47,8 @@ describe("example 0001 by hand", () => {
     const stiffness = 130_000 * area;
     const elongation = (run.tension.target * 276 * IN) / stiffness;
     expect(run.takeUp.elongation).toBeCloseTo(elongation, 6);
-    const travel = elongation + 0.0005 * 276 * IN + IN / 16;
+    // The posts bend towards each other under all cables: what that takes is checked in step-targets.test.ts.
+    const travel = elongation + 0.0005 * 276 * IN + IN / 16 + run.takeUp.closing;
     expect(run.takeUp.travel).toBeCloseTo(travel, 6);
     expect(run.takeUp.turns).toBeCloseTo((travel * 28) / IN, 5);
   });
@@ -96,7 +99,7 @@ describe("example 0001 by hand", () => {
     expect(ratio(plan, "P1")?.ratio).toBeCloseTo(most_lbf / (405 * ring_in2(1.25, 5 / 16)), 3);
     expect(ratio(plan, "P5")?.ratio).toBeCloseTo(most_lbf / (405 * ring_in2(1.25, 3 / 8)), 3);
     expect(ratio(plan, "P5")?.verdict).toBe("pass");
-    const usual = planOf(changedText("0001-level-deck-straight", { "  stud: { washer: 1-1/4 in }\n  grip: { washer: 1-1/4 in }\n": "" }));
+    const usual = planOf(changedText("rule-of-thumb", { ...noAllowance, "  stud: { washer: 1-1/4 in }\n  grip: { washer: 1-1/4 in }\n": "" }));
     expect(ratio(usual, "P1")?.ratio).toBeCloseTo(most_lbf / (405 * ring_in2(5 / 8, 5 / 16)), 3);
     expect(ratio(usual, "P1")?.verdict).toBe("ask");
   });

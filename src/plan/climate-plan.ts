@@ -1,0 +1,50 @@
+// What do warm days, drying posts and a strand that beds in take from the cables, and what must be read on another day? Types of the Plan.
+import type { Cited } from "../sources/cited.ts";
+import type { Celsius, Mm, Newton } from "../units/quantity.ts";
+
+/** What one cause takes from the cables of a run, at the nut. */
+export interface Loss {
+  /** Of the cable that loses most. */
+  readonly worst: Newton;
+  /** Of each cable from the lowest. */
+  readonly each: readonly Newton[];
+  /** Courses that hang slack then. */
+  readonly slackCourses: readonly number[];
+}
+
+/** The reading at which a cable stands right on a day of this temperature. */
+export interface DayReading {
+  readonly temperature: Celsius;
+  /** At the nut, for the cable that changes least and for the one that changes most. */
+  readonly low: Newton;
+  readonly high: Newton;
+  /** Of each cable from the lowest, all of them at their target at the reference temperature. */
+  readonly each: readonly Newton[];
+}
+
+export interface RunClimate {
+  readonly runId: string;
+  readonly heat: Loss;
+  readonly cold: Loss;
+  readonly settling: Loss;
+  /** Heat and settling at once: what is left on the worst day. */
+  readonly both: Loss;
+  /** What the target makes up for. */
+  readonly covered: Newton;
+  /** Readings over the site's range. */
+  readonly days: readonly DayReading[];
+  readonly shrinkage: {
+    /** Of one post along the cable. */
+    readonly each: Mm;
+    /** How much nearer the anchors come. */
+    readonly closing: Mm;
+  };
+  readonly bedding: Mm;
+  /** At the visit after drying and bedding-in. */
+  readonly visit: { readonly months: number; readonly turnsPerEnd: number; readonly travelPerEnd: Mm };
+  readonly expansion: { readonly strand: Cited<number>; readonly deck: Cited<number>; readonly rail: Cited<number> };
+  /** What drying is computed with; null for metal posts. */
+  readonly wood: { readonly name: string; readonly shrinkage_percent: Cited<number>; readonly from_percent: number; readonly to_percent: number } | null;
+  /** Share of the length by which the strand beds in after the first tightening. */
+  readonly beddingShare: Cited<number>;
+}

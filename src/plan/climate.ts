@@ -1,0 +1,164 @@
+// What do warmth, drying and bedding-in take from each run, and what is read on another day?
+import type { FrameMaterial, Job } from "../job/job.ts";
+import { closingByShrinkage, sizeChange } from "../mechanics/settling.ts";
+import { nutTurns } from "../mechanics/stretch.ts";
+import { type ChangedTensions, changedTensions, closingByTemperature, dayTargets, type StandingCables } from "../mechanics/temperature.ts";
+import { type Cited, cite } from "../sources/cited.ts";
+import { expansions, type ShrinkingWood, woodShrinkage } from "../tables/shrinkage.ts";
+import type { WoodSpecies } from "../tables/timber-strength.ts";
+import type { Celsius, Mm, Newton } from "../units/quantity.ts";
+import type { DayReading, Loss, RunClimate } from "./climate-plan.ts";
+import type { FrameGroup } from "./frames.ts";
+
+/** The wood of the shrinkage table that stands for a group of species: of several, one that shrinks much. */
+const shrinkingAs: Readonly<Record<WoodSpecies, ShrinkingWood>> = {
+  "Douglas Fir-Larch": "Douglas-fir, coast",
+  "Hem-Fir": "western hemlock",
+  "Spruce-Pine-Fir": "western hemlock",
+  "Southern Pine": "loblolly pine",
+  Redwood: "redwood, young growth",
+  "Western Cedars": "western redcedar",
+};
+
+/** Further bedding-in of a strand that has been tightened once. */
+const LATER_BEDDING: Cited<number> = cite(0.00015, "en-1993-1-11", "3.2.2(3), note 1: 0.15 mm/m, as a public validation note quotes it");
+
+/** A post stays where it stands and shrinks to its middle: half of it moves the anchor. */
+const ANCHOR_share = 0.5;
+/** Days are printed at so many temperatures over the site's range. */
+const DAY_count = 7;
+
+const growingOf = (material: FrameMaterial): Cited<number> => {
+  if (material === "wood") return expansions["wood along the grain"];
+  return material === "aluminium" ? expansions.aluminium : expansions.steel;
+};
+
+/** The cables of a group as they stand at given pulls at their nuts. */
+export function standing(group: FrameGroup, pulls: readonly Newton[]): StandingCables {
+  const lengths = group.runs.flatMap((run) => group.courses.map(() => run.pathLength));
+  return {
+    flexibility: group.flexibility,
+    cables: group.cableFlexibility.map((own, index) => {
+      const length = lengths[index] ?? 0;
+      return { length, stiffness: length / own, tension: pulls[index] ?? 0 };
+    }),
+  };
+}
+
+interface Causes {
+  readonly stand: StandingCables;
+  readonly expansion_perC: number;
+  readonly closingAt: (warmer: Celsius) => readonly Mm[];
+  readonly drying: readonly Mm[];
+  readonly bedding: readonly Mm[];
+}
+
+/** Losses and day readings of every run of a group whose nuts stand at `targets`, one for each run. */
+export function climateOf(group: FrameGroup, targets: readonly Newton[], job: Job): readonly RunClimate[] {
+  const count = group.courses.length;
+  const pulls = targets.flatMap((target) => group.courses.map(() => target));
+  const { reference, coldest, warmest, nextVisit_months } = job.site;
+  const expansion = {
+    strand: expansions["stainless strand"],
+    deck: growingOf(job.posts.section.material),
+    rail: growingOf(job.frame.topRail.material),
+  };
+  const shrinkage = shrinkageOf(job);
+  const closing = closingByShrinkage([
+    { shrinkage: shrinkage.each, share: ANCHOR_share },
+    { shrinkage: shrinkage.each, share: ANCHOR_share },
+  ]);
+  const causes: Causes = {
+    stand: standing(group, pulls),
+    expansion_perC: expansion.strand.value,
+    closingAt: (warmer) =>
+      closingByTemperature({
+        warmer,
+        expansion_deck_perC: expansion.deck.value,
+        expansion_rail_perC: expansion.rail.value,
+        perDeckStrain: group.perDeckStrain,
+        perRailStrain: group.perRailStrain,
+      }),
+    drying: pulls.map(() => closing),
+    bedding: group.runs.flatMap((run) => group.courses.map(() => LATER_BEDDING.value * run.pathLength)),
+  };
+  const hot = changed(causes, warmest.value - reference.value, false);
+  const cold = changed(causes, coldest.value - reference.value, false);
+  const dry = changed(causes, 0, true);
+  const both = changed(causes, warmest.value - reference.value, true);
+  const days = dayReadings(causes, job);
+  return group.runs.map((run, index): RunClimate => {
+    const of = <T>(list: readonly T[]): readonly T[] => list.slice(index * count, (index + 1) * count);
+    const loss = ({ changes, tensions }: ChangedTensions): Loss => {
+      const each = of(changes).map((change) => 0 - change);
+      return {
+        worst: Math.max(...each),
+        each,
+        slackCourses: of(tensions).flatMap((tension, course) => (tension === 0 ? [course + 1] : [])),
+      };
+    };
+    const ends = [run.left, run.right].filter((end) => end.pulls).length;
+    const bedding = LATER_BEDDING.value * run.pathLength;
+    const { pitch } = job.fittings.stud;
+    const travelPerEnd = (closing + bedding) / ends;
+    const losses = { heat: loss(hot), settling: loss(dry), both: loss(both) };
+    const covers = { "heat and settling": losses.both.worst, heat: losses.heat.worst, nothing: 0 };
+    return {
+      runId: run.id,
+      ...losses,
+      cold: loss(cold),
+      covered: Math.max(0, covers[job.tightening.allowFor.value]),
+      days: days.map(({ temperature, each }): DayReading => {
+        const own = of(each);
+        return { temperature, each: own, low: Math.min(...own), high: Math.max(...own) };
+      }),
+      shrinkage: { each: shrinkage.each, closing },
+      bedding,
+      visit: { months: nextVisit_months.value, turnsPerEnd: nutTurns({ travel: travelPerEnd, pitch: pitch.value }), travelPerEnd },
+      expansion,
+      wood: shrinkage.wood,
+      beddingShare: LATER_BEDDING,
+    };
+  });
+}
+
+/** Tensions after a change of warmth, with or without drying and bedding-in. */
+function changed({ stand, expansion_perC, closingAt, drying, bedding }: Causes, warmer: Celsius, settles: boolean): ChangedTensions {
+  const closing = closingAt(warmer).map((nearer, index) => nearer + (settles ? (drying[index] ?? 0) : 0));
+  return changedTensions(stand, { warmer, expansion_perC, closing, ...(settles ? { lengthening: bedding } : {}) });
+}
+
+function dayReadings(
+  { stand, expansion_perC, closingAt }: Causes,
+  job: Job,
+): readonly { readonly temperature: Celsius; readonly each: readonly Newton[] }[] {
+  const { reference, coldest, warmest } = job.site;
+  const step = (warmest.value - coldest.value) / (DAY_count - 1);
+  const temperatures = Array.from({ length: DAY_count }, (_, index) => coldest.value + index * step);
+  const days = temperatures.map((temperature) => {
+    const warmer = temperature - reference.value;
+    return { warmer, closing: closingAt(warmer) };
+  });
+  return dayTargets(stand, days, expansion_perC).map(({ targets }, index) => ({ temperature: temperatures[index] ?? 0, each: targets }));
+}
+
+interface Shrinkage {
+  readonly each: Mm;
+  readonly wood: RunClimate["wood"];
+}
+
+/** How much one post shrinks along the cable while it dries; across the year rings or along them, whichever is more. */
+function shrinkageOf({ posts, site }: Job): Shrinkage {
+  if (posts.wood === null) return { each: 0, wood: null };
+  const name = shrinkingAs[posts.wood.value.species];
+  const { shrinkage_percent, coefficient } = woodShrinkage[name];
+  const [from_percent, to_percent] = [site.moistureAtFitting_percent.value, site.moistureInService_percent.value];
+  const change = sizeChange({
+    size: posts.section.along,
+    moisture_from_percent: from_percent,
+    moisture_to_percent: to_percent,
+    shrinkage_percent: shrinkage_percent.tangential.value,
+    coefficient: coefficient.tangential.value,
+  });
+  return { each: Math.max(0, 0 - change), wood: { name, shrinkage_percent: shrinkage_percent.tangential, from_percent, to_percent } };
+}

@@ -1,0 +1,47 @@
+// How does each side of the frame answer when all cables stand at their targets?
+import { alongPost } from "../mechanics/guard-frame.ts";
+import type { Mm } from "../units/quantity.ts";
+import type { PostAnswer, SideAnswer } from "./frame-plan.ts";
+import type { FrameGroup, SideFrame } from "./frames.ts";
+import { stateOf } from "./movement.ts";
+import type { Run } from "./plan.ts";
+
+/** Pulls at the nuts of a group's cables when every run stands at its target. */
+export const targetPulls = (group: FrameGroup, runs: readonly Pick<Run, "id" | "tension">[]): readonly number[] =>
+  group.runs.flatMap(({ id }) => group.courses.map(() => runs.find((run) => run.id === id)?.tension.target ?? 0));
+
+export const answersOf = (group: FrameGroup, runs: readonly Run[]): readonly SideAnswer[] =>
+  group.sides.map((side) => answerOf(side, group, targetPulls(group, runs)));
+
+function answerOf(frame: SideFrame, { courses }: FrameGroup, pulls: readonly number[]): SideAnswer {
+  const state = stateOf(frame, pulls);
+  const heights = [...courses.map(({ height }) => height), frame.guard.input.height];
+  return {
+    sideId: frame.side.id,
+    posts: frame.posts.flatMap((post, index): readonly PostAnswer[] => {
+      if (post.sideIndex !== frame.side.index) return [];
+      const along = alongPost(frame.guard, state, index);
+      const places = heights.map((height) => ({ height, movement: along(height).movement }));
+      const largest = places.reduce((most, one) => (Math.abs(one.movement) > Math.abs(most.movement) ? one : most));
+      return [
+        {
+          postId: post.id,
+          ...largest,
+          top: state.top[index] ?? 0,
+          baseMoment_Nmm: state.baseMoment[index] ?? 0,
+          baseShear: state.baseShear[index] ?? 0,
+        },
+      ];
+    }),
+    topRailThrust: Math.max(0, ...state.topRailThrust),
+    bottomRailThrust: Math.max(0, ...state.bottomRailThrust),
+  };
+}
+
+/** How much nearer the anchors of a run's cables come when all runs stand at their targets: of the cable that closes most. */
+export function closingOf(group: FrameGroup, runs: readonly Pick<Run, "id" | "tension">[], runId: string): Mm {
+  const pulls = targetPulls(group, runs);
+  const from = group.runs.findIndex(({ id }) => id === runId) * group.courses.length;
+  const own = group.flexibility.slice(from, from + group.courses.length);
+  return Math.max(0, ...own.map((row) => row.reduce((sum, closing, other) => sum + closing * (pulls[other] ?? 0), 0)));
+}

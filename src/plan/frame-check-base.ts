@@ -1,0 +1,72 @@
+// What must the base of a post hold, and does it by its own report?
+import type { Job } from "../job/job.ts";
+import { coupleForce } from "../mechanics/fastener.ts";
+import { strengthCheck } from "../mechanics/strength-check.ts";
+import { alone, loadsText, type PostQuestion, postGroups, type Situation, withLoads } from "./frame-check-post.ts";
+import { askRow, limitRow, worstOf } from "./frame-check-row.ts";
+import type { CheckPart, FrameCheck } from "./frame-plan.ts";
+
+const momentOf = ({ moment }: Situation): number => Math.hypot(moment.x, moment.y);
+
+/** Moment at the datum, by groups of like posts: under the cables alone, which bounds the tension, and with the code's load. */
+export function baseRows(question: PostQuestion, job: Job): readonly FrameCheck[] {
+  return postGroups(question.posts).flatMap(({ name, posts }) => {
+    const feet = posts.map((post) => ({ ...post, places: post.places.filter(({ height }) => height === 0) }));
+    const [cables, loaded] = [worstOf(alone(feet), momentOf), worstOf(withLoads(feet, question), momentOf)];
+    const known = job.posts.baseCapacity_Nmm !== null;
+    // Where nothing is known to compare with, the greater demand is enough.
+    const asked = known ? [cables, loaded] : [loaded ?? cables];
+    return asked.flatMap((one) => (one === undefined ? [] : [baseRow(name, one, job)]));
+  });
+}
+
+function baseRow(name: string, foot: Situation, job: Job): FrameCheck {
+  const { post, place, moment, shear } = foot;
+  const kind = foot.load === null ? "base-cables" : "base-guard";
+  const where = {
+    id: `${kind}-${post.post.id}`,
+    name: `bases of ${name}`,
+    member: post.post.id,
+    height: place.height,
+    loads: loadsText(foot),
+  };
+  const demand = momentOf(foot);
+  const parts: readonly CheckPart[] = [
+    { name: "M along", value: moment.x, unit: "N mm" },
+    { name: "M square", value: moment.y, unit: "N mm" },
+    { name: "V", value: Math.hypot(shear.x, shear.y), unit: "N" },
+    ...coupleParts(demand, job),
+  ];
+  const capacity = job.posts.baseCapacity_Nmm;
+  if (capacity !== null) {
+    return limitRow(
+      { ...where, advice: "Use a base with a higher capacity, or a lower tension with more spacers." },
+      {
+        ...capacity,
+        check: strengthCheck({ demand, capacity: capacity.value }, parts),
+        unit: "N mm",
+        formula: "M = sqrt(M along^2 + M square^2) <= capacity of the base",
+        factors: [],
+      },
+    );
+  }
+  return askRow(
+    {
+      ...where,
+      advice: "Compare the demand with what the fastening carries by its own report, and write that as base capacity under posts.",
+    },
+    { source: "derived", where: "a demand without a capacity", demand, unit: "N mm", formula: "M = sqrt(M along^2 + M square^2)", parts },
+  );
+}
+
+/** Two bolts through the part below the datum stand no farther apart than it is long: their force is at least this. */
+const coupleParts = (moment_Nmm: number, { posts: { belowDatum } }: Job): readonly CheckPart[] =>
+  belowDatum > 0
+    ? [
+        {
+          name: "force in each of two bolts through the part below the datum, at least",
+          value: coupleForce({ moment_Nmm, arm: belowDatum }),
+          unit: "N",
+        },
+      ]
+    : [];

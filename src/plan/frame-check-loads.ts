@@ -1,0 +1,239 @@
+// What bends, shears and moves each post where, and what presses on each rail, when all cables stand at the top of their band?
+import type { Job } from "../job/job.ts";
+import { solidBoreCuts, tubeBoreCuts } from "../mechanics/bore-cuts.ts";
+import { lonePost } from "../mechanics/coupling.ts";
+import { alongPost, type SideState } from "../mechanics/guard-frame.ts";
+import { type Cut, netSection, type Section } from "../mechanics/section.ts";
+import type { Mm, Newton } from "../units/quantity.ts";
+import type { Axis } from "./frame-check-strength.ts";
+import { isSquare } from "./frame-corners.ts";
+import { baseStiffness, designWall, postMember } from "./frame-members.ts";
+import type { FrameGroup, SideFrame } from "./frames.ts";
+import { stateOf } from "./movement.ts";
+import type { Bore, Plan, Run, Vertical } from "./plan.ts";
+
+export interface CheckInput extends Pick<Plan, "verticals" | "bores" | "sides" | "courses" | "opening" | "runs"> {
+  readonly groups: readonly FrameGroup[];
+  readonly job: Job;
+}
+
+/** A height of a post with what the cables do there, without sign: x along its side, y square to it. */
+export interface PostPlace {
+  readonly height: Mm;
+  readonly isBored: boolean;
+  readonly moment: Readonly<Record<Axis, number>>;
+  readonly shear: Readonly<Record<Axis, Newton>>;
+  /** Along the side. */
+  readonly movement: Mm;
+}
+
+export interface LoadedPost {
+  readonly post: Vertical;
+  readonly places: readonly PostPlace[];
+  readonly whole: Section;
+  /** At its bores, the same at every course. */
+  readonly net: Section;
+  /** Length of top rail whose load goes into this post. */
+  readonly tributary: Mm;
+  /** Posts of its side, which share a push along the rail. */
+  readonly sharing: number;
+}
+
+/** A rail between two posts. */
+export interface LoadedBay {
+  readonly sideId: string;
+  readonly leftId: string;
+  readonly rightId: string;
+  /** Between the middles of its posts. */
+  readonly length: Mm;
+  /** Compression; 0 where the cables pull the rail. */
+  readonly thrust: Newton;
+  /** Greatest moment that stiff joints bring into its ends [N mm]. */
+  readonly endMoment: number;
+}
+
+export interface FrameLoads {
+  readonly posts: readonly LoadedPost[];
+  readonly topRail: readonly LoadedBay[];
+  readonly bottomRail: readonly LoadedBay[];
+}
+
+export function loadsOf(input: CheckInput): FrameLoads {
+  const bores = boresOfFirstCourse(input);
+  const sides = input.groups.flatMap((group) => {
+    const pulls = highPulls(group, input.runs);
+    const stated = group.sides.map((frame) => ({ frame, state: stateOf(frame, pulls), group, pulls }));
+    return stated.map((one) => ({ ...one, neighbours: stated.filter(({ frame }) => frame !== one.frame) }));
+  });
+  return {
+    posts: sides.flatMap((side) => postsOf(side, bores, input)),
+    topRail: sides.flatMap(({ frame, state }) => baysOf(frame, state, "topRail")),
+    bottomRail: sides.flatMap(({ frame, state }) => baysOf(frame, state, "bottomRail")),
+  };
+}
+
+const highPulls = (group: FrameGroup, runs: readonly Run[]): readonly Newton[] =>
+  group.runs.flatMap(({ id }) => group.courses.map(() => runs.find((run) => run.id === id)?.tension.high ?? 0));
+
+/** A post is bored alike at every course. */
+function boresOfFirstCourse({ bores, courses }: CheckInput): ReadonlyMap<string, readonly Bore[]> {
+  const first = courses[0]?.number;
+  const found = new Map<string, Bore[]>();
+  for (const bore of bores) {
+    if (bore.course !== first) continue;
+    const known = found.get(bore.verticalId);
+    if (known === undefined) found.set(bore.verticalId, [bore]);
+    else known.push(bore);
+  }
+  return found;
+}
+
+interface Stated {
+  readonly frame: SideFrame;
+  readonly state: SideState;
+  readonly group: FrameGroup;
+  readonly pulls: readonly Newton[];
+}
+
+interface Neighboured extends Stated {
+  readonly neighbours: readonly Stated[];
+}
+
+function postsOf(side: Neighboured, bores: ReadonlyMap<string, readonly Bore[]>, { job, courses }: CheckInput): readonly LoadedPost[] {
+  const { frame, state } = side;
+  const { guard } = frame;
+  const heights = courses.map(({ height }) => height);
+  const joints = [0, ...(guard.input.bottomRail === null ? [] : [guard.input.bottomRail.height]), guard.input.height];
+  const own = frame.posts.filter(({ sideIndex }) => sideIndex === frame.side.index);
+  const whole = postMember(job).section;
+  return own.map((post, nth): LoadedPost => {
+    const along = alongPost(guard, state, frame.posts.indexOf(post));
+    const square = squareTo(post, side, job);
+    const place =
+      (isBored: boolean) =>
+      (height: Mm): PostPlace => {
+        const { moment, shear, movement } = along(height);
+        const across = square(height);
+        const [mx, my] = [Math.abs(moment), Math.abs(across.moment)];
+        return { height, isBored, moment: { x: mx, y: my }, shear: { x: Math.abs(shear), y: Math.abs(across.shear) }, movement };
+      };
+    const cut = bores.get(post.id) ?? [];
+    return {
+      post,
+      places: [...joints.map(place(false)), ...heights.map(place(cut.length > 0))],
+      whole,
+      net: netOf(whole, cut, job),
+      tributary: tributaryOf(own, nth, frame.side.length),
+      sharing: own.length,
+    };
+  });
+}
+
+/** Half of each bay beside it; an end post also what lies beyond it. */
+function tributaryOf(own: readonly Vertical[], nth: number, length: Mm): Mm {
+  const station = own[nth]?.station ?? 0;
+  const [before, after] = [own[nth - 1]?.station, own[nth + 1]?.station];
+  return (before === undefined ? station : (station - before) / 2) + (after === undefined ? length - station : (after - station) / 2);
+}
+
+interface Across {
+  readonly moment: number;
+  readonly shear: Newton;
+}
+
+const STRAIGHT = (): Across => ({ moment: 0, shear: 0 });
+
+/** What the turn of the cables does to a post square to its side. */
+function squareTo(post: Vertical, { frame, group, pulls, neighbours }: Neighboured, job: Job): (height: Mm) => Across {
+  const host = neighbours.find(({ frame: { posts } }) => posts.some(({ id }) => id === post.id));
+  if (host === undefined) return STRAIGHT;
+  // At a right angle the neighbour's plane is the plane square to this side, and the post stands in its frame.
+  if (isSquare(host.frame.side.direction - frame.side.direction)) {
+    const guest = host.frame.posts.findIndex(({ id }) => id === post.id);
+    return alongPost(host.frame.guard, host.state, guest);
+  }
+  const count = group.courses.length;
+  const pushes = group.courses.map((_, course) =>
+    group.runs.reduce((sum, run, index) => {
+      const turn = run.bends.filter(({ postId }) => postId === post.id).reduce((angle, bend) => angle + bend.angle, 0);
+      const cable = index * count + course;
+      return sum + (frame.terms.get(cable)?.share ?? 0) * (pulls[cable] ?? 0) * Math.sin(turn);
+    }, 0),
+  );
+  return heldAtTop(frame, pushes, group, job);
+}
+
+/** A post whose top the rails hold, which meet there, pushed square to its side at every course. */
+function heldAtTop(frame: SideFrame, pushes: readonly Newton[], { courses }: FrameGroup, job: Job): (height: Mm) => Across {
+  const { section, modulus, shearShare } = postMember(job);
+  const heights = courses.map(({ height }) => height);
+  const { baseMoment, baseShear } = lonePost({
+    post: {
+      station: 0,
+      E: modulus.value,
+      A: section.area_mm2,
+      I: section.y.inertia_mm4,
+      ...(shearShare === 0 ? {} : { GA: shearShare * modulus.value * section.area_mm2 }),
+      base: baseStiffness(job).value,
+      top: "fixed",
+    },
+    height: frame.guard.input.height,
+    heights,
+  });
+  const sum = (of: readonly number[]): number => pushes.reduce((total, push, course) => total + push * (of[course] ?? 0), 0);
+  const [foot, shear] = [sum(baseMoment), sum(baseShear)];
+  return (height) => {
+    const below = pushes.map((push, course) => ({ push, at: heights[course] ?? 0 })).filter(({ at }) => at < height);
+    return {
+      moment: below.reduce((moment, { push, at }) => moment + push * (height - at), foot - shear * height),
+      shear: below.reduce((rest, { push }) => rest - push, shear),
+    };
+  };
+}
+
+/** Section of a post through the bores of a course; what a bore takes beyond the post's edge is left out. */
+function netOf(whole: Section, bores: readonly Bore[], job: Job): Section {
+  const { material, wall } = job.posts.section;
+  const cuts = bores.flatMap(({ diameter, offset, counterbore }) => {
+    const bore = { along: "x", diameter, offset } as const;
+    if (wall !== null) return tubeBoreCuts(whole, { ...bore, wall: designWall(material, wall) });
+    if (counterbore === null) return solidBoreCuts(whole, bore);
+    const sunk = { diameter: Math.max(diameter, counterbore.diameter), depth: Math.min(counterbore.depth, whole.x.size) };
+    return solidBoreCuts(whole, { ...bore, ...(counterbore.face === "left" ? { near: sunk } : { far: sunk }) });
+  });
+  return netSection(
+    whole,
+    cuts.flatMap((cut) => inside(cut, whole)),
+  );
+}
+
+function inside(cut: Cut, whole: Section): readonly Cut[] {
+  const half = whole.y.size / 2;
+  const [from, to] = [Math.max(-half, cut.atY - cut.y / 2), Math.min(half, cut.atY + cut.y / 2)];
+  return to > from ? [{ ...cut, y: to - from, atY: (from + to) / 2 }] : [];
+}
+
+function baysOf(frame: SideFrame, state: SideState, rail: "topRail" | "bottomRail"): readonly LoadedBay[] {
+  const { posts, guard, side } = frame;
+  const thrusts = rail === "topRail" ? state.topRailThrust : state.bottomRailThrust;
+  // Less than the dust of the solution is no thrust, and no moment.
+  const most = Math.max(...thrusts.map((one) => Math.abs(one)));
+  return thrusts.flatMap((thrust, bay): readonly LoadedBay[] => {
+    const [left, right] = [posts[bay], posts[bay + 1]];
+    if (left === undefined || right === undefined || left.sideIndex !== right.sideIndex) return [];
+    const pieces = (guard.built[rail][bay] ?? []).map((member) => state.response.memberForces[member] ?? []);
+    const endMoment = Math.max(...pieces.flatMap((forces) => [forces[2], forces[5]].map((moment) => Math.abs(moment ?? 0))));
+    return [
+      {
+        sideId: side.id,
+        leftId: left.id,
+        rightId: right.id,
+        length: right.station - left.station,
+        thrust: thrust > DUST_share * most ? thrust : 0,
+        endMoment: endMoment > DUST_share * most * guard.input.height ? endMoment : 0,
+      },
+    ];
+  });
+}
+
+const DUST_share = 1e-6;

@@ -1,0 +1,78 @@
+// Does the frame hold its cables and the code's loads? One row for each question and group of like members: the worst of them.
+import type { Job, Rail } from "../job/job.ts";
+import type { LoadDuration } from "../tables/wood-factors.ts";
+import { baseRows } from "./frame-check-base.ts";
+import { guardLoadsOf } from "./frame-check-guard.ts";
+import { type CheckInput, type LoadedBay, loadsOf } from "./frame-check-loads.ts";
+import { movementRows, postDeflectionRows, railDeflectionRows, wallRows } from "./frame-check-movement.ts";
+import { type PostQuestion, postRows } from "./frame-check-post.ts";
+import { type RailQuestion, railRows } from "./frame-check-rail.ts";
+import { CABLES_ALONE, GROWTH } from "./frame-check-row.ts";
+import { type Loaded, type Strength, strengthOf } from "./frame-check-strength.ts";
+import { designWall, postMember, railMember } from "./frame-members.ts";
+import type { FrameCheck } from "./frame-plan.ts";
+
+export function checkFrame(input: CheckInput): readonly FrameCheck[] {
+  const { job, opening } = input;
+  const loads = loadsOf(input);
+  const guard = guardLoadsOf(job);
+  const { topRail, bottomRail } = job.frame;
+  const posts: PostQuestion = { posts: loads.posts, strength: strengths(postOf(job), job), guard, top: opening.guardHeight };
+  const top = railOf("top rail", topRail, loads.topRail, job);
+  const bottom = bottomRail === null ? null : railOf("bottom rail", bottomRail, loads.bottomRail, job);
+  return [
+    ...guard.asks,
+    ...postRows(posts),
+    ...baseRows(posts, job),
+    ...railRows({ ...top, guard }),
+    // Nobody leans on the bottom rail.
+    ...(bottom === null ? [] : railRows({ ...bottom, guard: { ...guard, top: [] } })),
+    ...movementRows(loads.posts, job),
+    ...postDeflectionRows(loads.posts, guard, opening.guardHeight, job),
+    ...railDeflectionRows(loads.topRail, guard, job),
+    ...wallRows([
+      { id: "posts", name: "posts", strength: posts.strength(guard.permanent) },
+      { id: "top-rail", name: "top rail", strength: top.strength(guard.permanent) },
+      ...(bottom === null ? [] : [{ id: "bottom-rail", name: "bottom rail", strength: bottom.strength(guard.permanent) }]),
+    ]),
+  ];
+}
+
+const wallOf = ({ material, wall }: Pick<Rail, "material" | "wall">): Loaded["wall"] => (wall === null ? null : designWall(material, wall));
+
+const postOf = (job: Job): Loaded => ({ member: postMember(job), wood: job.posts.wood, wall: wallOf(job.posts.section) });
+
+/** Strength by duration, each worked out once. */
+function strengths(loaded: Loaded, job: Job): (load: LoadDuration) => Strength | null {
+  const known = new Map<LoadDuration, Strength | null>();
+  return (load) => {
+    const before = known.get(load);
+    if (before !== undefined) return before;
+    const strength = strengthOf(loaded, load, job);
+    known.set(load, strength);
+    return strength;
+  };
+}
+
+function railOf(name: RailQuestion["rail"], rail: Rail, bays: readonly LoadedBay[], job: Job): Omit<RailQuestion, "guard"> {
+  const member = railMember(rail, job);
+  const strength = strengths({ member, wood: rail.wood, wall: wallOf(rail) }, job);
+  return { rail: name, bays, section: member.section, strength };
+}
+
+/**
+ * By how much the tensions may grow until a row of strength under the cables alone reaches 1, and which; null where no such row has a
+ * ratio. Movement has a bound of its own, at every step of the tightening.
+ */
+export function tensionShare(checks: readonly FrameCheck[]): { readonly share: number; readonly name: string } | null {
+  const shares = checks
+    .filter(({ loads, ratio, unit }) => loads === CABLES_ALONE && ratio > 0 && unit !== "mm")
+    .map(({ name, member, ratio, parts }) => ({
+      share: parts.find((part) => part.name === GROWTH)?.value ?? 1 / ratio,
+      name: `${name}, ${member}`,
+    }));
+  return shares.reduce<{ readonly share: number; readonly name: string } | null>(
+    (least, one) => (least === null || one.share < least.share ? one : least),
+    null,
+  );
+}

@@ -1,0 +1,227 @@
+// Which frames hold the cables, and how much does each cable take from every other through them?
+import type { Job, Rail } from "../job/job.ts";
+import { lonePost } from "../mechanics/coupling.ts";
+import { type GuardFrame, guardFrame } from "../mechanics/guard-frame.ts";
+import type { GuardPost, GuardRail } from "../mechanics/guard-frame-build.ts";
+import type { AxialStiffness, Mm } from "../units/quantity.ts";
+import { cornersOf, isSquare, stationOn, type TurnedCorner } from "./frame-corners.ts";
+import { legOf } from "./frame-legs.ts";
+import { baseStiffness, type FrameMember, postMember, railMember } from "./frame-members.ts";
+import { profileOf } from "./friction.ts";
+import type { Course, Plan, SidePlan, Vertical } from "./plan.ts";
+import type { RunGeometry } from "./runs.ts";
+
+/** What one cable does on one side per unit pull at its nut. */
+export interface SideTerm {
+  /** Number among the cables of the side's frame. */
+  readonly cable: number;
+  /** Tension there as a share of the pull at the nut. */
+  readonly share: number;
+}
+
+export interface SideFrame {
+  readonly side: SidePlan;
+  /** As in the frame, from left to right: those of the side, and at a corner that a run turns the neighbour's corner post too. */
+  readonly posts: readonly Vertical[];
+  readonly guard: GuardFrame;
+  /** For each cable of the group that lies on this side, by its number in the group. */
+  readonly terms: ReadonlyMap<number, SideTerm>;
+}
+
+/** Cables that share a frame: those of all runs that lie on the same sides, run by run, each from the lowest course. */
+export interface FrameGroup {
+  readonly runs: readonly RunGeometry[];
+  readonly courses: readonly Course[];
+  readonly sides: readonly SideFrame[];
+  /** Closing between the nuts of cable i when cable j is pulled with 1 N at its nut [mm/N]. */
+  readonly flexibility: readonly (readonly number[])[];
+  /** Stretch of each cable per unit pull at its nut [mm/N]. */
+  readonly cableFlexibility: readonly number[];
+  /** Closing of each cable under a strain of 1 of the deck, and of the rails [mm]. */
+  readonly perDeckStrain: readonly Mm[];
+  readonly perRailStrain: readonly Mm[];
+}
+
+export interface Laid extends Pick<Plan, "sides" | "verticals" | "courses" | "opening"> {
+  readonly runs: readonly RunGeometry[];
+}
+
+/** The frames of the guard, by groups of runs that share a side. */
+export function frameGuard(laid: Laid, job: Job): readonly FrameGroup[] {
+  return groupsOf(laid.runs).map((runs) => frameGroup(runs, laid, job));
+}
+
+/** Runs that lie on a common side, or are joined by others that do. */
+function groupsOf(runs: readonly RunGeometry[]): readonly (readonly RunGeometry[])[] {
+  const groups: RunGeometry[][] = [];
+  for (const run of runs) {
+    const last = groups.at(-1);
+    // Runs go from left to right: a run shares a side with the one before it or with none.
+    if (last?.some((other) => other.sideIds.some((id) => run.sideIds.includes(id)))) last.push(run);
+    else groups.push([run]);
+  }
+  return groups;
+}
+
+function frameGroup(runs: readonly RunGeometry[], laid: Laid, job: Job): FrameGroup {
+  const sideIds = new Set(runs.flatMap((run) => run.sideIds));
+  const count = laid.courses.length;
+  const sides = laid.sides.filter((side) => sideIds.has(side.id)).map((side) => frameSide(side, runs, laid, job));
+  const total = runs.length * count;
+  const flexibility = Array.from({ length: total }, () => Array.from({ length: total }, () => 0));
+  const strains = { deck: Array.from({ length: total }, () => 0), rail: Array.from({ length: total }, () => 0) };
+  for (const { frame, outOfPlane } of sides) {
+    addSide(frame, flexibility, strains);
+    for (const bend of outOfPlane) addBend(bend, count, flexibility);
+  }
+  return {
+    runs,
+    courses: laid.courses,
+    sides: sides.map(({ frame }) => frame),
+    flexibility,
+    cableFlexibility: stretchOf({ runs, courses: laid.courses }, job.cable.stiffness.value.nominal, job),
+    perDeckStrain: strains.deck,
+    perRailStrain: strains.rail,
+  };
+}
+
+/** Stretch of each cable of a group per unit pull at its nut [mm/N]. */
+const stretchOf = ({ runs, courses }: Pick<FrameGroup, "runs" | "courses">, stiffness: AxialStiffness, job: Job): readonly number[] =>
+  runs.flatMap((run) => {
+    const own = profileOf(run, 1, job).integral_NMm / stiffness;
+    return courses.map(() => own);
+  });
+
+/** The group with cables of another stiffness. */
+export const withCables = (group: FrameGroup, stiffness: AxialStiffness, job: Job): FrameGroup => ({
+  ...group,
+  cableFlexibility: stretchOf(group, stiffness, job),
+});
+
+/** A corner post square to its side, under the push of the cables of one run that bend there. */
+interface OutOfPlane {
+  readonly index: number;
+  /** What of the push is left out of the planes, squared, times the share of the pull there. */
+  readonly factor: number;
+  readonly flexibility: readonly (readonly number[])[];
+}
+
+interface FramedSide {
+  readonly frame: SideFrame;
+  readonly outOfPlane: readonly OutOfPlane[];
+}
+
+/**
+ * The frame of a side, in its own plane. Where a run turns a corner, the neighbour's corner post stands in this plane too: the rails meet
+ * there, and it takes what the turned cable pushes along this side. With t1, t2, t3 the directions of the cable before, between and behind
+ * the two posts of a corner, and a that of the side, the posts take T (t2 - t1) a and T (t3 - t2) a. What is left, T t3 a, is nothing at a
+ * right angle; elsewhere the two sides push against each other through their rails, and the top of the neighbour's post is taken to stand
+ * still, as it does between two like sides.
+ */
+function frameSide(side: SidePlan, runs: readonly RunGeometry[], laid: Laid, job: Job): FramedSide {
+  const own = laid.verticals.filter((vertical) => vertical.kind === "post" && vertical.sideIndex === side.index);
+  const legs = runs.flatMap((run, index) => (run.sideIds.includes(side.id) ? [legOf(run, index, own, job)] : []));
+  const corners = cornersOf(side, legs, { own, laid });
+  const guests = corners.map(({ guest }) => guest);
+  const left = guests.filter(({ sideIndex }) => sideIndex < side.index);
+  const posts = [...left, ...own, ...guests.filter(({ sideIndex }) => sideIndex > side.index)];
+  const heights = laid.courses.map((course) => course.height);
+  const post = postMember(job);
+  const { topRail, bottomRail, gapBelow, railJoint } = job.frame;
+  const height = laid.opening.top + topRail.depth / 2;
+  const cables = legs.flatMap((leg) => {
+    const turned = corners.filter(({ legs: turning }) => turning.includes(leg));
+    return heights.map((at) => ({
+      left: leg.from + left.length,
+      right: leg.to + left.length,
+      height: at,
+      // On the corner post and the neighbour's post at its own height, and through the neighbour's rail.
+      pushes: turned.flatMap(({ corner, guest, cosines: [atCorner, atGuest, throughRail] }) => [
+        { post: posts.indexOf(corner), height: at, factor: atCorner },
+        { post: posts.indexOf(guest), height: at, factor: atGuest },
+        { post: posts.indexOf(guest), height, factor: throughRail },
+      ]),
+    }));
+  });
+  const rail = (one: Rail): GuardRail => ({ ...stiffnessOf(railMember(one, job)), joint: railJoint.value });
+  const guard = guardFrame({
+    posts: posts.map((one) => {
+      const held = corners.some(({ guest, turn }) => guest === one && !isSquare(turn));
+      const axis = Math.abs(Math.cos(one.direction - side.direction)) > Math.SQRT1_2 ? "x" : "y";
+      return {
+        station: stationOn(one, { side, own, laid }),
+        ...postStiffness(post, axis, job),
+        ...(held ? { top: "fixed" as const } : {}),
+      };
+    }),
+    height,
+    topRail: rail(topRail),
+    bottomRail: bottomRail === null ? null : { ...rail(bottomRail), height: gapBelow + bottomRail.depth / 2 },
+    cables,
+  });
+  const count = heights.length;
+  const terms = new Map<number, SideTerm>();
+  for (const [nth, leg] of legs.entries()) {
+    for (let course = 0; course < count; course++) {
+      terms.set(leg.index * count + course, { cable: nth * count + course, share: leg.share });
+    }
+  }
+  return { frame: { side, posts, guard, terms }, outOfPlane: outOfPlaneOf(corners, { post, height, heights }, job) };
+}
+
+/** What the planes of the sides leave out: at a corner that hardly turns, the push of the cable square to both. */
+function outOfPlaneOf(
+  corners: readonly TurnedCorner[],
+  { post, height, heights }: { readonly post: FrameMember; readonly height: Mm; readonly heights: readonly Mm[] },
+  job: Job,
+): readonly OutOfPlane[] {
+  // Its top is held by the rails, which meet there.
+  const square = { station: 0, ...postStiffness(post, "y", job), top: "fixed" as const };
+  return corners.flatMap(({ legs, turn, bend }) => {
+    const factor = (Math.sin(bend) * Math.cos(turn)) ** 2;
+    if (factor < LEAST_factor) return [];
+    const { flexibility } = lonePost({ post: square, height, heights });
+    return legs.map((leg) => ({ index: leg.index, factor: leg.share * factor, flexibility }));
+  });
+}
+
+const LEAST_factor = 1e-6;
+
+const postStiffness = ({ section, modulus, shearShare }: FrameMember, axis: "x" | "y", job: Job): Omit<GuardPost, "station"> => ({
+  E: modulus.value,
+  A: section.area_mm2,
+  I: section[axis].inertia_mm4,
+  ...(shearShare === 0 ? {} : { GA: shearShare * modulus.value * section.area_mm2 }),
+  base: baseStiffness(job).value,
+});
+
+/** In the plane of the side a rail bends upright. */
+const stiffnessOf = ({ section, modulus }: FrameMember): { readonly EA: number; readonly EI: number } => ({
+  EA: modulus.value * section.area_mm2,
+  EI: modulus.value * section.y.inertia_mm4,
+});
+
+/** Adds what the side's cables close. */
+function addSide(
+  { guard, terms }: SideFrame,
+  flexibility: number[][],
+  strains: { readonly deck: number[]; readonly rail: number[] },
+): void {
+  const { perDeckStrain, perRailStrain } = guard;
+  for (const [i, one] of terms) {
+    strains.deck[i] = (strains.deck[i] ?? 0) + (perDeckStrain.closing[one.cable] ?? 0);
+    strains.rail[i] = (strains.rail[i] ?? 0) + (perRailStrain.closing[one.cable] ?? 0);
+    const row = flexibility[i] ?? [];
+    for (const [j, other] of terms) {
+      // The geometric mean keeps the matrix symmetric where two runs reach a side with different shares.
+      row[j] = (row[j] ?? 0) + Math.sqrt(one.share * other.share) * (guard.flexibility[one.cable]?.[other.cable] ?? 0);
+    }
+  }
+}
+
+function addBend({ index, factor, flexibility: own }: OutOfPlane, count: number, flexibility: number[][]): void {
+  for (let i = 0; i < count; i++) {
+    const row = flexibility[index * count + i] ?? [];
+    for (let j = 0; j < count; j++) row[index * count + j] = (row[index * count + j] ?? 0) + factor * (own[i]?.[j] ?? 0);
+  }
+}

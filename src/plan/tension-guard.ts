@@ -1,0 +1,115 @@
+// At which targets do the runs stand once their losses are known, and between which tensions may they?
+import type { Job } from "../job/job.ts";
+import type { Newton } from "../units/quantity.ts";
+import { climateOf } from "./climate.ts";
+import type { RunClimate } from "./climate-plan.ts";
+import { criterionText } from "./criterion.ts";
+import { closingOf } from "./frame-answer.ts";
+import type { Bound, TensionWindow } from "./frame-plan.ts";
+import type { FrameGroup } from "./frames.ts";
+import type { Gap, Run } from "./plan.ts";
+import type { RunTightening } from "./readings.ts";
+import { type DemandedRun, targetOf, tensionRuns } from "./tensions.ts";
+import { workingLimitOf } from "./tightening.ts";
+
+export interface TensionedGuard {
+  readonly runs: readonly Run[];
+  readonly climate: readonly RunClimate[];
+}
+
+/** Losses hardly depend on the tension: they are found at the least targets, and the targets are raised by them. */
+export function tensionGuard(
+  demanded: readonly DemandedRun[],
+  groups: readonly FrameGroup[],
+  gaps: readonly Gap[],
+  job: Job,
+): TensionedGuard {
+  const bare = new Map(demanded.map((one) => [one.run.id, targetOf(one, 0, job).target]));
+  const first = groups.flatMap((group) =>
+    climateOf(
+      group,
+      group.runs.map(({ id }) => bare.get(id) ?? 0),
+      job,
+    ),
+  );
+  const covered = new Map(first.map((climate) => [climate.runId, climate.covered]));
+  const targets = demanded.map((one) => {
+    const lost = covered.get(one.run.id) ?? 0;
+    return { ...one, covered: lost, ...targetOf(one, lost, job) };
+  });
+  const asRuns = targets.map(({ run, target }) => ({ id: run.id, tension: { target } as Run["tension"] }));
+  const targeted = targets.map((one) => {
+    const group = groups.find(({ runs }) => runs.some(({ id }) => id === one.run.id));
+    return { ...one, closing: group === undefined ? 0 : closingOf(group, asRuns, one.run.id) };
+  });
+  const climate = groups.flatMap((group) =>
+    climateOf(
+      group,
+      group.runs.map(({ id }) => targets.find(({ run }) => run.id === id)?.target ?? 0),
+      job,
+    ),
+  );
+  return { runs: tensionRuns(targeted, gaps, job), climate };
+}
+
+interface WindowOf {
+  readonly run: Run;
+  readonly demanded: DemandedRun;
+  readonly climate: RunClimate;
+  readonly tightening: RunTightening;
+  /** By how much the tensions may grow until the frame no longer holds them. */
+  readonly strength: { readonly share: number; readonly name: string } | null;
+  /** Loss with the least and the greatest stiffness of the strand. */
+  readonly covered_band: { readonly low: Newton; readonly high: Newton };
+}
+
+/** What a run needs at its nut, part by part, and what bounds it from above. */
+export function windowOf({ run, demanded, climate, tightening, strength, covered_band }: WindowOf, job: Job): TensionWindow {
+  const { target, required } = run.tension;
+  const { low_exact } = demanded;
+  const stated = job.tightening.criterion.kind === "stated";
+  const band = job.tightening.band.value;
+  const covered = stated ? 0 : climate.covered;
+  const needed = low_exact + covered;
+  const working: Bound = {
+    name: "strand's working limit over the highest reading of the passes",
+    tension: workingLimitOf(job) / Math.max(1, tightening.highest_overTarget),
+    source: job.cable.workingShare.source,
+    where: job.cable.workingShare.where,
+  };
+  const { movementShare_max } = job.limits;
+  const movement: readonly Bound[] =
+    tightening.movement_overLimit > 0
+      ? [
+          {
+            name: "movement of the posts",
+            tension: target / tightening.movement_overLimit,
+            source: movementShare_max.source,
+            where: movementShare_max.where,
+          },
+        ]
+      : [];
+  const frame: readonly Bound[] =
+    strength === null
+      ? []
+      : [{ name: strength.name, tension: target * strength.share, source: "derived", where: "frame checks, sheet Z-805" }];
+  const allows = [working, ...movement, ...frame];
+  const criterion = criterionText(job);
+  return {
+    runId: run.id,
+    needs: [
+      { name: stated ? "what is stated, less its band" : `criterion in the worst span: ${criterion.text}`, tension: required },
+      { name: "friction on the way to that span", tension: low_exact - required },
+      { name: "heat, drying and bedding-in", tension: covered },
+      { name: "half of the band, so that every allowed reading does", tension: needed / (1 - band) - needed },
+    ],
+    low: needed / (1 - band),
+    allows,
+    high: Math.min(...allows.map(({ tension }) => tension)),
+    target,
+    targetBand: {
+      low: stated ? target : targetOf(demanded, covered_band.low, job).target,
+      high: stated ? target : targetOf(demanded, covered_band.high, job).target,
+    },
+  };
+}

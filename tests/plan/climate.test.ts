@@ -1,0 +1,61 @@
+import { describe, expect, test } from "vitest";
+import { changedText, exampleNames, examplePlan, planOf } from "../support/example-jobs.ts";
+
+const name = "rule-of-thumb";
+const changed = (changes: Readonly<Record<string, string>>) => planOf(changedText(name, changes));
+const site = (lines: string) => changed({ "tightening:\n": `site: { ${lines} }\ntightening:\n` });
+
+describe.each(exampleNames)("climateOf of %s", (example) => {
+  const plan = examplePlan(example);
+
+  test("the colder the day, the higher the reading of every cable; at the reference temperature it is the target", () => {
+    for (const { runId, days } of plan.climate) {
+      const target = plan.runs.find(({ id }) => id === runId)?.tension.target ?? 0;
+      days.slice(1).forEach((day, index) => {
+        day.each.forEach((reading, cable) => {
+          expect(reading).toBeLessThan(days[index]?.each[cable] ?? 0);
+        });
+      });
+      const [before, after] = [days.findLast(({ temperature }) => temperature <= 20), days.find(({ temperature }) => temperature >= 20)];
+      expect(before?.high).toBeGreaterThanOrEqual(target * 0.999);
+      expect(after?.low).toBeLessThanOrEqual(target * 1.001);
+    }
+  });
+
+  test("a warm day takes less than from a cable between rigid anchors, EA (16e-6 - alpha) dt, at the nut over what friction leaves", () => {
+    const { stiffness } = plan.job.cable;
+    const { warmest, reference } = plan.job.site;
+    for (const { runId, heat, expansion } of plan.climate) {
+      const left = plan.runs.find(({ id }) => id === runId)?.tension.farRatio ?? 1;
+      const rigid = stiffness.value.nominal * (expansion.strand.value - expansion.deck.value) * (warmest.value - reference.value);
+      for (const loss of heat.each) {
+        expect(loss).toBeGreaterThan(0);
+        expect(loss).toBeLessThanOrEqual((rigid / left) * 1.001);
+      }
+    }
+  });
+});
+
+describe("climateOf", () => {
+  test("the target makes up for heat and settling; for heat alone it is lower, for nothing lowest", () => {
+    const target = (what: string): number =>
+      changed({ "tightening:\n": `tightening:\n  allow for: ${what}\n` }).runs[0]?.tension.target ?? 0;
+    const [both, heat, nothing] = [target("heat and settling"), target("heat"), target("nothing")];
+    expect(both).toBeGreaterThan(heat ?? 0);
+    expect(heat).toBeGreaterThan(nothing ?? 0);
+  });
+
+  test("posts that are as dry when fitted as later do not shrink", () => {
+    const climate = site("moisture at fitting: 12 %").climate[0];
+    expect(climate?.shrinkage.closing).toBe(0);
+  });
+
+  test("a site without a summer takes nothing by heat: warmest and reference 68 F", () => {
+    expect(site("warmest: 68 F").climate[0]?.heat.worst).toBeCloseTo(0, 6);
+  });
+
+  test("western hemlock of 3-1/2 in that dries from 19 to 12 % shrinks by 13-3 of the Wood Handbook: D dM / (30/0.078 - 30 + 19)", () => {
+    const plan = changed({ "  size: 4x4  ": "  species: Hem-Fir\n  grade: No.2\n  size: 4x4  " });
+    expect(plan.climate[0]?.shrinkage.each).toBeCloseTo((88.9 * 7) / (30 / 0.078 - 30 + 19), 9);
+  });
+});
