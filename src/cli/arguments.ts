@@ -15,6 +15,7 @@ export interface BuildOptions {
 export type Request =
   | { readonly command: "build"; readonly options: BuildOptions }
   | { readonly command: "check"; readonly options: BuildOptions }
+  | { readonly command: "explain"; readonly options: BuildOptions; readonly job: string; readonly value: string | undefined }
   | { readonly command: "say"; readonly text: string }
   | { readonly command: "refuse"; readonly text: string };
 
@@ -22,26 +23,28 @@ export const readArguments = (words: readonly string[], version: string): Reques
   const [command, ...rest] = words;
   if (command === undefined || command === "--help" || command === "-h" || command === "help") return { command: "say", text: help };
   if (command === "--version") return { command: "say", text: `${version}\n` };
-  if (command !== "build" && command !== "check") return refuse(`there is no command "${command}"`);
+  if (command !== "build" && command !== "check" && command !== "explain") return refuse(`there is no command "${command}"`);
   try {
     const { values, positionals } = parseArgs({ args: [...rest], options, allowPositionals: true });
-    if (values.help === true) return { command: "say", text: command === "build" ? buildHelp : checkHelp };
+    if (values.help === true) return { command: "say", text: helps[command] };
     const { paper } = values;
     if (paper !== undefined && paper !== "letter" && paper !== "a4") return refuse(`--paper takes letter or a4, not "${paper}"`);
     const pagesOnly = ["out", "no-pdf", "draft"] as const;
-    const useless = command === "check" ? pagesOnly.find((name) => values[name] !== undefined) : undefined;
-    if (useless !== undefined) return refuse(`check makes no pages: --${useless} has no meaning there`);
-    return {
-      command,
-      options: {
-        jobs: values.jobs ?? "jobs",
-        out: values.out ?? "output",
-        files: positionals,
-        pdf: values["no-pdf"] !== true,
-        draft: values.draft === true,
-        paper,
-      },
+    const useless = command === "build" ? undefined : pagesOnly.find((name) => values[name] !== undefined);
+    if (useless !== undefined) return refuse(`${command} makes no pages: --${useless} has no meaning there`);
+    const [job, ...value] = positionals;
+    const isExplain = command === "explain";
+    const asked: BuildOptions = {
+      jobs: values.jobs ?? "jobs",
+      out: values.out ?? "output",
+      files: isExplain ? [] : positionals,
+      pdf: values["no-pdf"] !== true,
+      draft: values.draft === true,
+      paper,
     };
+    if (!isExplain) return { command, options: asked };
+    if (job === undefined) return refuse("explain takes a job: its file or its number");
+    return { command, options: asked, job, value: value.length === 0 ? undefined : value.join(" ") };
   } catch (error) {
     return refuse(error instanceof Error ? (error.message.split("\n")[0] ?? "") : String(error));
   }
@@ -62,6 +65,7 @@ const help = `reevebook turns job files into packets for fitting cable infill in
 
   reevebook build [jobs...]   pages and PDFs of all job files, or of those named
   reevebook check [jobs...]   problems and the verdict of every check, without pages
+  reevebook explain JOB VALUE where a number comes from: its inputs, formula, source and rounding
   reevebook COMMAND --help    what a command takes
   reevebook --version
 
@@ -86,3 +90,18 @@ const checkHelp = `reevebook check [jobs...]
   --jobs DIR            folder of the job files (default: jobs)
   --paper letter|a4     paper for all jobs, whatever their files say
 `;
+
+const explainHelp = `reevebook explain JOB [VALUE]
+
+  JOB                   a job file, or a job's number or its beginning
+  VALUE                 a path into plan.json: runs.R1.tension.target, runs[0].tension.target,
+                        bores.P3-05.height, tightening.R1.steps.3.reading, courses.5.height;
+                        or a mark that stands on a sheet: R1, R1-05, P3-05, P1, A2, course 05.
+                        Without it: what can be asked
+  --jobs DIR            folder of the job files (default: jobs)
+
+Entries of lists go by their mark where they have one (R1, P3-05, course or step number); in brackets
+they are counted from 0, as in plan.json.
+`;
+
+const helps = { build: buildHelp, check: checkHelp, explain: explainHelp } as const;

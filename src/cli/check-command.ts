@@ -1,4 +1,5 @@
 // What is wrong with the jobs, and what do their checks say? Everything but pages.
+import { isBeyond, ratioText, remedyTexts } from "../packet/frame-verdict.ts";
 import type { Check } from "../plan/plan.ts";
 import { percent } from "../units/print.ts";
 import { type Claim, duplicates } from "./build-steps.ts";
@@ -31,6 +32,8 @@ export const check = (survey: Survey, { files, output }: Effects): number => {
     output.write(`${file.path}: job ${number}, verdict: ${plan.verdict}\n`);
     if (problems.length > 0) output.write(problemText(file, problems));
     for (const row of plan.checks) output.write(`  ${rowText(row)}\n`);
+    // What to change stands last, where the eye is: the rows above may be many.
+    for (const text of remedyTexts(plan)) output.write(`  remedy      ${text.replaceAll("**", "")}\n`);
   }
   const failed = bad + clashing.length;
   output.write(`${ready.length - clashing.length} jobs without errors, ${failed + faults} with\n`);
@@ -39,7 +42,7 @@ export const check = (survey: Survey, { files, output }: Effects): number => {
 };
 
 const rowText = ({ verdict, name, where, ratio, source, sourceWhere, advice }: Check): string => {
-  const share = ratio === null ? "" : `, ${percent(ratio)} of the limit`;
+  const share = ratio === null ? "" : `, ${isBeyond(ratio) ? `${ratioText(ratio)} times` : `${percent(ratio)} of`} the limit`;
   const more = verdict === "pass" || advice === "" ? "" : `. ${advice}`;
   return `${verdict.padEnd(11)} ${name}, ${where}${share} (${source}${sourceWhere === "" ? "" : `, ${sourceWhere}`})${more}`;
 };

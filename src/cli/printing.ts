@@ -5,6 +5,7 @@ import { contentBox } from "../drawing/paper.ts";
 import type { Issue, Paper } from "../job/job.ts";
 import { makePacket } from "../packet/make-packet.ts";
 import type { Packet } from "../packet/packet.ts";
+import { NOT_FOR_CONSTRUCTION } from "../packet/wording.ts";
 import { drawingFaults } from "../pdf/drawing-faults.ts";
 import type { PageHeights } from "../pdf/measure.ts";
 import { type Printer, PrintFault } from "../pdf/print.ts";
@@ -16,6 +17,10 @@ import type { JobFile, JobRecord, OutputFile } from "./manifest.ts";
 import { programVersion } from "./program.ts";
 
 export const issues: readonly Issue[] = ["crew", "homeowner", "permit", "record"];
+
+/** The name of a printed issue: who has only the file must know that nobody may build from it. */
+export const pdfName = ({ job, verdict }: Plan, issue: Issue): string =>
+  `${job.identity.number}-${issue}${verdict === "fail" ? `-${NOT_FOR_CONSTRUCTION.replaceAll(" ", "-")}` : ""}.pdf`;
 
 /** Those with most pages first, so that the last of a job is a short one and no page of the browser waits for long. */
 const longestFirst: readonly Issue[] = ["homeowner", "crew", "record", "permit"];
@@ -64,13 +69,11 @@ export const printJobs = async <T extends PrintTask>(
   const work = async (): Promise<void> => {
     for (let part = parts[next++]; part !== undefined; part = parts[next++]) {
       const { issue, shared } = part;
-      const path = `${shared.task.number}/${shared.task.number}-${issue}.pdf`;
       try {
-        if (shared.error === undefined)
-          shared.results.push({
-            path,
-            pdf: await printIssue(issue, { path, task: shared.task }, options),
-          });
+        if (shared.error === undefined) {
+          const path = `${shared.task.number}/${pdfName(options.planOf(shared.task.file), issue)}`;
+          shared.results.push({ path, pdf: await printIssue(issue, { path, task: shared.task }, options) });
+        }
       } catch (error) {
         shared.error = error instanceof Error ? error : new Error(String(error));
       }

@@ -11,7 +11,7 @@ import type { Files } from "./effects.ts";
 import { faultText } from "./fault.ts";
 import type { JobFile, OutputFile } from "./manifest.ts";
 import { makePlanner, type Planner, prepare, problemText } from "./planner.ts";
-import { issues, stampOf } from "./printing.ts";
+import { issues, pdfName, stampOf } from "./printing.ts";
 
 export interface PlannedJob {
   readonly id: string;
@@ -170,7 +170,7 @@ const pageOf = (file: JobFile, { planner, put, pdf }: PageContext): { readonly p
   for (const { name, text } of tables) put(`${number}/${name}.csv`, text);
   const page: PacketPage = {
     packet,
-    prints: pdf ? issues.map((issue) => ({ href: `${number}-${issue}.pdf`, name: issueNames[issue] })) : [],
+    prints: pdf ? issues.map((issue) => ({ href: pdfName(plan, issue), name: issueNames[issue] })) : [],
     data: [
       ...tables.map(({ name, label }) => ({ href: `${name}.csv`, name: `${label} (CSV)` })),
       { href: "plan.json", name: "The whole plan (JSON)" },

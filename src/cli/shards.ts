@@ -25,7 +25,8 @@ type Answer = { readonly planned: readonly PlannedJob[] } | { readonly page: Pag
 const threadShard = (workerData: ShardOptions): Shard => {
   const worker = new Worker(new URL("./shard-worker.js", import.meta.url), {
     workerData,
-    resourceLimits: { maxYoungGenerationSizeMb: 16 },
+    // What the first thread has: with less, the same things are looked at again and again before they are thrown away.
+    resourceLimits: { maxYoungGenerationSizeMb: 48 },
   });
   let hear: (answer: Answer) => void = () => {};
   let fail: (error: Error) => void = () => {};

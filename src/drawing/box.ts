@@ -16,21 +16,31 @@ export type Quad = readonly [Point, Point, Point, Point];
 /** Shapes that only touch do not overlap; paper millimetres. */
 const TOUCH_mm = 0.01;
 
+export const boxOf = (points: readonly Point[]): Box => boxOfLines([points]);
+
 /** Loops, not lists: boxes are taken of every line and every text. */
-export function boxOf(points: readonly Point[]): Box {
-  let [left, top, right, bottom] = nothing;
-  for (const { x, y } of points) {
-    if (x < left) left = x;
-    if (x > right) right = x;
-    if (y < top) top = y;
-    if (y > bottom) bottom = y;
+export function boxOfLines(lines: readonly (readonly Point[])[]): Box {
+  let left = Number.POSITIVE_INFINITY;
+  let top = Number.POSITIVE_INFINITY;
+  let right = Number.NEGATIVE_INFINITY;
+  let bottom = Number.NEGATIVE_INFINITY;
+  for (const points of lines) {
+    for (const { x, y } of points) {
+      if (x < left) left = x;
+      if (x > right) right = x;
+      if (y < top) top = y;
+      if (y > bottom) bottom = y;
+    }
   }
   return { left, top, right, bottom };
 }
 
-export function unite(boxes: readonly Box[]): Box {
-  let [left, top, right, bottom] = nothing;
-  for (const box of boxes) {
+export function unite(items: readonly { readonly box: Box }[]): Box {
+  let left = Number.POSITIVE_INFINITY;
+  let top = Number.POSITIVE_INFINITY;
+  let right = Number.NEGATIVE_INFINITY;
+  let bottom = Number.NEGATIVE_INFINITY;
+  for (const { box } of items) {
     if (box.left < left) left = box.left;
     if (box.right > right) right = box.right;
     if (box.top < top) top = box.top;
@@ -38,8 +48,6 @@ export function unite(boxes: readonly Box[]): Box {
   }
   return { left, top, right, bottom };
 }
-
-const nothing = [Number.POSITIVE_INFINITY, Number.POSITIVE_INFINITY, Number.NEGATIVE_INFINITY, Number.NEGATIVE_INFINITY] as const;
 
 export const grow = (box: Box, by: Mm): Box => ({ left: box.left - by, top: box.top - by, right: box.right + by, bottom: box.bottom + by });
 
@@ -69,20 +77,18 @@ export const inside = (inner: Box, outer: Box): boolean =>
   inner.bottom <= outer.bottom + TOUCH_mm;
 
 /** Two convex shapes overlap unless some edge of one has all of the other beyond it. */
-export const overlap = (a: Quad, b: Quad): boolean => meet(a, b) && !separated(a, b) && !separated(b, a);
+export const overlap = (a: Quad, b: Quad): boolean => meet(boxOf(a), boxOf(b)) && !separated(a, b) && !separated(b, a);
 
-/** Whether the rectangles around two shapes meet: settles nearly all pairs. */
-function meet(a: Quad, b: Quad): boolean {
-  const [first, second] = [boxOf(a), boxOf(b)];
-  return first.left < second.right && second.left < first.right && first.top < second.bottom && second.top < first.bottom;
-}
+/** Whether two rectangles meet: settles nearly all pairs of the shapes inside them. */
+export const meet = (a: Box, b: Box): boolean => a.left < b.right && b.left < a.right && a.top < b.bottom && b.top < a.bottom;
 
 /** Whether an edge of `a` has all of `b` on its far side, whichever way round `a` is listed. */
 function separated(a: Quad, b: Quad): boolean {
   for (let index = 0; index < a.length; index++) {
     const from = a[index] ?? a[0];
     const to = a[(index + 1) % a.length] ?? a[0];
-    const [normalX, normalY] = [to.y - from.y, from.x - to.x];
+    const normalX = to.y - from.y;
+    const normalY = from.x - to.x;
     const size = Math.hypot(normalX, normalY);
     if (size === 0) continue;
     const own = reach(a, from, normalX / size, normalY / size);
@@ -94,7 +100,8 @@ function separated(a: Quad, b: Quad): boolean {
 
 /** How far the corners of a shape lie from a point, along a unit step. */
 function reach(shape: Quad, from: Point, stepX: number, stepY: number): { readonly least: Mm; readonly most: Mm } {
-  let [least, most] = [Number.POSITIVE_INFINITY, Number.NEGATIVE_INFINITY];
+  let least = Number.POSITIVE_INFINITY;
+  let most = Number.NEGATIVE_INFINITY;
   for (const { x, y } of shape) {
     const along = (x - from.x) * stepX + (y - from.y) * stepY;
     if (along < least) least = along;

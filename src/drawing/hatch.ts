@@ -20,7 +20,8 @@ export function hatchLines({ outlines, spacing, angle }: HatchArea): readonly Li
     const cuts = crossings(turned, at);
     const point = (along: Mm): Point => ({ x: stepX * along - stepY * at, y: stepY * along + stepX * at });
     for (let index = 0; index + 1 < cuts.length; index += 2) {
-      const [from = 0, to = 0] = [cuts[index], cuts[index + 1]];
+      const from = cuts[index] ?? 0;
+      const to = cuts[index + 1] ?? 0;
       if (to - from > SHORTEST_mm) lines.push([point(from), point(to)]);
     }
   }
@@ -33,7 +34,8 @@ interface Turned {
 }
 
 function rangeOf(outlines: readonly (readonly Turned[])[]): { readonly low: Mm; readonly high: Mm } {
-  let [low, high] = [Number.POSITIVE_INFINITY, Number.NEGATIVE_INFINITY];
+  let low = Number.POSITIVE_INFINITY;
+  let high = Number.NEGATIVE_INFINITY;
   for (const outline of outlines) {
     for (const { across } of outline) {
       if (across < low) low = across;

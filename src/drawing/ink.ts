@@ -2,7 +2,7 @@
 import { hatchLines } from "./hatch.ts";
 import { escapeText, writeNumber, writePath } from "./markup.ts";
 import { type PenName, strokeOf } from "./pen.ts";
-import type { Fill, Mark, Words } from "./shape.ts";
+import type { Fill, Mark, Part, Words } from "./shape.ts";
 import { ABOVE, BELOW, CAPITAL } from "./text-metrics.ts";
 
 /** Layers, lowest first. Grounds lie under all texts, so that none cuts a neighbour's letters. */
@@ -16,9 +16,9 @@ interface Ink {
 }
 
 /** Shapes first, then lines, then texts: the markup of each layer. */
-export function writeMarks(marks: readonly Mark[]): readonly string[] {
+export function writeMarks(parts: readonly Part[]): readonly string[] {
   const ink: Ink = { shapes: "", paths: new Map(), rules: "", grounds: "", words: "" };
-  for (const mark of marks) put(ink, mark);
+  for (const { mark } of parts) put(ink, mark);
   const lines = [...ink.paths].map(([pen, path]) => `<path d="${path}" fill="none"${strokeOf(pen)}/>`);
   return [ink.shapes, ...lines, ink.rules, ink.grounds, ink.words];
 }

@@ -1,7 +1,7 @@
 // How are lines, polygons and circles put on paper, each with the paper it takes?
 import type { Point } from "../geometry/vector.ts";
 import type { Mm, Radian } from "../units/quantity.ts";
-import { type Box, boxOf, grow, type Quad, unite } from "./box.ts";
+import { type Box, boxOf, boxOfLines, grow, type Quad, unite } from "./box.ts";
 import { type PenName, penWidth } from "./pen.ts";
 
 /** What is drawn, as plain data: it is written only when the drawing is finished, so that a trial costs no text. */
@@ -49,15 +49,13 @@ const noTexts: readonly Quad[] = [];
 
 /** Open lines of one pen. */
 export function strokes(pen: PenName, lines: readonly Line[]): Part {
-  const half = penWidth(pen) / 2;
-  const box = lines.length === 1 ? boxOf(lines[0] ?? []) : unite(lines.map(boxOf));
-  return { mark: { kind: "lines", pen, lines }, box: grow(box, half), texts: noTexts };
+  return { mark: { kind: "lines", pen, lines }, box: grow(boxOfLines(lines), penWidth(pen) / 2), texts: noTexts };
 }
 
 /** Slanted thin lines inside outlines. */
 export const hatched = (area: HatchArea): Part => ({
   mark: { kind: "hatch", area },
-  box: grow(unite(area.outlines.map(boxOf)), penWidth("thin") / 2),
+  box: grow(boxOfLines(area.outlines), penWidth("thin") / 2),
   texts: noTexts,
 });
 
@@ -82,7 +80,7 @@ export function group(parts: readonly Part[]): Part {
 }
 
 /** The paper that several parts take together. */
-export const boxOfParts = (parts: readonly Part[]): Box => unite(parts.map((part) => part.box));
+export const boxOfParts = (parts: readonly Part[]): Box => unite(parts);
 
 /** A filled arrowhead with its tip at `tip`, pointing along the unit step `toward`. */
 export function arrowhead(tip: Point, toward: Point, length: Mm = 2.4): Part {

@@ -27,7 +27,8 @@ export function finishSvg(options: {
   const { title, description, parts } = options;
   const id = escapeValue(options.id);
   const box = grow(boxOfParts(parts), EDGE_mm);
-  const [width, height] = [roundUp(box.right - box.left, 0.1), roundUp(box.bottom - box.top, 0.1)];
+  const width = roundUp(box.right - box.left, 0.1);
+  const height = roundUp(box.bottom - box.top, 0.1);
   const size = `width="${writeNumber(width)}mm" height="${writeNumber(height)}mm"`;
   const viewBox = `viewBox="${writeNumber(box.left)} ${writeNumber(box.top)} ${writeNumber(width)} ${writeNumber(height)}"`;
   // Joined, not added: a string that was added piece by piece keeps all its pieces.
@@ -35,7 +36,7 @@ export function finishSvg(options: {
     `<svg xmlns="http://www.w3.org/2000/svg" role="img" aria-labelledby="${id}-title ${id}-desc" ${size} ${viewBox}`,
     ` stroke-linecap="butt" stroke-linejoin="miter" font-family="${FONT_FAMILY}" style="font-kerning:none">`,
     `<title id="${id}-title">${escapeText(title)}</title><desc id="${id}-desc">${escapeText(description)}</desc>`,
-    ...writeMarks(parts.map(({ mark }) => mark)),
+    ...writeMarks(parts),
     "</svg>",
   ].join("");
   return { svg, width_mm: width, height_mm: height };

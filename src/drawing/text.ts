@@ -1,7 +1,7 @@
 // How wide is a text on paper, and which paper does it take?
 import type { Point } from "../geometry/vector.ts";
 import type { Mm, Radian } from "../units/quantity.ts";
-import { type Box, boxOf, overlap, type Quad, quadOf } from "./box.ts";
+import { type Box, boxOf, meet, overlap, type Quad, quadOf } from "./box.ts";
 import { advances, UNITS_PER_EM } from "./font-metrics.ts";
 import type { Part } from "./shape.ts";
 import { ABOVE, BELOW, CAPITAL } from "./text-metrics.ts";
@@ -26,13 +26,18 @@ export interface TextStyle {
 
 /** Sum of the advances; drawings are set without kerning so that this is exact. An unknown letter counts a full em. */
 export function textWidth(text: string, { size = SMALLEST_mm, weight = 400 }: TextStyle = {}): Mm {
+  return (advanceOf(text, weight, 0, text.length) * size) / UNITS_PER_EM;
+}
+
+/** The advances of a part of a text. */
+function advanceOf(text: string, weight: 400 | 700, from: number, to: number): number {
   const table = common[weight];
   let sum = 0;
-  for (let index = 0; index < text.length; index++) {
+  for (let index = from; index < to; index++) {
     const code = text.charCodeAt(index);
     sum += code < table.length ? (table[code] ?? 0) : rareAdvance(text, index, weight);
   }
-  return (sum * size) / UNITS_PER_EM;
+  return sum;
 }
 
 /** Advances of the first 256 characters by their codes: most texts hold no others, and every label is measured. */
@@ -75,20 +80,23 @@ export const textLines = (lines: readonly string[], at: Point, style: TextStyle 
   lines.map((line, index) => label(line, { x: at.x, y: at.y + index * lineHeight(style.size) }, style));
 
 /** Words of a sentence in lines no wider than `width`; a single longer word stands alone. */
-export function wrap(text: string, width: Mm, style: TextStyle = {}): readonly string[] {
+export function wrap(text: string, width: Mm, { size = SMALLEST_mm, weight = 400 }: TextStyle = {}): readonly string[] {
   const lines: string[] = [];
-  const space = textWidth(" ", style);
-  let used = Number.POSITIVE_INFINITY;
-  for (const word of text.split(" ")) {
-    const needs = textWidth(word, style);
-    if (used + space + needs <= width) {
-      lines[lines.length - 1] += ` ${word}`;
-      used += space + needs;
-    } else {
-      lines.push(word);
-      used = needs;
+  const space = textWidth(" ", { size, weight });
+  let used = Number.NEGATIVE_INFINITY;
+  let lineStart = 0;
+  for (let start = 0; start <= text.length; ) {
+    const found = text.indexOf(" ", start);
+    const end = found < 0 ? text.length : found;
+    const needs = (advanceOf(text, weight, start, end) * size) / UNITS_PER_EM;
+    if (start > 0 && used + space + needs > width) {
+      lines.push(text.slice(lineStart, start - 1));
+      lineStart = start;
     }
+    used = lineStart === start ? needs : used + space + needs;
+    start = end + 1;
   }
+  lines.push(text.slice(lineStart));
   return lines;
 }
 
@@ -103,9 +111,14 @@ export function readable(step: Point): { readonly angle: Radian; readonly agains
 
 /** The first candidate whose texts are clear of all obstacles; the last one if none is. Later ones are not even made. */
 export function firstClear(candidates: Iterable<Part>, obstacles: readonly Quad[]): Part {
+  const boxes = obstacles.map(boxOf);
+  const isClear = (quad: Quad): boolean => {
+    const own = boxOf(quad);
+    return !obstacles.some((other, index) => meet(own, boxes[index] ?? own) && overlap(quad, other));
+  };
   let last: Part | undefined;
   for (const part of candidates) {
-    if (!part.texts.some((quad) => obstacles.some((other) => overlap(quad, other)))) return part;
+    if (part.texts.every(isClear)) return part;
     last = part;
   }
   if (last === undefined) throw new RangeError("nothing to choose from");

@@ -1,5 +1,5 @@
 // How do packets become web pages? Through Eleventy's programming interface; what it renders is written by our own hand.
-import { join } from "node:path";
+import { join, relative } from "node:path";
 import type { Packet } from "../packet/packet.ts";
 import type { ArchiveEntry } from "./archive.ts";
 import { webCss } from "./assets.ts";
@@ -47,7 +47,8 @@ export const buildSite = async ({ layouts, root, numbers, pageOf, archive, write
     return strict(page, "page");
   };
   let written = Promise.resolve();
-  const input = join(root, "layouts");
+  // The engine takes the current folder off the front of a path letter by letter: of a neighbour whose name begins alike, too.
+  const input = relative("", join(root, "layouts"));
   const eleventy = new Eleventy(input, "", {
     quietMode: true,
     config: (config) => {

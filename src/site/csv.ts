@@ -20,17 +20,20 @@ export const csvFiles = ({ sheets }: Packet): readonly CsvFile[] =>
 
 /** Every table of the sheet: its caption stands in the first column, and each head that any of them has is one column. */
 const csvText = (tables: readonly Table[]): string => {
-  const heads = [...new Set(tables.flatMap((table) => headsOf(table)))];
-  const place = new Map(heads.map((head, index) => [head, index]));
-  const rows = tables.flatMap((table) => {
-    const places = headsOf(table).map((head) => place.get(head) ?? 0);
-    return table.rows.map((row) => {
-      const fields = heads.map(() => "");
-      for (const [index, cell] of row.entries()) fields[places[index] ?? 0] = textOf(cell);
-      return line([table.caption, ...fields]);
-    });
-  });
-  return line(["table", ...heads]) + rows.join("");
+  const own = tables.map(headsOf);
+  const heads = [...new Set(own.flat())];
+  // Joined at the end: a text that is added piece by piece keeps all its pieces.
+  const pieces = [line(["table", ...heads])];
+  for (const [index, table] of tables.entries()) {
+    const caption = quoted(table.caption);
+    const places = heads.map((head) => own[index]?.indexOf(head) ?? -1);
+    for (const row of table.rows) {
+      pieces.push(caption);
+      for (const place of places) pieces.push(",", quoted(textOf(row[place] ?? "")));
+      pieces.push(LINE_END);
+    }
+  }
+  return pieces.join("");
 };
 
 /** Heads of a table; one that it has twice gets a number. */
@@ -44,8 +47,9 @@ const headsOf = ({ columns }: Table): readonly string[] => {
   });
 };
 
-/** Lines end as RFC 4180 wants them. */
-const line = (fields: readonly string[]): string => `${fields.map(quoted).join(",")}\r\n`;
+/** As RFC 4180 wants it. */
+const LINE_END = "\r\n";
+const line = (fields: readonly string[]): string => `${fields.map(quoted).join(",")}${LINE_END}`;
 
 const textOf = (cell: Cell): string => {
   if (typeof cell === "string") return cell;

@@ -59,12 +59,12 @@ const signaturesHtml = ({ id, roles }: Of<"signatures">): string =>
 // The whole drawing is one picture with its words beside it: its own text would be read as a heap of numbers.
 const drawingHtml = ({ id, title, description, svg }: Drawing): string =>
   `<figure id="${escapeText(id)}"><div class="scroll" tabindex="0" role="group" aria-label="${plainText(title)}, drawing">` +
-  `${named(asciiMarkup(svg), plainText(`${title}. ${description}`))}</div>` +
+  `${named(asciiMarkup(svg), `${title}. ${description}`)}</div>` +
   `<figcaption><strong>${richText(title)}</strong><span class="words">${richText(description)}</span></figcaption></figure>`;
 
 /** A drawing that does not say itself what it is gets its words as a label. */
 const named = (svg: string, words: string): string =>
-  /^\s*<svg\b[^>]*\brole=/.test(svg) ? svg : svg.replace(/^\s*<svg\b/, `<svg role="img" aria-label="${words}"`);
+  /^\s*<svg\b[^>]*\brole=/.test(svg) ? svg : svg.replace(/^\s*<svg\b/, `<svg role="img" aria-label="${plainText(words)}"`);
 
 const stepsHtml = ({ id, title, mode, items, hold }: Steps): string => {
   const how = mode === "read-do" ? "Read each line, then do it, then tick it." : "Do the work, then stop and confirm each line.";

@@ -9,56 +9,73 @@ export const tableHtml = (table: Table): string => {
   const repeat = table.rowHeads === true && table.columns.length >= WIDE;
   const columns = repeat && table.columns[0] !== undefined ? [...table.columns, table.columns[0]] : table.columns;
   const id = escapeText(table.id);
-  const rows = table.rows.map((row) => rowHtml(table, row, repeat)).join("");
-  const kinds = ["table", ...(table.writeIn === true ? ["write-in"] : []), ...(isShort(table) ? ["short"] : [])];
-  return (
+  const kinds = `table${table.writeIn === true ? " write-in" : ""}${isShort(table) ? " short" : ""}`;
+  const isShared = columns.some((column) => column.width !== undefined);
+  let html =
     `<div class="scroll" role="group" tabindex="0" aria-labelledby="${id}-caption">` +
-    `<table id="${id}" class="${kinds.join(" ")}"${shared(columns)}>${widths(columns)}` +
-    `<thead><tr><td class="caption" id="${id}-caption" colspan="${columns.length}">${richText(table.caption)}</td></tr>` +
-    `<tr>${columns.map(headHtml).join("")}</tr></thead><tbody>${rows}</tbody></table></div>${notesHtml(table.notes)}`
-  );
+    // With no width stated the content sets them; with some stated the rest is divided evenly.
+    `<table id="${id}" class="${kinds}"${isShared ? `${FIXED}>${widths(columns)}` : ">"}` +
+    `<thead><tr><td class="caption" id="${id}-caption" colspan="${columns.length}">${richText(table.caption)}</td></tr><tr>`;
+  for (const column of columns) html += headHtml(column);
+  html += "</tr></thead><tbody>";
+  const aligns = table.columns.map(alignOf);
+  for (const row of table.rows) html += rowHtml(row, aligns, { heads: table.rowHeads === true, repeat });
+  return `${html}</tbody></table></div>${notesHtml(table.notes)}`;
 };
+
+const FIXED = ' style="table-layout:fixed"';
 
 /** Tables of so many rows stay on one page. */
 const SHORT = 12;
 const isShort = (table: Table): boolean => table.rows.length <= SHORT;
 
-/** With no width stated the content sets them; with some stated the rest is divided evenly. */
-const shared = (columns: readonly Column[]): string =>
-  columns.some((column) => column.width !== undefined) ? ' style="table-layout:fixed"' : "";
-
 const widths = (columns: readonly Column[]): string => {
-  const stated = columns.filter((column) => column.width !== undefined);
-  if (stated.length === 0) return "";
-  const taken = stated.reduce((sum, column) => sum + (column.width ?? 0), 0);
-  const each = columns.length > stated.length ? Math.max(0, 1 - taken) / (columns.length - stated.length) : 0;
-  const total = taken + each * (columns.length - stated.length);
-  return `<colgroup>${columns.map((column) => `<col style="width:${(100 * (column.width ?? each)) / total}%">`).join("")}</colgroup>`;
+  let taken = 0;
+  let open = 0;
+  for (const { width } of columns) {
+    if (width === undefined) open += 1;
+    else taken += width;
+  }
+  const each = open > 0 ? Math.max(0, 1 - taken) / open : 0;
+  const total = taken + each * open;
+  let html = "<colgroup>";
+  for (const { width = each } of columns) html += `<col style="width:${(100 * width) / total}%">`;
+  return `${html}</colgroup>`;
 };
 
-const headHtml = (column: Column): string =>
-  `<th scope="col"${alignOf(column)}>${richText(column.head)}${column.sub === undefined ? "" : `<span class="sub">${richText(column.sub)}</span>`}</th>`;
+const headHtml = (column: Column): string => {
+  const sub = column.sub === undefined ? "" : `<span class="sub">${richText(column.sub)}</span>`;
+  return `<th scope="col"${classHtml(alignOf(column))}>${richText(column.head)}${sub}</th>`;
+};
 
-const alignOf = (column: Column | undefined): string =>
-  column?.align === undefined || column.align === "left" ? "" : ` class="${column.align}"`;
+/** The class that aligns a column's cells; left needs none. */
+const alignOf = ({ align }: Column): string => (align === undefined || align === "left" ? "" : align);
 
-const rowHtml = (table: Table, row: readonly Cell[], repeat: boolean): string => {
-  const cells = row.map((cell, index) => cellHtml(cell, table.columns[index], table.rowHeads === true && index === 0));
-  if (repeat) cells.push(cellHtml(row[0] ?? "", table.columns[0], false));
-  return `<tr>${cells.join("")}</tr>`;
+const classHtml = (names: string): string => (names === "" ? "" : ` class="${names}"`);
+
+const rowHtml = (
+  row: readonly Cell[],
+  aligns: readonly string[],
+  { heads, repeat }: { readonly heads: boolean; readonly repeat: boolean },
+): string => {
+  let html = "<tr>";
+  for (let index = 0; index < row.length; index++) html += cellHtml(row[index] ?? "", aligns[index] ?? "", heads && index === 0);
+  if (repeat) html += cellHtml(row[0] ?? "", aligns[0] ?? "", false);
+  return `${html}</tr>`;
 };
 
 /** One element for a cell wherever it can be: a browser's time for printing a table grows with its elements. */
-const cellHtml = (cell: Cell, column: Column | undefined, heads: boolean): string => {
-  if (typeof cell === "string")
-    return heads ? `<th scope="row"${alignOf(column)}>${richText(cell)}</th>` : `<td${alignOf(column)}>${richText(cell)}</td>`;
-  if ("blank" in cell) return `<td class="blank">${cell.blank === "" ? "" : `<span class="unit">${richText(cell.blank)}</span>`}</td>`;
+const cellHtml = (cell: Cell, align: string, isHead: boolean): string => {
+  if (typeof cell === "string") return textCell(cell, align, isHead);
+  if ("blank" in cell)
+    return cell.blank === "" ? '<td class="blank"></td>' : `<td class="blank"><span class="unit">${richText(cell.blank)}</span></td>`;
   if ("tick" in cell) return '<td class="center"><span class="tick"></span></td>';
-  const align = column?.align === undefined || column.align === "left" ? "" : ` ${column.align}`;
-  const kinds = `${cell.strong === true ? " critical" : ""}${cell.minor === true ? " minor" : ""}${align}`;
-  const attribute = kinds === "" ? "" : ` class="${kinds.slice(1)}"`;
-  return heads ? `<th scope="row"${attribute}>${richText(cell.text)}</th>` : `<td${attribute}>${richText(cell.text)}</td>`;
+  const kinds = `${cell.strong === true ? "critical " : ""}${cell.minor === true ? "minor " : ""}${align}`;
+  return textCell(cell.text, kinds.trimEnd(), isHead);
 };
+
+const textCell = (text: string, names: string, isHead: boolean): string =>
+  isHead ? `<th scope="row"${classHtml(names)}>${richText(text)}</th>` : `<td${classHtml(names)}>${richText(text)}</td>`;
 
 const notesHtml = (notes: Table["notes"]): string =>
   notes === undefined || notes.length === 0 ? "" : `<ul class="notes">${notes.map((note) => `<li>${richText(note)}</li>`).join("")}</ul>`;

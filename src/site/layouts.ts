@@ -54,6 +54,7 @@ const rendered = new WeakMap<Sheet, string>();
 export const blocksHtml = (sheet: Sheet): string => {
   const known = rendered.get(sheet);
   if (known !== undefined) return known;
+  // Joined, not added: what is added piece by piece keeps all its pieces, and the collector has to copy them.
   const html = sheet.blocks.map(blockHtml).join("\n");
   rendered.set(sheet, html);
   return html;

@@ -9,11 +9,13 @@ import type { JobFile } from "../../src/cli/manifest.ts";
 import { prepare } from "../../src/cli/planner.ts";
 import { issues, printJobs } from "../../src/cli/printing.ts";
 import { survey } from "../../src/cli/survey.ts";
+import { parseJob } from "../../src/job/parse.ts";
 import { makePacket } from "../../src/packet/make-packet.ts";
 import type { Packet } from "../../src/packet/packet.ts";
 import { findBrowser } from "../../src/pdf/find-browser.ts";
 import { makePrinter } from "../../src/pdf/print.ts";
 import { startBrowser } from "../../src/pdf/start.ts";
+import { makePlan } from "../../src/plan/make-plan.ts";
 import type { Plan } from "../../src/plan/plan.ts";
 import { makeLayouts } from "../../src/site/layouts.ts";
 import { printCopy } from "../../src/site/print-copy.ts";
@@ -99,6 +101,40 @@ const benchPlan = (): void => {
   }
   say("plan of one job, its file read and checked (median of 100)", `${decimal(median(times), { decimals: 1 })} ms`, "");
   say("packet of one job with all its sheets (median of 100)", `${decimal(median(packets), { decimals: 1 })} ms`, "");
+};
+
+/** Right-angled corners all the way: how the plan grows with the sides. */
+const sidesText = (sides: number): string =>
+  readFileSync(join(root, "jobs", "0001-level-deck-straight.yaml"), "utf8")
+    .replace("size: 4x4 ", "size: 6x6 ")
+    .replace("clear opening: 29 in", "clear opening: 37 in")
+    .replace("force: 10 lbf", "force: 4 lbf")
+    .replace(
+      / +- length: 23 ft[^\n]*\n/,
+      Array.from({ length: sides }, (_, side) => {
+        const turn = side === sides - 1 ? "" : ", turn: right 90 deg";
+        return `    - { length: ${12 + side} ft${turn} }\n`;
+      }).join(""),
+    );
+
+const benchSides = (): void => {
+  const figures = [1, 2, 3, 4].map((sides) => {
+    const { value: job } = parseJob(sidesText(sides));
+    if (job === undefined) throw new Error("the bench's own job has a problem");
+    const times = Array.from({ length: 60 }, () => {
+      const started = performance.now();
+      makePlan(job);
+      return performance.now() - started;
+    });
+    const { value: plan } = makePlan(job);
+    // A frame that fails would be planned again with every change that might help.
+    if (plan === undefined || plan.verdict === "fail") throw new Error("the bench's own frame does not hold");
+    return { sides, courses: plan.courses.length, median_ms: median(times.slice(20)) };
+  });
+  for (const { sides, courses, median_ms } of figures) {
+    const limit = sides === 4 ? "at most 30 ms" : "";
+    say(`plan of ${sides} sides and ${courses} courses (median of 40)`, `${decimal(median_ms, { decimals: 1 })} ms`, limit);
+  }
 };
 
 const options = (out: string) => {
@@ -221,6 +257,7 @@ const benchCold = async (): Promise<void> => {
 
 const parts: Readonly<Record<string, () => void | Promise<void>>> = {
   plan: benchPlan,
+  sides: benchSides,
   cold: benchCold,
   warm: benchWarm,
   html: benchHtml,

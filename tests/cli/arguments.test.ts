@@ -23,9 +23,19 @@ describe("readArguments", () => {
     });
   });
 
-  test.each(["", "--help", "-h", "build --help", "check --help", "--version"])("%j is answered", (line) =>
+  test.each(["", "--help", "-h", "build --help", "check --help", "explain --help", "--version"])("%j is answered", (line) =>
     expect(read(line).command).toBe("say"),
   );
+  test("explain takes a job, and a value of one word or more", () => {
+    expect(read("explain 0001 course 05 --jobs j")).toMatchObject({
+      command: "explain",
+      job: "0001",
+      value: "course 05",
+      options: { jobs: "j", files: [] },
+    });
+    expect(read("explain 0001")).toMatchObject({ command: "explain", job: "0001", value: undefined });
+  });
+
   test("the version is said as it is", () => expect(read("--version")).toEqual({ command: "say", text: "1.2.3\n" }));
 
   test.each([
@@ -34,6 +44,8 @@ describe("readArguments", () => {
     ["build --paper a5", /--paper takes letter or a4, not "a5"/],
     ["build --out", /--out/],
     ["check --no-pdf", /check makes no pages: --no-pdf/],
+    ["explain 0001 R1 --draft", /explain makes no pages: --draft/],
+    ["explain", /explain takes a job: its file or its number/],
   ])("%j is refused with its reason", (line, reason) => {
     const request = read(line);
     expect(request.command).toBe("refuse");

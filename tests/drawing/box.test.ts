@@ -39,11 +39,11 @@ describe("inside", () => {
 
 describe("unite", () => {
   test("two boxes give the box that holds both", () => {
-    expect(
-      unite([
-        { left: 0, top: 3, right: 1, bottom: 4 },
-        { left: -2, top: 3.5, right: 0, bottom: 9 },
-      ]),
-    ).toEqual({ left: -2, top: 3, right: 1, bottom: 9 });
+    expect(unite([{ box: { left: 0, top: 3, right: 1, bottom: 4 } }, { box: { left: -2, top: 3.5, right: 0, bottom: 9 } }])).toEqual({
+      left: -2,
+      top: 3,
+      right: 1,
+      bottom: 9,
+    });
   });
 });

@@ -21,7 +21,7 @@ describe("dimension", () => {
   });
 
   test("its dimension line ends exactly at the two points: M0 5H40", () => {
-    expect(writeMarks([dimension({ from: { x: 0, y: 0 }, to: { x: 40, y: 0 }, offset: 5, text: "a" }).mark]).join("")).toContain("M0 5H40");
+    expect(writeMarks([dimension({ from: { x: 0, y: 0 }, to: { x: 40, y: 0 }, offset: 5, text: "a" })]).join("")).toContain("M0 5H40");
   });
 });
 
@@ -45,7 +45,7 @@ describe("runningDimensions", () => {
   });
 
   test("each line starts exactly at its own place, however far its label was moved", () => {
-    const path = writeMarks([runningDimensions(options).mark]).join("");
+    const path = writeMarks([runningDimensions(options)]).join("");
     for (const { at } of ordinates) expect(path).toContain(`M-1 ${at === 0 ? 0 : -Math.round(at * 1000) / 1000}H`);
   });
 });

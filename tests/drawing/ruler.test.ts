@@ -7,7 +7,7 @@ describe("calibrationLine", () => {
   test("one <line> of class calibration, exactly 100 mm long, 0.7 mm thick, wherever it stands", () => {
     for (const x of [0, 2, 7.3]) {
       const lines = [
-        ...writeMarks([calibrationLine({ x, y: 4 }).mark])
+        ...writeMarks([calibrationLine({ x, y: 4 })])
           .join("")
           .matchAll(/<line ([^>]*)\/>/g),
       ];
@@ -29,7 +29,7 @@ describe("scaleBar", () => {
     ["mm", 5, "200 mm", 200],
   ] as const)("in %s at 1 to %d the bar stands for %s and has that length on paper", (units, denominator, name, length) => {
     const scale = chooseScale(units, ({ ratio }) => Math.abs(1 / ratio - denominator) < 1e-9);
-    const text = writeMarks([scaleBar({ x: 0, y: 0 }, { scale, units }).mark]).join("");
+    const text = writeMarks([scaleBar({ x: 0, y: 0 }, { scale, units })]).join("");
     expect(text).toContain(`>${name}<`);
     // The upper edges of the bar and of its two black parts.
     const xs = [...text.matchAll(/M(-?[\d.]+) 3\.6H(-?[\d.]+)/g)].flatMap(([, from, to]) => [Number(from), Number(to)]);

@@ -26,6 +26,8 @@ export const house: readonly Room[] = [
   // The flow: text -> Job -> Plan -> Packet.
   { name: "job", rooms: ["units", "sources", "problem", "tables"], packages: ["yaml", "zod", "fastest-levenshtein"] },
   { name: "plan", rooms: ["units", "sources", "problem", "geometry", "tables", "mechanics", "stock", "job"], packages: [] },
+  // Looks back from a number of the Plan to what it came from.
+  { name: "explain", rooms: ["units", "sources", "tables", "mechanics", "plan"], packages: ["fastest-levenshtein"] },
   // Knows paper and pens, no job.
   { name: "drawing", rooms: ["units", "geometry"], packages: [] },
   { name: "packet", rooms: ["units", "sources", "problem", "geometry", "tables", "job", "plan", "drawing"], packages: [] },
@@ -46,7 +48,22 @@ export const house: readonly Room[] = [
   },
   {
     name: "cli",
-    rooms: ["units", "sources", "problem", "geometry", "tables", "mechanics", "stock", "job", "plan", "drawing", "packet", "site", "pdf"],
+    rooms: [
+      "units",
+      "sources",
+      "problem",
+      "geometry",
+      "tables",
+      "mechanics",
+      "stock",
+      "job",
+      "plan",
+      "explain",
+      "drawing",
+      "packet",
+      "site",
+      "pdf",
+    ],
     packages: ["node:*"],
   },
 ];

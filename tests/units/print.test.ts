@@ -8,10 +8,16 @@ import {
   hertz,
   inches,
   length,
+  lineLoad,
   millimetres,
+  moment,
   money,
   percent,
+  sectionArea,
+  sectionModulus,
   spokenLength,
+  stress,
+  turnStiffness,
 } from "../../src/units/print.ts";
 import { readForce, readLength } from "../../src/units/read.ts";
 
@@ -178,5 +184,58 @@ describe("laws of printing", () => {
         for (const text of all) expect(text).toMatch(/^[\x20-\x7e]+$/);
       }),
     );
+  });
+});
+
+// 1 psi = 1 lbf over 1 sq in = 4.4482216152605 / 25.4^2 N/mm2 = 0.0068947573 MPa (NIST SP 811, appendix B: 6.894757 E-03).
+const PSI_MPa = 6.894757e-3;
+
+describe("stress", () => {
+  test("850 psi, the bending value of Hem-Fir No.2 in table 4A of the NDS Supplement, is 5.86 MPa", () => {
+    expect(stress(850 * PSI_MPa, "inch")).toBe("850 psi (5.86 MPa)");
+    expect(stress(850 * PSI_MPa, "mm")).toBe("5.86 MPa (850 psi)");
+  });
+
+  test("a modulus of 1,300,000 psi has no exponent: 8960 MPa", () =>
+    expect(stress(1.3e6 * PSI_MPa, "inch")).toBe("1300000 psi (8960 MPa)"));
+
+  test("a demand of 466.4 psi goes up to 467, a capacity of 466.6 psi down to 466; four figures show the tenth", () => {
+    expect(stress(466.4 * PSI_MPa, "inch", { both: false, rounding: "up" })).toBe("467 psi");
+    expect(stress(466.6 * PSI_MPa, "inch", { both: false, rounding: "down" })).toBe("466 psi");
+    expect(stress(466.4 * PSI_MPa, "inch", { both: false, figures: 4 })).toBe("466.4 psi");
+  });
+});
+
+describe("moment", () => {
+  // 1 in-lbf = 0.1129848 N m (NIST SP 811, appendix B: 1.129848 E-01).
+  test("200 lbf at 36 in are 7200 in-lbf or 813 N m (813.5)", () => {
+    expect(moment(7200 * 112.9848, "inch")).toBe("7200 in-lbf (813 N m)");
+    expect(moment(7200 * 112.9848, "mm")).toBe("813 N m (7200 in-lbf)");
+  });
+
+  test("beside a section modulus in mm3 it stands in N mm: 1281 N m are 1281000 N mm", () => {
+    expect(moment(1_281_000, "mm", { both: false, figures: 4, small: true })).toBe("1281000 N mm");
+    expect(moment(7200 * 112.9848, "inch", { both: false, small: true })).toBe("7200 in-lbf");
+  });
+});
+
+describe("sectionArea, sectionModulus", () => {
+  // Table 1B of the NDS Supplement, 4x4: A = 12.25 in2, S = 7.146 in3; 1 in = 25.4 mm.
+  test("a 4x4 has 12.25 sq in (7903 mm2) and 7.146 cu in (117099 mm3)", () => {
+    expect(sectionArea(88.9 ** 2, "inch", { both: false, figures: 4 })).toBe("12.25 sq in");
+    expect(sectionArea(88.9 ** 2, "mm")).toBe("7900 mm2 (12.3 sq in)");
+    expect(sectionModulus(88.9 ** 3 / 6, "inch", { both: false, figures: 4 })).toBe("7.146 cu in");
+    expect(sectionModulus(88.9 ** 3 / 6, "mm")).toBe("117000 mm3 (7.15 cu in)");
+  });
+});
+
+describe("turnStiffness, lineLoad", () => {
+  test("25 kN m per radian are 221000 in-lbf per radian (221269)", () =>
+    expect(turnStiffness(25e6, "inch")).toBe("221000 in-lbf/rad (25000 N m/rad)"));
+
+  // 1 lbf/ft = 14.59390 N/m (NIST SP 811, appendix B).
+  test("50 lbf/ft are 0.73 N/mm", () => {
+    expect(lineLoad(50 * 0.0145939, "inch")).toBe("50 lbf/ft (0.73 N/mm)");
+    expect(lineLoad(0.75, "mm")).toBe("0.75 N/mm (51.4 lbf/ft)");
   });
 });

@@ -1,0 +1,215 @@
+// Where do the height, size and depth of a bore come from, and how long must a bit be?
+import { counterboreDepth } from "../plan/end-fitting.ts";
+import type { Bore, RunEnd } from "../plan/plan.ts";
+import type { PostPull } from "../plan/readings.ts";
+import { derived, from, given, must, type Reader } from "./reader.ts";
+import { type Rule, rule } from "./rule.ts";
+import type { Working } from "./trace.ts";
+
+const boreNamed = ({ plan }: Reader, mark: string | undefined): Bore =>
+  must(
+    plan.bores.find((bore) => bore.mark === mark),
+    `bore ${mark}`,
+  );
+
+function endAt(reader: Reader, { runId, verticalId }: Bore): RunEnd {
+  const { left, right } = reader.run(runId);
+  return must(
+    [left, right].find(({ postId }) => postId === verticalId),
+    `end of run ${runId} on ${verticalId}`,
+  );
+}
+
+const fittings = derived("measured on the fitting");
+
+function diameter(reader: Reader, [mark]: readonly string[]): Working {
+  const { at, plan } = reader;
+  const bore = boreNamed(reader, mark);
+  const same = (what: string, field: string): Working => ({
+    formula: "d",
+    inputs: [at("d", what, `job.fittings.${field}`)],
+    origin: fittings,
+  });
+  switch (bore.kind) {
+    case "stud end":
+      return same("bore of a stud end", "stud.bore");
+    case "grip end":
+      return counterboreDepth(endAt(reader, bore), plan.job) > 0
+        ? same("bore in front of a counterbore", "grip.bore")
+        : same("bore of a gripping end where no counterbore goes in from the back", "grip.boreNoBack");
+    default:
+      return bore.bushing ? same("bore of a bushing", "bushingBore") : same("bore that the cable only passes", "passBore");
+  }
+}
+
+const bores: readonly Rule[] = [
+  rule("bores.*.height", "Height of bore {} above the datum: this is drilled", (reader, [mark]) => {
+    const { course } = boreNamed(reader, mark);
+    return {
+      formula: "h",
+      inputs: [reader.at("h", `height of course ${course}`, `courses.${course}.height`)],
+      origin: derived("all bores of a course stand at one height"),
+    };
+  }),
+  rule("bores.*.diameter", "Diameter of bore {}", diameter),
+  rule("bores.*.drilledLength", "Length drilled through at bore {}", (reader, [mark]) => {
+    const { verticalId } = boreNamed(reader, mark);
+    return {
+      formula: "w",
+      inputs: [reader.at("w", `${verticalId} along its side`, `verticals.${verticalId}.along`)],
+      origin: derived("right through"),
+    };
+  }),
+  rule("bores.*.offset", "Distance of bore {} from the middle of its post, away from the deck", (reader, [mark]) => {
+    const bore = boreNamed(reader, mark);
+    const { left, right } = reader.run(bore.runId);
+    const side = left.postId === bore.verticalId ? "left" : right.postId === bore.verticalId ? "right" : null;
+    if (side === null)
+      return { formula: "z", inputs: [given("z", "the cable only passes: in the middle", 0, "length")], origin: derived("plan geometry") };
+    return {
+      formula: "o",
+      inputs: [reader.at("o", `offset of the ${side}-hand end bores of ${bore.runId}`, `runs.${bore.runId}.${side}.offset`)],
+      origin: derived("plan geometry"),
+    };
+  }),
+  rule("bores.*.bend", "Turn of the cable at bore {}", (reader, [mark]) => {
+    const bore = boreNamed(reader, mark);
+    const { bends, left, right } = reader.run(bore.runId);
+    const isEnd = [left, right].some(({ postId }) => postId === bore.verticalId);
+    const own = isEnd
+      ? []
+      : bends.flatMap(({ postId }, nth) => (postId === bore.verticalId ? [`runs.${bore.runId}.bends[${nth}].angle`] : []));
+    if (own.length === 0)
+      return {
+        formula: "z",
+        inputs: [given("z", isEnd ? "the cable ends here" : "the cable goes straight on", 0, "angle")],
+        origin: derived("plan geometry"),
+      };
+    return { formula: "sum(a)", inputs: [reader.all("a", "turns at this post", own)], origin: derived("plan geometry") };
+  }),
+  rule("bores.*.counterbore.diameter", "Diameter of the counterbore of {}", ({ at }) => ({
+    formula: "d",
+    inputs: [at("d", "counterbore of a gripping end", "job.fittings.grip.counterbore")],
+    origin: fittings,
+  })),
+  rule("bores.*.counterbore.depth", "Depth of the counterbore of {}", ({ at }) => ({
+    formula: "l",
+    inputs: [at("l", "length of the fitting's body, which lies in the post", "job.fittings.grip.bodyLength")],
+    origin: fittings,
+  })),
+];
+
+/** The bores that a row of the list of bits counts. */
+function usersOf({ plan }: Reader, key: string | undefined): readonly { readonly path: string }[] {
+  const bit = must(plan.bits[Number(/\d+/.exec(key ?? "")?.[0])], `bit ${key}`);
+  if (bit.use === "counterbore") {
+    return plan.bores.flatMap(({ mark, counterbore }) =>
+      counterbore?.diameter === bit.diameter ? [{ path: `bores.${mark}.counterbore.depth` }] : [],
+    );
+  }
+  const useOf = (bore: Bore): string => (bore.bushing ? `${bore.kind === "bend" ? "bend" : "pass"}, bushing` : bore.kind);
+  return plan.bores.flatMap((bore) =>
+    bore.diameter === bit.diameter && useOf(bore) === bit.use ? [{ path: `bores.${bore.mark}.drilledLength` }] : [],
+  );
+}
+
+const bits: readonly Rule[] = [
+  rule("bits.*.holes", "Holes of bit {} in the list", (reader, [key]) => ({
+    formula: "n",
+    inputs: [given("n", "bores of this size and use", usersOf(reader, key).length, "count")],
+    origin: derived("counted"),
+  })),
+  rule("bits.*.deepest", "Deepest hole of bit {} in the list", (reader, [key]) => ({
+    formula: "max(l)",
+    inputs: [
+      reader.all(
+        "l",
+        "depth of each hole",
+        usersOf(reader, key).map(({ path }) => path),
+      ),
+    ],
+    origin: derived("the deepest decides"),
+  })),
+  rule("bits.*.bitLength_min", "Least length of bit {} in the list", ({ at, plan }, [key]) => ({
+    formula: "up(l + e, s)",
+    inputs: [
+      at("l", "deepest hole", `bits${key}.deepest`),
+      given("e", "chuck's grip and start", BIT_EXTRA_mm, "length", from("practice", "what a bit needs besides the hole")),
+      given("s", "step in which bits are sold", plan.job.units === "inch" ? 12.7 : 10, "length", from("practice", "lengths of bits")),
+    ],
+    origin: derived("sum of lengths"),
+    rounding: "up to the next length that is sold, so that the bit comes through",
+  })),
+];
+
+/** As the plan counts it. */
+const BIT_EXTRA_mm = 50.8;
+
+function pullNamed({ plan }: Reader, key: string): PostPull {
+  return must(
+    plan.pulls.find(({ postId, runId }) => `${postId}/${runId}` === key),
+    `pull ${key}`,
+  );
+}
+
+function pullAtTarget(reader: Reader, [key = ""]: readonly string[]): Working {
+  const { at, plan } = reader;
+  const { postId, runId, cause } = pullNamed(reader, key);
+  const run = reader.run(runId);
+  const cables = at("n", "cables", `pulls.${key}.cables`);
+  if (cause === "end") {
+    const end = run.left.postId === postId ? run.left : run.right;
+    const span = end === run.left ? run.spans[0] : run.spans.at(-1);
+    const each = end.pulls
+      ? at("T", "target at this end", `runs.${runId}.tension.target`)
+      : at("T", "tension of the span next to this end", `runs.${runId}.spans.${span?.bayId}.tension`);
+    return { formula: "n * T", inputs: [cables, each], origin: derived("sum of forces") };
+  }
+  const beside = plan.bays.filter(({ leftId, rightId }) => leftId === postId || rightId === postId).map(({ id }) => id);
+  const spans = run.spans.filter(({ bayId }) => beside.includes(bayId)).map(({ bayId }) => `runs.${runId}.spans.${bayId}.tension`);
+  const bend = run.bends.findIndex((one) => one.postId === postId);
+  return {
+    formula: "n * 2 * max(t) * sin(a / 2)",
+    inputs: [
+      cables,
+      reader.all("t", "tension on both sides of the post; the larger counts for both, as friction may turn", spans),
+      at("a", "turn of the cable at this post", `runs.${runId}.bends[${bend}].angle`),
+    ],
+    origin: derived("resultant of two forces"),
+  };
+}
+
+const pulls: readonly Rule[] = [
+  rule("pulls.*.pull_target", "Pull of all cables on post/run {} at their target", pullAtTarget),
+  rule("pulls.*.pull_high", "Pull of all cables on post/run {} at the greatest reading allowed", (reader, [key = ""]) => {
+    const { runId } = pullNamed(reader, key);
+    const { at } = reader;
+    return {
+      formula: "P * h / T",
+      inputs: [
+        at("P", "pull at the target", `pulls.${key}.pull_target`),
+        at("h", "greatest reading allowed", `runs.${runId}.tension.high`),
+        at("T", "target", `runs.${runId}.tension.target`),
+      ],
+      origin: derived("goes with the tension"),
+    };
+  }),
+  rule("pulls.*.height", "Height above the datum at which the pull on post/run {} acts", ({ all, plan }) => ({
+    formula: "mean(h)",
+    inputs: [
+      all(
+        "h",
+        "height of each course",
+        plan.courses.map(({ number }) => `courses.${number}.height`),
+      ),
+    ],
+    origin: derived("resultant of equal forces"),
+  })),
+  rule("pulls.*.cables", "Cables that pull on post/run {}", ({ plan }) => ({
+    formula: "n",
+    inputs: [given("n", "courses", plan.courses.length, "count")],
+    origin: derived("counted"),
+  })),
+];
+
+export const boreRules: readonly Rule[] = [...bores, ...bits, ...pulls];

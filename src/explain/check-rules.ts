@@ -1,0 +1,254 @@
+// What does each check compare, and where do its two sides come from?
+import { cornerSlot } from "../plan/corner-path.ts";
+import { counterboreDepth, endBore } from "../plan/end-fitting.ts";
+import type { Check, RunEnd } from "../plan/plan.ts";
+import { bearingAcrossGrain_min } from "../tables/timber.ts";
+import { derived, from, given, must, type Reader } from "./reader.ts";
+import { type Rule, rule } from "./rule.ts";
+import type { Input, Working } from "./trace.ts";
+
+const checkNamed = ({ plan }: Reader, id: string): Check =>
+  must(
+    plan.checks.find((one) => one.id === id),
+    `check ${id}`,
+  );
+
+const whole = derived("the plan as it stands");
+
+const same = (input: Input): Working => ({ formula: input.symbol, inputs: [input], origin: whole });
+const most = (input: Input): Working => ({ formula: `max(${input.symbol})`, inputs: [input], origin: whole });
+
+/** The part of an id behind its kind: strand-R1 gives R1. */
+const behind = (id: string, kind: string): string | null => (id.startsWith(`${kind}-`) ? id.slice(kind.length + 1) : null);
+
+type Side = (reader: Reader, rest: string, check: Check) => Working | null;
+
+const endOf = (reader: Reader, rest: string): RunEnd => {
+  const [run = "", post] = rest.split("-");
+  const { left, right } = reader.run(run);
+  return left.postId === post ? left : right;
+};
+
+const demands: Readonly<Record<string, Side>> = {
+  "guard-height": ({ at }) => same(at("H", "height of the guard", "opening.guardHeight")),
+  "opening-at-rest": ({ all, plan }) =>
+    most(
+      all(
+        "c",
+        "clear gap of each opening",
+        plan.gaps.map((_, nth) => `gaps[${nth}].clear`),
+      ),
+    ),
+  "gap-below": ({ at }) => same(at("g", "gap under the bottom rail", "job.frame.gapBelow")),
+  "wall-gap": ({ at }, end) => same(at("g", "gap between wall and end post", `job.${end}.gap`)),
+  "wall-reach": ({ at }, end) => same(at("g", "gap between wall and end post", `job.${end}.gap`)),
+  "post-spacing": ({ plan }) => {
+    const posts = plan.verticals.filter(({ kind }) => kind === "post");
+    const apart = posts
+      .slice(1)
+      .flatMap((post, index) => (posts[index]?.sideIndex === post.sideIndex ? [post.station - (posts[index]?.station ?? 0)] : []));
+    return most(given("d", "stations of neighbouring posts of a side, one less the other", apart, "length"));
+  },
+  "free-length": ({ all, plan }) =>
+    most(
+      all(
+        "f",
+        "free length of each bay",
+        plan.bays.filter(({ kind }) => kind !== "pair gap").map(({ id }) => `bays.${id}.free`),
+      ),
+    ),
+  "cable-spacing": ({ all, plan }) =>
+    most(
+      all(
+        "a",
+        "spacing of each opening",
+        plan.gaps.map((_, nth) => `gaps[${nth}].spacing`),
+      ),
+    ),
+  "edge-distance": (reader, _, { where }) => {
+    const bore = must(
+      reader.plan.bores.find(({ mark }) => mark === where),
+      `bore ${where}`,
+    );
+    const { at } = reader;
+    return {
+      formula: bore.counterbore === null ? "w / 2 - abs(o) - d / 2" : "w / 2 - abs(o) - max(d, D) / 2",
+      inputs: [
+        at("w", "post or spacer square to the side", `verticals.${bore.verticalId}.across`),
+        at("o", "offset of the bore from the middle", `bores.${where}.offset`),
+        at("d", "diameter of the bore", `bores.${where}.diameter`),
+        ...(bore.counterbore === null ? [] : [at("D", "diameter of its counterbore", `bores.${where}.counterbore.diameter`)]),
+      ],
+      origin: derived("the bore that comes nearest to an edge"),
+    };
+  },
+  "corner-slot": (reader, sideId) => {
+    const { plan, at } = reader;
+    const side = must(
+      plan.sides.find(({ id }) => id === sideId),
+      `side ${sideId}`,
+    );
+    const next = must(plan.sides[side.index + 1], "next side");
+    return {
+      formula: "slot(L - e, s, t, w)",
+      inputs: [
+        at("L", `length of side ${sideId}`, `sides.${sideId}.length`),
+        at("e", "outer face of its last post", `sides.${sideId}.endsAt`),
+        at("s", "outer face of the first post of the next side", `sides.${next.id}.startsAt`),
+        at("t", "turn", `sides.${sideId}.turn`),
+        at("w", "post square to the side", "job.posts.section.across"),
+      ],
+      functions: {
+        slot: {
+          means: "least distance of the two edges that face each other, inside and outside of the corner",
+          of: (left, right, turn, across) =>
+            cornerSlot({ setback_left: Number(left), setback_right: Number(right), turn: Number(turn), across: Number(across) }),
+        },
+      },
+      origin: derived("plan geometry"),
+    };
+  },
+  "pair-gap": ({ plan, at }, postId) => {
+    const posts = plan.verticals.filter(({ kind }) => kind === "post");
+    const left = posts.findIndex(({ id }) => id === postId);
+    const right = must(posts[left + 1], "post");
+    return {
+      formula: "x2 - w / 2 - x1 - w / 2",
+      inputs: [
+        at("x1", `station of ${postId}`, `verticals.${postId}.station`),
+        at("x2", `station of ${right.id}`, `verticals.${right.id}.station`),
+        at("w", "post along the side", `verticals.${postId}.along`),
+      ],
+      origin: derived("plan geometry"),
+    };
+  },
+  "run-corners": ({ run }, id) =>
+    same(given("n", "corners that the run turns", run(id).bayIds.filter((bay) => bay.includes("/")).length, "count")),
+  "run-length": ({ at }, id) => same(at("L", "length of the run", `runs.${id}.outsideLength`)),
+  strand: ({ at, all, tightening }, id) => ({
+    formula: "max(T, r)",
+    inputs: [
+      at("T", "target", `runs.${id}.tension.target`),
+      all(
+        "r",
+        "greatest reading of each step",
+        tightening(id).steps.map(({ number }) => `tightening.${id}.steps.${number}.reading_high`),
+      ),
+    ],
+    origin: whole,
+  }),
+  required: ({ at }, id, { where }) =>
+    same(at("t", "tension of the span with the smallest margin", `runs.${id}.spans.${spanOf(where)}.tension`)),
+  thread: ({ run, number, at }, id) => {
+    const ends = run(id).takeUp.ends.map(({ postId }) => `runs.${id}.takeUp.ends.${postId}`);
+    const reach = ends.map((end) => number(`${end}.travel_high`) + number(`${end}.slack`));
+    return {
+      formula: "max(t) + r",
+      inputs: [
+        given("t", "travel of each nut with the least stiffness, slack included", reach, "length"),
+        at("r", "thread to be left", `runs.${id}.takeUp.reserve`),
+      ],
+      origin: whole,
+    };
+  },
+  infill: ({ all, run }, id) =>
+    most(
+      all(
+        "t",
+        "tension of each span under the infill load",
+        run(id).spans.map(({ bayId }) => `runs.${id}.spans.${bayId}.underInfillLoad.tension`),
+      ),
+    ),
+  bearing: ({ at }, rest) => same(at("P", "greatest reading allowed", `runs.${rest.split("-")[0]}.tension.high`)),
+  "push-through": ({ all, plan }) => ({
+    formula: "min(F)",
+    inputs: [
+      all(
+        "F",
+        "of each span",
+        plan.runs.flatMap(({ id, spans }) => spans.map(({ bayId }) => `runs.${id}.spans.${bayId}.pushThrough.sliding`)),
+      ),
+    ],
+    origin: whole,
+  }),
+  frame: ({ at }, id) => same(at("q", "ratio of the frame's check", `frame.checks.${id}.ratio`)),
+};
+
+/** "R1, bay A2" gives A2. */
+const spanOf = (where: string): string => where.split(" bay ")[1] ?? "";
+
+const stated =
+  (path: string, what: string): Side =>
+  ({ at }) =>
+    same(at("l", what, path));
+const openingSphere = stated("job.code.openingSphere", "sphere that must not pass");
+
+const limits: Readonly<Record<string, Side>> = {
+  "guard-height": stated("job.code.guardHeight_min", "least height of the guard"),
+  "opening-at-rest": openingSphere,
+  "gap-below": openingSphere,
+  "corner-slot": openingSphere,
+  "pair-gap": openingSphere,
+  "wall-gap": stated("job.limits.wallGap_max", "widest gap to a wall"),
+  "wall-reach": stated("job.limits.wallGap_min", "narrowest gap that a tool reaches through"),
+  "post-spacing": stated("job.posts.spacing_max", "largest spacing of posts"),
+  "free-length": stated("job.spacers.free_max", "longest free length"),
+  "cable-spacing": stated("job.limits.cableSpacing_max", "largest spacing of cables"),
+  "edge-distance": stated("job.limits.edgeDistance_min", "least wood or wall beside a bore"),
+  "run-corners": stated("job.limits.bends_max", "corners that a run may turn"),
+  "run-length": ({ at, run }, id) =>
+    same(
+      at(
+        "l",
+        "longest run",
+        run(id).bayIds.some((bay) => bay.includes("/")) ? "job.limits.runWithBends_max" : "job.limits.runStraight_max",
+      ),
+    ),
+  strand: stated("target.workingLimit", "working limit of the strand"),
+  required: ({ at }, id, { where }) => same(at("q", "what the criterion asks of that span", `runs.${id}.spans.${spanOf(where)}.required`)),
+  thread: ({ at }, id) => same(at("a", "free thread after the first turns", `runs.${id}.takeUp.threadAvailable`)),
+  infill: ({ at }) => ({
+    formula: "B / 1.5",
+    inputs: [at("B", "breaking force", "job.cable.breakingForce")],
+    origin: from("en-1993-1-11", "6.2: breaking force / (1.5 x 1.0)"),
+  }),
+  bearing: (reader, rest) => {
+    const { at, plan } = reader;
+    const end = endOf(reader, rest);
+    const isSunk = counterboreDepth(end, plan.job) > 0;
+    const { value, source, where } = bearingAcrossGrain_min;
+    return {
+      formula: "Fc * pi / 4 * (D ^ 2 - d ^ 2)",
+      inputs: [
+        given("Fc", "bearing across the grain of a soft species", value, "stress", { source, where }),
+        at("D", "diameter of the washer", `job.fittings.${end.kind === "stud" ? "stud" : "grip"}.washerDiameter`),
+        isSunk
+          ? at("d", "counterbore below it", "job.fittings.grip.counterbore")
+          : given("d", "bore below it", endBore(end, plan.job), "length"),
+      ],
+      origin: from(source, where),
+    };
+  },
+  frame: () => same(given("l", "a ratio holds up to 1", 1, "share")),
+};
+
+const sideOf =
+  (sides: Readonly<Record<string, Side>>): Rule["explain"] =>
+  (reader, [id = ""]) => {
+    const kind = Object.keys(sides).find((name) => id === name || behind(id, name) !== null);
+    return kind === undefined ? null : (sides[kind]?.(reader, behind(id, kind) ?? "", checkNamed(reader, id)) ?? null);
+  };
+
+export const checkRules: readonly Rule[] = [
+  rule("checks.*.ratio", "How much of its limit the check {} uses", (reader, [id = ""]) => {
+    const { rule: how } = checkNamed(reader, id);
+    const { at } = reader;
+    return {
+      formula: how === "at most" ? "D / l" : "l / D",
+      inputs: [at("D", "demand", `checks.${id}.demand.value`), at("l", `limit: ${how} this`, `checks.${id}.limit.value`)],
+      origin: from(checkNamed(reader, id).source, checkNamed(reader, id).sourceWhere),
+    };
+  }),
+  rule("checks.*.demand.value", "Demand of the check {}", sideOf(demands)),
+  rule("checks.*.limit.value", "Limit of the check {}", sideOf(limits)),
+];

@@ -1,0 +1,71 @@
+// What do drying posts and a strand that beds in change, and what is turned at the next visit?
+import { type ShrinkingWood, woodShrinkage } from "../tables/shrinkage.ts";
+import { derived, from, given, must, type Reader } from "./reader.ts";
+import { type Rule, rule } from "./rule.ts";
+import type { Working } from "./trace.ts";
+
+function shrinkage({ at, plan }: Reader, [run = ""]: readonly string[]): Working {
+  const climate = must(
+    plan.climate.find(({ runId }) => runId === run),
+    `climate of run ${run}`,
+  );
+  if (climate.wood === null)
+    return { formula: "z", inputs: [given("z", "metal does not dry", 0, "length")], origin: derived("metal posts") };
+  const { from_percent, to_percent, name } = climate.wood;
+  const even = [from_percent, to_percent].every((moisture) => moisture >= 6 && moisture <= 14);
+  const { tangential } = woodShrinkage[name as ShrinkingWood].coefficient;
+  const common = [
+    at("D", "post along the side", "job.posts.section.along"),
+    at("M1", "moisture when the cables are fitted", "job.site.moistureAtFitting_percent"),
+    at("M2", "moisture in service", "job.site.moistureInService_percent"),
+  ];
+  return {
+    formula: even ? "max(0, D * C * (M1 - M2))" : "max(0, D * (M1 - M2) / (30 / (S / 100) - 30 + M1))",
+    inputs: even
+      ? [
+          ...common,
+          given(
+            "C",
+            `change of ${name} per percent of moisture, tangential`,
+            tangential.value,
+            "share",
+            from(tangential.source, tangential.where),
+          ),
+        ]
+      : [...common, at("S", `shrinkage of ${name} from green to oven-dry, tangential`, `climate.${run}.wood.shrinkage_percent`)],
+    origin: from("wood-handbook", "13-2 within 6 to 14 % of moisture, 13-3 outside"),
+  };
+}
+
+export const settlingRules: readonly Rule[] = [
+  rule("climate.*.shrinkage.each", "How much one post of run {} shrinks along the cable as it dries", shrinkage),
+  rule("climate.*.shrinkage.closing", "How much nearer the anchors of run {} come as the posts dry", ({ at }, [run]) => ({
+    formula: "d / 2 + d / 2",
+    inputs: [at("d", "shrinkage of one post; it shrinks to its middle, so half of it moves the anchor", `climate.${run}.shrinkage.each`)],
+    origin: derived("sum of lengths"),
+  })),
+  rule("climate.*.bedding", "How much longer the strand of run {} becomes after the first tightening", ({ at }, [run]) => ({
+    formula: "e * L",
+    inputs: [at("e", "share of the length", `climate.${run}.beddingShare`), at("L", "length of the run", `runs.${run}.pathLength`)],
+    origin: from("en-1993-1-11", "3.2.2(3), note 1"),
+  })),
+  rule("climate.*.visit.travelPerEnd", "Travel of each nut of run {} at the next visit", ({ at, run: named }, [run = ""]) => ({
+    formula: "(c + b) / n",
+    inputs: [
+      at("c", "how much nearer the anchors come as the posts dry", `climate.${run}.shrinkage.closing`),
+      at("b", "bedding-in of the strand", `climate.${run}.bedding`),
+      given("n", "nuts that are pulled", [named(run).left, named(run).right].filter(({ pulls }) => pulls).length, "count"),
+    ],
+    origin: derived("all cables brought back: the frame then stands as before"),
+  })),
+  rule("climate.*.visit.turnsPerEnd", "Turns of each nut of run {} at the next visit", ({ at }, [run]) => ({
+    formula: "t / p",
+    inputs: [at("t", "travel", `climate.${run}.visit.travelPerEnd`), at("p", "pitch of the thread", "job.fittings.stud.pitch")],
+    origin: derived("lead of a single-start thread"),
+  })),
+  rule("climate.*.visit.months", "Months from the fitting of run {} to the next visit", ({ at }) => ({
+    formula: "m",
+    inputs: [at("m", "in the job", "job.site.nextVisit_months")],
+    origin: from("job", "site: next visit"),
+  })),
+];
