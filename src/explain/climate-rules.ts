@@ -1,10 +1,7 @@
 // What do warmth, drying and bedding-in take from a cable, and what is read on another day?
-
 import { unstressedLength } from "../mechanics/stretch.ts";
 import { closingByTemperature } from "../mechanics/temperature.ts";
-import { climateOf } from "../plan/climate.ts";
 import type { RunClimate } from "../plan/climate-plan.ts";
-import { targetOf } from "../plan/tensions.ts";
 import { derived, from, given, must, type Reader } from "./reader.ts";
 import { type Rule, rule } from "./rule.ts";
 import type { Input, Working } from "./trace.ts";
@@ -170,33 +167,24 @@ function dayReading(reader: Reader, [run = "", day = "", key]: readonly string[]
   };
 }
 
-function covered(reader: Reader, [run = ""]: readonly string[]): Working {
-  const { plan } = reader;
-  const { group } = reader.group(run);
-  const bare = group.runs.map(({ id }) => targetOf(reader.demanded(id), 0, plan.job).target);
-  const lost = must(
-    climateOf(group, bare, plan.job).find(({ runId }) => runId === run),
-    `climate of run ${run}`,
-  ).covered;
+function covered({ at, plan }: Reader, [run = ""]: readonly string[]): Working {
+  const { value, source, where } = plan.job.tightening.allowFor;
+  if (plan.job.tightening.criterion.kind === "stated") {
+    return {
+      formula: "z",
+      inputs: [given("z", "a stated tension makes up for nothing", 0, "force")],
+      origin: from("job", "tightening: criterion"),
+    };
+  }
+  if (value === "nothing") {
+    return { formula: "z", inputs: [given("z", "the job makes up for nothing", 0, "force")], origin: from(source, where) };
+  }
   return {
     formula: "max(0, l)",
-    inputs: [
-      given(
-        "l",
-        `${allowed(reader)}, worst cable, all cables at the target that they would have if nothing were lost; at the final target: climate.${run}.covered`,
-        lost,
-        "force",
-        derived(equation),
-      ),
-    ],
-    origin: from(plan.job.tightening.allowFor.source, plan.job.tightening.allowFor.where),
+    inputs: [at("l", "what is lost by the worst cable, all at their targets", `climate.${run}.covered`)],
+    origin: from(source, where),
   };
 }
-
-const allowed = ({ plan }: Reader): string => {
-  const { value } = plan.job.tightening.allowFor;
-  return value === "nothing" ? "nothing is made up for" : `what ${value === "heat" ? causeWords.heat : causeWords.both} takes`;
-};
 
 function coveredNow({ at, plan }: Reader, [run]: readonly string[]): Working {
   const { value, source, where } = plan.job.tightening.allowFor;

@@ -84,19 +84,15 @@ function required(reader: Reader, [run = "", bay]: readonly string[]): Working {
 }
 
 /** Spans of one tension share a search, which starts from the first of them. */
-function freeStop({ at, plan, run: runNamed }: Reader, [run = "", bay]: readonly string[]): Working {
-  const { spans } = runNamed(run);
-  const own = spans.find(({ bayId }) => bayId === bay);
-  const first = spans.find(({ tension }) => tension === own?.tension) ?? own;
+function freeStop({ at, plan }: Reader, [run = "", bay]: readonly string[]): Working {
   return {
-    formula: "max(L, longest(T * (l - c) / G, L1, R))",
+    formula: "max(L, longest(T * (l - c) / G, L, R))",
     inputs: [
       at("T", "tension of the span", path(run, bay, "tension")),
       at("l", "least reading that is allowed", `runs.${run}.tension.low`),
       at("c", "what is lost later", `runs.${run}.tension.covered`),
       at("G", "target", `runs.${run}.tension.target`),
       at("L", "free length as planned", path(run, bay, "free")),
-      at("L1", "free length of the first span of this tension, from which the search starts", path(run, first?.bayId, "free")),
       at("R", "length of the run", `runs.${run}.pathLength`),
     ],
     functions: {

@@ -7,9 +7,9 @@ import { decimal, inches } from "../units/print.ts";
 import type { Mm } from "../units/quantity.ts";
 import { lumberOf } from "./checks.ts";
 import * as usual from "./defaults.ts";
-import { baseOf, calibrationOf, siteOf, woodOf } from "./frame-defaults.ts";
 import type { SizeText } from "./fields.ts";
 import { fittingsOf, stated } from "./fitting-defaults.ts";
+import { baseOf, calibrationOf, siteOf, woodOf } from "./frame-defaults.ts";
 import type {
   Cable,
   CableSupply,
@@ -175,7 +175,14 @@ function railOf(file: JobFile["frame"]["top rail"], where: string): Rail {
   const sizes = sizesOf(file.size);
   const [thin, wide] = [Math.min(...sizes), Math.max(...sizes)];
   const [depth, width] = file.lay === "edge" ? [wide, thin] : [thin, wide];
-  return { material: file.material, depth, width, wall: file.wall ?? null, name: nameOf(file.size, file.wall ?? null), wood: woodOf(file, where) };
+  return {
+    material: file.material,
+    depth,
+    width,
+    wall: file.wall ?? null,
+    name: nameOf(file.size, file.wall ?? null),
+    wood: woodOf(file, where),
+  };
 }
 
 function cableOf(file: JobFile["cable"], { weighed: sample }: NonNullable<JobFile["calibration"]>): Cable {

@@ -21,7 +21,13 @@ export function checkLumber(file: LumberFile, path: JobPath): readonly Problem[]
   const wood = woodOf(file, "")?.value;
   if (wood === undefined || woodStrength({ ...wood, ...USUAL_PIECE }) !== null) return [];
   const what = `no design values are known for ${wood.species} ${wood.grade}`;
-  return [wrong([...path, file.grade === undefined ? "species" : "grade"], what, "write No.1 or No.2, or another species that is stamped on the wood")];
+  return [
+    wrong(
+      [...path, file.grade === undefined ? "species" : "grade"],
+      what,
+      "write No.1 or No.2, or another species that is stamped on the wood",
+    ),
+  ];
 }
 
 export function checkSite(site: NonNullable<JobFile["site"]>): readonly Problem[] {
@@ -33,7 +39,11 @@ export function checkSite(site: NonNullable<JobFile["site"]>): readonly Problem[
   const isOff = reference !== undefined && (reference < (coldest ?? reference) || reference > (warmest ?? reference));
   if (isOff) {
     problems.push(
-      wrong(["site", "reference"], "the reference temperature lies outside the site's range", "take one between the coldest and the warmest day"),
+      wrong(
+        ["site", "reference"],
+        "the reference temperature lies outside the site's range",
+        "take one between the coldest and the warmest day",
+      ),
     );
   }
   return problems;
@@ -49,7 +59,9 @@ export function checkCalibration({ turns }: NonNullable<JobFile["calibration"]>)
     return [wrong(path, "the turns need two readings of one kind, before and after", `write ${example}`)];
   }
   if (byPitch === 2 && turns.span === undefined) {
-    return [wrong(path, "a pitch says nothing without the span that was plucked", "add span: its free length between the faces of the posts")];
+    return [
+      wrong(path, "a pitch says nothing without the span that was plucked", "add span: its free length between the faces of the posts"),
+    ];
   }
   return [];
 }

@@ -44,7 +44,9 @@ export interface TurnsMeasured {
 }
 
 /** A tension as it was read: by a gauge, or by the pitch of a plucked span. */
-export type GaugeOrPitch = { readonly kind: "gauge"; readonly force: Newton } | { readonly kind: "pitch"; readonly pitch_Hz: number; readonly span: Mm };
+export type GaugeOrPitch =
+  | { readonly kind: "gauge"; readonly force: Newton }
+  | { readonly kind: "pitch"; readonly pitch_Hz: number; readonly span: Mm };
 
 export interface Calibration {
   readonly turns: TurnsMeasured | null;

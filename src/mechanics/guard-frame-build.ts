@@ -192,7 +192,12 @@ export function unitCases(built: BuiltFrame, { posts, cables, loads = [] }: Guar
     const x = post.station - station;
     const { base, top } = pick(built.posts, index);
     // What holds a top stands on the same deck.
-    return post.top === "fixed" ? [{ node: base, x }, { node: top, x }] : [{ node: base, x }];
+    return post.top === "fixed"
+      ? [
+          { node: base, x },
+          { node: top, x },
+        ]
+      : [{ node: base, x }];
   });
   const deck = { settlements };
   const rails = { strains: [...built.topRail, ...built.bottomRail].flat().map((member) => ({ member, strain: 1 })) };

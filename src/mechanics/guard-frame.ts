@@ -190,7 +190,10 @@ function describe(input: GuardFrameInput, built: BuiltFrame, solved: Pick<SideSt
   return {
     ...solved,
     closing: input.cables.map(({ pushes = [] }, cable) =>
-      pushes.reduce((sum, { post, height, factor }) => sum + factor * movement(post, height), pick(anchor_left, cable) - pick(anchor_right, cable)),
+      pushes.reduce(
+        (sum, { post, height, factor }) => sum + factor * movement(post, height),
+        pick(anchor_left, cable) - pick(anchor_right, cable),
+      ),
     ),
     anchor_left,
     anchor_right,

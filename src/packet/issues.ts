@@ -18,6 +18,7 @@ export type SheetKey =
   | "safety"
   | "tightening"
   | "proof"
+  | "frameChecks"
   | "care"
   | "record"
   | "sources";
@@ -80,6 +81,13 @@ export const catalogue: Readonly<Record<SheetKey, CatalogueRow>> = {
     issues: ["crew", "homeowner", "record"],
   },
   proof: { id: "Z-804", name: "Proof", slug: "proof", use: "opening check, hold points, signatures", issues: everyIssue },
+  frameChecks: {
+    id: "Z-805",
+    name: "Frame checks",
+    slug: "frame-checks",
+    use: "posts, rails, bases: does the frame hold",
+    issues: everyIssue,
+  },
   care: { id: "Z-806", name: "Hand-over and care", slug: "care", use: "owner's card and visits", issues: ["crew", "homeowner", "record"] },
   record: { id: "Z-901", name: "Record", slug: "record", use: "planned against built", issues: ["record"] },
   sources: { id: "Z-902", name: "Sources", slug: "sources", use: "where every number comes from", issues: everyIssue },

@@ -1,7 +1,9 @@
 // What does a packet hold? The sheets of one issue, in order, made from one plan.
 import type { Issue } from "../job/job.ts";
 import type { Plan } from "../plan/plan.ts";
+import { FRAME_STAMP, failingChecks } from "./frame-verdict.ts";
 import { issueName, type SheetHead, type SheetKey, sheetHeads } from "./issues.ts";
+import { sourcesMarkedIn } from "./marked-sources.ts";
 import type { Packet, Sheet, Stamp, TitleBlock } from "./packet.ts";
 import { authoritySheet } from "./sheets/authority.ts";
 import { boresSheet } from "./sheets/bores.ts";
@@ -10,6 +12,7 @@ import { careSheet } from "./sheets/care.ts";
 import { coverSheet } from "./sheets/cover.ts";
 import { detailsSheet } from "./sheets/details.ts";
 import { elevationSheet } from "./sheets/elevation.ts";
+import { frameChecksSheet } from "./sheets/frame-checks.ts";
 import type { SheetContext, SheetMaker } from "./sheets/kit.ts";
 import { lumberSheet } from "./sheets/lumber.ts";
 import { orderSheet } from "./sheets/order.ts";
@@ -22,8 +25,8 @@ import { stepsSheet } from "./sheets/steps.ts";
 import { surveySheet } from "./sheets/survey.ts";
 import { tighteningSheet } from "./sheets/tightening.ts";
 import { toolsSheet } from "./sheets/tools.ts";
-import { showIn, sourcesMarkedIn } from "./show-number.ts";
-import { verdictText } from "./wording.ts";
+import { showIn } from "./show-number.ts";
+import { NOT_FOR_CONSTRUCTION, verdictText } from "./wording.ts";
 
 export interface PacketRequest {
   readonly plan: Plan;
@@ -49,6 +52,7 @@ const makers: Readonly<Record<SheetKey, SheetMaker>> = {
   safety: safetySheet,
   tightening: tighteningSheet,
   proof: proofSheet,
+  frameChecks: frameChecksSheet,
   care: careSheet,
   record: recordSheet,
   sources: sourcesSheet,
@@ -82,10 +86,7 @@ export function makePacket({ plan, issue, stamp, all = false }: PacketRequest): 
 function makeSheets(context: SheetContext, index: readonly SheetHead[]): readonly Sheet[] {
   const sheets: Sheet[] = [];
   for (const head of index) {
-    const marked =
-      head.key === "sources"
-        ? sourcesMarkedIn(JSON.stringify(sheets.map(({ blocks }) => blocks.filter(({ kind }) => kind !== "drawing"))))
-        : [];
+    const marked = head.key === "sources" ? sourcesMarkedIn(sheets.flatMap(({ blocks }) => blocks)) : [];
     sheets.push(makers[head.key]({ ...context, marked }, head));
   }
   return sheets;
@@ -113,9 +114,14 @@ function titleBlock(plan: Plan, stamp: Stamp): TitleBlock {
   };
 }
 
-/** Nobody bores from a set that a check forbids, or that was not issued for it. */
+/** Nobody bores from a set that a check forbids, or that was not issued for it. A frame that fails says all of it: two lines of the margin. */
 function stampOf(plan: Plan): string {
   const isIssued = ["for construction", "as built"].includes(plan.job.identity.status);
-  const reasons = [...(plan.verdict === "fail" ? ["a check fails, see Z-001"] : []), ...(isIssued ? [] : ["do not bore from this set"])];
-  return reasons.length === 0 ? "" : `NOT FOR CONSTRUCTION - ${reasons.join("; ")}`;
+  const failing = failingChecks(plan).length;
+  const others = plan.checks.filter(({ verdict }) => verdict === "fail").length > failing;
+  const reasons =
+    failing > 0
+      ? [FRAME_STAMP, ...(others ? ["also Z-001"] : [])]
+      : [...(plan.verdict === "fail" ? ["a check fails, see Z-001"] : []), ...(isIssued ? [] : ["do not bore from this set"])];
+  return reasons.length === 0 ? "" : `${NOT_FOR_CONSTRUCTION} - ${reasons.join("; ")}`;
 }

@@ -2,9 +2,28 @@
 import type { UnitSystem } from "../job/job.ts";
 import type { Measure } from "../plan/plan.ts";
 import type { Cited } from "../sources/cited.ts";
-import { type SourceId, sources } from "../sources/sources.ts";
-import { angleDegrees, decimal, force, hertz, length, money, percent } from "../units/print.ts";
-import type { Cents, Mm, Newton, Radian } from "../units/quantity.ts";
+import type { SourceId } from "../sources/sources.ts";
+import {
+  angleDegrees,
+  decimal,
+  type ForceOptions,
+  force,
+  hertz,
+  type LengthOptions,
+  length,
+  lineLoad,
+  type MomentOptions,
+  moment,
+  money,
+  percent,
+  type SizeOptions,
+  sectionArea,
+  sectionModulus,
+  stress,
+  temperature,
+  turnStiffness,
+} from "../units/print.ts";
+import type { Celsius, Cents, Megapascal, Mm, Newton, Radian } from "../units/quantity.ts";
 import type { Rounding } from "../units/round.ts";
 
 /** Every way in which a sheet prints a number, in the units of the job. */
@@ -41,10 +60,23 @@ export interface Show {
   /** What is needed, or must be borne: rounded up. */
   readonly forceUp: (value: Newton) => string;
   readonly forceBothUp: (value: Newton) => string;
+  /** What a gauge is read against: every step of it, the number alone; its unit stands in the head of the column. */
+  readonly gauge: (value: Newton) => string;
   /** An allowed band, rounded inward. */
   readonly forceBand: (low: Newton, high: Newton) => string;
+  /** Three figures, the other unit behind; `both: false` leaves it out, and a demand is rounded up, a capacity down. */
+  readonly stress: (value: Megapascal, options?: SizeOptions) => string;
+  readonly moment: (value_Nmm: number, options?: MomentOptions) => string;
+  /** Of a section. */
+  readonly sectionArea: (value_mm2: number, options?: SizeOptions) => string;
+  readonly sectionModulus: (value_mm3: number, options?: SizeOptions) => string;
+  /** Stiffness of a post's base. */
+  readonly turnStiffness: (value_NmmPerRad: number, options?: SizeOptions) => string;
+  readonly lineLoad: (value_NPerMm: number, options?: SizeOptions) => string;
   readonly percent: (value: number) => string;
   readonly hertz: (value_Hz: number) => string;
+  readonly heat: (value: Celsius) => string;
+  readonly heatBoth: (value: Celsius) => string;
   readonly angle: (value: Radian) => string;
   readonly money: (value: Cents) => string;
   /** A number of turns or a ratio. */
@@ -63,8 +95,21 @@ const LONG_mm = 2438.4;
 const FINE_mm_decimals = 1;
 const SQUARE_INCH_mm2 = 645.16;
 
-export function showIn(units: UnitSystem): Show {
-  return { ...showLengths(units), ...showForces(units), ...showOthers(units) };
+export const showIn = (units: UnitSystem): Show => shows[units];
+
+/** A packet prints the same heights and stations on many sheets: so many texts are kept, then all are forgotten. */
+const KEPT_most = 2000;
+
+function remembered(print: (value: number) => string): (value: number) => string {
+  const known = new Map<number, string>();
+  return (value) => {
+    const before = known.get(value);
+    if (before !== undefined) return before;
+    if (known.size >= KEPT_most) known.clear();
+    const text = print(value);
+    known.set(value, text);
+    return text;
+  };
 }
 
 type Lengths =
@@ -85,23 +130,25 @@ type Lengths =
 
 function showLengths(units: UnitSystem): Pick<Show, Lengths> {
   const other: UnitSystem = units === "inch" ? "mm" : "inch";
-  const tape = (value: Mm): string => length(value, { units, both: false });
+  // Each option once, not once for each number: a packet prints thousands.
+  const one = { units, both: false } as const;
   const feet = { units, style: "feet" } as const;
   const fine = { units, step: FINE_in, decimals: FINE_mm_decimals } as const;
+  const print = (options: LengthOptions) => remembered((value) => length(value, options));
   return {
-    tape,
-    tapeBoth: (value) => length(value, { units }),
-    feet: (value) => length(value, { ...feet, both: false }),
-    feetBoth: (value) => length(value, feet),
-    tapeDown: (value) => length(value, { units, both: false, rounding: "down" }),
-    feetDown: (value) => length(value, { ...feet, both: false, rounding: "down" }),
-    feetUp: (value) => length(value, { ...feet, both: false, rounding: "up" }),
-    tapeOther: (value) => length(value, { units: other, both: false }),
-    fine: (value) => length(value, { ...fine, both: false }),
-    travel: (value) => length(value, { ...fine, both: false, rounding: "up" }),
-    diameter: (value) => length(value, fine),
-    diameterOne: (value) => length(value, { ...fine, both: false }),
-    diameterOther: (value) => length(value, { ...fine, units: other, both: false }),
+    tape: print(one),
+    tapeBoth: print({ units }),
+    feet: print({ ...feet, both: false }),
+    feetBoth: print(feet),
+    tapeDown: print({ ...one, rounding: "down" }),
+    feetDown: print({ ...feet, both: false, rounding: "down" }),
+    feetUp: print({ ...feet, both: false, rounding: "up" }),
+    tapeOther: print({ units: other, both: false }),
+    fine: print({ ...fine, both: false }),
+    travel: print({ ...fine, both: false, rounding: "up" }),
+    diameter: print(fine),
+    diameterOne: print({ ...fine, both: false }),
+    diameterOther: print({ ...fine, units: other, both: false }),
     area: (value_mm2) => {
       const imperial = `${decimal(value_mm2 / SQUARE_INCH_mm2, { decimals: value_mm2 < 10 * SQUARE_INCH_mm2 ? 1 : 0 })} sq in`;
       const metric = `${decimal(value_mm2)} mm2`;
@@ -110,31 +157,47 @@ function showLengths(units: UnitSystem): Pick<Show, Lengths> {
   };
 }
 
-type Forces = "force" | "forceBoth" | "forceDown" | "forceBothDown" | "forceUp" | "forceBothUp" | "forceBand";
+type Forces = "force" | "forceBoth" | "forceDown" | "forceBothDown" | "forceUp" | "forceBothUp" | "gauge" | "forceBand";
 
 function showForces(units: UnitSystem): Pick<Show, Forces> {
-  const one = (value: Newton, rounding: Rounding): string => force(value, units, { both: false, rounding });
+  const print = (options: ForceOptions) => remembered((value) => force(value, units, options));
+  const down = print({ both: false, rounding: "down" });
+  const up = print({ both: false, rounding: "up" });
   return {
-    force: (value) => one(value, "nearest"),
-    forceBoth: (value) => force(value, units),
-    forceDown: (value) => one(value, "down"),
-    forceBothDown: (value) => force(value, units, { rounding: "down" }),
-    forceUp: (value) => one(value, "up"),
-    forceBothUp: (value) => force(value, units, { rounding: "up" }),
-    forceBand: (low, high) => `${one(low, "up")} - ${one(high, "down")}`,
+    force: print({ both: false }),
+    forceBoth: print({}),
+    forceDown: down,
+    forceBothDown: print({ rounding: "down" }),
+    forceUp: up,
+    forceBothUp: print({ rounding: "up" }),
+    gauge: (value) => (units === "inch" ? force(value, units, { both: false }).replace(" lbf", "") : decimal(value)),
+    forceBand: (low, high) => `${up(low)} - ${down(high)}`,
   };
 }
 
-function showOthers(units: UnitSystem): Omit<Show, Lengths | Forces> {
+type Strengths = "stress" | "moment" | "sectionArea" | "sectionModulus" | "turnStiffness" | "lineLoad";
+
+const showStrengths = (units: UnitSystem): Pick<Show, Strengths> => ({
+  stress: (value, options) => stress(value, units, options),
+  moment: (value_Nmm, options) => moment(value_Nmm, units, options),
+  sectionArea: (value_mm2, options) => sectionArea(value_mm2, units, options),
+  sectionModulus: (value_mm3, options) => sectionModulus(value_mm3, units, options),
+  turnStiffness: (value_NmmPerRad, options) => turnStiffness(value_NmmPerRad, units, options),
+  lineLoad: (value_NPerMm, options) => lineLoad(value_NPerMm, units, options),
+});
+
+function showOthers(units: UnitSystem, { tape, feet }: Pick<Show, "tape" | "feet">): Omit<Show, Lengths | Forces | Strengths> {
   return {
     percent: (value) => percent(value),
     hertz: (value_Hz) => hertz(value_Hz),
+    heat: (value) => temperature(value, units, { both: false }),
+    heatBoth: (value) => temperature(value, units),
     angle: (value) => angleDegrees(value),
     money,
     decimal: (value, decimals) => decimal(value, { decimals }),
     measure: (value, rounding = "nearest") =>
       showMeasure(value, {
-        length: (mm) => length(mm, { units, both: false, ...(mm < LONG_mm ? {} : { style: "feet" }) }),
+        length: (mm) => (mm < LONG_mm ? tape(mm) : feet(mm)),
         force: (newton) => force(newton, units, { both: false, rounding }),
       }),
     lengthUnit: units === "inch" ? "in" : "mm",
@@ -142,6 +205,13 @@ function showOthers(units: UnitSystem): Omit<Show, Lengths | Forces> {
     heatUnit: units === "inch" ? "deg F" : "deg C",
   };
 }
+
+function showAll(units: UnitSystem): Show {
+  const lengths = showLengths(units);
+  return { ...lengths, ...showForces(units), ...showStrengths(units), ...showOthers(units, lengths) };
+}
+
+const shows: Readonly<Record<UnitSystem, Show>> = { inch: showAll("inch"), mm: showAll("mm") };
 
 function showMeasure(
   measure: Measure,
@@ -170,11 +240,3 @@ export const showCited = <T>(cited: Cited<T>, print: (value: T) => string): stri
 /** "[irc-2021] R312.1.3"; practice has no place to name beside the rule itself. */
 export const sourcePlace = (source: SourceId, where: string): string =>
   source === "practice" || where === "" ? sourceMark(source) : `${sourceMark(source)} ${where}`;
-
-const isSourceId = (text: string): text is SourceId => Object.hasOwn(sources, text);
-
-/** Every source whose mark stands somewhere in a text, in the order of the list of sources. */
-export function sourcesMarkedIn(text: string): readonly SourceId[] {
-  const marked = new Set([...text.matchAll(/\[([a-z0-9-]+)\]/g)].map(([, id = ""]) => id));
-  return Object.keys(sources).filter((id): id is SourceId => isSourceId(id) && marked.has(id));
-}

@@ -1,11 +1,11 @@
 // Which words does a packet use for the things of the trade, for crews and for those who do it once?
 import type { EndKind, Face, Plan, Run, Verdict, VerticalRole } from "../plan/plan.ts";
+import { FRAME_SHEET, failingChecks } from "./frame-verdict.ts";
 import type { SheetKey } from "./issues.ts";
 import type { Text } from "./packet.ts";
 
-/** Said wherever somebody could think that the frame has been checked. */
-export const frameNotChecked: Text =
-  "**The frame is NOT checked yet by this program.** Posts, rails, post feet and their fasteners carry the pull of all cables at once. A licensed engineer or the authority must accept them in writing before anything is bored.";
+/** Stamped on every sheet, and a part of each file name, of a packet that nobody may build from. */
+export const NOT_FOR_CONSTRUCTION = "NOT FOR CONSTRUCTION";
 
 /** When the frame has to be accepted: the same words on every sheet. */
 export const frameAccepted: Text = "Frame accepted in writing before anything is bored";
@@ -20,15 +20,23 @@ export const verdictWord: Readonly<Record<Verdict, Text>> = {
   "not checked": "**NOT CHECKED**",
 };
 
+/** A frame that holds on paper still has to be accepted by somebody: no verdict says that it is fine. */
+const ACCEPTED_BY: Text = "A licensed engineer or the authority must still accept the frame.";
+
+const wouldHold = ({ frame: { remedy } }: Plan): Text => (remedy === null ? "" : ` It would hold with: ${remedy.change}.`);
+
 export function verdictText(plan: Plan): Text {
   const failed = plan.checks.filter(({ verdict }) => verdict === "fail").length;
+  const failing = failingChecks(plan).length;
   switch (plan.verdict) {
     case "fail":
-      return `Not for construction: ${failed === 1 ? "1 check fails" : `${failed} checks fail`}. The frame is not checked by this program.`;
+      return failing === 0
+        ? `Not for construction: ${failed === 1 ? "1 check fails" : `${failed} checks fail`}. ${ACCEPTED_BY}`
+        : `Not for construction: ${failed === 1 ? "1 check fails" : `${failed} checks fail`}, ${failing === failed ? "" : `${failing} of them `}of the frame. It must be changed or reviewed by a licensed engineer, see ${FRAME_SHEET}.${wouldHold(plan)}`;
     case "ask":
-      return "No check fails. Some questions must be answered before anything is bored. The frame is not checked by this program.";
+      return `No check fails. Some questions must be answered before anything is bored. ${ACCEPTED_BY}`;
     default:
-      return "All checks made by this program pass. The frame is not checked by it.";
+      return `All checks made by this program pass. ${ACCEPTED_BY}`;
   }
 }
 
@@ -75,10 +83,15 @@ export const introduction: Readonly<Record<SheetKey, readonly Text[]>> = {
   ],
   safety: ["Read this sheet before the first day. The other dangers stand beside the step they belong to."],
   tightening: [
-    "Tightening one cable slackens the others. That is why you go round more than once.",
+    "Tightening one cable slackens the others. That is why each cable has its own reading to stop at.",
+    "Keep to the order of the log. At its end all cables pull alike.",
     "A reading is what your gauge shows. Write it down each time.",
   ],
   proof: ["Now you show that the work is right. This sheet names the way that was agreed.", "Sign each hold point here, and only here."],
+  frameChecks: [
+    "This sheet says whether posts, rails and post feet are strong enough for the cables.",
+    "If a check fails, do not start. Change the frame, or ask a licensed engineer.",
+  ],
   care: ["Keep this sheet. It says when to look at the cables again, and how to clean them."],
   record: ["This sheet keeps what was really built."],
   sources: ["Each number in this packet has a short mark in brackets. Look it up here."],
@@ -87,9 +100,11 @@ export const introduction: Readonly<Record<SheetKey, readonly Text[]>> = {
 /** The word list for those who do it once: the trade's terms in plain words. */
 export const wordList: readonly (readonly [term: Text, meaning: Text])[] = [
   ["authority having jurisdiction", "Your building office. It decides what is allowed at your place."],
+  ["base", "The foot of a post and what fastens it there. Moment: how hard the post tries to tip over on it."],
   ["bay", "The space between two uprights that stand next to each other."],
   ["bore", "A drilled hole. Counterbore: a wider hole on top of it, drilled only part of the way."],
   ["bushing", "A short sleeve that keeps the cable off the edge of its hole."],
+  ["capacity", "What a part can bear. Demand: what it has to bear. Ratio: demand over capacity; above 1 it is too weak."],
   ["course", "One level line of cable all the way round. Course 1 is the lowest."],
   ["datum", "The surface from which all heights are measured."],
   ["end post", "A post that holds the end of a cable. It feels the pull of all cables at once."],
@@ -206,7 +221,7 @@ function pullingTroubles(plan: Plan, office: Text): readonly Trouble[] {
     trouble(
       "tighten",
       "cables tightened first have gone slack",
-      "This is expected: each cable slackens the others. Do the next pass in the same order.",
+      "This is expected: the log counts with it. Go on in its order to its end. Then read all once more.",
     ),
     trouble(
       "tighten",

@@ -44,7 +44,12 @@ export interface RunClimate {
   readonly visit: { readonly months: number; readonly turnsPerEnd: number; readonly travelPerEnd: Mm };
   readonly expansion: { readonly strand: Cited<number>; readonly deck: Cited<number>; readonly rail: Cited<number> };
   /** What drying is computed with; null for metal posts. */
-  readonly wood: { readonly name: string; readonly shrinkage_percent: Cited<number>; readonly from_percent: number; readonly to_percent: number } | null;
+  readonly wood: {
+    readonly name: string;
+    readonly shrinkage_percent: Cited<number>;
+    readonly from_percent: number;
+    readonly to_percent: number;
+  } | null;
   /** Share of the length by which the strand beds in after the first tightening. */
   readonly beddingShare: Cited<number>;
 }

@@ -3,7 +3,6 @@ import type { Job } from "../job/job.ts";
 import type { Newton } from "../units/quantity.ts";
 import type { Checked } from "./check-row.ts";
 import { climateOf } from "./climate.ts";
-import type { RunClimate } from "./climate-plan.ts";
 import { answersOf } from "./frame-answer.ts";
 import { checkFrame, tensionShare } from "./frame-checks.ts";
 import { baseStiffness, modulusForBuckling, postMember, railMember, trialPull } from "./frame-members.ts";
@@ -17,11 +16,10 @@ import type { DemandedRun } from "./tensions.ts";
 interface Framed extends Checked {
   readonly groups: readonly FrameGroup[];
   readonly demanded: readonly DemandedRun[];
-  readonly climate: readonly RunClimate[];
 }
 
 export function frameOf(parts: Framed, job: Job): FramePlan {
-  const { groups, runs, demanded, climate, tightening } = parts;
+  const { groups, runs, demanded, tightening } = parts;
   const checks = checkFrame({ ...parts, job });
   const strength = tensionShare(checks);
   return {
@@ -47,7 +45,6 @@ export function frameOf(parts: Framed, job: Job): FramePlan {
         {
           run,
           demanded: find(demanded, (one) => one.run.id === run.id),
-          climate: find(climate, ({ runId }) => runId === run.id),
           tightening: find(tightening, ({ runId }) => runId === run.id),
           strength,
           covered_band: coveredBand(group, runs, run, job),

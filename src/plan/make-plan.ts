@@ -52,10 +52,10 @@ function planOnce(given: Job): Outcome<Plan> {
   if (lumber === undefined || hasErrors(problems)) return { value: undefined, problems };
   const { runs, climate } = tensionGuard(demanded, groups, courses.gaps, job);
   const bores = makeBores(layout.geometries, courses.courses, job);
-  const tightening = groups.flatMap((group) => tightenGroup(group, runs, job));
+  const tightening = groups.flatMap((group) => tightenGroup(group, { runs, climate }, job));
   const { geometries: _geometries, ...drawn } = layout;
   const parts = { sides, ...drawn, ...courses, runs, bores, tightening };
-  const frame = frameOf({ ...parts, groups, demanded, climate }, job);
+  const frame = frameOf({ ...parts, groups, demanded }, job);
   const plan = assemble({ parts: { ...parts, climate, frame }, lumber, problems }, job);
   return { value: plan, problems: [...problems, ...plan.warnings.filter((warning) => !problems.includes(warning))] };
 }

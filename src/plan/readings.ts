@@ -1,5 +1,5 @@
 // What is read on a run, how far do its nuts travel, and what does it ask of the posts? Types of the Plan.
-import type { Mm, Newton } from "../units/quantity.ts";
+import type { Celsius, Mm, Newton } from "../units/quantity.ts";
 
 /** One span of a run with what can be read on it when the run stands at its target. */
 export interface SpanReading {
@@ -114,6 +114,14 @@ export interface RunTightening {
   readonly orderName: "from the bottom up" | "from the top down" | "from the middle outward" | "from the outside in" | "as numbered";
   readonly passes: readonly { readonly number: number; readonly kind: "plain" | "compensated"; readonly share: number }[];
   readonly steps: readonly TighteningStep[];
+  /** The same passes on a day of another temperature: what each step then stops at. */
+  readonly days: readonly {
+    readonly temperature: Celsius;
+    /** What the cable that needs most then reads above the target. */
+    readonly added: Newton;
+    /** In the order of the steps; null where the strand's working limit would be passed, or the cable hang slack. */
+    readonly readings: readonly (Newton | null)[];
+  }[];
   /** Highest reading of all passes over the target. */
   readonly highest_overTarget: number;
   /** Largest movement of a post during the passes, over its limit. */

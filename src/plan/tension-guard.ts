@@ -17,45 +17,51 @@ export interface TensionedGuard {
   readonly climate: readonly RunClimate[];
 }
 
-/** Losses hardly depend on the tension: they are found at the least targets, and the targets are raised by them. */
+/** A cable that goes slack loses no more: its loss grows with its target until it stays tight. */
+const ROUNDS_max = 6;
+
+/** Targets that make up for what is lost at these same targets: found in rounds, of which the second is nearly always the last. */
 export function tensionGuard(
   demanded: readonly DemandedRun[],
   groups: readonly FrameGroup[],
   gaps: readonly Gap[],
   job: Job,
 ): TensionedGuard {
-  const bare = new Map(demanded.map((one) => [one.run.id, targetOf(one, 0, job).target]));
-  const first = groups.flatMap((group) =>
-    climateOf(
-      group,
-      group.runs.map(({ id }) => bare.get(id) ?? 0),
-      job,
-    ),
-  );
-  const covered = new Map(first.map((climate) => [climate.runId, climate.covered]));
-  const targets = demanded.map((one) => {
-    const lost = covered.get(one.run.id) ?? 0;
-    return { ...one, covered: lost, ...targetOf(one, lost, job) };
-  });
+  let lost: ReadonlyMap<string, Newton> = new Map();
+  let targets = targetsOf(demanded, lost, job);
+  let climate: readonly RunClimate[] = [];
+  for (let round = 0; round < ROUNDS_max; round++) {
+    const reached = new Map(targets.map(({ run, target }) => [run.id, target]));
+    climate = groups.flatMap((group) =>
+      climateOf(
+        group,
+        group.runs.map(({ id }) => reached.get(id) ?? 0),
+        job,
+      ),
+    );
+    lost = new Map(climate.map(({ runId, covered }) => [runId, covered]));
+    const before = targets;
+    targets = targetsOf(demanded, lost, job);
+    if (targets.every(({ target }, index) => target === before[index]?.target)) break;
+  }
   const asRuns = targets.map(({ run, target }) => ({ id: run.id, tension: { target } as Run["tension"] }));
   const targeted = targets.map((one) => {
     const group = groups.find(({ runs }) => runs.some(({ id }) => id === one.run.id));
     return { ...one, closing: group === undefined ? 0 : closingOf(group, asRuns, one.run.id) };
   });
-  const climate = groups.flatMap((group) =>
-    climateOf(
-      group,
-      group.runs.map(({ id }) => targets.find(({ run }) => run.id === id)?.target ?? 0),
-      job,
-    ),
-  );
   return { runs: tensionRuns(targeted, gaps, job), climate };
 }
+
+/** What is lost is kept in store, unless somebody states the tension. */
+const targetsOf = (demanded: readonly DemandedRun[], lost: ReadonlyMap<string, Newton>, job: Job) =>
+  demanded.map((one) => {
+    const covered = job.tightening.criterion.kind === "stated" ? 0 : (lost.get(one.run.id) ?? 0);
+    return { ...one, covered, ...targetOf(one, covered, job) };
+  });
 
 interface WindowOf {
   readonly run: Run;
   readonly demanded: DemandedRun;
-  readonly climate: RunClimate;
   readonly tightening: RunTightening;
   /** By how much the tensions may grow until the frame no longer holds them. */
   readonly strength: { readonly share: number; readonly name: string } | null;
@@ -64,12 +70,12 @@ interface WindowOf {
 }
 
 /** What a run needs at its nut, part by part, and what bounds it from above. */
-export function windowOf({ run, demanded, climate, tightening, strength, covered_band }: WindowOf, job: Job): TensionWindow {
+export function windowOf({ run, demanded, tightening, strength, covered_band }: WindowOf, job: Job): TensionWindow {
   const { target, required } = run.tension;
   const { low_exact } = demanded;
   const stated = job.tightening.criterion.kind === "stated";
   const band = job.tightening.band.value;
-  const covered = stated ? 0 : climate.covered;
+  const { covered } = run.tension;
   const needed = low_exact + covered;
   const working: Bound = {
     name: "strand's working limit over the highest reading of the passes",

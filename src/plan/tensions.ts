@@ -153,12 +153,13 @@ function proofOf(
   return { bayId: worst.bayId, low: worst.tension * shares.low, high: worst.tension * shares.high };
 }
 
-/** Longest free length by bay and tension; equal tensions are searched once. */
+/** Longest free length by bay and tension; equal pairs are searched once. */
 function stopFinder(spacing: Mm, runLength: Mm, job: Job): (free: Mm, tension: Newton) => Mm | null {
-  const known = new Map<Newton, Mm | null>();
+  const known = new Map<string, Mm | null>();
   return (free, tension) => {
-    if (!known.has(tension)) known.set(tension, longestFree({ free, spacing, runLength }, tension, job));
-    const longest = known.get(tension) ?? null;
+    const key = `${free}|${tension}`;
+    if (!known.has(key)) known.set(key, longestFree({ free, spacing, runLength }, tension, job));
+    const longest = known.get(key) ?? null;
     return longest === null ? null : Math.max(longest, free);
   };
 }

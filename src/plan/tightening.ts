@@ -20,6 +20,7 @@ import { metallicArea } from "../mechanics/strand.ts";
 import { nutTurns } from "../mechanics/stretch.ts";
 import type { Mm, Newton } from "../units/quantity.ts";
 import { roundNearest } from "../units/round.ts";
+import type { RunClimate } from "./climate-plan.ts";
 import type { FrameGroup } from "./frames.ts";
 import { movementRows } from "./movement.ts";
 import type { Run } from "./plan.ts";
@@ -43,7 +44,11 @@ const orderNames: Readonly<Record<OrderName, RunTightening["orderName"]>> = {
 };
 
 /** Tightening of all runs of a group: each pass goes over all of them, run by run. */
-export function tightenGroup(group: FrameGroup, runs: readonly Run[], job: Job): readonly RunTightening[] {
+export function tightenGroup(
+  group: FrameGroup,
+  { runs, climate }: { readonly runs: readonly Run[]; readonly climate: readonly RunClimate[] },
+  job: Job,
+): readonly RunTightening[] {
   const own = runs.filter((run) => group.runs.some(({ id }) => id === run.id));
   const count = group.courses.length;
   const whole = cableSystem(group);
@@ -73,6 +78,7 @@ export function tightenGroup(group: FrameGroup, runs: readonly Run[], job: Job):
       orderName,
       passes: programme.passes.map((kind, pass) => ({ number: pass + 1, ...shareOf(kind) })),
       steps: steps.map((step, place) => writer(step, { place, share: shareOf(programme.passes[step.pass - 1] ?? PLAIN).share })),
+      days: daysOf(steps, run, climate.find(({ runId }) => runId === run.id)?.days ?? [], job),
       highest_overTarget: Math.max(...steps.map(({ reading }) => reading / run.tension.target)),
       movement_overLimit: Math.max(...programme.steps.map(({ tensions }) => movementOverLimit(movement, tensions))),
       recommended: figuresOf(chosen),
@@ -90,6 +96,23 @@ export function tightenGroup(group: FrameGroup, runs: readonly Run[], job: Job):
       refusal: programme.refusal === null ? null : { ...programme.refusal, course: (programme.refusal.course % count) + 1 },
     };
   });
+}
+
+/**
+ * All readings of a run grow alike with its target: on a cold day each is the reading of the log times what the target then is over the
+ * target of the log. The cable that needs most on that day sets it for all, so that none is left short.
+ */
+function daysOf(steps: readonly SimulatedStep[], run: Run, days: RunClimate["days"], job: Job): RunTightening["days"] {
+  const { target } = run.tension;
+  const limit = workingLimitOf(job);
+  return days.map(({ temperature, high }) => ({
+    temperature,
+    added: high - target,
+    readings: steps.map(({ reading }) => {
+      const then = readingOf((reading * high) / target, job);
+      return then > limit || then <= 0 ? null : then;
+    }),
+  }));
 }
 
 interface Found {

@@ -126,7 +126,7 @@ export const moment = (value_Nmm: number, units: "inch" | "mm", { small = false,
 export const sectionArea = (value_mm2: number, units: "inch" | "mm", options: SizeOptions = {}): string =>
   sized(value_mm2, areaSizes, units, options);
 
-/** Of a section: 117107 mm3 -> `7.15 cu in (117000 mm3)` */
+/** Of a section: 117099 mm3 -> `7.15 cu in (117000 mm3)` */
 export const sectionModulus = (value_mm3: number, units: "inch" | "mm", options: SizeOptions = {}): string =>
   sized(value_mm3, modulusSizes, units, options);
 

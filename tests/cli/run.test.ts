@@ -1,4 +1,5 @@
 // Do bad jobs leave the others alone, is everything written whole, and is nothing done twice?
+import { readFileSync } from "node:fs";
 import { describe, expect, test } from "vitest";
 import { readArguments } from "../../src/cli/arguments.ts";
 import { build } from "../../src/cli/build-command.ts";
@@ -9,6 +10,7 @@ import { exampleJob, type MemoryEffects, memoryEffects } from "../support/memory
 
 const pagesOnly = ["build", "--no-pdf"];
 const bad = exampleJob("0002-bad").replace("clear opening: 29 in", "clear opening: 29");
+const weakJob = readFileSync("jobs/0007-too-much-for-the-frame.yaml", "utf8");
 const outputs = ({ disk }: MemoryEffects): string[] => [...disk.keys()].filter((path) => path.startsWith("output/")).sort();
 
 describe("run", () => {
@@ -150,6 +152,20 @@ describe("run", () => {
     effects.disk.set("jobs/b.yaml", bad);
     expect(await run(["check"], effects)).toBe(1);
   });
+
+  test("check tells what fails of a weak frame, and last the change that makes it hold with what to write", async () => {
+    const effects = memoryEffects({ "jobs/a.yaml": weakJob });
+    expect(await run(["check"], effects)).toBe(0);
+    const lines = effects.said.join("").split("\n");
+    expect(lines[0]).toMatch(/verdict: fail$/);
+    expect(lines.filter((line) => /^ {2}fail {8}bending of end posts/.test(line)).length).toBeGreaterThan(0);
+    expect(lines.findLast((line) => line.startsWith("  "))).toMatch(
+      /^ {2}remedy {6}Write in the job file: .*\. Then make the packet again\.$/,
+    );
+    const sound = memoryEffects({ "jobs/a.yaml": exampleJob("0001-a") });
+    await run(["check"], sound);
+    expect(sound.said.join("")).not.toContain("remedy");
+  });
 });
 
 const fakePrinter = (print: (job: PrintJob) => Promise<{ bytes: Buffer; pages: number }>): Printer => ({
@@ -183,6 +199,23 @@ describe("build", () => {
       ["crew", "homeowner", "permit", "record"].map((issue) => `output/0002-b/0002-b-${issue}.pdf`),
     );
     expect(effects.said.at(-1)).toMatch(/^1 jobs built, 0 unchanged, 1 failed, 12 pages/);
+  });
+
+  test("a job that fails has NOT-FOR-CONSTRUCTION in the name of every PDF and in its links; once it is mended the old files go", async () => {
+    const effects = memoryEffects({ "jobs/a.yaml": exampleJob("0001-a").replace("pool barrier: false", "pool barrier: true") });
+    const printer = fakePrinter(async ({ name }) => ({ bytes: Buffer.from(name), pages: 1 }));
+    const pdfs = (): readonly string[] => outputs(effects).filter((path) => path.endsWith(".pdf"));
+    const links = (): readonly string[] =>
+      [...String(effects.disk.get("output/0001-a/index.html")).matchAll(/href="([^"]+\.pdf)"/g)].map(([, href]) => `output/0001-a/${href}`);
+    const named = (suffix: string): readonly string[] =>
+      ["crew", "homeowner", "permit", "record"].map((issue) => `output/0001-a/0001-a-${issue}${suffix}.pdf`);
+    expect(await buildWith(effects, printer)).toBe(0);
+    expect(pdfs()).toEqual(named("-NOT-FOR-CONSTRUCTION"));
+    expect([...links()].sort()).toEqual(pdfs());
+    effects.disk.set("jobs/a.yaml", exampleJob("0001-a"));
+    expect(await buildWith(effects, printer)).toBe(0);
+    expect(pdfs()).toEqual(named(""));
+    expect([...links()].sort()).toEqual(pdfs());
   });
 
   test("a printer that breaks down is called a fault of the program", async () => {

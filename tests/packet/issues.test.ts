@@ -15,8 +15,8 @@ describe("sheetHeads", () => {
     }
   });
 
-  test("the official gets the questions, drawings, cables and proof, but no steps, bores or order list", () => {
-    expect(idsOf("permit")).toEqual(["Z-001", "Z-002", "Z-101", "Z-201", "Z-301", "Z-601", "Z-804", "Z-902"]);
+  test("the official gets the questions, drawings, cables, proof and frame checks, but no steps, bores or order list", () => {
+    expect(idsOf("permit")).toEqual(["Z-001", "Z-002", "Z-101", "Z-201", "Z-301", "Z-601", "Z-804", "Z-805", "Z-902"]);
   });
 
   test("the crew gets every sheet of the work with the owner's card, and neither questions nor record", () => {
@@ -35,6 +35,7 @@ describe("sheetHeads", () => {
       "Z-802",
       "Z-803",
       "Z-804",
+      "Z-805",
       "Z-806",
       "Z-902",
     ]);

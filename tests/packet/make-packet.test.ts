@@ -4,6 +4,7 @@ import { sheetHeads } from "../../src/packet/issues.ts";
 import { makePacket } from "../../src/packet/make-packet.ts";
 import type { Block, Packet } from "../../src/packet/packet.ts";
 import type { Plan } from "../../src/plan/plan.ts";
+import { wrapped } from "../../src/site/page-rules.ts";
 import { sources } from "../../src/sources/sources.ts";
 import { readForce } from "./read-force.ts";
 import { allTables, cellText, examples, issues, packetOf, stamp, tableOf, textsOf } from "./read-packet.ts";
@@ -17,6 +18,9 @@ const packets: readonly (readonly [string, Packet])[] = examples.flatMap(([name,
 
 const blocksOf = (packet: Packet): readonly Block[] => packet.sheets.flatMap(({ blocks }) => blocks);
 const marksIn = (text: string): readonly string[] => [...text.matchAll(/\[([a-z0-9-]+)\]/g)].map(([, id = ""]) => id);
+
+/** The same plan as if its frame held. */
+const holding = (plan: Plan): Plan => ({ ...plan, frame: { ...plan.frame, checks: [], remedy: null } });
 
 describe("makePacket", () => {
   test("there are example jobs to look at", () => expect(examples.length).toBeGreaterThan(2));
@@ -81,12 +85,17 @@ describe("makePacket", () => {
     expect(listed.sort()).toEqual(used);
   });
 
-  test.each(packets)("%s: the cover and the proof say that the frame is not checked", (_, packet) => {
-    for (const id of ["Z-001", "Z-804"]) {
-      const cautions = packet.sheets.find((sheet) => sheet.id === id)?.blocks.filter(({ kind }) => kind === "caution") ?? [];
-      expect.soft(cautions.flatMap(textsOf).join(" "), id).toContain("frame is NOT checked yet by this program");
-    }
-  });
+  test.each(packets)(
+    "%s: the cover and the proof leave the frame to an engineer or the authority, and a failing one to nobody",
+    (_, packet) => {
+      for (const id of ["Z-001", "Z-804"]) {
+        const cautions = packet.sheets.find((sheet) => sheet.id === id)?.blocks.filter(({ kind }) => kind === "caution") ?? [];
+        const text = cautions.flatMap(textsOf).join(" ");
+        expect.soft(text, id).toMatch(/A licensed engineer or the authority must accept|reviewed by a licensed engineer/);
+        expect.soft(text, id).toContain("Z-805");
+      }
+    },
+  );
 
   test.each(examples)("%s: tables of the same name hold the same numbers in all issues", (_, plan) => {
     const seen = new Map<string, string>();
@@ -113,7 +122,11 @@ describe("makePacket", () => {
     const [check, ...rest] = plan.checks;
     if (!check) throw new Error("a plan without checks");
     const failed = makePacket({
-      plan: { ...plan, verdict: "fail", checks: [{ ...check, verdict: "fail" }, ...rest] },
+      plan: {
+        ...holding(plan),
+        verdict: "fail",
+        checks: [{ ...check, verdict: "fail" }, ...rest.filter(({ id }) => !id.startsWith("frame-"))],
+      },
       issue: "crew",
       stamp,
     });
@@ -122,9 +135,25 @@ describe("makePacket", () => {
     expect(failed.sheets[0]?.blocks.find((block) => block.kind === "caution")).toMatchObject({ level: "danger" });
   });
 
+  test("a frame that fails says so on every sheet, whatever the status, in two lines of the margin, and sends to Z-001 for other checks", () => {
+    const [, plan] = examples.find(([, { frame }]) => frame.checks.some(({ verdict }) => verdict === "fail")) ?? [];
+    if (!plan) throw new Error("no example has a frame that fails");
+    const words = "NOT FOR CONSTRUCTION - frame must be changed or reviewed by a licensed engineer, see Z-805";
+    for (const status of ["preliminary", "for permit", "for construction", "as built"] as const) {
+      const { titleBlock } = packetOf({ ...plan, job: { ...plan.job, identity: { ...plan.job.identity, status } } }, "permit");
+      expect.soft(titleBlock.stamp, status).toBe(words);
+    }
+    const [check, ...rest] = plan.checks;
+    if (!check) throw new Error("a plan without checks");
+    const both = packetOf({ ...plan, checks: [{ ...check, verdict: "fail" }, ...rest] }, "crew").titleBlock.stamp;
+    expect(both).toBe(`${words}; also Z-001`);
+    const [, reason = ""] = both.split(" - ");
+    expect(wrapped(reason, { room: 42, lines: 2 }).join(" ")).toBe(reason);
+  });
+
   test.each(examples)("%s: only a set issued for construction or as built may be bored from", (_, plan) => {
     const stampAt = (status: Status, verdict: Plan["verdict"]): string =>
-      packetOf({ ...plan, verdict, job: { ...plan.job, identity: { ...plan.job.identity, status } } }, "crew").titleBlock.stamp;
+      packetOf({ ...holding(plan), verdict, job: { ...plan.job, identity: { ...plan.job.identity, status } } }, "crew").titleBlock.stamp;
     for (const status of ["for construction", "as built"] as const) {
       expect.soft(stampAt(status, "ask"), status).toBe("");
       expect.soft(stampAt(status, "fail"), status).toBe("NOT FOR CONSTRUCTION - a check fails, see Z-001");
@@ -145,7 +174,7 @@ describe("makePacket", () => {
         expect.soft(printed, `${id}, row ${index + 1}`).toBeGreaterThanOrEqual(pull_high * (1 - 1e-9));
         expect.soft(printed, `${id}, row ${index + 1}`).toBeLessThan(pull_high * 1.011);
       }
-      expect(notes.join(" ")).toContain("before anything is bored");
+      expect(notes.join(" ")).toContain("What posts and bases make of it: Z-805");
     }
   });
 

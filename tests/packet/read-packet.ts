@@ -71,7 +71,7 @@ export function readPrinted(text: string): number {
   const first = text.split("(")[0]?.trim() ?? "";
   const metric = /^(-?[\d.]+) mm$/.exec(first);
   if (metric) return Number(metric[1]);
-  const match = /^(?:(\d+)'-)?(?:(\d+))?(?:[- ]?(\d+)\/(\d+))?"$/.exec(first);
+  const match = /^(?:(\d+)'-)?(?:(\d+)(?![\d/]))?(?:[- ]?(\d+)\/(\d+))?"$/.exec(first);
   if (!match) throw new Error(`not a printed length: ${text}`);
   const [, feet = "0", inches = "0", numerator = "0", denominator = "1"] = match;
   return (Number(feet) * 12 + Number(inches) + Number(numerator) / Number(denominator)) * 25.4;

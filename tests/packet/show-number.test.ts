@@ -1,5 +1,5 @@
 import { describe, expect, test } from "vitest";
-import { showCited, showIn, sourceMark, sourcePlace, sourcesMarkedIn } from "../../src/packet/show-number.ts";
+import { showCited, showIn, sourceMark, sourcePlace } from "../../src/packet/show-number.ts";
 import { cite, practice } from "../../src/sources/cited.ts";
 
 const inch = showIn("inch");
@@ -36,6 +36,12 @@ describe("showIn", () => {
     expect(inch.forceBand(211.5 * 4.4482216152605, 258.5 * 4.4482216152605)).toBe("212 lbf - 258 lbf");
   });
 
+  test("a gauge's step is printed whole, the number alone: 1125 N, not 1130 N; 253 lbf as 253", () => {
+    expect(metric.gauge(1125)).toBe("1125");
+    expect(inch.gauge(253 * 4.4482216152605)).toBe("253");
+    expect(metric.force(1125)).toBe("1130 N");
+  });
+
   test("what holds back is rounded down, what is needed is rounded up: 12.6 lbf is 12 or 13 lbf", () => {
     const value = 12.6 * 4.4482216152605;
     expect(inch.forceDown(value)).toBe("12 lbf");
@@ -54,6 +60,17 @@ describe("showIn", () => {
   test("an area of 1 sq ft is 144 sq in, one of 2000 mm2 is 3.1 sq in", () => {
     expect(inch.area(304.8 * 304.8)).toBe("144 sq in (92903 mm2)");
     expect(metric.area(2000)).toBe("2000 mm2 (3.1 sq in)");
+  });
+
+  // 1 psi = 0.006894757 MPa, 1 in-lbf = 112.9848 N mm, 1 lbf/ft = 0.0145939 N/mm (NIST SP 811, appendix B).
+  test("stresses, moments and sections stand in the units of the job first", () => {
+    expect(inch.stress(5.86)).toBe("850 psi (5.86 MPa)");
+    expect(metric.stress(5.86, { both: false })).toBe("5.86 MPa");
+    expect(inch.moment(112_984.8)).toBe("1000 in-lbf (113 N m)");
+    expect(metric.sectionArea(1000)).toBe("1000 mm2 (1.55 sq in)");
+    expect(metric.sectionModulus(16_387, { both: false })).toBe("16400 mm3");
+    expect(inch.turnStiffness(112.9848, { both: false })).toBe("1 in-lbf/rad");
+    expect(inch.lineLoad(0.145939)).toBe("10 lbf/ft (0.146 N/mm)");
   });
 
   test("a measure is printed in its kind: 0.5 as a share is 50 %, pi/4 as an angle 45 deg, 3 as a count 3", () => {
@@ -76,11 +93,5 @@ describe("sourceMark", () => {
   test("a published place follows its mark; practice has none", () => {
     expect(sourcePlace("irc-2021", "R312.1.3")).toBe("[irc-2021] R312.1.3");
     expect(sourcePlace("practice", "spacing")).toBe("[practice]");
-  });
-});
-
-describe("sourcesMarkedIn", () => {
-  test("finds known marks once, in the order of the list of sources, and leaves other brackets alone", () => {
-    expect(sourcesMarkedIn("[irc-2021] a [practice] b [irc-2021] c [no-such-source] [toString]")).toEqual(["practice", "irc-2021"]);
   });
 });

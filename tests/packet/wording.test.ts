@@ -1,5 +1,7 @@
 import { describe, expect, test } from "vitest";
 import { introduction, troubles, verdictText, wordList } from "../../src/packet/wording.ts";
+import type { FrameCheck, Remedy } from "../../src/plan/frame-plan.ts";
+import type { Plan } from "../../src/plan/plan.ts";
 import { examplePlan } from "../support/example-jobs.ts";
 import { examples } from "./read-packet.ts";
 import { gradeOf, longSentences } from "./reading.ts";
@@ -89,9 +91,32 @@ describe("troubles", () => {
 });
 
 describe("verdictText", () => {
+  const check = { id: "height", verdict: "fail" } as Plan["checks"][number];
+  const ofFrame = { id: "post-cables-P1", ratio: 1.3, verdict: "fail" } as FrameCheck;
+  const withChecks = (plan: Plan, checks: Plan["checks"], frame: readonly FrameCheck[], remedy: Remedy | null = null): Plan => ({
+    ...plan,
+    verdict: "fail",
+    checks,
+    frame: { ...plan.frame, checks: frame, remedy },
+  });
+
   test.each(examples)("%s: never says that the frame is fine", (_, plan) => {
     for (const verdict of ["pass", "ask", "fail"] as const) {
-      expect.soft(verdictText({ ...plan, verdict })).toMatch(/not checked by/);
+      expect.soft(verdictText({ ...plan, verdict })).toMatch(/engineer/);
+      expect.soft(verdictText({ ...plan, verdict })).not.toMatch(/frame (holds|is fine|passes)/);
     }
+  });
+
+  test("of 2 checks that fail 1 is of the frame: it must be changed or reviewed, and what would hold is named without marks of bold", () => {
+    const [[, plan] = []] = examples;
+    if (!plan) throw new Error("no example");
+    const rows = [check, { ...check, id: "frame-post-cables-P1" }];
+    const text = verdictText(withChecks(plan, rows, [ofFrame], { change: "posts of 6x6", ratio: 0.9, write: "posts: size: 6x6" }));
+    expect(text).toBe(
+      "Not for construction: 2 checks fail, 1 of them of the frame. It must be changed or reviewed by a licensed engineer, see Z-805. It would hold with: posts of 6x6.",
+    );
+    expect(verdictText(withChecks(plan, [check], []))).toMatch(
+      /^Not for construction: 1 check fails\. A licensed engineer or the authority/,
+    );
   });
 });

@@ -111,8 +111,8 @@ describe("changesOf", () => {
   });
 
   test("each change but the last of its kind is a job that can be read again: 24 in of free length", () => {
-    expect(
-      jobOf(changedText("rule-of-thumb", { "longest free length: 3 ft": 'longest free length: 24"' })).spacers.free_max.value,
-    ).toBe(609.6);
+    expect(jobOf(changedText("rule-of-thumb", { "longest free length: 3 ft": 'longest free length: 24"' })).spacers.free_max.value).toBe(
+      609.6,
+    );
   });
 });

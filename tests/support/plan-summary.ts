@@ -19,6 +19,18 @@ export function planSummary(plan: Plan): string {
         return `${run.id} ${span.bayId}: ${mm(span.tension)} N, ${mm(pitch_Hz.nominal)} Hz, sag ${mm(sag.held)} to ${mm(sag.sliding)}, push ${mm(pushThrough.sliding)} to ${mm(pushThrough.held)} N`;
       }),
     ]),
+    ...plan.tightening.flatMap((one) => [
+      `${one.runId}: ${one.orderName}, highest ${mm(one.highest_overTarget)}, customary ${mm(one.customary.highest_overTarget)}, bound ${mm(one.bound)}`,
+      ...one.steps.map((step) => `${step.mark}: pass ${step.pass} stop at ${mm(step.reading)} N, ${mm(step.turnsPerEnd)} turns`),
+    ]),
+    ...plan.climate.map(
+      ({ runId, heat, cold, settling, covered }) =>
+        `${runId}: heat ${mm(heat.worst)}, cold ${mm(cold.worst)}, settling ${mm(settling.worst)}, kept for it ${mm(covered)} N`,
+    ),
+    ...plan.frame.sides.flatMap(({ sideId, posts, topRailThrust }) => [
+      `side ${sideId}: thrust of the top rail ${mm(topRailThrust)} N`,
+      ...posts.map((post) => `${post.postId}: moves ${mm(post.movement)} at ${mm(post.height)}`),
+    ]),
     ...plan.bits.map((bit) => `bit ${mm(bit.diameter)} for ${bit.use}: ${bit.holes} holes, at least ${mm(bit.bitLength_min)} long`),
     ...plan.checks.map((check) => `check ${check.id}: ${check.verdict}${check.ratio === null ? "" : `, ratio ${mm(check.ratio)}`}`),
     ...plan.order.map((line) => `order ${line.quantity} x ${line.item}, ${line.size}`),

@@ -17,6 +17,7 @@ import {
   sectionModulus,
   spokenLength,
   stress,
+  temperature,
   turnStiffness,
 } from "../../src/units/print.ts";
 import { readForce, readLength } from "../../src/units/read.ts";
@@ -87,6 +88,17 @@ describe("the other quantities", () => {
   test("a quarter turn is 90 deg, an eighth of a right angle 11.3 deg", () => {
     expect(angleDegrees(Math.PI / 2)).toBe("90 deg");
     expect(angleDegrees(Math.PI / 16)).toBe("11.3 deg");
+  });
+
+  // Water boils at 100 deg C = 212 deg F; both scales meet at -40 (SI brochure of NIST, SP 811, appendix B).
+  test.each([
+    [100, "212 deg F (100 deg C)", "100 deg C"],
+    [-40, "-40 deg F (-40 deg C)", "-40 deg C"],
+    [20, "68 deg F (20 deg C)", "20 deg C"],
+    [-17.8, "0 deg F (-18 deg C)", "-18 deg C"],
+  ])("%d deg C is %s, alone %s", (value, both, alone) => {
+    expect(temperature(value, "inch")).toBe(both);
+    expect(temperature(value, "mm", { both: false })).toBe(alone);
   });
 
   test("836.2 mm, 53.62 Hz, 30 %, 1250 cents and a count of 11", () => {

@@ -9,10 +9,8 @@ import type { Mm } from "../../units/quantity.ts";
 import type { Drawing, Text } from "../packet.ts";
 import { type Show, showIn } from "../show-number.ts";
 
-const shows = { inch: showIn("inch"), mm: showIn("mm") } as const;
-
 /** How the numbers of a plan are printed. */
-export const showOf = (plan: Plan): Show => shows[plan.job.units];
+export const showOf = (plan: Plan): Show => showIn(plan.job.units);
 
 export interface DrawingParts {
   readonly id: string;
@@ -21,13 +19,11 @@ export interface DrawingParts {
   readonly parts: readonly Part[];
 }
 
-export const finishDrawing = ({ id, title, description, parts }: DrawingParts): Drawing => ({
-  kind: "drawing",
-  id,
-  title,
-  description,
-  ...finishSvg({ id, title, description, parts }),
-});
+export function finishDrawing(drawing: DrawingParts): Drawing {
+  const { id, title, description } = drawing;
+  const { svg, width_mm, height_mm } = finishSvg(drawing);
+  return { kind: "drawing", id, title, description, svg, width_mm, height_mm };
+}
 
 /** Width that the scale bar with its words may take beside the notes. */
 const BAR_ROOM_mm = 58;

@@ -1,13 +1,12 @@
 // In which order are the cables of one run tightened, from which end, to which reading?
 import type { Room } from "../../drawing/paper.ts";
 import { arrowhead, type Line, type Part, strokes } from "../../drawing/shape.ts";
-import { label, MARK_mm, textLines, textWidth, wrap } from "../../drawing/text.ts";
+import { label, lineHeight, MARK_mm, textLines, textWidth, wrap } from "../../drawing/text.ts";
 import type { Point } from "../../geometry/vector.ts";
-import type { Plan, Run, RunEnd } from "../../plan/plan.ts";
+import type { Plan, Run } from "../../plan/plan.ts";
 import type { RunTightening } from "../../plan/readings.ts";
 import type { Mm } from "../../units/quantity.ts";
 import type { Drawing, Text } from "../packet.ts";
-import type { Show } from "../show-number.ts";
 import { endName } from "../wording.ts";
 import { courseName, finishDrawing, showOf } from "./kit.ts";
 
@@ -28,42 +27,56 @@ export function tighteningDiagram(plan: Plan, runId: string, box: Room): Drawing
   const run = plan.runs.find(({ id }) => id === runId);
   const tightening = plan.tightening.find((one) => one.runId === runId);
   if (run === undefined || tightening === undefined) throw new RangeError(`no run ${runId}`);
-  const frame = frameOf(plan, run, box);
+  const frame = frameOf(plan, run, tightening, box);
   const lines = notesOf(plan, run, tightening).flatMap((note) => wrap(note, NOTES_mm));
   const notes = textLines(lines, { x: box.width - 1.2 - NOTES_mm, y: 2.5 });
   return finishDrawing({
     id: `tightening-${run.id.toLowerCase()}`,
-    title: `Run ${run.id}: order of tightening, the same in every pass`,
+    title: `Run ${run.id}: order of tightening${tightening.passes.length > 1 ? ", the same in every pass" : ""}`,
     description: describe(plan, run, tightening),
     parts: [...courseLines(plan, run, tightening, frame), ...tensions(plan, run, frame), ...notes],
   });
 }
 
 interface Frame {
+  /** Where the readings of each compensated pass end, left of the order. */
+  readonly stops: readonly Stop[];
   /** Left and right ends of the course lines. */
   readonly left: Mm;
   readonly right: Mm;
   readonly pitch: Mm;
 }
 
-/** Heights, courses and the order stand left of the lines; the order again at their right where that end pulls too. */
-function frameOf(plan: Plan, run: Run, box: Room): Frame {
+/** One pass in which each cable has its own reading. */
+interface Stop {
+  readonly pass: number;
+  readonly x: Mm;
+}
+
+/** Heights, courses, readings and the order stand left of the lines; the order again at their right where that end pulls too. */
+function frameOf(plan: Plan, run: Run, { passes }: RunTightening, box: Room): Frame {
   const show = showOf(plan);
   const height = Math.max(...plan.courses.map((course) => textWidth(show.tape(course.height))));
   const pitch = (HEIGHT_mm - TOP_mm - BELOW_mm) / plan.courses.length;
+  const first = Math.max(height, textWidth("height")) + 15;
+  const own = passes.filter(({ kind }) => kind === "compensated");
+  const stops = own.map(({ number }, index): Stop => ({ pass: number, x: first + (index + 1) * STOP_mm }));
   return {
-    left: Math.max(height, textWidth("height")) + 36,
+    stops,
+    left: first + own.length * STOP_mm + 4 + ARROW_mm + ORDER_mm,
     right: box.width - 1.2 - NOTES_mm - GAP_mm - (run.right.pulls ? ARROW_mm + ORDER_mm : 0),
     pitch: Math.min(Math.max(pitch, PITCH_mm.least), PITCH_mm.most),
   };
 }
 
+/** Width of a column of readings. */
+const STOP_mm = 13;
 /** Width of the column of the order. */
 const ORDER_mm = 9.5;
 
-function courseLines(plan: Plan, run: Run, { order }: RunTightening, frame: Frame): readonly Part[] {
+function courseLines(plan: Plan, run: Run, { order, steps }: RunTightening, frame: Frame): readonly Part[] {
   const show = showOf(plan);
-  const { left, right, pitch } = frame;
+  const { left, right, pitch, stops } = frame;
   const count = plan.courses.length;
   const yOf = (number: number): Mm => (count - number) * pitch + TOP_mm;
   const [top, bottom] = [TOP_mm - 3, yOf(1) + 3];
@@ -77,7 +90,7 @@ function courseLines(plan: Plan, run: Run, { order }: RunTightening, frame: Fram
       { x: right, y: yOf(number) },
     ],
   );
-  const course_x = left - ARROW_mm - ORDER_mm - 10;
+  const course_x = (stops[0]?.x ?? left - ARROW_mm - ORDER_mm - 4 + STOP_mm) - STOP_mm - 5;
   const head_y = TOP_mm - 4.8;
   const ends = [
     { end: run.left, x: left, toward: -1 },
@@ -86,18 +99,26 @@ function courseLines(plan: Plan, run: Run, { order }: RunTightening, frame: Fram
   return [
     strokes("edge", lines),
     strokes("outline", [upright(left), upright(right)]),
-    ...endWords(run, left, right, show),
+    ...endWords(run, left, right),
     ...plan.courses.flatMap(({ number, height }) => {
       const y = yOf(number);
       const turn = String(order.indexOf(number) + 1);
       return [
         label(show.tape(height), { x: 0, y }),
         label(courseName(number), { x: course_x, y }, { weight: 700, anchor: "middle" }),
+        ...stops.map(({ pass, x }) => {
+          const step = steps.find((one) => one.pass === pass && one.course === number);
+          return label(show.gauge(step?.reading ?? 0), { x, y }, { weight: 700, anchor: "end" });
+        }),
         ...ends.flatMap(({ end, x, toward }) => (end.pulls ? pullSign({ x, y }, toward, turn) : [])),
       ];
     }),
     label("height", { x: 0, y: head_y }),
     label("course", { x: course_x, y: head_y }, { anchor: "middle" }),
+    ...stops.flatMap(({ pass, x }) => [
+      label(stops.length > 1 ? `pass ${pass},` : "stop at,", { x, y: head_y - lineHeight() }, { anchor: "end" }),
+      label(show.forceUnit, { x, y: head_y }, { anchor: "end" }),
+    ]),
     ...ends.flatMap(({ end, x, toward }) =>
       end.pulls ? [label("order", { x: x + toward * (ARROW_mm + ORDER_mm / 2), y: head_y }, { anchor: "middle" })] : [],
     ),
@@ -111,16 +132,14 @@ const pullSign = (at: Point, toward: 1 | -1, turn: Text): readonly Part[] => [
   label(turn, { x: at.x + toward * (ARROW_mm + ORDER_mm / 2), y: at.y }, { size: MARK_mm, weight: 700, anchor: "middle" }),
 ];
 
-/** What each end does; where it pulls, the reading to aim at and the least that is enough. */
-function endWords(run: Run, left: Mm, right: Mm, show: Show): readonly Part[] {
-  const { target, low } = run.tension;
-  const words = (end: RunEnd, x: Mm, anchor: "start" | "end"): readonly Part[] => [
-    label(`${end.postId}, ${endName[end.kind]}`, { x, y: 2.5 }, { weight: 700, anchor }),
-    label(end.pulls ? `pull to ${show.force(target)}` : "holds", { x, y: 6 }, { weight: 700, anchor }),
-    ...(end.pulls ? [label(`at least ${show.force(low)}`, { x, y: 9.5 }, { anchor })] : []),
-  ];
-  return [...words(run.left, left, "start"), ...words(run.right, right, "end")];
-}
+/** What each end does, each on a line of its own: the course lines may be short. */
+const endWords = (run: Run, left: Mm, right: Mm): readonly Part[] =>
+  [
+    { end: run.left, at: { x: left, y: 2.5 }, anchor: "start" },
+    { end: run.right, at: { x: right, y: 6 }, anchor: "end" },
+  ].map(({ end, at, anchor }) =>
+    label(`${end.postId}, ${endName[end.kind]}: ${end.pulls ? "pull" : "holds"}`, at, { weight: 700, anchor: anchor as "start" | "end" }),
+  );
 
 /** Under the courses: where the least tension is left, and how much. */
 function tensions(plan: Plan, run: Run, { left, right, pitch }: Frame): readonly Part[] {
@@ -148,21 +167,24 @@ function tensions(plan: Plan, run: Run, { left, right, pitch }: Frame): readonly
   ];
 }
 
-/** The reading of each pass and what is good enough, from the steps themselves: two lines for each. */
-function passesOf(plan: Plan, { steps }: RunTightening): readonly (readonly [Text, Text])[] {
-  const show = showOf(plan);
-  const passes = [...new Map(steps.map((step) => [step.pass, step])).values()];
-  return passes.map((step, index) => {
-    const checks = passes[index - 1]?.reading === step.reading ? " Check: turn a nut only where it reads outside." : "";
-    return [`Pass ${step.pass}: ${show.forceBoth(step.reading)}`, `good: ${show.forceBand(step.reading_low, step.reading_high)}.${checks}`];
+/** What each pass asks: one reading of all cables, or one of each. */
+const passWords = (plan: Plan, { passes, steps }: RunTightening): readonly Text[] =>
+  passes.map(({ number, kind, share }) => {
+    const show = showOf(plan);
+    const step = steps.find(({ pass }) => pass === number);
+    return kind === "compensated" || step === undefined
+      ? `Pass ${number}: each cable to its own reading; its band stands in the log.`
+      : `Pass ${number}: every cable to ${show.percent(share)}, ${show.forceBoth(step.reading)}, good: ${show.forceBand(step.reading_low, step.reading_high)}.`;
   });
-}
 
 function notesOf(plan: Plan, run: Run, tightening: RunTightening): readonly Text[] {
   const both = run.left.pulls && run.right.pulls;
+  const several = tightening.passes.length > 1;
+  const show = showOf(plan);
   return [
-    ...passesOf(plan, tightening).flat(),
-    `Order: which cable comes first, second and so on. ${both ? `Turn the nuts at ${run.left.postId} and ${run.right.postId} by turns, so that both readings rise together, before the next cable. ` : ""}Go through the whole order, then begin the next pass.`,
+    ...passWords(plan, tightening),
+    `At the end: ${show.forceBoth(run.tension.target)} at the nut, at least ${show.force(run.tension.low)}.`,
+    `Order: which cable comes first, second and so on: ${tightening.orderName}. ${both ? `Turn the nuts at ${run.left.postId} and ${run.right.postId} by turns, so that both readings rise together, before the next cable. ` : ""}${several ? "Go through the whole order, then begin the next pass. " : ""}Then read all once more.`,
     "Not to scale.",
   ];
 }
@@ -171,10 +193,8 @@ function describe(plan: Plan, run: Run, tightening: RunTightening): Text {
   const show = showOf(plan);
   const pulled = [run.left, run.right].filter(({ pulls }) => pulls).map(({ postId }) => postId);
   return (
-    `Cables of run ${run.id}, tightened at ${pulled.join(" and ")} to ${show.forceBoth(run.tension.target)}, at least ${show.forceBoth(run.tension.low)}, in the order of courses ${tightening.order.map(courseName).join(", ")}. ` +
-    `${passesOf(plan, tightening)
-      .map((lines) => lines.join("; "))
-      .join(" ")} ` +
+    `Cables of run ${run.id}, tightened at ${pulled.join(" and ")} to ${show.forceBoth(run.tension.target)} at the end, at least ${show.forceBoth(run.tension.low)}, ${tightening.orderName}, in the order of courses ${tightening.order.map(courseName).join(", ")}. ` +
+    `${passWords(plan, tightening).join(" ")} Readings: ${tightening.steps.map(({ course, pass, reading }) => `${courseName(course)} pass ${pass} ${show.force(reading)}`).join(", ")}. ` +
     `Least tension when all readings are right: ${show.forceBoth(run.tension.least)} in bay ${run.tension.leastBayId}. The log below has a row for each step.`
   );
 }

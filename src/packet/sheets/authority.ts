@@ -2,10 +2,13 @@
 import type { Cited } from "../../sources/cited.ts";
 import type { SourceId } from "../../sources/sources.ts";
 import { type GuardRules, guardRules } from "../../tables/limits.ts";
+import { cableLoadDuration, durationFactor, guardLoadDuration } from "../../tables/wood-factors.ts";
+import { FRAME_SHEET, frameFails, frameWords } from "../frame-verdict.ts";
 import type { Block, Sheet, Table, Text } from "../packet.ts";
 import { sourceMark, sourcePlace } from "../show-number.ts";
-import { frameNotChecked, introduction, notApproval } from "../wording.ts";
+import { introduction, notApproval } from "../wording.ts";
 import { sinksIn } from "./bearing.ts";
+import { isWooden } from "./frame-inputs.ts";
 import {
   blank,
   blanks,
@@ -13,6 +16,7 @@ import {
   caution,
   column,
   facts,
+  greatest,
   heading,
   prose,
   type SheetContext,
@@ -29,7 +33,7 @@ export const authoritySheet: SheetMaker = (context, head): Sheet => {
   const rules = guardRules(plan.job.code);
   return sheet(head, "portrait", [
     ...(context.home ? [prose(...introduction.authority)] : []),
-    caution("notice", notApproval, frameNotChecked),
+    caution(frameFails(plan) ? "danger" : "notice", notApproval, frameWords(plan)),
     facts("authority-assumed", assumed(context)),
     ...(rules
       ? clauseBlocks(context, rules)
@@ -55,7 +59,7 @@ function assumed({ plan, show }: SheetContext): readonly (readonly [Text, Text, 
     ["Occupancy", code.occupancy],
     ["Drop to the ground below", show.feetBoth(code.drop)],
     ["Exposure", code.exposure],
-    ["Pool barrier", code.poolBarrier ? "**yes: level cables cannot be the barrier, see question 7**" : "no"],
+    ["Pool barrier", code.poolBarrier ? "**yes: level cables cannot be the barrier, see the question below**" : "no"],
     ["Guard height planned", `${bold(show.tapeBoth(plan.opening.guardHeight))} above ${frame.datum}`],
   ];
 }
@@ -167,6 +171,40 @@ function openingsAtFoot({ plan, show }: Pick<SheetContext, "plan" | "show">): Te
     : `${show.tape(gapBelow)} under the bottom rail; ${lowest} clear between it and the lowest cable`;
 }
 
+/** What the computation of the frame rests on and nobody but the authority or an engineer can settle. */
+function frameQuestions({ plan, show }: Pick<SheetContext, "plan" | "show">, rules: GuardRules | null): readonly (readonly [Text, Text])[] {
+  const { job, frame } = plan;
+  const base = frame.posts.base.value;
+  const loads = rules
+    ? [
+        `${show.force(rules.topLoad.value)} at any point of the top, ${(job.frame.railIsHandrail ? rules.handrailLoadDirections : rules.topLoadDirections).join(", ")}`,
+        ...(rules.uniformLoad_NPerMm ? [`or ${show.lineLoad(rules.uniformLoad_NPerMm.value, { both: false })}`] : []),
+        `or ${show.force(rules.infillLoad.value)} on the infill`,
+      ].join("; ")
+    : "none known: only the cables are checked";
+  return [
+    ["Which loads act on top and infill, in which directions, in addition to the cables?", loads],
+    ...(isWooden(job)
+      ? ([
+          [
+            "Load duration of wood: is ten minutes accepted for guard loads, and permanent for the cables?",
+            `C_D ${show.decimal(durationFactor[guardLoadDuration.value].value, 2)} ${sourceMark(guardLoadDuration.source)} and ${show.decimal(durationFactor[cableLoadDuration.value].value, 2)}`,
+          ],
+        ] as const)
+      : []),
+    [
+      "What may the base of a post bear (moment, shear), by which report of its hardware?",
+      job.posts.baseCapacity_Nmm === null
+        ? `not known; demands on ${FRAME_SHEET}; taken to turn: ${base === "fixed" ? "not at all" : show.turnStiffness(base, { both: false })} ${sourceMark(frame.posts.base.source)}`
+        : `${show.moment(job.posts.baseCapacity_Nmm.value, { both: false, rounding: "down" })} ${sourceMark(job.posts.baseCapacity_Nmm.source)}`,
+    ],
+    [
+      `Is the computation on ${FRAME_SHEET} enough, or is a letter of a licensed engineer needed for posts, rails and feet?`,
+      frameFails(plan) ? "**it FAILS: engineer needed, or change the frame**" : "no check fails; asked here",
+    ],
+  ];
+}
+
 function questionTable({ plan, show }: SheetContext, rules: GuardRules | null): Table {
   const { code, posts, tightening } = plan.job;
   const { criterion } = tightening;
@@ -190,10 +228,7 @@ function questionTable({ plan, show }: SheetContext, rules: GuardRules | null): 
     ["Which sphere must not pass, and up to which height?", `${show.tape(code.openingSphere.value)}, full height`],
     ["Is the opening tested under a force? Sphere or cone, how large, how hard, where?", forceOf()],
     ["Are level cables allowed (climbing)?", climbs],
-    [
-      "Which loads on top and infill? Is a letter of a licensed engineer needed for posts, rails and feet?",
-      "code loads and pulls above; frame not checked",
-    ],
+    ...frameQuestions({ plan, show }, rules),
     ["Is the guard also a pool barrier?", code.poolBarrier ? "yes" : "no"],
     ["Is a permit needed? Which drawings, which inspections, when?", "asked here"],
     ...(posts.existing
@@ -203,7 +238,10 @@ function questionTable({ plan, show }: SheetContext, rules: GuardRules | null): 
     ...(criterion.kind === "table"
       ? ([[`Does a spacer count as a post in ${plan.target.sourceWhere}?`, "no: the clear distance between posts counts"]] as const)
       : []),
-    ["How far may end and corner posts lean under the pull of all cables (engineer)?", "no limit assumed; pulls above"],
+    [
+      "How far may posts move under the pull of all cables (engineer)?",
+      `${show.fine(plan.frame.movement_max.value)} ${sourceMark(plan.frame.movement_max.source)}; computed: ${show.fine(greatest(plan.frame.sides.flatMap(({ posts: all }) => all.map(({ movement }) => Math.abs(movement)))))}`,
+    ],
     ...(plan.job.posts.section.material === "wood"
       ? ([
           [

@@ -2,7 +2,8 @@
 import type { Bore, BoreKind, Plan } from "../../plan/plan.ts";
 import type { Text } from "../packet.ts";
 import type { Show } from "../show-number.ts";
-import { listed, unique } from "./kit.ts";
+import { isSameCounterbore } from "./bore-rows.ts";
+import { listed } from "./kit.ts";
 
 /** Bores that are made alike: one size, one counterbore, with or without a bushing. */
 export interface BoreMake {
@@ -14,23 +15,33 @@ export interface BoreMake {
 }
 
 /** A bend that is bored as a pass is one with it. */
-export function boreMakes(plan: Plan): readonly BoreMake[] {
-  const keyOf = ({ kind, diameter, counterbore, bushing }: Bore): string =>
-    JSON.stringify([kind === "bend" ? "pass" : kind, diameter, counterbore, bushing]);
-  const makes = new Map<string, BoreMake>();
-  for (const bore of plan.bores) {
-    const { kind, diameter, counterbore, bushing } = bore;
-    const { kinds = [], postIds = [] } = makes.get(keyOf(bore)) ?? {};
-    makes.set(keyOf(bore), {
-      diameter,
-      counterbore,
-      bushing,
-      kinds: unique([...kinds, kind]),
-      postIds: unique([...postIds, bore.verticalId]),
-    });
+export function boreMakes({ bores }: Plan): readonly BoreMake[] {
+  const makes: { readonly like: Bore; readonly kinds: Set<BoreKind>; readonly postIds: Set<string> }[] = [];
+  for (const bore of bores) {
+    let make = makes.find(({ like }) => isMadeLike(like, bore));
+    if (make === undefined) {
+      make = { like: bore, kinds: new Set(), postIds: new Set() };
+      makes.push(make);
+    }
+    make.kinds.add(bore.kind);
+    make.postIds.add(bore.verticalId);
   }
-  return [...makes.values()];
+  return makes.map(({ like: { diameter, counterbore, bushing }, kinds, postIds }) => ({
+    diameter,
+    counterbore,
+    bushing,
+    kinds: [...kinds],
+    postIds: [...postIds],
+  }));
 }
+
+const isMadeLike = (a: Bore, b: Bore): boolean =>
+  (a.kind === b.kind || (isPassed(a) && isPassed(b))) &&
+  a.diameter === b.diameter &&
+  a.bushing === b.bushing &&
+  isSameCounterbore(a.counterbore, b.counterbore);
+
+const isPassed = ({ kind }: Bore): boolean => kind === "pass" || kind === "bend";
 
 /** Whether any bore of the job has this kind and size. */
 export const isBored = (plan: Plan, diameter: number, ...kinds: readonly BoreKind[]): boolean =>

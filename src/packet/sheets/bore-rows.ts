@@ -1,5 +1,5 @@
 // Which bores of an upright are alike at all courses, so that one row of the grid holds them?
-import type { Bore, Course, Plan, Vertical } from "../../plan/plan.ts";
+import type { Bore, Plan, Vertical } from "../../plan/plan.ts";
 import { angleDegrees } from "../../units/print.ts";
 import type { Text } from "../packet.ts";
 import { unique } from "./kit.ts";
@@ -27,13 +27,25 @@ export function boreRows(plan: Plan): readonly BoreRow[] {
 }
 
 /** True when every course has its bore at its own height, and all are made alike: then one row says it all. */
-export function isEven({ bores, first }: BoreRow, plan: Plan): boolean {
-  const makeOf = ({ kind, offset, diameter, counterbore, entryFace, bushing, bend }: Bore): string =>
-    JSON.stringify([kind, offset, diameter, counterbore, entryFace, bushing, angleDegrees(bend)]);
-  const isAt = (course: Course, bore: Bore | undefined): boolean =>
-    bore !== undefined && bore.course === course.number && bore.height === course.height && makeOf(bore) === makeOf(first);
-  return bores.length === plan.courses.length && plan.courses.every((course, index) => isAt(course, bores[index]));
-}
+export const isEven = ({ bores, first }: BoreRow, { courses }: Plan): boolean =>
+  bores.length === courses.length &&
+  courses.every((course, index) => {
+    const bore = bores[index];
+    return bore !== undefined && bore.course === course.number && bore.height === course.height && isMadeLike(bore, first);
+  });
+
+/** Angles are alike when they are printed alike. */
+const isMadeLike = (a: Bore, b: Bore): boolean =>
+  a.kind === b.kind &&
+  a.offset === b.offset &&
+  a.diameter === b.diameter &&
+  isSameCounterbore(a.counterbore, b.counterbore) &&
+  a.entryFace === b.entryFace &&
+  a.bushing === b.bushing &&
+  (a.bend === b.bend || angleDegrees(a.bend) === angleDegrees(b.bend));
+
+export const isSameCounterbore = (a: Bore["counterbore"], b: Bore["counterbore"]): boolean =>
+  a === null || b === null ? a === b : a.diameter === b.diameter && a.depth === b.depth && a.face === b.face;
 
 /** Where a bushing goes: in both walls of a tube, in a solid member at the face where the cable leaves at an angle. */
 export function bushingPlace(plan: Plan, { bushing, verticalId, bend }: Bore): Text {

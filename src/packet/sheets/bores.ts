@@ -7,6 +7,7 @@ import { introduction, roleName } from "../wording.ts";
 import { type BoreRow, boreRows, bushingPlace, isEven } from "./bore-rows.ts";
 import {
   blank,
+  blankCells,
   bold,
   caution,
   column,
@@ -157,7 +158,7 @@ function gridTable(context: SheetContext, rows: readonly BoreRow[]): Table {
       ...makeColumns(needed),
       ...plan.courses.map(({ number }) => column(`c${number}`, courseName(number), box, { sub: "course" })),
     ],
-    rows: rows.map((row) => [`${row.vertical.id}${row.behind}`, ...makeCells(row, needed, context), ...plan.courses.map(() => blank())]),
+    rows: rows.map((row) => [`${row.vertical.id}${row.behind}`, ...makeCells(row, needed, context), ...blankCells(plan.courses.length)]),
     rowHeads: true,
     writeIn: true,
     notes: [`${listed(roleWords(rows))}. The mark of a bore is post, course and run: ${rows[0]?.first.mark ?? ""} is in the first box.`],

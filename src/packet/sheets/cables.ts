@@ -87,12 +87,13 @@ function endsTable({ plan, show }: SheetContext): Table {
 function takeUpTable({ plan, show }: SheetContext): Table {
   return table({
     id: "cables-take-up",
-    caption: "Take-up: from hand-tight to target, before other cables slacken this one",
+    caption: "Take-up: from hand-tight until every cable stands at its target",
     columns: [
       column("run", "Run, nut at", 0.12),
       column("stretch", "Stretch", 0.11),
       column("bedding", "Bedding", 0.11),
       column("seating", "Seating", 0.11),
+      column("closing", "Closing", 0.11, { sub: "of the frame" }),
       column("travel", "Travel of this nut", 0.14),
       column("turns", "Turns of this nut", 0.19, { sub: "(stiff - soft strand)" }),
       column("left", "Thread left", 0.12, { sub: "per nut" }),
@@ -104,6 +105,7 @@ function takeUpTable({ plan, show }: SheetContext): Table {
         show.fine(takeUp.elongation),
         show.fine(takeUp.bedding),
         show.fine(takeUp.seating),
+        show.fine(takeUp.closing),
         show.travel(end.travel),
         bold(turnsOf(end, show)),
         show.tapeDown(takeUp.threadLeft),
@@ -112,7 +114,7 @@ function takeUpTable({ plan, show }: SheetContext): Table {
     ),
     rowHeads: true,
     notes: [
-      "Stretch, bedding and seating are those of the whole run. The posts are taken as stiff: the frame is not checked, and posts that move need more turns.",
+      `Stretch, bedding, seating and closing are those of the whole run. Closing: how much nearer its ends come under all cables ${sourceMark("derived")}; the cable that closes most.`,
     ],
   });
 }
@@ -121,17 +123,18 @@ const turnsOf = ({ turns, turns_low, turns_high }: EndTakeUp, show: SheetContext
   `${show.decimal(turns, 1)} (${show.decimal(turns_low, 1)} - ${show.decimal(turns_high, 1)})`;
 
 function frictionTable({ plan, show }: SheetContext): Table {
-  const { friction } = plan.job.tightening;
+  const { friction, allowFor } = plan.job.tightening;
   return table({
     id: "cables-friction",
-    caption: "How much of the pull reaches the far spans",
+    caption: "How much of the pull reaches the far spans, and what is kept for warm days, drying and bedding-in",
     columns: [
-      column("run", "Run", 0.08),
-      column("target", "Target at the nut", 0.24),
-      column("asked", "Asked for in the worst span", 0.22),
-      column("least", "Least where asked for", 0.2),
-      column("where", "In bay", 0.12),
-      column("ratio", "Far share", 0.14, { align: "right" }),
+      column("run", "Run", 0.07),
+      column("target", "Target at the nut", 0.2),
+      column("least", "Least along the run", 0.17, { sub: "in bay" }),
+      column("ratio", "Far share", 0.1, { align: "right" }),
+      column("asked-least", "Least where asked for", 0.17, { sub: "in bay" }),
+      column("asked", "Asked for", 0.13, { sub: "in the worst span" }),
+      column("covered", "Kept for losses", 0.16, { sub: "in the target" }),
     ],
     rows: plan.runs.map(({ id, tension, spans }) => {
       // A corner gap needs nothing: the least is that of a span of which something is asked.
@@ -141,15 +144,27 @@ function frictionTable({ plan, show }: SheetContext): Table {
       return [
         id,
         strong(show.forceBoth(tension.target)),
+        `${show.forceDown(tension.least)} in ${tension.leastBayId}`,
+        show.percent(tension.farRatio),
+        `${show.forceDown(weakest.tension)} in ${weakest.bayId}`,
         show.forceUp(tension.required),
-        show.forceDown(weakest.tension),
-        weakest.bayId,
-        show.percent(weakest.tension / tension.target),
+        tension.covered > 0 ? show.forceUp(tension.covered) : "nothing",
       ];
     }),
     rowHeads: true,
-    notes: [`At each bend the tension falls by exp(-mu x angle), mu = ${show.decimal(friction.value, 2)} ${sourceMark(friction.source)}.`],
+    notes: [
+      `At each bend the tension falls by exp(-mu x angle), mu = ${show.decimal(friction.value, 2)} ${sourceMark(friction.source)}. Kept for losses: ${allowFor.value} ${sourceMark(allowFor.source)}${lossWords(plan, show)}.`,
+    ],
   });
+}
+
+/** What the worst cable loses by each cause. */
+function lossWords({ climate }: SheetContext["plan"], show: SheetContext["show"]): Text {
+  const each = climate.map(
+    ({ runId, heat, settling }) =>
+      `${runId} ${show.force(Math.max(0, heat.worst))} on the warmest day, ${show.force(Math.max(0, settling.worst))} by drying and bedding-in`,
+  );
+  return `; the cable that loses most: ${each.join("; ")} ${sourceMark("derived")}`;
 }
 
 const cutRules = ({ plan }: SheetContext): readonly Text[] => [

@@ -2,7 +2,7 @@
 import type { StepItem } from "../packet.ts";
 import type { Card } from "./card.ts";
 import { hasTails, pulledAtBoth } from "./ends.ts";
-import { count, listed, refer, type SheetContext } from "./kit.ts";
+import { count, greatest, listed, refer, type SheetContext } from "./kit.ts";
 import { isWood } from "./material.ts";
 import { bandWords, leansOf } from "./readings.ts";
 import { forceWords, openingRoute, type Route, sagBays, testPlaces } from "./route.ts";
@@ -18,7 +18,7 @@ export function beforePullCard(context: SheetContext): Card {
     items: [
       { text: `H1 and H2 signed on ${refer(context, "proof")}. Temporary fall protection stays up.`, killer: true },
       { text: "Gauge set for this cable size; serial number and check date", value: "no., date" },
-      { text: "Temperature of the air", value: show.heatUnit },
+      { text: "Temperature of the air; its column marked in the table by temperature", value: show.heatUnit },
       {
         text: `Plumb of ${listed(leansOf(plan).map(({ postId }) => postId))} read and logged; limit for their lean known`,
         value: show.lengthUnit,
@@ -37,9 +37,7 @@ export function beforePullCard(context: SheetContext): Card {
 
 export function pullCard(context: SheetContext): Card {
   const { plan, show } = context;
-  const shares = plan.job.tightening.passes.value;
   const targets = plan.runs.map((run) => `${run.id} **${show.force(run.tension.target)}**`).join(", ");
-  const every = plan.runs.length > 1 ? " Each pass on every run before the next pass on any." : "";
   const both = pulledAtBoth(plan);
   const alternately =
     both.length === 0
@@ -57,17 +55,25 @@ export function pullCard(context: SheetContext): Card {
     items: [
       { text: `Targets at the nut: ${targets}.${alternately}`, killer: true },
       {
-        text: `${count(shares.length, "pass", "passes")} in the order of the diagram: ${shares.map(show.percent).join(", ")} of target.${every}`,
+        text: `${passesText(context)} "Stop at" of each step kept, from the column of the day.`,
       },
       { text: `Every last reading in its band: ${plan.runs.map((run) => bandWords(run, context)).join("; ")}.`, killer: true },
-      { text: "Lowest and highest reading in the last pass", value: show.forceUnit },
-      { text: "Plumb logged after each pass, within its limit; largest movement", value: show.lengthUnit, killer: true },
+      { text: "Lowest and highest reading at the end", value: show.forceUnit },
+      { text: "Plumb logged, near the plan, within its limit; largest movement", value: show.lengthUnit, killer: true },
       { text: `Turns near the plan (${turns}); least thread left (keep ${reserve})`, value: show.lengthUnit },
       { text: `No nut stiff, no wire broken, ${fails}, no rail bowed.`, killer: true },
-      { text: "Last pass read through without turning a nut. Else one more pass." },
+      { text: "All read again without turning a nut. Else turned where it reads outside, and all read once more." },
     ],
     hold: `H3, signed on ${refer(context, "proof")}: ${hasTails(plan) ? "tails are cut and caps fitted" : "caps are fitted"} only with all readings in their band.`,
   };
+}
+
+/** "1 pass, R1 from the outside in." */
+function passesText({ plan }: SheetContext): string {
+  const most = greatest(plan.tightening.map(({ passes }) => passes.length));
+  const orders = plan.tightening.map(({ runId, orderName }) => `${runId} ${orderName}`);
+  const every = plan.runs.length > 1 && most > 1 ? " Each pass on every run before the next pass on any." : "";
+  return `${count(most, "pass", "passes")} in the order of the log: ${orders.join("; ")}.${every}`;
 }
 
 export function proofCard(context: SheetContext): Card {

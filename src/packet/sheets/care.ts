@@ -1,5 +1,5 @@
 // Z-806: what does the owner get, and when does somebody look at the cables again?
-import type { Run } from "../../plan/plan.ts";
+import type { Plan, Run } from "../../plan/plan.ts";
 import type { Mm } from "../../units/quantity.ts";
 import { roundDown } from "../../units/round.ts";
 import type { Sheet, Table, Text } from "../packet.ts";
@@ -10,10 +10,12 @@ import {
   bold,
   caution,
   column,
+  count,
   facts,
   list,
   listed,
   pullingEnds,
+  refer,
   type SheetContext,
   type SheetMaker,
   sheet,
@@ -87,10 +89,12 @@ function cleaning({ plan }: SheetContext): readonly Text[] {
   ];
 }
 
-function visitsTable({ plan }: SheetContext): Table {
+function visitsTable(context: SheetContext): Table {
+  const { plan, show } = context;
+  const { nextVisit_months, reference } = plan.job.site;
   const visits: readonly (readonly [Text, Text])[] = [
     ["Next day", "read every cable; turn only what is too low"],
-    ["After about a month", isWood(plan) ? "read, correct; look at posts (wood dries)" : "read, correct; look at posts"],
+    [`After ${count(nextVisit_months.value, "month")}`, settledWords(context)],
     ["After one year", "read, correct, clean; openings, feet, rail"],
     ["Every year", "the same; before winter where it freezes"],
   ];
@@ -98,8 +102,8 @@ function visitsTable({ plan }: SheetContext): Table {
     id: "care-visits",
     caption: `Visits ${sourceMark("practice")}`,
     columns: [
-      column("when", "When", 0.2),
-      column("what", "What", 0.42),
+      column("when", "When", 0.18),
+      column("what", "What", 0.44),
       column("due", "Due", 0.09, { sub: "date" }),
       column("done", "Done", 0.09, { sub: "date, by" }),
       column("low", "Lowest", 0.1, { sub: "reading" }),
@@ -107,8 +111,31 @@ function visitsTable({ plan }: SheetContext): Table {
     ],
     rows: visits.map(([when, what]) => [bold(when), what, blank(), blank(), blank(), blank()]),
     writeIn: true,
-    notes: ["Read at about the temperature of the first readings, or write it down. Tighten in the order of the log."],
+    notes: [
+      `Read at about ${show.heat(reference.value)}, or add the number of the day from ${refer(context, "tightening")}. Tighten in the order of the log.`,
+      ...lossWords(context),
+    ],
   });
+}
+
+/** What has settled by the next visit, and how many turns bring it back. */
+function settledWords({ plan, show }: SheetContext): Text {
+  const turns = plan.climate.map(({ runId, visit }) => `${runId} ${show.decimal(visit.turnsPerEnd, 1)}`);
+  return `${isWood(plan) ? "the wood has dried and the strand bedded in" : "the strand has bedded in"}: read, correct; **turns of each nut to expect: ${turns.join(", ")}**; look at posts`;
+}
+
+/** What settling takes, by cause; the target holds it in store. */
+function lossWords({ plan, show }: SheetContext): readonly Text[] {
+  const [first] = plan.climate;
+  if (first === undefined) return [];
+  const worst = plan.climate.map(({ runId, settling }) => `${show.force(Math.max(0, settling.worst))} (${runId})`);
+  const wood =
+    first.wood === null
+      ? ""
+      : ` A post of ${first.wood.name} shrinks ${show.fine(first.shrinkage.each)} along the cable while it dries from ${show.decimal(first.wood.from_percent, 0)} % to ${show.decimal(first.wood.to_percent, 0)} % moisture ${sourceMark(first.wood.shrinkage_percent.source)}.`;
+  return [
+    `Settling takes at most ${worst.join(", ")} from a cable by then ${sourceMark("derived")}.${wood} Strand beds in by ${show.decimal(first.beddingShare.value * 1000, 2)} mm a metre ${sourceMark(first.beddingShare.source)}.`,
+  ];
 }
 
 function threadTable({ plan, show }: SheetContext): Table {
@@ -116,23 +143,27 @@ function threadTable({ plan, show }: SheetContext): Table {
     id: "care-thread",
     caption: "Thread left for later visits: each cable",
     columns: [
-      column("cables", "Cables", 0.21),
-      column("end", "Tightened at", 0.16),
-      column("planned", "Left per nut", 0.15, { sub: "plan" }),
+      column("cables", "Cables", 0.19),
+      column("end", "Tightened at", 0.13),
+      column("planned", "Left per nut", 0.13, { sub: "plan" }),
+      column("then", "Left then", 0.13, { sub: `after ${count(plan.job.site.nextVisit_months.value, "month")}` }),
       column("reserve", "Keep at least", 0.15, { sub: "at completion" }),
       column("turns", "Full turns left", 0.15, { sub: "above the reserve" }),
       column("found", "Least found", 0.18, { sub: "field" }),
     ],
     rows: plan.runs.flatMap((run) => {
       const marks = plan.cables.filter(({ runId }) => runId === run.id).map(({ mark }) => mark);
-      return threadsOf(run, plan.job.fittings.stud.pitch.value, show).map(({ posts, left, turns }) => [
-        `${marks[0] ?? run.id} to ${marks.at(-1) ?? run.id}`,
-        listed(posts),
-        left,
-        show.tape(run.takeUp.reserve),
-        turns,
-        blank(show.lengthUnit),
-      ]);
+      return threadsOf(run, visitTravel(plan, run), { pitch: plan.job.fittings.stud.pitch.value, show }).map(
+        ({ posts, left, later, turns }) => [
+          `${marks[0] ?? run.id} to ${marks.at(-1) ?? run.id}`,
+          listed(posts),
+          left,
+          later,
+          show.tape(run.takeUp.reserve),
+          turns,
+          blank(show.lengthUnit),
+        ],
+      );
     }),
     rowHeads: true,
     writeIn: true,
@@ -147,19 +178,27 @@ function threadTable({ plan, show }: SheetContext): Table {
 interface ThreadLeft {
   readonly posts: readonly string[];
   readonly left: Text;
+  /** After the visit at which what has settled is taken up. */
+  readonly later: Text;
   readonly turns: Text;
 }
 
+const visitTravel = ({ climate }: Plan, run: Run): Mm => climate.find(({ runId }) => runId === run.id)?.visit.travelPerEnd ?? 0;
+
 /** Ends that print alike share a row. Turns above the reserve, whole ones that are surely there. */
-function threadsOf({ takeUp }: Run, pitch: Mm, show: SheetContext["show"]): readonly ThreadLeft[] {
+function threadsOf(
+  { takeUp }: Run,
+  visit: Mm,
+  { pitch, show }: { readonly pitch: Mm; readonly show: SheetContext["show"] },
+): readonly ThreadLeft[] {
   const ends = takeUp.ends.map(({ postId, travel }) => {
     const left = takeUp.threadLeft + takeUp.travelPerEnd - travel;
     const turns = roundDown(Math.max(left - takeUp.reserve, 0) / pitch, 1);
-    return { postId, left: show.tapeDown(left), turns: String(turns) };
+    return { postId, left: show.tapeDown(left), later: show.tapeDown(Math.max(0, left - visit)), turns: String(turns) };
   });
   return unique(ends.map(({ left, turns }) => `${left} ${turns}`)).flatMap((key) => {
     const alike = ends.filter(({ left, turns }) => `${left} ${turns}` === key);
     const [first] = alike;
-    return first ? [{ posts: alike.map(({ postId }) => postId), left: first.left, turns: first.turns }] : [];
+    return first ? [{ posts: alike.map(({ postId }) => postId), left: first.left, later: first.later, turns: first.turns }] : [];
   });
 }

@@ -1,19 +1,23 @@
 // Z-001: what is this packet, what does it rest on, how is it read, and when must the work stop?
 import type { Check, Verdict } from "../../plan/plan.ts";
 import type { Problem } from "../../problem/problem.ts";
+import { percent } from "../../units/print.ts";
 import { calibrationBar } from "../drawings/calibration-bar.ts";
+import { FRAME_SHEET, frameFails, frameWords, isBeyond, ratioText } from "../frame-verdict.ts";
 import { issueName, issueReader } from "../issues.ts";
-import type { Block, Sheet, Table, Text } from "../packet.ts";
+import type { Block, Cell, Sheet, Table, Text } from "../packet.ts";
 import { sourceMark, sourcePlace } from "../show-number.ts";
-import { frameNotChecked, introduction, notApproval, peopleOf, verdictText, verdictWord } from "../wording.ts";
+import { introduction, notApproval, peopleOf, verdictText, verdictWord } from "../wording.ts";
 import {
   bold,
   caution,
   column,
   count,
   facts,
+  groupBy,
   heading,
   list,
+  minor,
   postsOf,
   prose,
   refer,
@@ -33,7 +37,11 @@ export const coverSheet: SheetMaker = (context, head): Sheet => {
   return sheet(head, "portrait", [
     ...(context.home ? [prose(...introduction.cover)] : []),
     facts("cover-job", jobFacts(context)),
-    caution(plan.verdict === "fail" ? "danger" : "warning", `**${verdictText(plan)}**`, `${frameNotChecked} ${notApproval}`),
+    caution(
+      plan.verdict === "fail" ? "danger" : "warning",
+      `**${verdictText(plan)}**`,
+      frameFails(plan) ? notApproval : `${frameWords(plan)} ${notApproval}`,
+    ),
     ...openBlocks(context),
     heading("cover-stop-head", "Stop work and ask when"),
     list(...stopConditions(context)),
@@ -78,16 +86,40 @@ function jobFacts(context: SheetContext): readonly (readonly [Text, Text, true?]
 /** What is open before the work may begin: checks that do not pass, and what the program noticed. */
 function openBlocks(context: SheetContext): readonly Block[] {
   const { plan } = context;
-  const open = plan.checks.filter(({ verdict }) => verdict !== "pass");
-  const asked = unique(open.map(({ name, verdict, advice }) => JSON.stringify([name, verdict, advice]))).flatMap((key) => {
-    const alike = open.filter(({ name, verdict, advice }) => JSON.stringify([name, verdict, advice]) === key);
-    const [first] = alike;
-    return first ? [`${openWord(first, context)}: ${first.name}${placesOf(alike)}${after(first.advice)}`] : [];
-  });
+  const open = plan.checks.filter((check) => check.verdict !== "pass" && !isOfFrame(check));
+  const asked = groupBy(open, ({ name, verdict, advice }) => `${name}\n${verdict}\n${advice}`).map(
+    ([first, ...others]) => `${openWord(first, context)}: ${first.name}${placesOf([first, ...others])}${after(first.advice)}`,
+  );
   return [
     heading("cover-open-head", `Open before the work: ${tally(context)}`),
     ...(isIssued(plan.job.identity.status) ? [prose("**Do not bore before H0 and H1 are signed.**")] : []),
-    list(...asked, ...noticed(plan.warnings), ...plan.job.notes.map((note) => `${bold("From the office")}: ${note}`)),
+    list(
+      ...frameOpen(context),
+      ...asked,
+      ...noticed(plan.warnings),
+      ...plan.job.notes.map((note) => `${bold("From the office")}: ${note}`),
+    ),
+  ];
+}
+
+const isOfFrame = ({ id }: Check): boolean => id.startsWith("frame-");
+
+/** What fails of the frame in one line, what nobody here can answer in another. */
+function frameOpen(context: SheetContext): readonly Text[] {
+  const { plan } = context;
+  const having = (verdict: Verdict): readonly Check[] => plan.checks.filter((check) => isOfFrame(check) && check.verdict === verdict);
+  const [failing, asked] = [having("fail"), having("ask")];
+  return [
+    ...(failing.length === 0
+      ? []
+      : [
+          `${verdictWord.fail}: the frame, ${failing.map(({ name, where, ratio }) => `${name} (${where}, ratio ${ratioText(ratio ?? 0)})`).join("; ")}: ${FRAME_SHEET}`,
+        ]),
+    ...(asked.length === 0
+      ? []
+      : [
+          `**to be decided** (engineer): ${unique(asked.map(({ name }) => name)).join(", ")}: demands on ${FRAME_SHEET}, no capacity is known`,
+        ]),
   ];
 }
 
@@ -120,7 +152,7 @@ function placesOf(checks: readonly Check[]): Text {
 /** A limit is exceeded, yet the plan may stand: whoever knows the wood or the thread decides. */
 const isAbove = ({ verdict, ratio }: Check): boolean => verdict === "ask" && ratio !== null && ratio > 1;
 
-function openWord(check: Check, { home }: SheetContext): Text {
+function openWord(check: Check, { home }: Pick<SheetContext, "home">): Text {
   const word = isAbove(check) ? "**above its limit: decide before boring**" : verdictWord[check.verdict];
   const who = decider(check, home);
   return check.verdict === "ask" && who !== AUTHORITY
@@ -129,10 +161,12 @@ function openWord(check: Check, { home }: SheetContext): Text {
 }
 
 const AUTHORITY = "authority";
+/** The table of checks has the same words in every issue. */
+const FOR_ALL = { home: false } as const;
 
 /** Washers and thread are no matter of the authority. */
 function decider({ id }: Check, home: boolean): Text {
-  if (id.startsWith("bearing-") || id === "frame") return "engineer";
+  if (id.startsWith("bearing-") || id.startsWith("frame-")) return "engineer";
   return id.startsWith("thread-") ? peopleOf(home).office : AUTHORITY;
 }
 
@@ -147,7 +181,7 @@ function stopConditions({ plan, show }: SheetContext): readonly Text[] {
     "a bit meets metal, or a fastener is where a bore should go",
     `${posts.existing ? "a standing post" : "a post"} is loose, cracked, out of plumb, or moves when pushed by hand`,
     `a cable reads above its band in the log, or **${show.forceDown(plan.target.workingLimit)}**, the strand's working limit, is reached`,
-    "an end post leans or a rail bows while cables are tightened",
+    `a post moves more than **${show.fine(plan.frame.movement_max.value)}** while cables are tightened ${sourceMark(plan.frame.movement_max.source)}, or a rail bows`,
     "a wire of the strand is broken, or the sphere passes at the agreed force",
     "a hold point is not signed, or a question to the authority is open",
   ];
@@ -184,27 +218,54 @@ function checksTable(context: SheetContext): Table {
   };
   return table({
     id: "cover-checks",
-    caption: "What this program has checked. Ratio; above 1 is not met: it fails, or must be decided before anything is bored",
+    caption: "What was checked. A ratio above 1 is not met: it fails, or must be decided before boring",
     columns: [
       column("name", "Check", 0.25),
-      column("where", "Where", 0.15),
-      column("demand", "Found", 0.09),
-      column("limit", "Limit", 0.13),
+      column("where", "Where", 0.16),
+      column("demand", "Found", 0.085),
+      column("limit", "Limit", 0.125),
       column("ratio", "Ratio", 0.06, { align: "right" }),
-      column("verdict", "Verdict", 0.1),
-      column("source", "Source", 0.22),
+      column("verdict", "Verdict", 0.11),
+      column("source", "Source", 0.21),
     ],
-    rows: plan.checks.map((check) => [
-      check.name,
-      check.where,
-      print(check, "demand"),
-      check.limit ? `${check.rule} ${print(check, "limit")}` : "-",
-      check.ratio === null ? "-" : show.decimal(check.ratio, 2),
-      // The same words in every issue.
-      openWord(check, { ...context, home: false }),
-      sourcePlace(check.source, check.sourceWhere),
-    ]),
+    rows: [
+      ...plan.checks
+        .filter((check) => !isOfFrame(check))
+        .map((check) => [
+          check.name,
+          minor(check.where),
+          print(check, "demand"),
+          check.limit ? `${check.rule} ${print(check, "limit")}` : "-",
+          check.ratio === null ? "-" : show.decimal(check.ratio, 2),
+          openWord(check, FOR_ALL),
+          minor(sourcePlace(check.source, check.sourceWhere)),
+        ]),
+      ...frameRow(context),
+    ],
   });
+}
+
+/** The worst first: one that fails, or must be asked, decides about all. */
+const verdictOrder: readonly Verdict[] = ["fail", "ask", "not checked", "pass"];
+
+/** All checks of the frame in one row: the highest ratio, and where the others stand. */
+function frameRow({ plan, show }: SheetContext): readonly (readonly Cell[])[] {
+  const checks = plan.checks.filter(isOfFrame);
+  const verdict = verdictOrder.find((each) => checks.some((check) => check.verdict === each));
+  if (verdict === undefined) return [];
+  const worst = checks.reduce((most, one) => ((one.ratio ?? 0) > (most.ratio ?? 0) ? one : most));
+  const { ratio } = worst;
+  return [
+    [
+      `Frame: ${checks.length} checks, each on ${FRAME_SHEET}`,
+      minor(ratio === null ? "whole guard" : `${worst.where}: ${worst.name}`),
+      ratio === null || isBeyond(ratio) ? "-" : percent(ratio, { rounding: "up" }),
+      ratio === null ? "-" : `at most ${show.percent(1)}`,
+      ratio === null ? "-" : ratioText(ratio),
+      verdict === "ask" ? "**to be decided** (engineer)" : verdictWord[verdict],
+      minor(ratio === null ? FRAME_SHEET : sourcePlace(worst.source, worst.sourceWhere)),
+    ],
+  ];
 }
 
 function howToRead(context: SheetContext): readonly Text[] {

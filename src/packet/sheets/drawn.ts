@@ -1,11 +1,13 @@
 // Which drawings does a plan have? They are the same in every issue, so each is made once for a plan.
 import { contentBox, type Room } from "../../drawing/paper.ts";
 import type { Plan } from "../../plan/plan.ts";
+import { dayPlot } from "../drawings/day-plot.ts";
 import { details } from "../drawings/details.ts";
 import { elevations } from "../drawings/elevation.ts";
 import { frictionPlot } from "../drawings/friction-plot.ts";
 import { openingDiagram } from "../drawings/opening-diagram.ts";
 import { planView } from "../drawings/plan-view.ts";
+import { tensionSteps } from "../drawings/tension-steps.ts";
 import { tighteningDiagram } from "../drawings/tightening-diagram.ts";
 import type { Drawing, Sheet } from "../packet.ts";
 
@@ -53,6 +55,13 @@ export const drawnFriction = (plan: Plan): Drawings =>
 
 export const drawnTightening = (plan: Plan, runId: string): Drawings =>
   once(plan, `tightening ${runId}`, () => [tighteningDiagram(plan, runId, roomOf(plan, "portrait", 0.32))]);
+
+/** Every cable pulled to one reading, beside each pulled to its own. */
+export const drawnSteps = (plan: Plan, runId: string): Drawings =>
+  once(plan, `steps ${runId}`, () => [tensionSteps(plan, runId, roomOf(plan, "portrait", 0.32))]);
+
+export const drawnDays = (plan: Plan, runId: string): Drawings =>
+  once(plan, `days ${runId}`, () => [dayPlot(plan, runId, roomOf(plan, "portrait", 0.25))]);
 
 export const drawnOpenings = (plan: Plan): Drawings =>
   once(plan, "openings", () => plan.sides.map((_, sideIndex) => openingDiagram(plan, sideIndex, roomOf(plan, "portrait", 0.3))));

@@ -29,14 +29,20 @@ export function tightenStage(context: SheetContext): Stage {
           killer: true,
         }),
       ),
-      ...passItems(plan, show),
+      {
+        text: "Find the day's temperature in the table of your run. Stop each cable at the value in that column.",
+        more: "Cables pull harder when it is cold. The table makes up for it.",
+        value: show.forceUnit,
+        killer: true,
+      },
+      ...passItems(context),
       {
         text: 'Never pull a cable above "at most".',
         more: `The strand itself bears ${show.forceDown(plan.target.workingLimit)}. Your posts may not.`,
         killer: true,
       },
       {
-        text: "After each round, read the plumb lines. Stop when a post reaches its limit.",
+        text: "Read the plumb lines as you go. Stop when a post reaches its limit.",
         more: "Write down how far each post has moved.",
         killer: true,
       },
@@ -60,20 +66,33 @@ function targetItem(run: Run, context: SheetContext): StepItem {
   };
 }
 
-function passItems(plan: Plan, show: SheetContext["show"]): readonly StepItem[] {
-  const order = plan.runs.length > 1 ? "Do this round on every run before the next round on any." : null;
-  return plan.job.tightening.passes.value.map((share, index, all): StepItem => {
-    const isCheck = index === all.length - 1 && index > 0 && all[index - 1] === share;
-    return isCheck
-      ? {
-          text: `Round ${index + 1}: read every cable again. Turn a nut only where the reading is too low or too high.`,
-          more: "Each cable you tightened has slackened its neighbours a little.",
-        }
-      : {
-          text: `Round ${index + 1}: tighten each cable to ${show.percent(share)} of its target. Follow the order in the log.`,
-          more: order ?? "Start at the middle cable, then one above, one below, and so on.",
-        };
-  });
+/** A round for each pass; its last cable is followed by a look at all of them. */
+function passItems({ plan, show }: SheetContext): readonly StepItem[] {
+  const passes = plan.tightening.reduce<Plan["tightening"][number]["passes"]>(
+    (most, { passes: own }) => (own.length > most.length ? own : most),
+    [],
+  );
+  const order =
+    passes.length > 1
+      ? "Do this round on every run before the next round on any."
+      : "Do one run after the other, in the order of their logs.";
+  const why = plan.runs.length > 1 ? order : "The first cables are pulled more. The later ones slacken them again.";
+  return [
+    ...passes.map(
+      ({ number, kind, share }): StepItem => ({
+        text:
+          kind === "plain"
+            ? `Round ${number}: tighten each cable to ${show.percent(share)} of its target. Follow the order in the log.`
+            : `${passes.length > 1 ? `Round ${number}: follow` : "Follow"} the order in the log. Stop each cable at its own reading.`,
+        more: why,
+        killer: true,
+      }),
+    ),
+    {
+      text: "Read every cable again. Turn a nut only where the reading is too low or too high.",
+      more: "Did you turn one? Then read them all once more.",
+    },
+  ];
 }
 
 export function proveStage(context: SheetContext): Stage {

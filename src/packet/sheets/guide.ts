@@ -28,7 +28,7 @@ export function guideBlocks(context: SheetContext): readonly Block[] {
     caution(
       "warning",
       "Call a professional if a post moves, a part is rotten or rusted through, or you are unsure.",
-      "A licensed engineer or your building office must accept the frame. This packet has not checked it.",
+      "A licensed engineer or your building office must accept the frame. This packet computes it on Z-805. It does not test it.",
     ),
     ...stages.map((make) => make(context)).flatMap((stage, index) => stageBlocks(stage, index + 1, context)),
     blanks("guide-stopped", "If you stop for the day", [

@@ -59,11 +59,13 @@ export const blanks = (id: string, title: Text, rows: readonly (readonly [label:
 export const signatures = (id: string, ...roles: readonly Text[]): Block => ({ kind: "signatures", id, roles });
 /** A table whose columns share its width: the shares given are brought to a sum of one. */
 export function table(parts: Omit<Table, "kind">): Table {
-  const total = parts.columns.reduce((sum, { width }) => sum + (width ?? 0), 0);
+  let total = 0;
+  for (const { width = 0 } of parts.columns) total += width;
   const columns = parts.columns.map((each) =>
-    each.width === undefined ? each : { ...each, width: roundTo(each.width / total, SHARE_decimals) },
+    each.width === undefined ? each : columnOf(each.key, each.head, roundTo(each.width / total, SHARE_decimals), each),
   );
-  return { kind: "table", ...parts, columns };
+  // What is spread comes first: the engine copies it at once, and adds the rest.
+  return { ...parts, kind: "table", columns };
 }
 
 const SHARE_decimals = 4;
@@ -82,11 +84,19 @@ export const steps = (parts: {
   readonly mode: Steps["mode"];
   readonly items: readonly StepItem[];
   readonly hold?: Text;
-}): Steps => ({ kind: "steps", ...parts });
+}): Steps => ({ ...parts, kind: "steps" });
 
 /** A column with its share of the table's width. */
-export const column = (key: string, head: Text, width: number, more: Partial<Column> = {}): Column => ({ key, head, width, ...more });
-export const blank = (unit = ""): Cell => ({ blank: unit });
+export const column = (key: string, head: Text, width: number, more: ColumnMore = {}): Column => columnOf(key, head, width, more);
+type ColumnMore = Pick<Column, "sub" | "align">;
+
+/** Written out, not spread: hundreds are made for a packet, and spreading makes each property anew. */
+function columnOf(key: string, head: Text, width: number, { sub, align }: ColumnMore): Column {
+  if (sub === undefined) return align === undefined ? { key, head, width } : { key, head, width, align };
+  return align === undefined ? { key, head, width, sub } : { key, head, width, sub, align };
+}
+const emptyBlank: Cell = { blank: "" };
+export const blank = (unit = ""): Cell => (unit === "" ? emptyBlank : { blank: unit });
 export const tick: Cell = { tick: true };
 /** A critical value, printed large: what is drilled, cut, ordered or read on a gauge. */
 export const strong = (text: Text): Cell => ({ text, strong: true });
@@ -95,8 +105,9 @@ export const minor = (text: Text): Cell => ({ text, minor: true });
 export const bold = (text: Text): Text => `**${text}**`;
 export const blankRow = (columns: readonly Column[], ...first: readonly Cell[]): readonly Cell[] => [
   ...first,
-  ...columns.slice(first.length).map(() => blank()),
+  ...blankCells(columns.length - first.length),
 ];
+export const blankCells = (count: number, unit = ""): readonly Cell[] => new Array<Cell>(Math.max(0, count)).fill(blank(unit));
 
 /** "Z-603", or "Z-603 (crew issue)" when this issue does not hold it. */
 export function refer(context: SheetContext, key: SheetKey): Text {
@@ -123,12 +134,31 @@ export function sideBySide(
   most: number,
 ): { readonly columns: readonly Column[]; readonly rows: readonly (readonly Cell[])[] } {
   const height = roundUp(rows.length / most, 1);
-  const parts = Array.from({ length: roundUp(rows.length / height, 1) }, (_, part) => rows.slice(part * height, (part + 1) * height));
+  const count = roundUp(rows.length / height, 1);
   const empty: readonly Cell[] = columns.map(() => "");
-  return {
-    columns: parts.flatMap((_, part) => columns.map((each) => (part === 0 ? each : { ...each, key: `${each.key}-${part + 1}` }))),
-    rows: Array.from({ length: height }, (_, line) => parts.flatMap((part) => part[line] ?? empty)),
-  };
+  const allColumns = [...columns];
+  for (let part = 1; part < count; part++) {
+    for (const each of columns) allColumns.push({ ...each, key: `${each.key}-${part + 1}` });
+  }
+  const lines: Cell[][] = [];
+  for (let line = 0; line < height; line++) {
+    const cells: Cell[] = [];
+    for (let part = 0; part < count; part++) cells.push(...(rows[part * height + line] ?? empty));
+    lines.push(cells);
+  }
+  return { columns: allColumns, rows: lines };
+}
+
+/** Items of one key together, in the order in which the keys first come. */
+export function groupBy<T>(items: readonly T[], keyOf: (item: T) => string): readonly (readonly [T, ...T[]])[] {
+  const groups = new Map<string, [T, ...T[]]>();
+  for (const item of items) {
+    const key = keyOf(item);
+    const group = groups.get(key);
+    if (group === undefined) groups.set(key, [item]);
+    else group.push(item);
+  }
+  return [...groups.values()];
 }
 
 export const unique = <T>(items: readonly T[]): readonly T[] => [...new Set(items)];

@@ -1,5 +1,6 @@
 // Z-804: how is it shown that the work is right, and who signs? Every hold point is signed here and nowhere else.
 import type { Plan } from "../../plan/plan.ts";
+import { frameFails, frameWords } from "../frame-verdict.ts";
 import type { Cell, Sheet, Table, Text } from "../packet.ts";
 import { sourceMark } from "../show-number.ts";
 import { frameAccepted, introduction, peopleOf } from "../wording.ts";
@@ -39,7 +40,7 @@ export const proofSheet: SheetMaker = (context, head): Sheet => {
   const route = openingRoute(context);
   return sheet(head, "portrait", [
     ...(context.home ? [prose(...introduction.proof)] : []),
-    caution("warning", "**The frame is NOT checked yet by this program.** Whoever signs H1 accepts it."),
+    caution(frameFails(plan) ? "danger" : "warning", `${frameWords(plan)} Whoever signs H1 accepts it.`),
     ...(issue === "crew" ? [answersTable(context, route)] : []),
     holdTable(context, route),
     facts("proof-opening-facts", route.facts),

@@ -1,6 +1,7 @@
 // What do all cables together ask of each post, for the engineer who checks the frame?
 import type { Plan } from "../../plan/plan.ts";
 import type { PostPull } from "../../plan/readings.ts";
+import { FRAME_SHEET } from "../frame-verdict.ts";
 import type { Table, Text } from "../packet.ts";
 import { roleName } from "../wording.ts";
 import { bold, column, type SheetContext, table } from "./kit.ts";
@@ -31,7 +32,7 @@ export function pullsTable({ plan, show }: SheetContext, id: string): Table {
     ]),
     rowHeads: true,
     notes: [
-      `${bends ? "End: along the guard; bend: half-way between its two spans. " : ""}**The frame is NOT checked** and must be accepted before anything is bored.`,
+      `${bends ? "End: along the guard; bend: half-way between its two spans. " : ""}What posts and bases make of it: ${FRAME_SHEET}.`,
     ],
   });
 }

@@ -1,7 +1,7 @@
 // Z-901: what was built, against what was planned, and who says so?
 import type { Run } from "../../plan/plan.ts";
 import type { Mm } from "../../units/quantity.ts";
-import type { Block, Column, Sheet, Table, Text } from "../packet.ts";
+import type { Block, Cell, Column, Sheet, Table, Text } from "../packet.ts";
 import { introduction, runSpan } from "../wording.ts";
 import {
   blank,
@@ -114,16 +114,20 @@ function boreTable({ plan, show }: SheetContext, uprights: readonly BoreColumn[]
 const offsetWords = (offset: Mm, show: SheetContext["show"]): Text =>
   offset === 0 ? "in the middle" : `${show.fine(Math.abs(offset))} ${offset > 0 ? "away from" : "towards"} the deck`;
 
-/** A run has a table of its own where its ends are others than those of the run before. */
+/** What each step was to read and what it did; the last reading is the one at the end, when all cables stand. */
 function cableTable(context: SheetContext, run: Run): Table {
   const { plan, show } = context;
   const ends = run.takeUp.ends.map(({ postId }) => postId);
+  const tightening = plan.tightening.find(({ runId }) => runId === run.id);
+  const passes = tightening?.passes ?? [];
   const columns: readonly Column[] = [
     column("mark", "Cable", 0.09),
-    column("length", "Length", 0.1, { sub: "plan" }),
-    column("target", "Target", 0.1, { sub: "plan" }),
     column("used", "Length", 0.1, { sub: "built" }),
     column("lot", "Lot or spool", 0.12, { sub: "field" }),
+    ...passes.flatMap(({ number }) => [
+      column(`stop-${number}`, "Stop at", 0.08, { sub: passes.length > 1 ? `pass ${number}, plan` : `plan, ${show.forceUnit}` }),
+      column(`pass-${number}`, passes.length > 1 ? `Pass ${number}` : "Read", 0.1, { sub: `built, ${show.forceUnit}` }),
+    ]),
     ...ends.flatMap((end) => [
       column(`reading-${end}`, "Last reading", 0.11, { sub: `at ${end}, ${show.forceUnit}` }),
       column(`turns-${end}`, "Turns", 0.08, { sub: `at ${end}` }),
@@ -134,11 +138,17 @@ function cableTable(context: SheetContext, run: Run): Table {
   ];
   return table({
     id: `record-cables-${run.id}`,
-    caption: `Every cable of run ${run.id}; last readings ${bandWords(run, context)}; in bay ${run.proof.bayId} at least ${atLeast(run.proof.low, context)}, at most ${atMost(run.proof.high, context)}`,
+    caption: `Every cable of run ${run.id}: ${show.feetUp(run.orderLength)} long, target ${show.force(run.tension.target)} at the nut; last readings ${bandWords(run, context)}; in bay ${run.proof.bayId} at least ${atLeast(run.proof.low, context)}, at most ${atMost(run.proof.high, context)}`,
     columns,
     rows: plan.cables
       .filter(({ runId }) => runId === run.id)
-      .map(({ mark }) => blankRow(columns, mark, show.feetUp(run.orderLength), bold(show.force(run.tension.target)))),
+      .map(({ mark }) => {
+        const stops = passes.map(
+          ({ number }) => tightening?.steps.find((step) => step.pass === number && step.mark === mark)?.reading ?? 0,
+        );
+        const planned = stops.flatMap((stop): readonly Cell[] => [bold(show.gauge(stop)), blank()]);
+        return blankRow(columns, mark, blank(), blank(), ...planned);
+      }),
     rowHeads: true,
     writeIn: true,
   });

@@ -1,5 +1,6 @@
 // Which rules, limits and default dimensions does this job rest on, and where does each come from?
 import type { Posts } from "../../job/job.ts";
+import type { PostBase, Wood } from "../../job/site.ts";
 import type { Bore } from "../../plan/plan.ts";
 import type { Cited } from "../../sources/cited.ts";
 import type { SourceId } from "../../sources/sources.ts";
@@ -31,6 +32,8 @@ export function rulesUsed(context: SheetContext): readonly RuleRow[] {
     ...runRules(context, bends),
     ...fittingRules(context),
     ...pullRules(context),
+    ...standingRules(context),
+    ...siteRules(context),
   ];
 }
 
@@ -125,12 +128,82 @@ function pullRules({ plan, show }: SheetContext): readonly RuleRow[] {
       ({ low, nominal, high }) => `${kilo(nominal, show)} (${kilo(low, show)} - ${kilo(high, show)})`,
     ),
     row("Lasting stretch as the strand beds in", cable.beddingShare, (share) => `${show.decimal(share * 100, 3)} %`),
-    row("Passes, as shares of the target", tightening.passes, (shares) => shares.map(show.percent).join(", ")),
+    tightening.passes === null
+      ? row("Passes that the plan may choose, at most", tightening.passes_max, String)
+      : row("Passes, as shares of the target", tightening.passes, (shares) => shares.map(show.percent).join(", ")),
     row("Band around each reading", tightening.band, (share) => `+/- ${show.percent(share)}`),
     row("Friction at a bend", tightening.friction, (mu) => show.decimal(mu, 2)),
+    ...(tightening.wobble_perMm.value > 0
+      ? [row("Loss by bores out of line, a metre", tightening.wobble_perMm, (wobble) => show.percent(wobble * 1000))]
+      : []),
     row("Travel used up by seating", tightening.seating, show.fine),
     row("Weight for the sag test", tightening.sagWeight, show.forceBoth),
   ];
 }
 
 const kilo = (stiffness: number, show: SheetContext["show"]): Text => `${show.decimal(stiffness / 1000, 0)} kN`;
+
+/** How the frame stands, and how far it may give way. */
+function standingRules({ plan, show }: SheetContext): readonly RuleRow[] {
+  const { posts, frame, limits } = plan.job;
+  return [
+    ...(posts.wood === null ? [] : [row("Wood of the posts", posts.wood, woodName)]),
+    ...(frame.topRail.wood === null ? [] : [row("Wood of the top rail", frame.topRail.wood, woodName)]),
+    ...(frame.bottomRail?.wood == null ? [] : [row("Wood of the bottom rail", frame.bottomRail.wood, woodName)]),
+    row("Base of a post", posts.base, (base) => baseWords(base, show)),
+    row("Rails on the posts", frame.railJoint, (joint) => (joint === "rigid" ? "fixed against turning" : "hinged")),
+    row("Movement of a post under the cables, at most, of its height", limits.movementShare_max, oneIn(show)),
+    row("Deflection under the code's loads, at most, of the length", limits.deflectionShare_max, oneIn(show)),
+  ];
+}
+
+const woodName = ({ species, grade, incised }: Wood): Text => `${species} ${grade}${incised ? ", incised" : ""}`;
+
+const oneIn =
+  (show: SheetContext["show"]) =>
+  (share: number): Text =>
+    `1/${show.decimal(1 / share, 0)}`;
+
+function baseWords(base: PostBase, show: SheetContext["show"]): Text {
+  switch (base.kind) {
+    case "fixed":
+      return "does not turn";
+    case "spring":
+      return `turns: ${show.turnStiffness(base.stiffness_NmmPerRad)}`;
+    case "measured":
+      return `measured: ${show.forceBoth(base.pull)} at ${show.tape(base.height)} moved it ${show.fine(base.movement)}`;
+  }
+}
+
+/** Between which days and moistures the guard stands, and what the target holds in store for them. */
+function siteRules({ plan, show }: SheetContext): readonly RuleRow[] {
+  const { site, tightening } = plan.job;
+  const [climate] = plan.climate;
+  const moisture = (percent: number): Text => `${show.decimal(percent, 0)} %`;
+  const growth = (expansion: number): Text => `${show.decimal(expansion * 1e6, 1)} millionths per deg C`;
+  return [
+    row("The target makes up for", tightening.allowFor, String),
+    row("Temperature at which the target holds", site.reference, show.heatBoth),
+    row("Coldest day", site.coldest, show.heatBoth),
+    row("Warmest day", site.warmest, show.heatBoth),
+    ...(plan.job.posts.wood === null
+      ? []
+      : [
+          row("Moisture of the posts when cables are fitted", site.moistureAtFitting_percent, moisture),
+          row("Moisture of the posts later", site.moistureInService_percent, moisture),
+          row("Wood stays wet for long", site.wet, (wet) => (wet ? "yes" : "no")),
+        ]),
+    row("Visit after drying and bedding-in", site.nextVisit_months, (months) => `${months} months`),
+    ...(climate === undefined
+      ? []
+      : [
+          row("Strand grows by", climate.expansion.strand, growth),
+          row("Deck grows by", climate.expansion.deck, growth),
+          row("Rail grows by", climate.expansion.rail, growth),
+          row("Strand beds in later by", climate.beddingShare, (share) => `${show.decimal(share * 1000, 2)} mm a metre`),
+        ]),
+    ...(climate?.wood == null
+      ? []
+      : [row(`${climate.wood.name} shrinks, green to dry`, climate.wood.shrinkage_percent, (percent) => `${show.decimal(percent, 1)} %`)]),
+  ];
+}

@@ -1,6 +1,7 @@
 // Which safety messages belong to each step? Each stands beside its step; the one for the whole time also on the sheet of safety.
 import type { CodeEdition } from "../../job/job.ts";
 import type { Plan } from "../../plan/plan.ts";
+import { FRAME_SHEET, frameFails } from "../frame-verdict.ts";
 import type { Block, Text } from "../packet.ts";
 import { showIn, sourceMark } from "../show-number.ts";
 import { cutsStrand } from "./ends.ts";
@@ -94,7 +95,8 @@ function tightenMessages(plan: Plan): readonly Message[] {
       level: "danger",
       text: [
         "A tight cable stores energy. Stand beside it, never in line with it. Wear glasses.",
-        `The frame is NOT checked by this program. Stop when a post ${postFails(plan)}.`,
+        ...(frameFails(plan) ? [`**The frame FAILS its checks on ${FRAME_SHEET}: do not tighten.**`] : []),
+        `Stop when a post ${postFails(plan)}, or moves more than ${showIn(plan.job.units).fine(plan.frame.movement_max.value)} anywhere.`,
       ],
     },
     {

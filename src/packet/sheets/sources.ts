@@ -3,7 +3,7 @@ import { type Source, type SourceId, sources } from "../../sources/sources.ts";
 import type { Sheet, Text } from "../packet.ts";
 import { sourceMark } from "../show-number.ts";
 import { introduction } from "../wording.ts";
-import { bold, column, list, prose, type SheetMaker, sheet, table } from "./kit.ts";
+import { bold, column, prose, type SheetMaker, sheet, table } from "./kit.ts";
 
 const seenWords: Readonly<Record<Source["seen"], Text>> = {
   "full text": "the text itself was read",
@@ -18,6 +18,8 @@ const isPublished = (id: SourceId): boolean => !["practice", "memory", "job", "d
 
 export const sourcesSheet: SheetMaker = ({ marked, home, plan }, head): Sheet => {
   const { edition, authority } = plan.job.code;
+  const { number } = plan.job.identity;
+  const example = plan.cables[0]?.mark ?? "";
   return sheet(head, "portrait", [
     ...(home ? [prose(...introduction.sources)] : []),
     table({
@@ -40,17 +42,18 @@ export const sourcesSheet: SheetMaker = ({ marked, home, plan }, head): Sheet =>
       rows: marked.filter(isPublished).map((id) => {
         const { title, authors, year, identifier, seen } = sources[id];
         return [
-          sourceMark(id),
+          { text: sourceMark(id), minor: true },
           { text: [bold(title), authors, year, identifier].filter((part) => part !== "").join(", "), minor: true },
           { text: seenWords[seen], minor: true },
         ];
       }),
       rowHeads: true,
+      notes: [
+        `Code values are those of ${edition} before local amendments. ${authority} decides which text applies.`,
+        "A source that was not read itself must be looked up before anybody relies on it alone.",
+        `How a number came about: reevebook explain ${number} ${example}, or another mark of a sheet, or a path into plan.json.`,
+      ],
     }),
-    list(
-      `Code values are those of ${edition} before local amendments. ${authority} decides which text applies.`,
-      "A source that was not read itself must be looked up before anybody relies on it alone.",
-    ),
   ]);
 };
 

@@ -96,7 +96,10 @@ export function waysToRead(context: SheetContext): readonly Text[] {
   const { sagWeight } = plan.job.tightening;
   const spans = groupsOf(context).flatMap((group) => group.spans);
   const lowest = least(plan.tightening.flatMap(({ steps }) => steps.map(({ reading_low }) => reading_low)));
-  const most = greatest(plan.runs.map(({ tension }) => tension.high));
+  const most = greatest([
+    ...plan.runs.map(({ tension }) => tension.high),
+    ...plan.tightening.flatMap(({ steps }) => steps.map(({ reading_high }) => reading_high)),
+  ]);
   const digits = (value_Hz: number): Text => show.decimal(value_Hz, 0);
   const pitch = `${digits(least(spans.map(({ pitch_Hz }) => pitch_Hz.low)))} - ${digits(greatest(spans.map(({ pitch_Hz }) => pitch_Hz.high)))} Hz`;
   const sags = `${show.fine(least(spans.map(({ sag }) => sag.held)))} - ${show.fine(greatest(spans.map(({ sag }) => sag.sliding)))}`;

@@ -1,9 +1,12 @@
 // Up to which measured length of a bay, a run, a gap or a post does the packet still fit?
+import type { Access } from "../../job/job.ts";
+import type { Wood } from "../../job/site.ts";
 import type { Plan, Run } from "../../plan/plan.ts";
+import type { Cited } from "../../sources/cited.ts";
 import type { Mm } from "../../units/quantity.ts";
 import type { Text } from "../packet.ts";
 import { sourceMark } from "../show-number.ts";
-import { least, listed, postsOf, type SheetContext, unique } from "./kit.ts";
+import { groupBy, least, listed, postsOf, type SheetContext } from "./kit.ts";
 import { spansInBay } from "./spans.ts";
 
 /** One thing to measure: key in the job file, what, plan value, and the value past which the packet does not fit. */
@@ -27,20 +30,15 @@ export function bayRows({ plan, show }: SheetContext): readonly SurveyRow[] {
   const bays = plan.bays
     .filter(({ kind }) => kind === "bay")
     .map(({ id, sideId, free }) => ({ id, sideId, planned: show.tapeBoth(free), stop: show.tapeDown(longestFree(plan, id)) }));
-  return unique(bays.map(({ sideId, planned, stop }) => JSON.stringify([sideId, planned, stop]))).flatMap((key): readonly SurveyRow[] => {
-    const same = bays.filter(({ sideId, planned, stop }) => JSON.stringify([sideId, planned, stop]) === key);
-    const [first] = same;
+  return groupBy(bays, ({ sideId, planned, stop }) => `${sideId}\n${planned}\n${stop}`).map((same): SurveyRow => {
+    const [{ sideId, planned, stop }] = same;
     const ids = listed(same.map(({ id }) => id));
-    return first
-      ? [
-          [
-            `guard / sides / ${first.sideId} / stations`,
-            same.length === 1 ? `Bay ${ids}: free length` : `Bays ${ids}: the longest free length`,
-            first.planned,
-            `above ${first.stop}`,
-          ],
-        ]
-      : [];
+    return [
+      `guard / sides / ${sideId} / stations`,
+      same.length === 1 ? `Bay ${ids}: free length` : `Bays ${ids}: the longest free length`,
+      planned,
+      `above ${stop}`,
+    ];
   });
 }
 
@@ -108,3 +106,72 @@ export const existingRows = ({ plan, show }: SheetContext): readonly SurveyRow[]
         `${offBy(SIZE_mm, { show })} ${practice}`,
       ])
     : [];
+
+const woodWords = ({ value }: Cited<Wood>): Text => `${value.species} ${value.grade}${value.incised ? ", incised" : ""}`;
+
+/** What the strength and stiffness of the frame were computed with: worse than that, and its checks no longer hold. */
+export function strengthRows({ plan, show }: SheetContext): readonly SurveyRow[] {
+  const { posts, frame, site } = plan.job;
+  const { pull, height, movement } = plan.frame.trial;
+  const members = [
+    { key: "posts", wood: posts.wood },
+    { key: "top rail", wood: frame.topRail.wood },
+    { key: "bottom rail", wood: frame.bottomRail?.wood ?? null },
+  ].flatMap(({ key, wood }) => (wood === null ? [] : [{ key, planned: woodWords(wood) }]));
+  return [
+    ...groupBy(members, ({ planned }) => planned).map((same): SurveyRow => {
+      const keys = listed(same.map(({ key }) => key));
+      return [`${keys} / species, grade, incised`, `Grade stamp on ${keys}`, same[0].planned, "weaker, or no stamp"];
+    }),
+    [
+      "posts: base",
+      `End post without its rails, pulled along the side with ${show.force(pull)} at ${show.tape(height)}: moves there`,
+      show.diameter(movement),
+      `above ${show.fine(movement)}`,
+    ],
+    ...(posts.wood === null
+      ? []
+      : ([
+          [
+            "site / moisture at fitting",
+            "Moisture of the posts, by a meter",
+            `${show.decimal(site.moistureAtFitting_percent.value, 0)} %`,
+            "above it",
+          ],
+        ] as const)),
+  ];
+}
+
+const accessWords: Readonly<Record<Access, Text>> = {
+  drill: "a drill fits",
+  hand: "hand and wrench fit",
+  none: "nothing fits",
+};
+
+/** The gap to a wall and the room for hand or drill are two things. */
+export function endRows({ plan, show }: SheetContext): readonly SurveyRow[] {
+  const { limits, start, end } = plan.job;
+  const ends = [
+    { name: "start", ...start },
+    { name: "end", ...end },
+  ] as const;
+  return [
+    ...ends.flatMap(({ name, kind, gap }): readonly SurveyRow[] =>
+      kind === "wall" && gap !== null
+        ? [
+            [
+              `guard / ${name} / gap`,
+              `Clear gap to the wall, ${name} of the guard`,
+              show.tapeBoth(gap),
+              `above ${show.tapeDown(limits.wallGap_max.value)}, below ${show.tape(limits.wallGap_min.value)}`,
+            ],
+          ]
+        : [],
+    ),
+    // Like ends stand in one row.
+    ...groupBy(ends, ({ access }) => access).map((same): SurveyRow => {
+      const names = listed(same.map(({ name }) => name));
+      return [`guard / ${names} / access`, `Behind the end post, ${names} of the guard`, accessWords[same[0].access], "it does not"];
+    }),
+  ];
+}

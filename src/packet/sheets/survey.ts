@@ -1,11 +1,9 @@
 // Z-003: what must be measured and seen on site before anything is bored, and when does the packet no longer fit?
-import type { Access } from "../../job/job.ts";
 import type { Sheet, Table, Text } from "../packet.ts";
 import { introduction } from "../wording.ts";
 import { washerWarning } from "./bearing.ts";
 import {
   blank,
-  blanks,
   bold,
   caution,
   column,
@@ -26,6 +24,7 @@ import {
 import {
   bayRows,
   cornerRows,
+  endRows,
   existingRows,
   offBy,
   pairRows,
@@ -35,33 +34,39 @@ import {
   SIZE_mm,
   type SurveyRow,
   sideStop,
+  strengthRows,
 } from "./survey-rows.ts";
 
-export const surveySheet: SheetMaker = (context, head): Sheet =>
-  sheet(head, "portrait", [
+export const surveySheet: SheetMaker = (context, head): Sheet => {
+  const { show } = context;
+  const { site } = context.plan.job;
+  return sheet(head, "portrait", [
     ...(context.home ? [prose(...introduction.survey)] : []),
     caution(
       "warning",
       "Compare before anything is bored. Past a stop value the packet does not fit: write the measured values here, correct the job file and make the packet again.",
     ),
-    surveyTable(context, [...guardRows(context), ...frameRows(context), ...fittingRows(context)]),
+    surveyTable(context, [...guardRows(context), ...frameRows(context), ...strengthRows(context), ...fittingRows(context)]),
     heading("survey-how-head", "How to measure"),
     list(...howToMeasure(context)),
     verifyTable(context),
-    blanks("survey-done", "Conditions", [["Tape used (own number), date, weather", ""]]),
-    signatures("survey-sign", "Measured and compared by"),
+    signatures(
+      "survey-sign",
+      `Measured and compared by; number of the tape; temperature (computed for ${show.heat(site.coldest.value)} to ${show.heat(site.warmest.value)})`,
+    ),
   ]);
+};
 
 function surveyTable({ show }: SheetContext, rows: readonly SurveyRow[]): Table {
   return table({
     id: "survey-measure",
     caption: "Sides and surroundings, frame, fittings and cable as bought",
     columns: [
-      column("what", "What", 0.31),
-      column("plan", "Plan", 0.19, { sub: "plan" }),
-      column("stop", "Stop if", 0.19),
-      column("measured", "Measured", 0.1, { sub: "field" }),
-      column("key", "Key in the job file", 0.21),
+      column("what", "What", 0.29),
+      column("plan", "Plan", 0.185),
+      column("stop", "Stop if", 0.23),
+      column("measured", "Measured", 0.105),
+      column("key", "Key in the job file", 0.19),
     ],
     rows: rows.map(([key, what, planned, stopIf]) => [what, bold(planned), stopIf, blank(unitOf(planned, show)), minor(key)]),
     writeIn: true,
@@ -75,14 +80,9 @@ function unitOf(planned: Text, show: SheetContext["show"]): string {
   if (planned.includes(show.forceUnit)) {
     return show.forceUnit;
   }
-  return planned.includes("deg") ? "deg" : /[0-9]/.test(planned) ? show.lengthUnit : "";
+  if (planned.includes("%")) return "%";
+  return planned.includes("deg") ? "deg" : /[0-9](?: mm|")/.test(planned) ? show.lengthUnit : "";
 }
-
-const accessWords: Readonly<Record<Access, Text>> = {
-  drill: "a drill fits",
-  hand: "hand and wrench fit",
-  none: "nothing fits",
-};
 
 function guardRows(context: SheetContext): readonly SurveyRow[] {
   const { plan, show } = context;
@@ -106,27 +106,6 @@ function guardRows(context: SheetContext): readonly SurveyRow[] {
     ...endRows(context),
     ["code / drop", "From the walking surface to the ground", show.feetBoth(job.code.drop), `above ${show.feet(job.code.drop)}: ask`],
   ];
-}
-
-/** The gap to a wall and the room for hand or drill are two things. */
-function endRows({ plan, show }: SheetContext): readonly SurveyRow[] {
-  const { limits } = plan.job;
-  return (["start", "end"] as const).flatMap((name): readonly SurveyRow[] => {
-    const { kind, gap, access } = plan.job[name];
-    return [
-      ...(kind === "wall" && gap !== null
-        ? ([
-            [
-              `guard / ${name} / gap`,
-              `Clear gap to the wall, ${name} of the guard`,
-              show.tapeBoth(gap),
-              `above ${show.tapeDown(limits.wallGap_max.value)}, below ${show.tape(limits.wallGap_min.value)}`,
-            ],
-          ] as const)
-        : []),
-      [`guard / ${name} / access`, `Behind the end post, ${name} of the guard`, accessWords[access], "it does not"],
-    ];
-  });
 }
 
 function frameRows({ plan, show }: SheetContext): readonly SurveyRow[] {
@@ -251,6 +230,7 @@ function howToMeasure({ plan }: SheetContext): readonly Text[] {
     `Measure a side along the line of the bores, from the outer face of an end post${corners ? " or from the corner point (where the lines of the bores cross)" : ""} to the next one.`,
     "Measure the clear opening at every post. Rails sag: the largest value counts.",
     "Hold a level on two faces of each post. Push each post by hand at the rail: it must not move.",
+    "Base of a post: pull both ways, read against a stick that touches nothing; the larger counts.",
   ];
 }
 
@@ -264,7 +244,9 @@ function verifyTable(context: SheetContext): Table {
     `Posts ${ends} hold the ends of cables: the engineer or the authority accepted them before anything is bored`,
     ...(posts.existing ? ["Standing posts are sound, without rot, cracks or rust, and stand where the elevation shows them"] : []),
     ...(posts.section.material === "wood"
-      ? ["Wood is dry enough to hold its size; treated wood: the product for field treatment is at hand"]
+      ? posts.treatment === "treated"
+        ? ["Treated wood: the product for the treatment of bores is at hand"]
+        : []
       : ["The tube's wall is as stated; metal is compatible with stainless steel or kept apart from it"]),
     "Room behind each pulling end for the wrench, now and for later visits",
     "Nothing else will be fixed to the posts (screens, planters, gates)",
@@ -273,10 +255,10 @@ function verifyTable(context: SheetContext): Table {
     id: "survey-verify",
     caption: "Assumed; true on site?",
     columns: [
-      column("no", "No.", 0.07),
-      column("what", "Assumption", 0.61),
-      column("yes", "Yes", 0.08, { align: "center" }),
-      column("else", "If not: what is there", 0.24),
+      column("no", "No.", 0.06),
+      column("what", "Assumption", 0.66),
+      column("yes", "Yes", 0.07, { align: "center" }),
+      column("else", "If not: what is there", 0.21),
     ],
     rows: things.map((what, index) => [`${index + 1}`, what, { tick: true }, blank()]),
     writeIn: true,

@@ -1,101 +1,129 @@
-// Which reading, and what is written beside it, for each cable of a run in each pass?
-import type { Plan, Run } from "../../plan/plan.ts";
+// At which reading does each step stop, and what is written beside it? One table for each pass of a run: programme and log at once.
+import type { Run } from "../../plan/plan.ts";
 import type { RunTightening, TighteningStep } from "../../plan/readings.ts";
 import type { Block, Cell, Column, Table, Text } from "../packet.ts";
 import { runSpan } from "../wording.ts";
-import { drawnTightening } from "./drawn.ts";
-import { blank, bold, column, heading, listed, pageBreak, pullingEnds, type SheetContext, strong, table, unique } from "./kit.ts";
-import { atLeast, atMost } from "./readings.ts";
+import { dayTable } from "./day-readings.ts";
+import { drawnDays, drawnSteps, drawnTightening } from "./drawn.ts";
+import { blankCells, bold, column, heading, listed, pageBreak, pullingEnds, type SheetContext, strong, table } from "./kit.ts";
+import { atLeast, atMost, highAtNut, lowAtNut } from "./readings.ts";
+import { whyBlocks, windowBlocks } from "./tightening-why.ts";
 
-/** One diagram where all runs are pulled in the same order; each log has a page, so that its readings stand above every row. */
+/** Why and in which order, on a warm day too; then the log of each run, on a page of its own with the diagram of its order. */
 export function logBlocks(context: SheetContext): readonly Block[] {
   const { plan } = context;
-  const [first] = plan.tightening;
-  return plan.tightening.flatMap((tightening) => {
+  const runs = plan.tightening.flatMap((tightening) => {
     const run = plan.runs.find(({ id }) => id === tightening.runId);
-    if (!run) {
-      return [];
-    }
-    const isDrawn = tightening === first || tightening.order.join() !== first?.order.join();
-    return [
-      ...(isDrawn ? [heading(`tightening-order-${run.id}`, orderWords(plan, run, isDrawn)), ...drawnTightening(plan, run.id)] : []),
-      pageBreak,
-      heading(
-        `tightening-${run.id}`,
-        `Log of run ${run.id}, ${runSpan(run)}: pull at ${listed(pullingEnds(run).map(({ postId }) => postId))}`,
-      ),
-      logTable(context, run, tightening),
-    ];
+    return run ? [{ run, tightening }] : [];
   });
+  return [
+    ...runs.flatMap(({ run, tightening }) => orderBlocks(context, run, tightening)),
+    ...runs.flatMap(({ run, tightening }) => runLog(context, run, tightening)),
+  ];
 }
 
-const orderWords = ({ runs }: Plan, run: Run, all: boolean): Text =>
-  all && runs.length > 1 ? `Order, drawn for run ${run.id}; the same in every run` : `Run ${run.id}, ${runSpan(run)}: order`;
+/** Those who pull have the log; what a plot tells is for those who want to see why. */
+function orderBlocks(context: SheetContext, run: Run, tightening: RunTightening): readonly Block[] {
+  const { plan, whole } = context;
+  return [
+    heading(`tightening-order-${run.id}`, `Run ${run.id}, ${runSpan(run)}: order and readings`),
+    ...whyBlocks(context, run, tightening),
+    dayTable(context, run, tightening),
+    ...(whole ? drawnDays(plan, run.id) : []),
+    ...windowBlocks(context, run),
+    ...(whole ? drawnSteps(plan, run.id) : []),
+  ];
+}
 
-interface Pass {
+function runLog(context: SheetContext, run: Run, tightening: RunTightening): readonly Block[] {
+  return [
+    pageBreak,
+    heading(
+      `tightening-${run.id}`,
+      `Log of run ${run.id}, ${runSpan(run)}: pull at ${listed(pullingEnds(run).map(({ postId }) => postId))}`,
+    ),
+    ...drawnTightening(context.plan, run.id),
+    ...tightening.passes.map((pass) => passTable(context, run, { tightening, number: pass.number })),
+  ];
+}
+
+interface OfPass {
+  readonly tightening: RunTightening;
   readonly number: number;
-  readonly isCheck: boolean;
-  readonly steps: readonly TighteningStep[];
 }
 
-/** The last pass checks when it asks for the same reading as the one before it. */
-function passesOf({ steps }: RunTightening): readonly Pass[] {
-  const numbers = unique(steps.map(({ pass }) => pass));
-  return numbers.map((number, index) => {
-    const own = steps.filter(({ pass }) => pass === number);
-    const before = steps.find(({ pass }) => pass === numbers[index - 1]);
-    return { number, steps: own, isCheck: index === numbers.length - 1 && before?.reading === own[0]?.reading };
-  });
-}
-
-function logTable(context: SheetContext, run: Run, tightening: RunTightening): Table {
-  const passes = passesOf(tightening);
-  const ends = pullingEnds(run).map(({ postId }) => postId);
-  const columns = logColumns(context, passes, ends);
-  // At one end there is room for the turns of each pass, at two ends for those of all passes.
-  const each = ends.length === 1 ? 2 : ends.length;
-  const planRow = (name: Text, print: (step: TighteningStep) => Text): readonly Cell[] => {
-    const readings = passes.flatMap(({ steps }): readonly Cell[] => {
-      // The unit stands in the head of the column.
-      const reading: Cell = strong(unique(steps.map((step) => print(step).replace(` ${context.show.forceUnit}`, ""))).join(" / "));
-      return ends.length === 1 ? [reading, ""] : ends.map(() => reading);
-    });
-    return [name, "", ...readings, ...Array.from({ length: columns.length - 2 - passes.length * each }, () => "")];
-  };
+function passTable(context: SheetContext, run: Run, { tightening, number }: OfPass): Table {
+  const { passes, steps } = tightening;
+  const isLast = number === passes.at(-1)?.number;
+  const columns = passColumns(context, run, isLast);
   return table({
-    id: `tightening-log-${run.id}`,
-    caption: `Stop each nut at its reading; turns expected ${turnsWords(run, context)}`,
+    id: `tightening-log-${run.id}-${number}`,
+    caption: passCaption(context, run, { tightening, number }),
     columns,
-    rows: [
-      planRow("Stop at", ({ reading }) => context.show.force(reading)),
-      planRow("At least", ({ reading_low }) => atLeast(reading_low, context)),
-      planRow("At most", ({ reading_high }) => atMost(reading_high, context)),
-      ...tightening.order.map((course, index) => {
-        const mark = passes[0]?.steps.find((step) => step.course === course)?.mark ?? "";
-        return [bold(mark), String(index + 1), ...columns.slice(2).map(() => blank())];
-      }),
-    ],
+    rows: steps
+      .filter(({ pass }) => pass === number)
+      .map((step, index) => stepRow(context, step, { place: index + 1, columns: columns.length })),
     rowHeads: true,
     writeIn: true,
-    notes: notesOf(context, run, passes),
+    notes: isLast ? [...notesOf(context, run), lastNote(context, run, tightening)] : [],
   });
 }
 
-function logColumns({ show }: SheetContext, passes: readonly Pass[], ends: readonly string[]): readonly Column[] {
-  const [only] = ends;
-  const one = ends.length === 1;
+function passCaption(context: SheetContext, run: Run, { tightening, number }: OfPass): Text {
+  const { passes } = tightening;
+  const pass = passes.find((one) => one.number === number);
+  const what =
+    pass?.kind === "plain" ? `every cable to ${context.show.percent(pass.share)} of the target` : "each cable to its own reading";
+  const of = passes.length > 1 ? `pass ${number} of ${passes.length}` : "one pass";
+  return `${run.id}, ${of}, ${tightening.orderName}: ${what}; on another day as the table by temperature says`;
+}
+
+function passColumns({ show }: SheetContext, run: Run, isLast: boolean): readonly Column[] {
+  const ends = pullingEnds(run).map(({ postId }) => postId);
   return [
-    column("mark", "Cable", one ? 0.11 : 0.1),
-    column("turn", "Order", 0.07, { align: "center" }),
-    ...passes.flatMap(({ number, isCheck }) => {
-      const name = isCheck ? `Pass ${number} check` : `Pass ${number}`;
-      const reading = (end: string, index: number): Column =>
-        column(`pass-${number}-${index + 1}`, name, one ? 0.15 : 0.1, { sub: `${end}, ${show.forceUnit}` });
-      return one ? [reading(only ?? "", 0), column(`turns-${number}`, "Turns", 0.085, { sub: `pass ${number}` })] : ends.map(reading);
-    }),
-    ...(one ? [] : ends.map((end, index) => column(`turns-${index + 1}`, "Turns", 0.08, { sub: `${end}, all` }))),
-    column("initials", one ? "Initials" : "Init.", one ? 0.11 : 0.08),
+    column("mark", "Cable", 0.1),
+    column("order", "No.", 0.06, { align: "center" }),
+    column("stop", "Stop at", 0.11, { sub: show.forceUnit }),
+    column("low", "At least", 0.08, { sub: show.forceUnit }),
+    column("high", "At most", 0.08, { sub: show.forceUnit }),
+    column("turns", "Turns", 0.08, { sub: ends.length > 1 ? "mean of both" : "of the nut" }),
+    column("pitch", "Pitch", 0.08, { sub: `${run.proof.bayId}, Hz` }),
+    column("sag", "Sag", 0.08, { sub: `${run.proof.bayId}, ${show.lengthUnit}` }),
+    ...ends.map((end, index) => column(`reading-${index + 1}`, `Read ${end}`, 0.11, { sub: show.forceUnit })),
+    ...(isLast
+      ? [column("end", "End", ends.length > 1 ? 0.16 : 0.11, { sub: ends.length > 1 ? `again: ${ends.join(" / ")}` : "read again" })]
+      : []),
+    column("initials", "Init.", 0.08),
   ];
+}
+
+/** From here on a tuner shows no tenths. */
+const WHOLE_Hz = 50;
+
+/** The unit stands in the head of the column. */
+function stepRow(
+  context: SheetContext,
+  step: TighteningStep,
+  { place, columns }: { readonly place: number; readonly columns: number },
+): readonly Cell[] {
+  const { show } = context;
+  const bare = (text: Text): Text => text.replace(` ${show.forceUnit}`, "");
+  const planned: readonly Cell[] = [
+    bold(step.mark),
+    String(place),
+    strong(show.gauge(step.reading)),
+    bare(atLeast(step.reading_low, context)),
+    bare(atMost(step.reading_high, context)),
+    show.decimal(step.turnsPerEnd, 1),
+    show.decimal(step.pitch_Hz, step.pitch_Hz > WHOLE_Hz ? 0 : 1),
+    show.fine(step.sag).replace(/ mm$|"$/, ""),
+  ];
+  return [...planned, ...blankCells(columns - planned.length)];
+}
+
+/** What ends the last pass. */
+function lastNote(context: SheetContext, run: Run, { together }: RunTightening): Text {
+  return `**${together.length > 1 ? `When all of ${listed(together)} are pulled,` : "Then"} read every cable again without turning a nut ("End"): at least ${lowAtNut(run, context)}, at most ${highAtNut(run, context)}, on another day moved as the table by temperature says.** Turn a nut only where it reads outside; if any was turned, read all once more.`;
 }
 
 const turnsWords = ({ takeUp }: Run, { show }: SheetContext): Text =>
@@ -106,20 +134,18 @@ const turnsWords = ({ takeUp }: Run, { show }: SheetContext): Text =>
     )
     .join(", ");
 
-function notesOf({ show, plan }: SheetContext, run: Run, passes: readonly Pass[]): readonly Text[] {
-  const check = passes.find(({ isCheck }) => isCheck);
+function notesOf(context: SheetContext, run: Run): readonly Text[] {
+  const { show, plan } = context;
   const { slackToPull, threadLeft, reserve } = run.takeUp;
   const ends = pullingEnds(run);
+  const several = plan.tightening.some(({ runId, passes }) => runId === run.id && passes.length > 1);
   return [
-    `${slackToPull > 0 ? `**Slack to pull past hand-tight before the far end is set or cut: ${show.tape(slackToPull)}.** ` : ""}Thread left about ${show.tapeDown(threadLeft)}; keep ${show.tape(reserve)} for later visits.`,
-    ...(plan.runs.length > 1 ? ["Do one pass on every run before the next pass on any."] : []),
+    `${slackToPull > 0 ? `**Slack to pull past hand-tight before the far end is set or cut: ${show.tape(slackToPull)}.** ` : ""}Turns are counted from hand-tight; in all ${turnsWords(run, context)} (stiff - soft strand). Thread left about ${show.tapeDown(threadLeft)}; keep ${show.tape(reserve)} for later visits.`,
+    ...(plan.runs.length > 1 && several ? ["Do one pass on every run before the next pass on any."] : []),
     ...(ends.length > 1
       ? [
           `**Turn the nuts at ${listed(ends.map(({ postId }) => postId))} alternately, so that both gauges rise together;** both in the band before the next cable.`,
         ]
-      : []),
-    ...(check
-      ? [`Pass ${check.number} checks: turn a nut only where the reading is outside its band. If any nut was turned, read all once more.`]
       : []),
   ];
 }

@@ -2,11 +2,39 @@
 import type { Block, Sheet, Table, Text } from "../packet.ts";
 import { sourceMark } from "../show-number.ts";
 import { introduction } from "../wording.ts";
-import { blank, bold, column, facts, heading, list, prose, type SheetContext, type SheetMaker, sheet, signatures, table } from "./kit.ts";
+import { howToMeasure, measuredWords } from "./calibration.ts";
+import {
+  blank,
+  bold,
+  column,
+  facts,
+  greatest,
+  heading,
+  list,
+  prose,
+  type SheetContext,
+  type SheetMaker,
+  sheet,
+  signatures,
+  table,
+  unique,
+} from "./kit.ts";
 import { highAtNut, leansOf, lowAtNut } from "./readings.ts";
 import { safetyFor } from "./safety-messages.ts";
 import { spanTable, waysToRead } from "./span-readings.ts";
 import { logBlocks } from "./tightening-log.ts";
+
+/** Less than a plumb line tells. 1/64 in. */
+const HARDLY_mm = 0.4;
+
+/** Where a post moves most along its side when all cables stand at their targets, and how far. */
+function mostMoved({ plan, show }: SheetContext, postId: string): Text {
+  const most = plan.frame.sides
+    .flatMap(({ posts }) => posts.filter((post) => post.postId === postId))
+    .reduce((largest, post) => (Math.abs(post.movement) > Math.abs(largest.movement) ? post : largest), { movement: 0, height: 0 });
+  const far = Math.abs(most.movement);
+  return far < HARDLY_mm ? "hardly" : `${show.fine(far)} at ${show.tape(most.height)}`;
+}
 
 export const tighteningSheet: SheetMaker = (context, head): Sheet => {
   const { plan, home } = context;
@@ -16,9 +44,11 @@ export const tighteningSheet: SheetMaker = (context, head): Sheet => {
     ...safetyFor("tighten", plan).slice(0, 1),
     targetFacts(context),
     spanTable(context),
-    ...(context.issue === "record" ? [] : [heading("tightening-ways-head", "Ways to read the tension"), list(...waysToRead(context))]),
-    instrumentTable(context),
+    ...(context.issue === "record"
+      ? []
+      : [heading("tightening-ways-head", "Ways to read the tension"), list(...waysToRead(context), howToMeasure(context))]),
     plumbTable(context),
+    instrumentTable(context),
     signatures("tightening-sign", home ? "Read by you, checked by a second person" : "Read by, checked by"),
     ...logBlocks(context),
   ]);
@@ -31,28 +61,35 @@ function targetFacts(context: SheetContext): Block {
   return facts("tightening-target", [
     ...plan.runs.map((run): readonly [Text, Text, true] => [
       `${run.id}: target at the nut`,
-      `${show.forceBoth(run.tension.target)}; at least ${lowAtNut(run, context)}, at most ${highAtNut(run, context)}; proved in bay ${run.proof.bayId}`,
+      `${show.forceBoth(run.tension.target)} when all is done; at least ${lowAtNut(run, context)}, at most ${highAtNut(run, context)}; proved in bay ${run.proof.bayId}`,
       true,
     ]),
-    ["Never above", `**"at most": the posts may not bear more.** Working limit of the strand: ${show.forceBothDown(target.workingLimit)}`],
+    [
+      "Never above",
+      `**"at most" of the step: the posts are checked for no more.** Working limit of the strand: ${show.forceBothDown(target.workingLimit)}`,
+    ],
     [
       "Where the target comes from",
-      `${target.criterionText} ${sourceMark(target.source)} ${target.sourceWhere}: ${show.tape(target.worstSpan)} ${tightening.criterion.kind === "table" ? "clear between posts" : "free"}, cables ${show.tape(target.worstSpacing)} apart: ${show.forceBothUp(target.required)} needed there`,
+      `${target.criterionText} ${sourceMark(target.source)} ${target.sourceWhere}: ${show.tape(target.worstSpan)} ${tightening.criterion.kind === "table" ? "clear between posts" : "free"}, cables ${show.tape(target.worstSpacing)} apart: ${show.forceBothUp(target.required)} needed there${coveredWords(context)}`,
     ],
     [
-      "Passes",
-      `${tightening.passes.value.map(show.percent).join(", ")} of target ${sourceMark(tightening.passes.source)}; band +/- ${show.percent(tightening.band.value)} ${sourceMark(tightening.band.source)}, never below what the worst span needs`,
+      "Each step has its own reading",
+      `each cable that is pulled later slackens those before it, so the first ones are pulled higher; band +/- ${show.percent(tightening.band.value)} ${sourceMark(tightening.band.source)} at the end, narrower at each step`,
     ],
-    [
-      "Order",
-      `${plan.runs.length > 1 ? "**pass 1 on every run before pass 2 on any.** In a run the" : "the"} customary one: from the middle cable outward, one above, one below ${sourceMark("practice")}, without a published source`,
-    ],
-    [
-      "Last pass",
-      "**how much later cables slacken earlier ones is not computed yet:** read every cable again, correct, repeat until no nut has to be turned",
-    ],
-    ["Temperature", "not corrected yet: write it down, read again on a day with another one"],
+    ...(plan.runs.length > 1 && plan.tightening.some(({ passes }) => passes.length > 1)
+      ? ([["Several runs", "**pass 1 on every run before pass 2 on any**"]] as const)
+      : []),
+    ...measuredWords(context).map((words): readonly [Text, Text] => ["Measured here", words]),
   ]);
+}
+
+/** What the target holds in store beyond the criterion. */
+function coveredWords({ plan, show }: SheetContext): Text {
+  const { allowFor } = plan.job.tightening;
+  const covered = greatest(plan.runs.map(({ tension }) => tension.covered));
+  return covered > 0
+    ? `; up to ${show.force(covered)} of the target ${allowFor.value === "heat" ? "is kept for heat" : "is kept for heat, drying and bedding-in"} ${sourceMark(allowFor.source)}`
+    : "; nothing is kept for heat, drying or bedding-in";
 }
 
 const instrumentTable = ({ show }: SheetContext): Table =>
@@ -73,32 +110,45 @@ const instrumentTable = ({ show }: SheetContext): Table =>
 
 function plumbTable(context: SheetContext): Table {
   const { plan, show } = context;
-  const passes = plan.job.tightening.passes.value;
+  const passes = unique(plan.tightening.flatMap((one) => one.passes.map(({ number }) => number)));
+  // After a single pass stands the end.
+  const between = passes.length > 1 ? passes : [];
+  const limit = plan.frame.movement_max;
   return table({
     id: "tightening-plumb",
-    caption: "Plumb of the posts that hold or bend cables: distance from the plumb line at the top rail",
+    caption: "Plumb of the posts that hold or bend cables: distance from the plumb line at the height given",
     columns: [
       column("post", "Post", 0.09),
-      column("runs", "Runs", 0.06, { sub: "plan" }),
+      column("runs", "Runs", 0.08, { sub: "plan" }),
       column("way", "Leans to", 0.15, { sub: "plan" }),
+      column("planned", "Most at target", 0.16, { sub: "plan, above datum" }),
       column("before", "Before", 0.12, { sub: "field" }),
-      ...passes.map((_, index) => column(`pass-${index + 1}`, `Pass ${index + 1}`, 0.12, { sub: "after, field" })),
+      ...between.map((pass) => column(`pass-${pass}`, `Pass ${pass}`, 0.12, { sub: "after, field" })),
       column("end", "At the end", 0.12, { sub: "field" }),
       column("moved", "Moved", 0.12, { sub: "calculated" }),
     ],
     rows: [
-      [bold("Limit"), "all", "", blank(show.lengthUnit), "from, date:", ...Array.from({ length: passes.length + 1 }, () => blank())],
+      [
+        bold("Limit"),
+        "all",
+        "",
+        bold(show.fine(limit.value)),
+        blank(show.lengthUnit),
+        "other, from:",
+        ...Array.from({ length: between.length + 1 }, () => blank()),
+      ],
       ...leansOf(plan).map(({ postId, runIds, way }) => [
         postId,
         runIds.join(", "),
         way,
-        ...Array.from({ length: passes.length + 3 }, () => blank(show.lengthUnit)),
+        mostMoved(context, postId),
+        ...Array.from({ length: between.length + 3 }, () => blank(show.lengthUnit)),
       ]),
     ],
     rowHeads: true,
     writeIn: true,
     notes: [
-      "Limit: how far a post may lean, named by the engineer or the authority; H1 needs it. Stop there, or when a post keeps moving from pass to pass.",
+      `Limit: ${limit.where} ${sourceMark(limit.source)}, unless the engineer or the authority names another; H1 needs it. Stop there, or when a post moves far more than planned.`,
     ],
   });
 }

@@ -3,11 +3,13 @@ import { contentBox, type PaperName } from "../../../src/drawing/paper.ts";
 import { calibrationBar } from "../../../src/packet/drawings/calibration-bar.ts";
 import type { Drawing } from "../../../src/packet/packet.ts";
 import {
+  drawnDays,
   drawnDetails,
   drawnElevations,
   drawnFriction,
   drawnOpenings,
   drawnPlan,
+  drawnSteps,
   drawnTightening,
 } from "../../../src/packet/sheets/drawn.ts";
 import type { Plan } from "../../../src/plan/plan.ts";
@@ -30,7 +32,7 @@ export function allDrawings(original: Plan, paper: PaperName): readonly Placed[]
     ...drawnPlan(plan),
     ...drawnDetails(plan),
     ...drawnFriction(plan),
-    ...plan.runs.flatMap(({ id }) => drawnTightening(plan, id)),
+    ...plan.runs.flatMap(({ id }) => [...drawnTightening(plan, id), ...drawnSteps(plan, id), ...drawnDays(plan, id)]),
     ...drawnOpenings(plan),
   ];
   return [
@@ -59,6 +61,8 @@ export const testedPlans: Readonly<Record<string, () => Plan>> = {
     shaped("length: 6 ft, turn: right 45 deg", "length: 6 ft, turn: right 45 deg", "length: 6 ft, turn: right 45 deg", "length: 6 ft"),
   "right 120, posts set far back": () => shaped("length: 16 ft, turn: right 120 deg", "length: 11 ft"),
   "a short return": () => shaped("length: 20 ft, turn: right 90 deg", "length: 3 ft"),
+  "three passes": () =>
+    planOf(exampleText("0003-long-boardwalk").replace("\ntightening:\n", "\ntightening:\n  passes: [40 %, 70 %, 100 %]\n")),
   "grip without room behind": () =>
     planOf(changedText("0001-level-deck-straight", { "end: { kind: post, access: drill }": "end: { kind: post, access: hand }" })),
 };

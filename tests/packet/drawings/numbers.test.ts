@@ -2,14 +2,16 @@
 import { describe, expect, test } from "vitest";
 import { contentBox } from "../../../src/drawing/paper.ts";
 import { calibrationBar } from "../../../src/packet/drawings/calibration-bar.ts";
+import { dayPlot } from "../../../src/packet/drawings/day-plot.ts";
 import { detailNotes, details } from "../../../src/packet/drawings/details.ts";
 import { elevations } from "../../../src/packet/drawings/elevation.ts";
 import { frictionPlot } from "../../../src/packet/drawings/friction-plot.ts";
 import { openingDiagram } from "../../../src/packet/drawings/opening-diagram.ts";
 import { planView } from "../../../src/packet/drawings/plan-view.ts";
+import { tensionSteps } from "../../../src/packet/drawings/tension-steps.ts";
 import { tighteningDiagram } from "../../../src/packet/drawings/tightening-diagram.ts";
 import { showIn } from "../../../src/packet/show-number.ts";
-import { exampleNames, examplePlan } from "../../support/example-jobs.ts";
+import { exampleNames, examplePlan, exampleText, planOf } from "../../support/example-jobs.ts";
 import { textsOf } from "../../support/svg-texts.ts";
 
 const portrait = contentBox({ paper: "letter", orientation: "portrait" });
@@ -72,7 +74,7 @@ describe.each(exampleNames)("drawings of %s", (name) => {
     }
   });
 
-  test("the tightening diagram has each turn of the order once at each pulling end, and the readings of all passes", () => {
+  test("the tightening diagram has each turn of the order once at each pulling end, and the reading of every step", () => {
     for (const run of plan.runs) {
       const tightening = plan.tightening.find(({ runId }) => runId === run.id);
       const words = wordsOf(tighteningDiagram(plan, run.id, portrait).svg);
@@ -83,10 +85,17 @@ describe.each(exampleNames)("drawings of %s", (name) => {
         expect.soft(words.filter((word) => word === String(index + 1))).toHaveLength(ends + asCourse);
       });
       const joined = words.join(" ");
-      for (const { pass, reading } of tightening?.steps ?? []) expect.soft(joined).toContain(`Pass ${pass}: ${show.forceBoth(reading)}`);
-      const pulled = [run.left, run.right].filter((end) => end.pulls);
-      expect.soft(words.filter((word) => word === `pull to ${show.force(run.tension.target)}`)).toHaveLength(pulled.length);
-      expect.soft(words.filter((word) => word === `at least ${show.force(run.tension.low)}`)).toHaveLength(pulled.length);
+      // Each compensated pass has a column of its own: the number alone, its unit above it.
+      for (const { kind, share, number } of tightening?.passes ?? []) {
+        const readings = (tightening?.steps ?? []).filter(({ pass }) => pass === number).map(({ reading }) => show.gauge(reading));
+        if (kind === "plain") expect.soft(joined).toContain(`Pass ${number}: every cable to ${show.percent(share)}`);
+        else for (const reading of readings) expect.soft(words).toContain(reading);
+      }
+      const endWords = [run.left, run.right].map(({ postId, kind, pulls }) => `${postId}, ${kind} end: ${pulls ? "pull" : "holds"}`);
+      for (const text of endWords) expect.soft(words.filter((word) => word === text)).toHaveLength(1);
+      expect
+        .soft(joined)
+        .toContain(`At the end: ${show.forceBoth(run.tension.target)} at the nut, at least ${show.force(run.tension.low)}.`);
       for (const { postId } of [run.left, run.right]) expect.soft(joined).toContain(`${postId}, `);
       expect.soft(joined).toContain(`least in bay ${run.tension.leastBayId}: ${show.forceBoth(run.tension.least)}`);
     }
@@ -144,16 +153,87 @@ describe.each(exampleNames)("drawings of %s", (name) => {
 });
 
 describe("tighteningDiagram", () => {
-  test("nine courses: the middle one, 05, is the first turn", () => {
+  test("the first course of the order has turn 1 at its height", () => {
     const texts = textsOf(tighteningDiagram(straight, "R1", portrait).svg);
     // The middle of its digits: they may be of different sizes.
     const yOf = (word: string): number => {
       const corners = texts.find(({ text }) => text === word)?.corners ?? [];
       return corners.reduce((sum, { y }) => sum + y, 0) / corners.length;
     };
-    expect(yOf("1")).toBeCloseTo(yOf("05"), 1);
-    expect(straight.tightening[0]?.order[0]).toBe(5);
+    const first = straight.tightening[0]?.order[0] ?? 0;
+    expect(yOf("1")).toBeCloseTo(yOf(String(first).padStart(2, "0")), 1);
   });
+
+  test("two passes: the plain one in words, the compensated one as a column", () => {
+    const two = planOf(exampleText("0001-level-deck-straight").replace("\ntightening:\n", "\ntightening:\n  passes: [60 %, 100 %]\n"));
+    const joined = wordsOf(tighteningDiagram(two, "R1", portrait).svg).join(" ");
+    expect(joined).toContain("Pass 1: every cable to 60 %");
+    expect(joined).toContain("Pass 2: each cable to its own reading");
+    expect(joined).toContain("then begin the next pass");
+  });
+});
+
+describe("tensionSteps", () => {
+  const corner = (svg: string, word: string) => textsOf(svg).filter(({ text }) => text === word);
+
+  test.each(exampleNames)(
+    "%s: every cable is named where it is pulled in both halves; target, band, highest and weakest stand at the left",
+    (name) => {
+      const plan = examplePlan(name);
+      const show = showIn(plan.job.units);
+      for (const { runId, plain, steps } of plan.tightening) {
+        const run = plan.runs.find(({ id }) => id === runId);
+        const { svg, description } = tensionSteps(plan, runId, portrait);
+        for (const { number } of plan.courses) {
+          expect.soft(corner(svg, String(number).padStart(2, "0")).length, `${runId} ${number}`).toBeGreaterThanOrEqual(2);
+        }
+        const words = wordsOf(svg);
+        const highest = Math.max(...steps.map(({ tensions, course }) => tensions[course - 1] ?? 0));
+        const weakest = Math.min(...(plain.steps.at(-1)?.tensions ?? []));
+        for (const text of [
+          `target ${show.force(run?.tension.target ?? 0)}`,
+          `at least ${show.forceUp(run?.tension.low ?? 0)}`,
+          `at most ${show.forceDown(run?.tension.high ?? 0)}`,
+          `highest ${show.force(highest)}`,
+          `weakest ${show.force(weakest)}`,
+        ])
+          expect.soft(words).toContain(text);
+        expect.soft(description).toContain("The log holds the same readings");
+      }
+    },
+  );
+
+  test("slack cables: the scale begins at nothing", () => {
+    const [first] = straight.tightening;
+    const plain =
+      first?.plain.steps.map(({ course, tensions }) => ({
+        course,
+        tensions: tensions.map((tension, index) => (index === 4 ? 0 : tension)),
+      })) ?? [];
+    const tightening = straight.tightening.map((one) => ({ ...one, plain: { ...one.plain, steps: plain } }));
+    expect(wordsOf(tensionSteps({ ...straight, tightening }, "R1", portrait).svg).join(" ")).toContain("The scale begins at 0 lbf.");
+  });
+
+  test("no run of that name: a fault of the caller", () => {
+    expect(() => tensionSteps(straight, "R9", portrait)).toThrow(RangeError);
+    expect(() => dayPlot(straight, "R9", portrait)).toThrow(RangeError);
+  });
+});
+
+describe("dayPlot", () => {
+  test.each(exampleNames)(
+    "%s: the temperatures of the day's table stand below, the readings of the coldest and warmest day at the left",
+    (name) => {
+      const plan = examplePlan(name);
+      const show = showIn(plan.job.units);
+      for (const { runId, days } of plan.climate) {
+        const words = wordsOf(dayPlot(plan, runId, portrait).svg);
+        for (const { temperature } of days) expect.soft(words).toContain(show.heat(temperature).replace(` ${show.heatUnit}`, ""));
+        expect.soft(words).toContain(`coldest ${show.forceUp(days[0]?.high ?? 0)}`);
+        expect.soft(words).toContain(`warmest ${show.forceUp(days.at(-1)?.high ?? 0)}`);
+      }
+    },
+  );
 });
 
 describe("elevations", () => {

@@ -143,7 +143,7 @@ describe("openingRoute", () => {
   });
 
   test("0003: the slot between the two posts of a pair is listed with its 3-1/2 in and measured", () => {
-    const plan = examplePlan("0003-long-boardwalk");
+    const plan = examplePlan("boardwalk-6ft");
     expect(tableOf(packetOf(plan, "crew"), "proof-slots").rows.map((row) => row.slice(0, 3).map(cellText))).toEqual([
       ["A25", "P13 and P14", '3-1/2"'],
     ]);

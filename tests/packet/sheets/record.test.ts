@@ -48,6 +48,21 @@ describe("recordSheet", () => {
     expect(rules).toMatch(/ink[\s\S]*one line through[\s\S]*initials/);
   });
 
+  test.each(examples)("%s: every cable has the planned stop of each pass beside the blank for what was read", (_, plan) => {
+    for (const { runId, passes, steps } of plan.tightening) {
+      const { columns, rows } = tableOf(packetOf(plan, "record"), `record-cables-${runId}`);
+      for (const { number } of passes) {
+        const at = columns.findIndex(({ key }) => key === `stop-${number}`);
+        const unit = plan.job.units === "inch" ? 4.4482216152605 : 1;
+        for (const row of rows) {
+          const step = steps.find(({ mark, pass }) => pass === number && mark === cellText(row[0] ?? ""));
+          expect.soft(Number(cellText(row[at] ?? "")) * unit).toBeCloseTo(step?.reading ?? Number.NaN, 6);
+          expect.soft(row[at + 1]).toMatchObject({ blank: expect.any(String) });
+        }
+      }
+    }
+  });
+
   test.each(examples)("%s: each pulling end has its reading, turns and thread left; the bay of the proof has its reading", (_, plan) => {
     for (const run of plan.runs) {
       const { columns } = tableOf(packetOf(plan, "record"), `record-cables-${run.id}`);

@@ -24,6 +24,61 @@ describe("cablesSheet", () => {
   });
 });
 
+describe("cablesSheet, take-up and friction", () => {
+  test.each(examples)("%s: the frame's closing, the least tension along the run and what is kept for losses are the plan's", (_, plan) => {
+    const packet = packetOf(plan, "permit");
+    const takeUp = tableOf(packet, "cables-take-up");
+    const closing = takeUp.columns.findIndex(({ key }) => key === "closing");
+    const rows = tableOf(packet, "cables-friction").rows.map((row) => row.map(cellText));
+    for (const [index, run] of plan.runs.entries()) {
+      const own = takeUp.rows.filter(([first]) => cellText(first ?? "").startsWith(`${run.id},`));
+      for (const row of own)
+        expect.soft(Math.abs(readPrinted(cellText(row[closing] ?? "")) - run.takeUp.closing)).toBeLessThanOrEqual(25.4 / 64 + 1e-6);
+      const [, , least = "", , , , covered = ""] = rows[index] ?? [];
+      expect.soft(readForce(least.split(" in ")[0] ?? "")).toBeLessThanOrEqual(run.tension.least * (1 + 1e-9));
+      expect.soft(least).toContain(` in ${run.tension.leastBayId}`);
+      if (run.tension.covered > 0) expect.soft(readForce(covered)).toBeGreaterThanOrEqual(run.tension.covered * (1 - 1e-9));
+      else expect.soft(covered).toBe("nothing");
+    }
+  });
+});
+
+describe("careSheet", () => {
+  test.each(examples)("%s: the visit after drying: its month, the turns of each nut, and the thread that is left then", (_, plan) => {
+    const packet = packetOf(plan, "homeowner");
+    const months = plan.job.site.nextVisit_months.value;
+    const visit = tableOf(packet, "care-visits")
+      .rows.map((row) => row.map(cellText))
+      .find(([when]) => when === `After ${months} months`);
+    for (const { runId, visit: settled } of plan.climate) {
+      expect.soft(visit?.[1]).toContain(`${runId} ${Math.round(settled.turnsPerEnd * 10) / 10}`);
+    }
+    const thread = tableOf(packet, "care-thread");
+    const at = (key: string): number => thread.columns.findIndex((column) => column.key === key);
+    for (const row of thread.rows) {
+      const run = plan.runs.find(({ id }) => cellText(row[0] ?? "").startsWith(`${id}-`));
+      const taken = plan.climate.find(({ runId }) => runId === run?.id)?.visit.travelPerEnd ?? 0;
+      const [now, then] = ["planned", "then"].map((key) => readPrinted(cellText(row[at(key)] ?? "")));
+      // Each is rounded down to 1/16 in, or to 1 mm.
+      expect.soft(Math.abs((now ?? 0) - (then ?? 0) - taken)).toBeLessThanOrEqual(25.4 / 16 + 1e-6);
+    }
+  });
+});
+
+describe("rulesUsed", () => {
+  test.each(examples)("%s: site, wood, base, limits and what the target makes up for stand with their sources", (_, plan) => {
+    const rows = tableOf(packetOf(plan, "permit"), "cover-rules").rows.map((row) => row.map(cellText));
+    const rule = (name: string): string => rows.find(([first]) => first === name)?.join(" | ") ?? "";
+    for (const name of ["The target makes up for", "Coldest day", "Warmest day", "Base of a post", "Rails on the posts", "Strand grows by"])
+      expect.soft(rule(name), name).toMatch(/\[[\w-]+\]/);
+    expect.soft(rule("Wood of the posts") !== "").toBe(plan.job.posts.wood !== null);
+    expect
+      .soft(rule("Movement of a post under the cables, at most, of its height"))
+      .toContain(`1/${Math.round(1 / plan.job.limits.movementShare_max.value)}`);
+    expect.soft(rule("Passes that the plan may choose, at most")).toContain(String(plan.job.tightening.passes_max.value));
+  });
+});
+
 describe("orderSheet", () => {
   test.each(examples)("%s: each line of the order stands with its net, spare and quantity", (_, plan) => {
     const packet = packetOf(plan, "homeowner");
@@ -65,6 +120,17 @@ describe("surveySheet", () => {
     expect(keys.includes("fittings / bushing bore")).toBe(plan.bores.some(({ bushing }) => bushing));
     expect(keys).toContain("cable / breaking force");
   });
+
+  test.each(examples)("%s: asks for the grade stamp of wood, its moisture, and what a post moves when it is pulled", (_, plan) => {
+    const rows = tableOf(packetOf(plan, "homeowner"), "survey-measure").rows.map((row) => row.map(cellText));
+    const base = rows.find((cells) => cells.at(-1) === "posts: base") ?? [];
+    const { pull, movement } = plan.frame.trial;
+    expect(Math.abs(readPrinted(base[1] ?? "") - movement)).toBeLessThan(25.4 / 32);
+    expect(Math.abs(readForce(/with (.*) at /.exec(base[0] ?? "")?.[1] ?? "") - pull)).toBeLessThan(0.01 * pull);
+    const stamps = rows.filter((cells) => (cells.at(-1) ?? "").includes("species, grade")).map((cells) => cells[1]);
+    expect(stamps.length > 0).toBe(plan.job.posts.wood !== null || plan.job.frame.topRail.wood !== null);
+    expect(rows.some((cells) => cells.at(-1) === "site / moisture at fitting")).toBe(plan.job.posts.wood !== null);
+  });
 });
 
 describe("coverSheet", () => {
@@ -74,8 +140,38 @@ describe("coverSheet", () => {
     const texts = cover.blocks.flatMap(textsOf).join(" ");
     expect(texts).toContain("0123456789ab");
     expect(texts).toContain("0.0.0-test");
-    expect(tableOf(packet, "cover-checks").rows.length).toBe(plan.checks.length);
+    const names = tableOf(packet, "cover-checks").rows.map((row) => cellText(row[0] ?? ""));
+    const others = plan.checks.filter(({ id }) => !id.startsWith("frame-"));
+    expect(names).toEqual([...others.map(({ name }) => name), `Frame: ${plan.checks.length - others.length} checks, each on Z-805`]);
     expect(cover.blocks.some(({ kind }) => kind === "drawing")).toBe(true);
+  });
+
+  test.each(examples)("%s: the frame is one row with the highest ratio of all its checks, never told too small", (_, plan) => {
+    const { rows } = tableOf(packetOf(plan, "permit"), "cover-checks");
+    const [, where = "", , , ratio = "", verdict = ""] = rows.at(-1)?.map(cellText) ?? [];
+    const compared = plan.frame.checks.filter((check) => check.verdict !== "ask");
+    const worst = Math.max(...compared.map((check) => check.ratio));
+    if (worst < 99) {
+      expect(Number(ratio)).toBeGreaterThanOrEqual(worst - 1e-9);
+      expect(Number(ratio)).toBeLessThan(worst + 0.011);
+    } else expect(ratio).toBe("over 99");
+    expect(compared.filter((check) => check.ratio === worst).some(({ member }) => where.startsWith(member))).toBe(true);
+    expect(verdict).toBe(
+      compared.some((check) => check.verdict === "fail")
+        ? "FAILS"
+        : compared.length < plan.frame.checks.length
+          ? "to be decided (engineer)"
+          : "passes",
+    );
+  });
+
+  test("what fails of the frame stands in one line among what is open, with its ratios", () => {
+    const [, plan] = examples.find(([, { frame }]) => frame.checks.some((check) => check.verdict === "fail")) ?? [];
+    if (!plan) throw new Error("no example has a frame that fails");
+    const open = sheetOf(packetOf(plan, "crew"), "Z-001").blocks.flatMap((block) => (block.kind === "list" ? block.items : []));
+    const lines = open.filter((line) => line.includes("FAILS"));
+    expect(lines.length).toBe(1);
+    for (const check of plan.frame.checks.filter(({ verdict }) => verdict === "fail")) expect.soft(lines[0]).toContain(check.name);
   });
 });
 
@@ -114,6 +210,19 @@ describe("authoritySheet", () => {
     const rows = tableOf(packetOf(plan, "permit"), "authority-questions").rows.map((row) => row.map(cellText));
     const row = rows.find((cells) => (cells[1] ?? "").startsWith("Are there rules on the gap under the guard")) ?? [];
     expect(row[2]).toContain(plan.job.frame.bottomRail === null ? "no bottom rail" : "under the bottom rail");
+  });
+
+  test.each(examples)("%s: asks for loads, base, movement and the computation of the frame, with what is assumed", (_, plan) => {
+    const rows = tableOf(packetOf(plan, "permit"), "authority-questions").rows.map((row) => row.map(cellText));
+    const assumed = (question: string): string => rows.find((cells) => (cells[1] ?? "").includes(question))?.[2] ?? "";
+    expect.soft(assumed("Which loads act on top and infill")).toMatch(/ (lbf|N) at any point of the top/);
+    expect.soft(assumed("What may the base of a post bear")).toMatch(/not known; demands on Z-805|in-lbf|N m/);
+    expect.soft(assumed("How far may posts move")).toMatch(/\[(practice|job)\]; computed: /);
+    expect
+      .soft(assumed("Is the computation on Z-805 enough"))
+      .toMatch(plan.frame.checks.some(({ verdict }) => verdict === "fail") ? /it FAILS/ : /no check fails/);
+    // C_D of table 2.3.2 of the NDS: 0.9 for permanent loads, 1.6 for ten minutes.
+    expect.soft(assumed("Load duration of wood")).toMatch(plan.job.posts.wood === null ? /^$/ : /C_D 1\.6 \[practice\] and 0\.9/);
   });
 
   test("NCC 2022: the table of tensions is the way taken, and the cone test of H5V1 is not claimed", () => {

@@ -2,7 +2,7 @@ import { describe, expect, test } from "vitest";
 import type { Block } from "../../../src/packet/packet.ts";
 import { troubles } from "../../../src/packet/wording.ts";
 import type { Plan } from "../../../src/plan/plan.ts";
-import { examplePlan } from "../../support/example-jobs.ts";
+import { examplePlan, exampleText, planOf } from "../../support/example-jobs.ts";
 import { cellText, examples, packetOf, sheetOf, stepsOf, textsOf } from "../read-packet.ts";
 import { gradeOf, longSentences } from "../reading.ts";
 
@@ -185,8 +185,20 @@ describe("stepsSheet for the homeowner", () => {
     expect([...at].sort((a, b) => a - b)).toEqual(at);
   });
 
-  test("more than one run: each round on every run before the next round on any", () => {
-    expect(homeWords(examplePlan("0003-long-boardwalk"))).toContain("on every run before the next round on any");
-    expect(homeWords(examplePlan("0001-level-deck-straight"))).not.toContain("on every run");
+  test("more than one run: one after the other in a single round, each round on every run where there are several", () => {
+    const text = exampleText("0003-long-boardwalk");
+    const rounds = planOf(text.replace("\ntightening:\n", "\ntightening:\n  passes: [60 %, 100 %]\n"));
+    expect(homeWords(rounds)).toContain("on every run before the next round on any");
+    expect(homeWords(rounds)).toContain("Round 1: tighten each cable to 60 % of its target.");
+    expect(homeWords(planOf(text))).toContain("Do one run after the other");
+    expect(homeWords(examplePlan("0001-level-deck-straight"))).not.toMatch(/on every run|one run after/);
+  });
+
+  test.each(examples)("%s: both issues stop by the column of the day, stop each cable at its own reading and read all again", (_, plan) => {
+    expect(crewWords(plan)).toMatch(/"Stop at" of each step kept, from the column of the day/);
+    expect(crewWords(plan)).toContain("All read again without turning a nut");
+    expect(homeWords(plan)).toMatch(/Stop each cable at the value in that column/);
+    expect(homeWords(plan)).toContain("Stop each cable at its own reading");
+    expect(homeWords(plan)).toContain("Read every cable again");
   });
 });

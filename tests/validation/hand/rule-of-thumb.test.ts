@@ -99,7 +99,9 @@ describe("a deck by rule of thumb, by hand", () => {
     expect(ratio(plan, "P1")?.ratio).toBeCloseTo(most_lbf / (405 * ring_in2(1.25, 5 / 16)), 3);
     expect(ratio(plan, "P5")?.ratio).toBeCloseTo(most_lbf / (405 * ring_in2(1.25, 3 / 8)), 3);
     expect(ratio(plan, "P5")?.verdict).toBe("pass");
-    const usual = planOf(changedText("rule-of-thumb", { ...noAllowance, "  stud: { washer: 1-1/4 in }\n  grip: { washer: 1-1/4 in }\n": "" }));
+    const usual = planOf(
+      changedText("rule-of-thumb", { ...noAllowance, "  stud: { washer: 1-1/4 in }\n  grip: { washer: 1-1/4 in }\n": "" }),
+    );
     expect(ratio(usual, "P1")?.ratio).toBeCloseTo(most_lbf / (405 * ring_in2(5 / 8, 5 / 16)), 3);
     expect(ratio(usual, "P1")?.verdict).toBe("ask");
   });

@@ -1,0 +1,110 @@
+// What do the cables ask of each post and its base, how far does it move, and how hard are the rails pressed?
+import type { PostAnswer } from "../../plan/frame-plan.ts";
+import type { Cell, Column, Table, Text } from "../packet.ts";
+import { sourceMark } from "../show-number.ts";
+import { roleName } from "../wording.ts";
+import { sizeText } from "./frame-formulas.ts";
+import { bold, column, groupBy, listed, minor, type SheetContext, table } from "./kit.ts";
+
+export const BY_REPORT: Text = "by the hardware's own report";
+
+/** Moments below this are none: dust of the solver. */
+const NONE_Nmm = 1000;
+const NONE_N = 1;
+
+/** Demands only: what a base carries stands in the report of its hardware. */
+export function postsTable(context: SheetContext): Table {
+  const { plan, show } = context;
+  const columns: readonly Column[] = [
+    column("post", "Post", 0.15),
+    column("movement", "Moves most", 0.2, { sub: "along the side" }),
+    column("top", "Top moves", 0.13),
+    column("moment", "Moment at its base", 0.17),
+    column("shear", "Shear at its base", 0.15),
+    column("capacity", "Its base may take", 0.2),
+  ];
+  const answers = plan.frame.sides.flatMap(({ posts }) => posts);
+  return table({
+    id: "frame-posts",
+    caption: "What the cables alone ask of each post and base along its side, all at their targets",
+    columns,
+    rows: answers.map((answer): readonly Cell[] => [
+      `${bold(answer.postId)} ${roleOf(answer, context)}`,
+      moved(answer.movement, context, ` at ${show.tape(answer.height)}`),
+      moved(answer.top, context),
+      bold(momentText(answer, context)),
+      shearText(answer, context),
+      capacityCell(context),
+    ]),
+    rowHeads: true,
+    notes: postNotes(context),
+  });
+}
+
+/** For those who build: of each kind of post the greatest that its bases are asked for. */
+export function basesTable(context: SheetContext): Table {
+  const answers = context.plan.frame.sides.flatMap(({ posts }) => posts);
+  return table({
+    id: "frame-bases",
+    caption: "What the cables alone ask of the bases along their side, at most, all at their targets",
+    columns: [
+      column("post", "Posts", 0.32),
+      column("moment", "Moment", 0.22),
+      column("shear", "Shear", 0.18),
+      column("capacity", "The base may take", 0.28),
+    ],
+    rows: groupBy(answers, (answer) => roleOf(answer, context)).map((same): readonly Cell[] => {
+      const moment = same.reduce((most, one) => (Math.abs(one.baseMoment_Nmm) > Math.abs(most.baseMoment_Nmm) ? one : most));
+      const shear = same.reduce((most, one) => (Math.abs(one.baseShear) > Math.abs(most.baseShear) ? one : most));
+      return [
+        `${bold(listed(same.map(({ postId }) => postId)))}: ${roleOf(same[0], context)}`,
+        `${bold(momentText(moment, context))}, ${moment.postId}`,
+        `${shearText(shear, context)}, ${shear.postId}`,
+        capacityCell(context),
+      ];
+    }),
+    rowHeads: true,
+    notes: postNotes(context),
+  });
+}
+
+const shearText = ({ baseShear }: PostAnswer, { show }: SheetContext): Text =>
+  Math.abs(baseShear) < NONE_N ? "none" : show.forceBothUp(Math.abs(baseShear));
+
+function capacityCell({ plan, show }: SheetContext): Cell {
+  const capacity = plan.job.posts.baseCapacity_Nmm;
+  return capacity === null ? minor(BY_REPORT) : `${show.moment(capacity.value, { rounding: "down" })} ${sourceMark(capacity.source)}`;
+}
+
+const postNotes = (context: SheetContext): readonly Text[] => {
+  const { plan, show } = context;
+  return [
+    ...loadedBases(context),
+    `Greatest compression of the rails: ${plan.frame.sides.map(({ sideId, topRailThrust, bottomRailThrust }) => `side ${sideId} top ${show.forceBothUp(topRailThrust)}${plan.job.frame.bottomRail === null ? "" : `, bottom ${show.forceBothUp(bottomRailThrust)}`}`).join("; ")}. Their joints must hand it over.`,
+    `Posts may move ${show.diameter(plan.frame.movement_max.value)} under the cables ${sourceMark(plan.frame.movement_max.source)}. Stop where one moves more.`,
+  ];
+};
+
+/** What a tape can't show is none. */
+function moved(movement: number, { show }: SheetContext, where = ""): Text {
+  const text = show.fine(Math.abs(movement));
+  return /^0[" ]/.test(text) ? "none" : `${text} to the ${movement > 0 ? "right" : "left"}${where}`;
+}
+
+const momentText = ({ baseMoment_Nmm }: PostAnswer, { show }: SheetContext): Text =>
+  Math.abs(baseMoment_Nmm) < NONE_Nmm ? "none" : show.moment(Math.abs(baseMoment_Nmm), { rounding: "up" });
+
+const roleOf = ({ postId }: PostAnswer, { plan }: SheetContext): Text => {
+  const vertical = plan.verticals.find(({ id }) => id === postId);
+  return vertical === undefined ? "" : roleName[vertical.role];
+};
+
+/** With the load of the code the moment goes the other way as well: out of the guard. */
+const loadedBases = ({ plan, show }: SheetContext): readonly Text[] =>
+  plan.frame.checks
+    .filter(({ id }) => id.startsWith("base-"))
+    .map(({ name, member, loads, demand, unit, parts }) => {
+      const shear = parts.find((part) => part.name === "V");
+      const bolts = parts.filter((part) => part.name.startsWith("force in each"));
+      return `**${name}** (${member}; ${loads.split(" (")[0] ?? loads}): moment ${bold(sizeText({ value: demand, unit }, show, { both: true, rounding: "up" }))}${shear ? `, shear ${show.forceBothUp(shear.value)}` : ""}${bolts.map((part) => `; ${part.name} ${show.forceBothUp(part.value)}`).join("")}.`;
+    });
