@@ -50,7 +50,8 @@ describe("print", () => {
     expect(Math.abs((bar_mm ?? 0) - 100)).toBeLessThan(0.1);
     const seen = new Set<string>();
     for (const [index, page] of pdf.pages.entries()) {
-      const id = /(Z-\d+) \S[^/]{0,60}? page \d+ of/.exec(page.text)?.[1] ?? "";
+      // The last one before the page's number: a stamp names a sheet as well.
+      const id = /(Z-\d+) (?!\s)(?:(?!Z-\d)[^/]){1,60}? page \d+ of/.exec(page.text)?.[1] ?? "";
       const sheet = packet.sheets.find((one) => one.id === id);
       expect.soft(page.text).toContain(`page ${index + 1} of ${pdf.pages.length}`);
       expect.soft(page.text).toContain(job.identity.number);
