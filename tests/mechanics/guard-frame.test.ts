@@ -355,3 +355,26 @@ describe("largestMovement", () => {
     expect(largestMovement(free, sideState(free, { tensions: even }), { post: 0, towards: -1 })).toEqual({ movement: 0, height: 0 });
   });
 });
+
+describe("a cable whose bend pushes a post", () => {
+  const posts = [0, 1500, 3000].map((station) => ({ station, E: 10_000, A: 7900, I: 5.2e6, base: 25e6 }));
+  const rails = { height: 900, topRail: { EA: 5e7, EI: 6e9, joint: "pinned" as const }, bottomRail: null };
+  const cables = [{ left: 0, right: 1, height: 400 }];
+  const push = { post: 2, height: 500 };
+  const factor = -0.7;
+
+  it("closes by F + 2 p c + p^2 u: the cable alone, what its push adds to it twice (Maxwell), and the push alone", () => {
+    const bare = guardFrame({ posts, ...rails, cables, loads: [push] });
+    const pushed = guardFrame({ posts, ...rails, cables: [{ left: 0, right: 1, height: 400, pushes: [{ ...push, factor }] }] });
+    const [own = 0] = bare.flexibility[0] ?? [];
+    const [coupled = 0] = bare.closingPerLoad[0] ?? [];
+    const alone = bare.perLoad[0]?.loaded[0] ?? 0;
+    expect(pushed.flexibility[0]?.[0]).toBeCloseTo(own + 2 * factor * coupled + factor ** 2 * alone, 12);
+  });
+
+  it("a top that is held moves with the deck: bases and top 1 mm apart for each mm, and the anchors of a held post with them", () => {
+    const held = posts.map((post, index) => (index === 2 ? { ...post, top: "fixed" as const } : post));
+    const { perDeckStrain } = guardFrame({ posts: held, ...rails, cables });
+    expect(perDeckStrain.top[2]).toBeCloseTo(3000, 6);
+  });
+});

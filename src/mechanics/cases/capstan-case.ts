@@ -1,6 +1,7 @@
 // What is left of a pull along a run, asked and answered in the words of a reference file?
 import type { Mm, Newton } from "../../units/quantity.ts";
 import { type TensionProfile, tensionProfile } from "../corner.ts";
+import { pick } from "../frame-pick.ts";
 
 export interface CapstanCaseInput {
   readonly run: { readonly mm: Mm };
@@ -66,10 +67,10 @@ export function solveCapstanCase(input: CapstanCaseInput): {
       ...told(both),
       drawn_in_at_A: { mm: stretch(fromA) },
       drawn_in_at_B: { mm: stretch(both) - stretch(fromA) },
-      segments_raised_by_second_pull: both.segments.flatMap(({ tension_from, from }, index) => {
-        const before = fromA.segments.findLast((segment) => segment.from <= from)?.tension_from ?? tension_from;
-        return tension_from > before * (1 + TIE_share) ? [index + 1] : [];
-      }),
+      // Without wobble both ways of pulling have a segment between each two bends.
+      segments_raised_by_second_pull: both.segments.flatMap(({ tension_from }, index) =>
+        tension_from > pick(fromA.segments, index).tension_from * (1 + TIE_share) ? [index + 1] : [],
+      ),
     },
   };
 }

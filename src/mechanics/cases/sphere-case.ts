@@ -18,7 +18,7 @@ export type SphereCaseInput = SphereInput &
 interface SphereCaseOutput {
   readonly peak_push_force: { readonly N: Newton };
   readonly peak_force_point_contact: { readonly N: Newton };
-  readonly peak_force_linear_formula?: { readonly N: Newton };
+  readonly peak_force_linear_formula: { readonly N: Newton };
   readonly sphere_centre_short_of_cable_plane_at_peak: { readonly mm: Mm };
   readonly cable_tension_at_peak: { readonly N: Newton };
   readonly cable_tension_when_centre_is_in_plane: { readonly N: Newton };
@@ -61,7 +61,8 @@ export function solveSphereCase(input: SphereCaseInput): SphereCaseOutput | { re
   return {
     peak_push_force: { N: peak.force },
     peak_force_point_contact: { N: peak.force },
-    ...(peak.linear === null ? {} : { peak_force_linear_formula: { N: peak.linear } }),
+    // Only a cone has no linear formula.
+    peak_force_linear_formula: { N: Number(peak.linear) },
     sphere_centre_short_of_cable_plane_at_peak: { mm: peak.toGo },
     cable_tension_at_peak: { N: peak.tension_peak },
     cable_tension_when_centre_is_in_plane: { N: pushAtAngle({ ...pushed, normal: 0 }).tension_peak },
