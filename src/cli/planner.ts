@@ -50,7 +50,7 @@ export const duplicateProblem = (number: string, others: readonly string[]): Pro
   fix: "give each job a number of its own; it names the folder of its packet",
 });
 
-/** Plans are kept for so many jobs, about 50 KB each; beyond, making one again is cheaper than the memory. */
+/** Plans are kept for so many jobs, about 110 KB each, until they are asked for; beyond, making one again is cheaper than the memory. */
 const KEPT = 1500;
 
 export interface Planner {
@@ -66,9 +66,9 @@ export const makePlanner = (options: BuildOptions): Planner => {
       if (plan !== undefined && kept.size < KEPT) kept.set(file.path, plan);
     },
     planOf: (file) => {
-      const known = kept.get(file.path) ?? (last?.path === file.path ? last.plan : undefined);
-      if (known !== undefined) return known;
-      const { plan } = prepare(file, options);
+      if (last?.path === file.path) return last.plan;
+      const plan = kept.get(file.path) ?? prepare(file, options).plan;
+      kept.delete(file.path);
       if (plan === undefined) throw new Error(`${file.path} had a plan before and has none now`);
       last = { path: file.path, plan };
       return plan;

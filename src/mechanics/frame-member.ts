@@ -165,6 +165,13 @@ export interface LocalState {
   readonly moment: number;
 }
 
+interface Sums {
+  readonly Q: number;
+  readonly Mz: number;
+  readonly bent: number;
+  readonly bentTwice: number;
+}
+
 /**
  * Movement and forces at a place of a member, by integration from its first end: M(z) = -M1 + V1 z + sum P (z - a) - sum m,
  * theta = theta1 + int M/EI, v = v1 + int theta - int Q/GA.
@@ -187,10 +194,13 @@ export function stateWithin(
   const { ends, forces, action } = known;
   const [V, M] = [pick(forces, 1), pick(forces, 2)];
   /** Integrals of the forces from the first end to z: shear, moment, of the moment once and twice, of the shear. */
-  const sums = (z: Mm): { Q: number; Mz: number; bent: number; bentTwice: number } => {
+  const sums = (z: Mm): Sums => {
     const w = action.evenAcross;
-    let [Q, Mz] = [V + w * z, -M + V * z + (w * z ** 2) / 2];
-    let [bent, bentTwice] = [-M * z + (V * z ** 2) / 2 + (w * z ** 3) / 6, (-M * z ** 2) / 2 + (V * z ** 3) / 6 + (w * z ** 4) / 24];
+    const [z2, z3] = [z ** 2, z ** 3];
+    let Q = V + w * z;
+    let Mz = -M + V * z + (w * z2) / 2;
+    let bent = -M * z + (V * z2) / 2 + (w * z3) / 6;
+    let bentTwice = (-M * z2) / 2 + (V * z3) / 6 + (w === 0 ? 0 : (w * z ** 4) / 24);
     for (const point of action.points) {
       const r = z - point.at;
       if (r <= 0) continue;
@@ -201,25 +211,24 @@ export function stateWithin(
     }
     return { Q, Mz, bent, bentTwice };
   };
-  const moved = (z: Mm): number => {
-    const { Mz, bentTwice } = sums(z);
+  const moved = (z: Mm, { Mz, bentTwice }: Sums): number => {
     // The integral of the shear is the rise of the moment, less what couples on the way take out of it.
     const couples = action.points.reduce((sum, point) => (point.at < z ? sum + point.moment : sum), 0);
     return bentTwice * f - (Mz + M + couples) * g;
   };
   const [v1, v2] = [pick(ends, 1), pick(ends, 4)];
-  const turn1 = member.hingedFrom ? (v2 - v1 - moved(length)) / length : pick(ends, 2);
-  const { Q, Mz, bent } = sums(at);
+  const turn1 = member.hingedFrom ? (v2 - v1 - moved(length, sums(length))) / length : pick(ends, 2);
+  const here = sums(at);
   const before = action.points.filter((point) => point.at < at);
   // Less than nothing is not printed as minus zero.
   const tension = 0 - pick(forces, 0) - action.evenAlong * at - before.reduce((sum, one) => sum + one.along, 0);
   const pulled = -pick(forces, 0) * at - (action.evenAlong * at ** 2) / 2 - before.reduce((sum, one) => sum + one.along * (at - one.at), 0);
   return {
     along: pick(ends, 0) + pulled / member.EA + action.strain * at,
-    across: v1 + turn1 * at + moved(at),
-    rotation: turn1 + bent * f,
+    across: v1 + turn1 * at + moved(at, here),
+    rotation: turn1 + here.bent * f,
     tension,
-    shear: Q,
-    moment: Mz,
+    shear: here.Q,
+    moment: here.Mz,
   };
 }

@@ -15,15 +15,17 @@ export function superpose(parts: readonly { readonly load: LoadCase; readonly re
   readonly response: FrameResponse;
 } {
   const { response: first } = pick(parts, 0, "load case");
+  // A case taken no times would only lengthen the list of loads that every reading walks through.
+  const acting = parts.filter(({ factor }) => factor !== 0);
   const sum = (of: (response: FrameResponse) => number): number =>
-    parts.reduce((total, { response, factor }) => total + factor * of(response), 0);
+    acting.reduce((total, { response, factor }) => total + factor * of(response), 0);
   const scaled = <T extends object>(list: readonly T[] | undefined, factor: number, keep: readonly string[]): readonly T[] =>
     (list ?? []).map((one) => {
       const entries = Object.entries(one).map(([key, value]) => [key, keep.includes(key) ? value : value * factor]);
       return Object.fromEntries(entries) as T;
     });
   const all = <T extends object>(of: (load: LoadCase) => readonly T[] | undefined, keep: readonly string[]): readonly T[] =>
-    parts.flatMap(({ load, factor }) => scaled(of(load), factor, keep));
+    acting.flatMap(({ load, factor }) => scaled(of(load), factor, keep));
   return {
     load: {
       atNodes: all((load) => load.atNodes, ["node"]),

@@ -106,9 +106,9 @@ const benchPlan = (): void => {
 /** Right-angled corners all the way: how the plan grows with the sides. */
 const sidesText = (sides: number): string =>
   readFileSync(join(root, "jobs", "0001-level-deck-straight.yaml"), "utf8")
-    .replace("size: 4x4 ", "size: 6x6 ")
-    .replace("clear opening: 29 in", "clear opening: 37 in")
-    .replace("force: 10 lbf", "force: 4 lbf")
+    .replace(/clear opening: \d+ in/, "clear opening: 37 in")
+    .replace(/force: \d+ lbf/, "force: 4 lbf")
+    .replace("  existing: false", "  existing: false\n  base: { kind: measured, pull: 50 lbf, height: 36 in, movement: 3/16 in }")
     .replace(
       / +- length: 23 ft[^\n]*\n/,
       Array.from({ length: sides }, (_, side) => {
@@ -129,6 +129,7 @@ const benchSides = (): void => {
     const { value: plan } = makePlan(job);
     // A frame that fails would be planned again with every change that might help.
     if (plan === undefined || plan.verdict === "fail") throw new Error("the bench's own frame does not hold");
+    if (plan.courses.length < 12) throw new Error("the bench's own opening has fewer than 12 courses");
     return { sides, courses: plan.courses.length, median_ms: median(times.slice(20)) };
   });
   for (const { sides, courses, median_ms } of figures) {
