@@ -34,7 +34,7 @@ export function verdictText(plan: Plan): Text {
         ? `Not for construction: ${failed === 1 ? "1 check fails" : `${failed} checks fail`}. ${ACCEPTED_BY}`
         : `Not for construction: ${failed === 1 ? "1 check fails" : `${failed} checks fail`}, ${failing === failed ? "" : `${failing} of them `}of the frame. It must be changed or reviewed by a licensed engineer, see ${FRAME_SHEET}.${wouldHold(plan)}`;
     case "ask":
-      return `No check fails. Some questions must be answered before anything is bored. ${ACCEPTED_BY}`;
+      return `No check fails, but ${plan.checks.filter(({ verdict }) => verdict === "ask").length} ask: each needs an answer before anything is bored. ${ACCEPTED_BY}`;
     default:
       return `All checks made by this program pass. ${ACCEPTED_BY}`;
   }

@@ -13,6 +13,7 @@ import { cutLumber } from "./cuts.ts";
 import { frameOf, rowOf } from "./frame-of.ts";
 import { frameProblems } from "./frame-problems.ts";
 import { frameGuard, withCables } from "./frames.ts";
+import { instrumentRange } from "./instrument-range.ts";
 import { layOutSides } from "./outline.ts";
 import type { Plan, Run, SidePlan } from "./plan.ts";
 import { pullsOf } from "./pulls.ts";
@@ -85,7 +86,7 @@ function assemble({ parts, lumber, problems }: Assembling, job: Job): Plan {
     order,
     orderTotal_cents: totalOf(order),
     ...lumber,
-    tools: makeTools(bits, runs, job),
+    tools: makeTools({ bits, runs, range: instrumentRange(parts) }, job),
     warnings: [...problems.filter((problem) => problem.severity === "warning"), ...warningsOf(parts, job)],
   };
 }

@@ -2,20 +2,24 @@
 import type { Job } from "../job/job.ts";
 import { decimal, force, length } from "../units/print.ts";
 import type { Mm } from "../units/quantity.ts";
+import type { InstrumentRange } from "./instrument-range.ts";
 import type { BitUse, Run } from "./plan.ts";
 import type { ToolLine } from "./purchase.ts";
 
 /** From here on an open edge asks for fall protection at work: 6 ft, 29 CFR 1926.501(b)(1). */
 const FALL_mm: Mm = 1828.8;
 
-export function makeTools(bits: readonly BitUse[], runs: readonly Run[], job: Job): readonly ToolLine[] {
+export function makeTools(
+  { bits, runs, range }: { readonly bits: readonly BitUse[]; readonly runs: readonly Run[]; readonly range: InstrumentRange },
+  job: Job,
+): readonly ToolLine[] {
   return [
     ...safeTools(job),
     ...cutTools(runs, job),
     ...setOutTools(),
     ...boreTools(bits, job),
     ...reeveTools(job),
-    ...tightenTools(runs, job),
+    ...tightenTools(range, job),
     ...proveTools(job),
   ];
 }
@@ -128,7 +132,7 @@ const reeveTools = (job: Job): readonly ToolLine[] =>
       : []),
   ]);
 
-const tightenTools = (runs: readonly Run[], job: Job): readonly ToolLine[] =>
+const tightenTools = (range: InstrumentRange, job: Job): readonly ToolLine[] =>
   to("tighten", [
     {
       item: "two hand wrenches",
@@ -144,7 +148,7 @@ const tightenTools = (runs: readonly Run[], job: Job): readonly ToolLine[] =>
     },
     {
       item: "tuner, or a telephone",
-      size: `for ${pitchRange(runs)}`,
+      size: `for ${pitchText(range)}`,
       source: "have",
       note: "where pitch is read",
     },
@@ -163,15 +167,10 @@ const tightenTools = (runs: readonly Run[], job: Job): readonly ToolLine[] =>
     { item: "thermometer, plumb line", source: "have", note: "for the log, each pass" },
   ]);
 
-/** Shorter spans sound as a bar, not as a string: 12 in, common practice, no source. */
-const PLUCKED_mm: Mm = 304.8;
-
 /** From the lowest to the highest pitch that the log may show. */
-function pitchRange(runs: readonly Run[]): string {
-  const spans = runs.flatMap((run) => run.spans.filter(({ free }) => free >= PLUCKED_mm).map(({ pitch_Hz }) => pitch_Hz));
-  if (spans.length === 0) return "no span is long enough";
-  const [low, high] = [Math.min(...spans.map((pitch) => pitch.low)), Math.max(...spans.map((pitch) => pitch.high))];
-  return `${decimal(low, { rounding: "down" })} to ${decimal(high, { rounding: "up" })} Hz`;
+function pitchText({ pitch_Hz }: InstrumentRange): string {
+  if (pitch_Hz === null) return "no span is long enough";
+  return `${decimal(pitch_Hz.low, { rounding: "down" })} to ${decimal(pitch_Hz.high, { rounding: "up" })} Hz`;
 }
 
 const proveTools = (job: Job): readonly ToolLine[] => [

@@ -103,7 +103,7 @@ const list = {
   },
   "nds-supplement": {
     kind: "standard",
-    title: "National Design Specification Supplement, table 1A (dressed sizes)",
+    title: "National Design Specification Supplement, design values for wood construction",
     authors: "American Wood Council",
     year: "2018",
     identifier: "NDS Supplement",

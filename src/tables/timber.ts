@@ -100,7 +100,7 @@ export function lumberSection(name: string): LumberSection | null {
 export const bearingAcrossGrain_min: Cited<Megapascal> = cite(
   ksi(0.405),
   "nds-supplement",
-  "table 4A, Hem-Fir, compression across the grain 405 psi",
+  "table 4A, compression across the grain 405 psi of Hem-Fir, the least of the usual woods, taken dry and for any species",
   "dry; wet wood has 0.67 of it",
 );
 

@@ -101,5 +101,5 @@ function plot(run: Run, { days }: RunClimate, { show, reference, width }: Plotti
 
 function describe(run: Run, { days }: RunClimate, show: Show): Text {
   const each = days.map(({ temperature, low, high }) => `${show.heat(temperature)} ${show.force(low)} to ${show.force(high)}`);
-  return `Last reading of run ${run.id} for the temperature of the air: ${each.join("; ")}. The target is ${show.forceBoth(run.tension.target)}. The table beside it says what to add to every reading.`;
+  return `Last reading of run ${run.id} for the temperature of the air: ${each.join("; ")}. The target is ${show.forceBoth(run.tension.target)}. The table of days says where each step stops.`;
 }

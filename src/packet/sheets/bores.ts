@@ -207,7 +207,7 @@ function uprightTable(context: SheetContext, row: BoreRow): Table {
 function rules({ plan, show }: SheetContext, rows: readonly BoreRow[]): readonly Text[] {
   const { across, counterbore, bushing } = neededOf(rows);
   return [
-    `Heights are to the nearest ${show.tape(plan.job.limits.tapeStep.value)}. Faces are left and right as seen from the deck, looking out. Every bore goes right through at its diameter${counterbore ? "; a counterbore is bored FIRST, from the face named, with a flat or piloted bit; then the through bore from its middle" : ""}.`,
+    `Heights are to the nearest ${show.tape(plan.job.limits.tapeStep.value)}. Faces are left and right as seen from the deck, looking out. Every bore goes right through at its diameter${counterbore ? "; a counterbore is bored FIRST, from the face in its own column, with a flat or piloted bit; then the through bore at the same height, from the face of its bit, so that the washer's side stays clean, to come out in the middle of the counterbore" : ""}.`,
     ...(across
       ? [
           "Across: from the middle of the post to the middle of the bore, square to the guard: towards the deck or away from it. The sides are named so that no sign is needed.",

@@ -112,7 +112,7 @@ function visitsTable(context: SheetContext): Table {
     rows: visits.map(([when, what]) => [bold(when), what, blank(), blank(), blank(), blank()]),
     writeIn: true,
     notes: [
-      `Read at about ${show.heat(reference.value)}, or add the number of the day from ${refer(context, "tightening")}. Tighten in the order of the log.`,
+      `Read at about ${show.heat(reference.value)}, or compare with "End, all" of the day on ${refer(context, "tightening")}. Tighten in the order of the log.`,
       ...lossWords(context),
     ],
   });

@@ -4,6 +4,7 @@ import type { Run } from "../../plan/plan.ts";
 import type { RunTightening } from "../../plan/readings.ts";
 import type { Cell, Table, Text } from "../packet.ts";
 import { sourceMark } from "../show-number.ts";
+import { coldText } from "./frame-checks.ts";
 import { bold, column, type SheetContext, strong, table } from "./kit.ts";
 
 /** Temperatures stand side by side: the stop of a step is found in the column of the day. */
@@ -54,6 +55,7 @@ function dayNotes({ plan, show, rules }: SheetContext, climate: RunClimate | und
     ...(waits
       ? ['"wait": the reading would be above the strand\'s working limit, or the cable would hang slack. Tighten on a milder day.']
       : []),
+    ...coldText(plan, show),
     ...(climate === undefined || !rules
       ? []
       : [

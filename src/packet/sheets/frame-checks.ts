@@ -85,13 +85,23 @@ function failureText(check: FrameCheck, context: SheetContext): Text {
   return `${bold(`FAILS: ${check.name}`)} (${placeOf(check, context)}): ${numbers}ratio ${bold(ratioText(check.ratio))}. ${check.advice}`;
 }
 
-function method({ plan }: SheetContext): readonly Text[] {
+function method({ plan, show }: SheetContext): readonly Text[] {
   const { frame } = plan.job;
   const corners = plan.sides.length > 1 ? " Where cables turn a corner, its two posts take the push of the bend in both directions." : "";
   const rails = frame.bottomRail === null ? "posts and top rail" : "posts, top and bottom rail";
   const joint = frame.railJoint.value === "pinned" ? "rails may turn on the posts" : "rails turn with the posts";
   return [
     `**How it was computed.** Each side is one plane frame of ${rails}, with bending, compression and shear ${sourceMark("derived")}; each post stands on a spring for the turn of its base, and ${joint}. All cables pull at once, at the top of their bands; bores are taken off the sections.${corners} Single and line loads of the code stand at the worst place of the top, one after the other. Stresses are compared by ${listed(methodSources(plan.frame.checks).map(sourceMark))}. Each row is the worst of its kind; ratio is demand over capacity, above 1 fails.`,
+    ...coldText(plan, show),
+  ];
+}
+
+/** What the checks leave out: cables that stand right at the reference temperature pull harder in the cold. */
+export function coldText({ climate, job: { site } }: SheetContext["plan"], show: SheetContext["show"]): readonly Text[] {
+  const gain = Math.max(0, ...climate.flatMap(({ cold }) => cold.each.map((loss) => 0 - loss)));
+  if (gain === 0) return [];
+  return [
+    `**Cold:** the frame is checked with the cables as they pull at ${show.heat(site.reference.value)}. At ${show.heat(site.coldest.value)} a finished cable pulls up to ${show.force(gain)} more; the frame is NOT checked for that. Whoever accepts the frame must judge that too.`,
   ];
 }
 

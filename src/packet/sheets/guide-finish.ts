@@ -107,7 +107,7 @@ export function proveStage(context: SheetContext): Stage {
       { text: "Call the official before the test. Ask if somebody wants to watch it." },
       {
         text: `Take a ball of ${sphere} and ${refer(context, "proof")}. Start with bay ${listed(plan.openingBayIds)}.`,
-        more: "The first bay of each side is the weakest one.",
+        more: "There the opening check has the least left.",
       },
       ...sphereItems(context),
       {

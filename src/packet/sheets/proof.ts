@@ -40,7 +40,10 @@ export const proofSheet: SheetMaker = (context, head): Sheet => {
   const route = openingRoute(context);
   return sheet(head, "portrait", [
     ...(context.home ? [prose(...introduction.proof)] : []),
-    caution(frameFails(plan) ? "danger" : "warning", `${frameWords(plan)} Whoever signs H1 accepts it.`),
+    caution(
+      frameFails(plan) ? "danger" : "warning",
+      `${frameWords(plan)} ${frameFails(plan) ? "H1 is not to be signed for this packet." : "Whoever signs H1 accepts it."}`,
+    ),
     ...(issue === "crew" ? [answersTable(context, route)] : []),
     holdTable(context, route),
     facts("proof-opening-facts", route.facts),

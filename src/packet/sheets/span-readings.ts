@@ -1,6 +1,8 @@
 // What should each span show on a gauge, as a pitch or as a sag, and which of these ways works in this job?
+import { instrumentRange } from "../../plan/instrument-range.ts";
 import type { Run } from "../../plan/plan.ts";
 import type { SpanReading } from "../../plan/readings.ts";
+import { decimal } from "../../units/print.ts";
 import type { Newton } from "../../units/quantity.ts";
 import type { Table, Text } from "../packet.ts";
 import { sourceMark } from "../show-number.ts";
@@ -95,16 +97,13 @@ export function waysToRead(context: SheetContext): readonly Text[] {
   const { plan, show } = context;
   const { sagWeight } = plan.job.tightening;
   const spans = groupsOf(context).flatMap((group) => group.spans);
-  const lowest = least(plan.tightening.flatMap(({ steps }) => steps.map(({ reading_low }) => reading_low)));
-  const most = greatest([
-    ...plan.runs.map(({ tension }) => tension.high),
-    ...plan.tightening.flatMap(({ steps }) => steps.map(({ reading_high }) => reading_high)),
-  ]);
-  const digits = (value_Hz: number): Text => show.decimal(value_Hz, 0);
-  const pitch = `${digits(least(spans.map(({ pitch_Hz }) => pitch_Hz.low)))} - ${digits(greatest(spans.map(({ pitch_Hz }) => pitch_Hz.high)))} Hz`;
+  const { lowest, highest, pitch_Hz } = instrumentRange(plan);
+  const digits = (value_Hz: number, rounding: "down" | "up"): Text => decimal(value_Hz, { rounding });
+  const pitch =
+    pitch_Hz === null ? "nothing here: no span is long enough" : `${digits(pitch_Hz.low, "down")} - ${digits(pitch_Hz.high, "up")} Hz`;
   const sags = `${show.fine(least(spans.map(({ sag }) => sag.held)))} - ${show.fine(greatest(spans.map(({ sag }) => sag.sliding)))}`;
   return [
-    `**Gauge**: must read ${show.forceUp(lowest)} to ${show.forceDown(most)} on strand of ${show.diameterOne(plan.job.cable.diameter)}: ask before you rent. Clip it on mid-span, read twice, write the second reading.`,
+    `**Gauge**: must read ${show.forceDown(lowest)} to ${show.forceUp(highest)} on strand of ${show.diameterOne(plan.job.cable.diameter)}: ask before you rent. Clip it on mid-span, read twice, write the second reading.`,
     `**Pitch**: must hear ${pitch}: try your tuner on one cable. Pluck mid-span, take the lowest tone, calibrate with a gauge ${sourceMark("derived")}.`,
     `**Sag**: hang ${show.forceBoth(sagWeight.value)} mid-span ${sourceMark(sagWeight.source)}. It moves ${sags} here; measure to ${show.lengthUnit === "in" ? "1/32 in" : "half a millimetre"}. If that is too coarse to tell low from high, use a gauge.`,
   ];

@@ -66,7 +66,7 @@ function targetFacts(context: SheetContext): Block {
     ]),
     [
       "Never above",
-      `**"at most" of the step: the posts are checked for no more.** Working limit of the strand: ${show.forceBothDown(target.workingLimit)}`,
+      `**"at most" of the step: on a day of the log's temperature the posts are checked for no more.** Working limit of the strand: ${show.forceBothDown(target.workingLimit)}`,
     ],
     [
       "Where the target comes from",

@@ -1,0 +1,38 @@
+// From which to which reading must a gauge and a tuner reach on this job?
+import type { Newton } from "../units/quantity.ts";
+import type { Plan } from "./plan.ts";
+
+/** Shorter spans sound as a bar, not as a string: 12 in, common practice, no source. */
+const PLUCKED_mm = 304.8;
+
+export interface InstrumentRange {
+  /** All that the proof, the steps and the days of other temperatures may ask. */
+  readonly lowest: Newton;
+  readonly highest: Newton;
+  /** null where no span is long enough to be plucked. */
+  readonly pitch_Hz: { readonly low: number; readonly high: number } | null;
+}
+
+/** Pitches of other days follow those of the log by the root of the tension, as a string's do. */
+export function instrumentRange({ runs, tightening }: Pick<Plan, "runs" | "tightening">): InstrumentRange {
+  const steps = tightening.flatMap((one) => one.steps);
+  const logs = [
+    ...runs.flatMap(({ tension }) => [tension.low, tension.high]),
+    ...steps.flatMap(({ reading_low, reading_high }) => [reading_low, reading_high]),
+  ];
+  const days = tightening.flatMap((one) => one.days.flatMap(({ readings }) => readings.filter((reading) => reading !== null)));
+  const [lowest, highest] = [Math.min(...logs, ...days), Math.max(...logs, ...days)];
+  const plucked = runs.flatMap((run) => run.spans.filter(({ free }) => free >= PLUCKED_mm).map(({ pitch_Hz }) => pitch_Hz));
+  if (plucked.length === 0) return { lowest, highest, pitch_Hz: null };
+  const [low, high] = [Math.min(...plucked.map((one) => one.low)), Math.max(...plucked.map((one) => one.high))];
+  // The spans' own pitches stand for the band of the proof; what is read beyond it sounds by so much lower or higher.
+  const bands = runs.map(({ tension }) => tension);
+  return {
+    lowest,
+    highest,
+    pitch_Hz: {
+      low: low * Math.sqrt(Math.min(1, lowest / Math.min(...bands.map((band) => band.low)))),
+      high: high * Math.sqrt(Math.max(1, highest / Math.max(...bands.map((band) => band.high)))),
+    },
+  };
+}
