@@ -181,19 +181,24 @@ function pullAtTarget(reader: Reader, [key = ""]: readonly string[]): Working {
 
 const pulls: readonly Rule[] = [
   rule("pulls.*.pull_target", "Pull of all cables on post/run {} at their target", pullAtTarget),
-  rule("pulls.*.pull_high", "Pull of all cables on post/run {} at the greatest reading allowed", (reader, [key = ""]) => {
-    const { runId } = pullNamed(reader, key);
-    const { at } = reader;
-    return {
-      formula: "P * h / T",
-      inputs: [
-        at("P", "pull at the target", `pulls.${key}.pull_target`),
-        at("h", "greatest reading allowed", `runs.${runId}.tension.high`),
-        at("T", "target", `runs.${runId}.tension.target`),
-      ],
-      origin: derived("goes with the tension"),
-    };
-  }),
+  rule(
+    "pulls.*.pull_high",
+    "Pull of all cables on post/run {} at the greatest reading allowed, on the day that pulls hardest",
+    (reader, [key = ""]) => {
+      const { runId } = pullNamed(reader, key);
+      const { at } = reader;
+      return {
+        formula: "P * (h + g) / T",
+        inputs: [
+          at("P", "pull at the target", `pulls.${key}.pull_target`),
+          at("h", "greatest reading allowed", `runs.${runId}.tension.high`),
+          at("g", "what that day adds to the cable that gains most", `climate.${runId}.hardest.worst`),
+          at("T", "target", `runs.${runId}.tension.target`),
+        ],
+        origin: derived("goes with the tension"),
+      };
+    },
+  ),
   rule("pulls.*.height", "Height above the datum at which the pull on post/run {} acts", ({ all, plan }) => ({
     formula: "mean(h)",
     inputs: [

@@ -1,8 +1,8 @@
 // What does each check compare, and where do its two sides come from?
+import { bearingOf } from "../plan/check-bearing.ts";
 import { cornerSlot } from "../plan/corner-path.ts";
 import { counterboreDepth, endBore } from "../plan/end-fitting.ts";
 import type { Check, RunEnd } from "../plan/plan.ts";
-import { bearingAcrossGrain_min } from "../tables/timber.ts";
 import { derived, from, given, must, type Reader } from "./reader.ts";
 import { type Rule, rule } from "./rule.ts";
 import type { Input, Working } from "./trace.ts";
@@ -28,6 +28,17 @@ const endOf = (reader: Reader, rest: string): RunEnd => {
   const { left, right } = reader.run(run);
   return left.postId === post ? left : right;
 };
+
+function hardestPull({ at }: Reader, id: string): Working {
+  return {
+    formula: "P + g",
+    inputs: [
+      at("P", "greatest reading allowed", `runs.${id}.tension.high`),
+      at("g", "what the hardest day of the year adds", `climate.${id}.hardest.worst`),
+    ],
+    origin: whole,
+  };
+}
 
 const demands: Readonly<Record<string, Side>> = {
   "guard-height": ({ at }) => same(at("H", "height of the guard", "opening.guardHeight")),
@@ -159,7 +170,8 @@ const demands: Readonly<Record<string, Side>> = {
         run(id).spans.map(({ bayId }) => `runs.${id}.spans.${bayId}.underInfillLoad.tension`),
       ),
     ),
-  bearing: ({ at }, rest) => same(at("P", "greatest reading allowed", `runs.${rest.split("-")[0]}.tension.high`)),
+  season: hardestPull,
+  bearing: (reader, rest) => hardestPull(reader, rest.split("-")[0] ?? ""),
   "push-through": ({ all, plan }) => ({
     formula: "min(F)",
     inputs: [
@@ -205,6 +217,7 @@ const limits: Readonly<Record<string, Side>> = {
       ),
     ),
   strand: stated("target.workingLimit", "working limit of the strand"),
+  season: stated("target.workingLimit", "working limit of the strand"),
   required: ({ at }, id, { where }) => same(at("q", "what the criterion asks of that span", `runs.${id}.spans.${spanOf(where)}.required`)),
   thread: ({ at }, id) => same(at("a", "free thread after the first turns", `runs.${id}.takeUp.threadAvailable`)),
   infill: ({ at }) => ({
@@ -216,17 +229,18 @@ const limits: Readonly<Record<string, Side>> = {
     const { at, plan } = reader;
     const end = endOf(reader, rest);
     const isSunk = counterboreDepth(end, plan.job) > 0;
-    const { value, source, where } = bearingAcrossGrain_min;
+    const { allowable, byLength, capacity } = bearingOf(end, plan, plan.job);
     return {
-      formula: "Fc * pi / 4 * (D ^ 2 - d ^ 2)",
+      formula: "Fc * C_b * pi / 4 * (D ^ 2 - d ^ 2)",
       inputs: [
-        given("Fc", "bearing across the grain of a soft species", value, "stress", { source, where }),
+        given("Fc", "bearing across the grain of the wood of the posts, with its factors", allowable.value, "stress", allowable),
+        given("C_b", "factor of a short bearing, 1 near the end of the post", byLength, "share", from("nds-2018", "3.10.4")),
         at("D", "diameter of the washer", `job.fittings.${end.kind === "stud" ? "stud" : "grip"}.washerDiameter`),
         isSunk
           ? at("d", "counterbore below it", "job.fittings.grip.counterbore")
           : given("d", "bore below it", endBore(end, plan.job), "length"),
       ],
-      origin: from(source, where),
+      origin: from(capacity.source, capacity.where),
     };
   },
   frame: () => same(given("l", "a ratio holds up to 1", 1, "share")),

@@ -197,6 +197,45 @@ function coveredNow({ at, plan }: Reader, [run]: readonly string[]): Working {
   };
 }
 
+const hardest: readonly Rule[] = [
+  rule(
+    "climate.*.hardest.each.*",
+    "What the hardest day of the year adds to one cable of run {}; {} counts from the lowest",
+    ({ at }, [run, key]) => ({
+      formula: "max(0, 0 - c, 0 - h)",
+      inputs: [
+        at("c", "what the coldest day takes from it", `climate.${run}.cold.each${key}`),
+        at("h", "what the warmest day takes from it", `climate.${run}.heat.each${key}`),
+      ],
+      origin: derived("the greater gain of both"),
+    }),
+  ),
+  rule(
+    "climate.*.hardest.worst",
+    "What the hardest day of the year adds to the cable of run {} that gains most",
+    ({ all, plan }, [run]) => ({
+      formula: "max(g)",
+      inputs: [
+        all(
+          "g",
+          "what each cable gains, from the lowest",
+          plan.courses.map((_, nth) => `climate.${run}.hardest.each[${nth}]`),
+        ),
+      ],
+      origin: derived("the cable that gains most decides"),
+    }),
+  ),
+  rule("climate.*.hardest.temperature", "Temperature of the day that pulls run {} hardest", (reader, [run = ""]) => {
+    const { site } = reader.plan.job;
+    const isCold = climateNamed(reader, run).hardest.temperature === site.coldest.value;
+    return {
+      formula: "t",
+      inputs: [reader.at("t", isCold ? "coldest day" : "warmest day", `job.site.${isCold ? "coldest" : "warmest"}`)],
+      origin: derived(isCold ? "no cable gains more on the warmest day" : "its cables gain more than on the coldest day"),
+    };
+  }),
+];
+
 const rest: readonly Rule[] = [
   rule("runs.*.tension.covered", "What the target of run {} makes up for: heat, drying and bedding-in", covered),
   rule("climate.*.covered", "What heat, drying and bedding-in take from run {} at its target", coveredNow),
@@ -249,5 +288,6 @@ export const climateRules: readonly Rule[] = [
       }),
     ),
   ),
+  ...hardest,
   ...rest,
 ];

@@ -73,38 +73,62 @@ const parts = ({ at }: Reader, run: string | undefined): readonly Input[] => [
 
 function allows(reader: Reader, [run = "", key]: readonly string[]): Working | null {
   const { at, tightening, plan } = reader;
+  const bound = plan.frame.windows.find(({ runId }) => runId === run)?.allows[Number(/\d+/.exec(key ?? "")?.[0])];
+  if (bound === undefined) return null;
   const target = at("T", "target", `runs.${run}.tension.target`);
-  if (key === "[0]") {
-    const highest = at("h", "highest reading of the passes over the target", `tightening.${run}.highest_overTarget`);
-    return {
-      formula: "W / max(1, h)",
-      inputs: [at("W", "working limit of the strand", "target.workingLimit"), highest],
-      origin: derived("the strand in any stage"),
-    };
+  const high = at("h", "greatest reading that its band allows", `runs.${run}.tension.high`);
+  const added = at("g", "what the hardest day adds", `climate.${run}.hardest.worst`);
+  const working = at("W", "working limit of the strand", "target.workingLimit");
+  switch (bound.kind) {
+    case "passes":
+      return {
+        formula: "W / max(1, q)",
+        inputs: [working, at("q", "highest reading of the passes over the target", `tightening.${run}.highest_overTarget`)],
+        origin: derived("the strand in any stage"),
+      };
+    case "season":
+      return { formula: "max(0, W - g) * T / h", inputs: [working, added, target, high], origin: derived("the strand on that day") };
+    case "movement":
+      return {
+        formula: "T / m",
+        inputs: [target, at("m", "largest movement of a post while tightening, over its limit", `tightening.${run}.movement_overLimit`)],
+        origin: derived(`movement goes with the tension${tightening(run).movement_overLimit > 1 ? "; it is beyond its limit now" : ""}`),
+      };
+    case "washer":
+      return {
+        formula: "max(0, min(C) - g) * T / h",
+        inputs: [bearingCapacities(reader, run), added, target, high],
+        origin: derived("the wood under the washers on that day"),
+      };
+    default:
+      return frameBound(reader, run, bound.name, [target, high]);
   }
-  const moves = tightening(run).movement_overLimit > 0;
-  if (key === "[1]" && moves) {
-    return {
-      formula: "T / m",
-      inputs: [target, at("m", "largest movement of a post while tightening, over its limit", `tightening.${run}.movement_overLimit`)],
-      origin: derived("movement goes with the tension"),
-    };
-  }
-  const strength = plan.frame.windows.find(({ runId }) => runId === run)?.allows[Number(/\d+/.exec(key ?? "")?.[0])];
-  if (strength === undefined) return null;
+}
+
+function bearingCapacities({ all, plan }: Reader, run: string): Input {
+  const ids = plan.checks.filter(({ id }) => id.startsWith(`bearing-${run}-`)).map(({ id }) => `checks.${id}.limit.value`);
+  return all("C", "what the wood under the washer of each end bears", ids);
+}
+
+function frameBound(reader: Reader, run: string, name: string, inputs: readonly Input[]): Working {
   return {
-    formula: "T * g",
+    formula: "max(0, q * h + min((q - 1) * min(G), (q - 1) * max(G))) * T / h",
     inputs: [
-      target,
+      ...inputs,
       given(
-        "g",
-        `growth of all tensions at which "${strength.name}" comes to its limit`,
-        growthOf(reader, strength.name),
+        "q",
+        `growth of all pulls at which "${name}" comes to its limit`,
+        growthOf(reader, name),
         "share",
         derived("frame checks under the cables alone"),
       ),
+      reader.all(
+        "G",
+        "what the hardest day adds to each cable",
+        reader.plan.courses.map((_, nth) => `climate.${run}.hardest.each[${nth}]`),
+      ),
     ],
-    origin: derived("frame checks"),
+    origin: derived("frame checks; what the day adds does not grow with the target"),
   };
 }
 

@@ -1,39 +1,104 @@
 // Does the wood under a washer or a fitting bear the pull?
 import type { Job } from "../job/job.ts";
+import { adjusted } from "../mechanics/wood-adjust.ts";
+import { bearingAcrossCheck } from "../mechanics/wood-checks.ts";
+import { type Cited, cite } from "../sources/cited.ts";
 import { bearingAcrossGrain_min } from "../tables/timber.ts";
+import { woodStrength } from "../tables/timber-strength.ts";
+import { bearingAreaRule, woodFactors } from "../tables/wood-factors.ts";
 import { length } from "../units/print.ts";
-import type { Mm, Newton } from "../units/quantity.ts";
+import type { Megapascal, Mm, Newton } from "../units/quantity.ts";
+import { roundTo } from "../units/round.ts";
 import type { Checked } from "./check-row.ts";
+import { hardestOf } from "./check-tension.ts";
 import { counterboreDepth, endBore } from "./end-fitting.ts";
+import { conditionsOf, pieceOf } from "./frame-members.ts";
 import type { Check, Run, RunEnd } from "./plan.ts";
 
 /** Wood posts only: in a tube the wall bears on its edge, which is part of the frame's check. */
 export function bearingChecks(plan: Checked, job: Job): readonly Check[] {
   if (job.posts.section.material !== "wood") return [];
-  return plan.runs.flatMap((run) => [run.left, run.right].map((end) => bearingCheck(run, end, job)));
+  return plan.runs.flatMap((run) => {
+    const force = run.tension.high + hardestOf(plan, run).worst;
+    return [run.left, run.right].map((end) => bearingCheck(run, end, { force, plan, job }));
+  });
 }
 
-/** An "ask" above 1, as the species is not known: the fitting's maker and the wood decide. */
-function bearingCheck(run: Run, end: RunEnd, job: Job): Check {
+/** What the wood of the posts bears across the grain, all factors but that of the bearing's length; with the chain in its place. */
+function bearingAcross(job: Job): Cited<Megapascal> {
+  const { along, across } = job.posts.section;
+  const { wood } = job.posts;
+  const piece = pieceOf({ x: along, y: across, wood });
+  const reference = woodStrength(piece);
+  const conditions = conditionsOf(wood, job);
+  if (reference === null) {
+    const wet = conditions.wet ? WET_share : 1;
+    return { ...bearingAcrossGrain_min, value: bearingAcrossGrain_min.value * wet };
+  }
+  const chain = adjusted(reference.value.bearingAcross, woodFactors({ property: "bearingAcross", piece, conditions }));
+  const named = chain.factors.filter(({ value }) => value !== 1).map(({ name, value }) => ` x ${name} ${value}`);
+  return cite(chain.value, reference.source, `${reference.where}, Fc across the grain${named.join("")}`);
+}
+
+/** Wet service factor of bearing across the grain, of every species. */
+const WET_share = 0.67;
+
+export interface Bearing {
+  /** Across the grain, all factors but that of the bearing's length. */
+  readonly allowable: Cited<Megapascal>;
+  /** C_b: a short bearing away from the end of the post carries more. */
+  readonly byLength: number;
+  readonly seat: Mm;
+  readonly hole: Mm;
+  /** What the washer may press with. */
+  readonly capacity: Cited<Newton>;
+}
+
+/** What the wood under the washer of one end bears. */
+export function bearingOf(end: RunEnd, plan: Pick<Checked, "courses" | "opening">, job: Job): Bearing {
+  const { seat, hole } = seatOf(end, job);
+  const allowable = bearingAcross(job);
+  const area_mm2 = ringArea(seat, hole);
+  const { capacity } = bearingAcrossCheck({
+    force: 1,
+    area_mm2,
+    length: seat,
+    fromEnd: plan.opening.top - Math.max(...plan.courses.map(({ height }) => height)),
+    rule: bearingAreaRule.value,
+    allowable: allowable.value,
+  });
+  const byLength = capacity / allowable.value;
+  const named = byLength === 1 ? "" : ` x C_b ${roundTo(byLength, 2)} (${bearingAreaRule.where})`;
+  return { allowable, byLength, seat, hole, capacity: { ...allowable, value: capacity * area_mm2, where: `${allowable.where}${named}` } };
+}
+
+/** The washer presses on what is left around its hole in the face: the bore, or the counterbore that the body lies in. */
+function seatOf(end: RunEnd, job: Job): { readonly seat: Mm; readonly hole: Mm } {
   const { stud, grip } = job.fittings;
-  // The washer presses on what is left around its hole in the face: the bore, or the counterbore that the body lies in.
   const hole = counterboreDepth(end, job) > 0 ? grip.counterbore.value : endBore(end, job);
-  const seat = (end.kind === "stud" ? stud : grip).washerDiameter.value;
-  const force: Newton = run.tension.high;
-  const capacity: Newton = bearingAcrossGrain_min.value * ringArea(seat, hole);
-  const needed = Math.sqrt((4 * force) / (Math.PI * bearingAcrossGrain_min.value) + hole ** 2);
+  return { seat: (end.kind === "stud" ? stud : grip).washerDiameter.value, hole };
+}
+
+/** An "ask" above 1: a wider washer or a plate is chosen before anything is bought. */
+function bearingCheck(
+  run: Run,
+  end: RunEnd,
+  { force, plan, job }: { readonly force: Newton; readonly plan: Checked; readonly job: Job },
+): Check {
+  const { allowable, hole, capacity } = bearingOf(end, plan, job);
+  const needed = Math.sqrt((4 * force) / (Math.PI * allowable.value) + hole ** 2);
   const washer = length(needed, { units: job.units, step: 1 / 8, rounding: "up" });
-  const keeps = force <= capacity;
+  const keeps = force <= capacity.value;
   return {
     id: `bearing-${run.id}-${end.postId}`,
     name: "Bearing of the washer on the wood of the post",
     where: `${end.postId}, ${run.id}`,
     rule: "at most",
     demand: { value: force, kind: "force" },
-    limit: { value: capacity, kind: "force" },
-    ratio: force / capacity,
-    source: bearingAcrossGrain_min.source,
-    sourceWhere: bearingAcrossGrain_min.where,
+    limit: { value: capacity.value, kind: "force" },
+    ratio: force / capacity.value,
+    source: capacity.source,
+    sourceWhere: capacity.where,
     verdict: keeps ? "pass" : "ask",
     advice: keeps ? "" : `the washer may sink in: use one of at least ${washer}, or a plate`,
   };

@@ -5,7 +5,10 @@ import { SAME_mm } from "../units/tolerance.ts";
 import type { Check, Measure, Plan, Verdict } from "./plan.ts";
 
 /** What the checks look at. */
-export type Checked = Pick<Plan, "sides" | "verticals" | "bays" | "courses" | "gaps" | "opening" | "runs" | "bores" | "tightening">;
+export type Checked = Pick<
+  Plan,
+  "sides" | "verticals" | "bays" | "courses" | "gaps" | "opening" | "runs" | "bores" | "tightening" | "climate"
+>;
 
 type Kind = Measure["kind"];
 

@@ -3,6 +3,7 @@ import type { Job } from "../job/job.ts";
 import { type Cited, cite } from "../sources/cited.ts";
 import { guardRules } from "../tables/limits.ts";
 import { type Checked, limitCheck, question } from "./check-row.ts";
+import type { RunClimate } from "./climate-plan.ts";
 import { criterionText } from "./criterion.ts";
 import type { Check, Run } from "./plan.ts";
 import type { SpanReading } from "./readings.ts";
@@ -14,6 +15,7 @@ export function tensionChecks(plan: Checked, job: Job): readonly Check[] {
   return plan.runs.flatMap((run) => {
     const readings = plan.tightening.find((one) => one.runId === run.id)?.steps.map((step) => step.reading_high) ?? [];
     const tightest = tightestSpan(run);
+    const hardest = hardestOf(plan, run);
     const thread: Cited<number> = { ...job.fittings.stud.threadLength, value: run.takeUp.threadAvailable };
     const checks = [
       limitCheck({
@@ -26,6 +28,20 @@ export function tensionChecks(plan: Checked, job: Job): readonly Check[] {
         kind: "force",
         advice: "shorten the spans, set the cables closer or use a thicker cable",
       }),
+      ...(hardest.worst > 0
+        ? [
+            limitCheck({
+              id: `season-${run.id}`,
+              name: `Greatest pull on the ${hardest.temperature < job.site.reference.value ? "coldest" : "warmest"} day against the strand's working limit`,
+              where: run.id,
+              rule: "at most",
+              demand: run.tension.high + hardest.worst,
+              limit,
+              kind: "force",
+              advice: "shorten the spans, set the cables closer or use a thicker cable",
+            }),
+          ]
+        : []),
       limitCheck({
         id: `required-${run.id}`,
         name: "Least tension along the run against the criterion",
@@ -51,6 +67,13 @@ export function tensionChecks(plan: Checked, job: Job): readonly Check[] {
     return [...checks, ...infillCheck(run, job), travel.verdict === "fail" ? { ...travel, verdict: "ask" as const } : travel];
   });
 }
+
+/** What the day of the year that pulls hardest adds to a run. */
+export const hardestOf = ({ climate }: Pick<Checked, "climate">, { id }: Pick<Run, "id">): RunClimate["hardest"] => {
+  const found = climate.find(({ runId }) => runId === id);
+  if (found === undefined) throw new RangeError(`no climate of run ${id}`);
+  return found.hardest;
+};
 
 /** The cable at mid-span of the worst span under the code's infill load, against the design resistance of the strand. */
 function infillCheck(run: Run, job: Job): readonly Check[] {

@@ -29,6 +29,13 @@ export interface RunClimate {
   readonly settling: Loss;
   /** Heat and settling at once: what is left on the worst day. */
   readonly both: Loss;
+  /** What the day of the site's range that pulls hardest adds to each cable as it was tightened; 0 where no day adds anything. */
+  readonly hardest: {
+    readonly each: readonly Newton[];
+    readonly worst: Newton;
+    /** Of that day: the coldest, unless the frame grows more than the strand. */
+    readonly temperature: Celsius;
+  };
   /** What the target makes up for. */
   readonly covered: Newton;
   /** Readings over the site's range. */

@@ -101,12 +101,12 @@ export function climateOf(group: FrameGroup, targets: readonly Newton[], job: Jo
     const bedding = LATER_BEDDING.value * run.pathLength;
     const { pitch } = job.fittings.stud;
     const travelPerEnd = (closing + bedding) / ends;
-    const losses = { heat: loss(hot), settling: loss(dry), both: loss(both) };
+    const losses = { heat: loss(hot), cold: loss(cold), settling: loss(dry), both: loss(both) };
     const covers = { "heat and settling": losses.both.worst, heat: losses.heat.worst, nothing: 0 };
     return {
       runId: run.id,
       ...losses,
-      cold: loss(cold),
+      hardest: hardestOf(losses, job),
       covered: Math.max(0, covers[job.tightening.allowFor.value]),
       days: days.map(({ temperature, each }): DayReading => {
         const own = of(each);
@@ -120,6 +120,15 @@ export function climateOf(group: FrameGroup, targets: readonly Newton[], job: Jo
       beddingShare: LATER_BEDDING,
     };
   });
+}
+
+/** Cold pulls a strand of steel in wood or steel, heat one in a frame of aluminium; each cable by itself, as a deck and a rail may differ. */
+function hardestOf({ cold, heat }: Pick<RunClimate, "cold" | "heat">, { site }: Job): RunClimate["hardest"] {
+  const gains = (loss: Loss): readonly Newton[] => loss.each.map((lost) => Math.max(0, 0 - lost));
+  const [inCold, inHeat] = [gains(cold), gains(heat)];
+  const each = inCold.map((gain, index) => Math.max(gain, inHeat[index] ?? 0));
+  const isHot = Math.max(...inHeat) > Math.max(...inCold);
+  return { each, worst: Math.max(...each), temperature: isHot ? site.warmest.value : site.coldest.value };
 }
 
 /** Tensions after a change of warmth, with or without drying and bedding-in. */

@@ -2,17 +2,30 @@
 import type { Job } from "../job/job.ts";
 import { coupleForce } from "../mechanics/fastener.ts";
 import { strengthCheck } from "../mechanics/strength-check.ts";
+import type { Newton } from "../units/quantity.ts";
 import { alone, loadsText, type PostQuestion, postGroups, type Situation, withLoads } from "./frame-check-post.ts";
 import { askRow, limitRow, worstOf } from "./frame-check-row.ts";
 import type { CheckPart, FrameCheck } from "./frame-plan.ts";
 
 const momentOf = ({ moment }: Situation): number => Math.hypot(moment.x, moment.y);
+const shearOf = ({ shear }: Situation): Newton => Math.hypot(shear.x, shear.y);
+
+/** Bolts are chosen for all bases of a group: the greatest moment and the greatest shear may stand at different posts. */
+interface Feet {
+  readonly moment: Situation;
+  readonly shear: Situation;
+}
+
+function worstFeet(feet: readonly Situation[]): Feet | undefined {
+  const [moment, shear] = [worstOf(feet, momentOf), worstOf(feet, shearOf)];
+  return moment === undefined || shear === undefined ? undefined : { moment, shear };
+}
 
 /** Moment at the datum, by groups of like posts: under the cables alone, which bounds the tension, and with the code's load. */
 export function baseRows(question: PostQuestion, job: Job): readonly FrameCheck[] {
   return postGroups(question.posts).flatMap(({ name, posts }) => {
     const feet = posts.map((post) => ({ ...post, places: post.places.filter(({ height }) => height === 0) }));
-    const [cables, loaded] = [worstOf(alone(feet), momentOf), worstOf(withLoads(feet, question), momentOf)];
+    const [cables, loaded] = [worstFeet(alone(feet)), worstFeet(withLoads(feet, question))];
     const known = job.posts.baseCapacity_Nmm !== null;
     // Where nothing is known to compare with, the greater demand is enough.
     const asked = known ? [cables, loaded] : [loaded ?? cables];
@@ -20,8 +33,8 @@ export function baseRows(question: PostQuestion, job: Job): readonly FrameCheck[
   });
 }
 
-function baseRow(name: string, foot: Situation, job: Job): FrameCheck {
-  const { post, place, moment, shear } = foot;
+function baseRow(name: string, { moment: foot, shear }: Feet, job: Job): FrameCheck {
+  const { post, place, moment } = foot;
   const kind = foot.load === null ? "base-cables" : "base-guard";
   const where = {
     id: `${kind}-${post.post.id}`,
@@ -34,7 +47,7 @@ function baseRow(name: string, foot: Situation, job: Job): FrameCheck {
   const parts: readonly CheckPart[] = [
     { name: "M along", value: moment.x, unit: "N mm" },
     { name: "M square", value: moment.y, unit: "N mm" },
-    { name: "V", value: Math.hypot(shear.x, shear.y), unit: "N" },
+    { name: shear.post === post ? "V" : `V, at ${shear.post.post.id}`, value: shearOf(shear), unit: "N" },
     ...coupleParts(demand, job),
   ];
   const capacity = job.posts.baseCapacity_Nmm;

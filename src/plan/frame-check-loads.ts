@@ -1,4 +1,4 @@
-// What bends, shears and moves each post where, and what presses on each rail, when all cables stand at the top of their band?
+// What bends, shears and moves each post and presses on each rail, all cables at the top of their band on their hardest day?
 import type { Job } from "../job/job.ts";
 import { solidBoreCuts, tubeBoreCuts } from "../mechanics/bore-cuts.ts";
 import { lonePost } from "../mechanics/coupling.ts";
@@ -10,9 +10,9 @@ import { isSquare } from "./frame-corners.ts";
 import { baseStiffness, designWall, postMember } from "./frame-members.ts";
 import type { FrameGroup, SideFrame } from "./frames.ts";
 import { stateOf } from "./movement.ts";
-import type { Bore, Plan, Run, Vertical } from "./plan.ts";
+import type { Bore, Plan, Vertical } from "./plan.ts";
 
-export interface CheckInput extends Pick<Plan, "verticals" | "bores" | "sides" | "courses" | "opening" | "runs"> {
+export interface CheckInput extends Pick<Plan, "verticals" | "bores" | "sides" | "courses" | "opening" | "runs" | "climate"> {
   readonly groups: readonly FrameGroup[];
   readonly job: Job;
 }
@@ -61,7 +61,7 @@ export interface FrameLoads {
 export function loadsOf(input: CheckInput): FrameLoads {
   const bores = boresOfFirstCourse(input);
   const sides = input.groups.flatMap((group) => {
-    const pulls = highPulls(group, input.runs);
+    const pulls = highPulls(group, input);
     const stated = group.sides.map((frame) => ({ frame, state: stateOf(frame, pulls), group, pulls }));
     return stated.map((one) => ({ ...one, neighbours: stated.filter(({ frame }) => frame !== one.frame) }));
   });
@@ -72,8 +72,12 @@ export function loadsOf(input: CheckInput): FrameLoads {
   };
 }
 
-const highPulls = (group: FrameGroup, runs: readonly Run[]): readonly Newton[] =>
-  group.runs.flatMap(({ id }) => group.courses.map(() => runs.find((run) => run.id === id)?.tension.high ?? 0));
+const highPulls = (group: FrameGroup, { runs, climate }: Pick<CheckInput, "runs" | "climate">): readonly Newton[] =>
+  group.runs.flatMap(({ id }) => {
+    const high = runs.find((run) => run.id === id)?.tension.high ?? 0;
+    const added = climate.find(({ runId }) => runId === id)?.hardest.each ?? [];
+    return group.courses.map((_, course) => high + (added[course] ?? 0));
+  });
 
 /** A post is bored alike at every course. */
 function boresOfFirstCourse({ bores, courses }: CheckInput): ReadonlyMap<string, readonly Bore[]> {

@@ -6,7 +6,7 @@ import type { Stressed } from "./frame-check-stress.ts";
 import type { CheckPart, FrameCheck } from "./frame-plan.ts";
 
 /** Loads of the rows that hold for the cables alone. */
-export const CABLES_ALONE = "cables alone, at the top of their band";
+export const CABLES_ALONE = "cables alone, at the top of their band on the hardest day";
 
 /** A row may be told that it grows faster than the tensions: it then carries the growth that brings it to 1 under this name. */
 export const GROWTH = "growth of the tensions to a ratio of 1";

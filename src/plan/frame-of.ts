@@ -1,7 +1,10 @@
 // What does the plan say of the frame: its members, its answer to the cables, its checks and the window of tensions?
 import type { Job } from "../job/job.ts";
+import type { Cited } from "../sources/cited.ts";
 import type { Newton } from "../units/quantity.ts";
+import { bearingOf } from "./check-bearing.ts";
 import type { Checked } from "./check-row.ts";
+import { hardestOf } from "./check-tension.ts";
 import { climateOf } from "./climate.ts";
 import { answersOf } from "./frame-answer.ts";
 import { checkFrame, tensionShare } from "./frame-checks.ts";
@@ -47,12 +50,21 @@ export function frameOf(parts: Framed, job: Job): FramePlan {
           demanded: find(demanded, (one) => one.run.id === run.id),
           tightening: find(tightening, ({ runId }) => runId === run.id),
           strength,
+          hardest: hardestOf(parts, run),
+          washer: leastBearing(run, parts, job),
           covered_band: coveredBand(group, runs, run, job),
         },
         job,
       );
     }),
   };
+}
+
+/** The end whose washer the wood bears least. */
+function leastBearing(run: Run, parts: Framed, job: Job): Cited<Newton> | null {
+  if (job.posts.section.material !== "wood") return null;
+  const [left, right] = [bearingOf(run.left, parts, job).capacity, bearingOf(run.right, parts, job).capacity];
+  return right.value < left.value ? right : left;
 }
 
 /** Losses of a run with the least and the greatest stiffness of the strand. */

@@ -55,14 +55,14 @@ function planOnce(given: Job): Outcome<Plan> {
   const bores = makeBores(layout.geometries, courses.courses, job);
   const tightening = groups.flatMap((group) => tightenGroup(group, { runs, climate }, job));
   const { geometries: _geometries, ...drawn } = layout;
-  const parts = { sides, ...drawn, ...courses, runs, bores, tightening };
+  const parts = { sides, ...drawn, ...courses, runs, bores, tightening, climate };
   const frame = frameOf({ ...parts, groups, demanded }, job);
-  const plan = assemble({ parts: { ...parts, climate, frame }, lumber, problems }, job);
+  const plan = assemble({ parts: { ...parts, frame }, lumber, problems }, job);
   return { value: plan, problems: [...problems, ...plan.warnings.filter((warning) => !problems.includes(warning))] };
 }
 
 interface Assembling {
-  readonly parts: Checked & Pick<Plan, "climate" | "frame">;
+  readonly parts: Checked & Pick<Plan, "frame">;
   readonly lumber: Pick<Plan, "cuts" | "cutPlans">;
   readonly problems: readonly Problem[];
 }

@@ -3,14 +3,16 @@ import type { Mm, Newton, Radian } from "../units/quantity.ts";
 import type { Bay, Bend, Plan, Run } from "./plan.ts";
 import type { PostPull } from "./readings.ts";
 
-export function pullsOf(layout: Pick<Plan, "runs" | "courses" | "bays">, bendAngle_min: Radian): readonly PostPull[] {
-  const { runs, courses, bays } = layout;
+export function pullsOf(layout: Pick<Plan, "runs" | "courses" | "bays" | "climate">, bendAngle_min: Radian): readonly PostPull[] {
+  const { runs, courses, bays, climate } = layout;
   const height: Mm = courses.reduce((sum, course) => sum + course.height, 0) / courses.length;
   return runs.flatMap((run) => {
+    // All cables of the run are taken with what the hardest day adds to the one that gains most.
+    const highest = run.tension.high + (climate.find(({ runId }) => runId === run.id)?.hardest.worst ?? 0);
     const common = { runId: run.id, cables: courses.length, height };
     const pull = (postId: string, cause: PostPull["cause"], each: Newton): PostPull => {
       const pull_target = each * courses.length;
-      return { ...common, postId, cause, pull_target, pull_high: (pull_target * run.tension.high) / run.tension.target };
+      return { ...common, postId, cause, pull_target, pull_high: (pull_target * highest) / run.tension.target };
     };
     const [first, last] = [run.spans[0], run.spans.at(-1)];
     const bends = run.bends.filter((bend) => bend.angle > bendAngle_min);

@@ -67,7 +67,7 @@ export interface PostPull {
   /** end: along the cables, towards them. bend: towards the inside of the corner. */
   readonly cause: "end" | "bend";
   readonly cables: number;
-  /** Of all cables together, when they stand at their target and at the greatest allowed reading. */
+  /** Of all cables together, when they stand at their target, and at the greatest allowed reading on the day that pulls hardest. */
   readonly pull_target: Newton;
   readonly pull_high: Newton;
   /** Where the resultant acts, above the datum. */

@@ -1,5 +1,6 @@
 // At which targets do the runs stand once their losses are known, and between which tensions may they?
 import type { Job } from "../job/job.ts";
+import type { Cited } from "../sources/cited.ts";
 import type { Newton } from "../units/quantity.ts";
 import { climateOf } from "./climate.ts";
 import type { RunClimate } from "./climate-plan.ts";
@@ -65,41 +66,24 @@ interface WindowOf {
   readonly tightening: RunTightening;
   /** By how much the tensions may grow until the frame no longer holds them. */
   readonly strength: { readonly share: number; readonly name: string } | null;
+  /** What the hardest day adds. */
+  readonly hardest: RunClimate["hardest"];
+  /** What the wood under the washers of its ends bears, the least; null in metal. */
+  readonly washer: Cited<Newton> | null;
   /** Loss with the least and the greatest stiffness of the strand. */
   readonly covered_band: { readonly low: Newton; readonly high: Newton };
 }
 
 /** What a run needs at its nut, part by part, and what bounds it from above. */
-export function windowOf({ run, demanded, tightening, strength, covered_band }: WindowOf, job: Job): TensionWindow {
+export function windowOf(of: WindowOf, job: Job): TensionWindow {
+  const { run, demanded, covered_band } = of;
   const { target, required } = run.tension;
   const { low_exact } = demanded;
   const stated = job.tightening.criterion.kind === "stated";
   const band = job.tightening.band.value;
   const { covered } = run.tension;
   const needed = low_exact + covered;
-  const working: Bound = {
-    name: "strand's working limit over the highest reading of the passes",
-    tension: workingLimitOf(job) / Math.max(1, tightening.highest_overTarget),
-    source: job.cable.workingShare.source,
-    where: job.cable.workingShare.where,
-  };
-  const { movementShare_max } = job.limits;
-  const movement: readonly Bound[] =
-    tightening.movement_overLimit > 0
-      ? [
-          {
-            name: "movement of the posts",
-            tension: target / tightening.movement_overLimit,
-            source: movementShare_max.source,
-            where: movementShare_max.where,
-          },
-        ]
-      : [];
-  const frame: readonly Bound[] =
-    strength === null
-      ? []
-      : [{ name: strength.name, tension: target * strength.share, source: "derived", where: "frame checks, sheet Z-805" }];
-  const allows = [working, ...movement, ...frame];
+  const allows = boundsOf(of, job);
   const criterion = criterionText(job);
   return {
     runId: run.id,
@@ -118,4 +102,58 @@ export function windowOf({ run, demanded, tightening, strength, covered_band }: 
       high: stated ? target : targetOf(demanded, covered_band.high, job).target,
     },
   };
+}
+
+/** What bounds the target from above; the pull of a cable is what its band allows and what the hardest day adds. */
+function boundsOf({ run, tightening, strength, hardest, washer }: WindowOf, job: Job): readonly Bound[] {
+  const { target, high } = run.tension;
+  const band = target / high;
+  const { workingShare } = job.cable;
+  const limit = workingLimitOf(job);
+  const { movementShare_max } = job.limits;
+  const passes: Bound = {
+    kind: "passes",
+    name: "strand's working limit over the highest reading of the passes",
+    tension: limit / Math.max(1, tightening.highest_overTarget),
+    source: workingShare.source,
+    where: workingShare.where,
+  };
+  const season: Bound = {
+    kind: "season",
+    name: "strand's working limit on the hardest day, less the band",
+    tension: Math.max(0, limit - hardest.worst) * band,
+    source: workingShare.source,
+    where: workingShare.where,
+  };
+  const movement: Bound = {
+    kind: "movement",
+    name: "movement of the posts",
+    tension: target / tightening.movement_overLimit,
+    source: movementShare_max.source,
+    where: movementShare_max.where,
+  };
+  return [
+    passes,
+    ...(hardest.worst > 0 ? [season] : []),
+    ...(tightening.movement_overLimit > 0 ? [movement] : []),
+    ...(washer === null ? [] : [washerBound(washer, hardest, band)]),
+    ...(strength === null ? [] : [frameBound(strength, { target, high, hardest })]),
+  ];
+}
+
+const washerBound = ({ value, source, where }: Cited<Newton>, hardest: RunClimate["hardest"], band: number): Bound => ({
+  kind: "washer",
+  name: "washers on the wood of the posts on the hardest day, less the band",
+  tension: Math.max(0, value - hardest.worst) * band,
+  source,
+  where,
+});
+
+/** The frame holds so many times what all cables pull with; what the day adds does not grow with the target. */
+function frameBound(
+  { share, name }: NonNullable<WindowOf["strength"]>,
+  { target, high, hardest }: { readonly target: Newton; readonly high: Newton; readonly hardest: RunClimate["hardest"] },
+): Bound {
+  const reach = Math.min(...hardest.each.map((added) => share * (high + added) - added));
+  return { kind: "frame", name, tension: (target / high) * Math.max(0, reach), source: "derived", where: "frame checks, sheet Z-805" };
 }

@@ -94,14 +94,13 @@ export function lumberSection(name: string): LumberSection | null {
 }
 
 /**
- * Least reference value for bearing across the grain among the usual framing species: what a washer may press on wood whose species
- * the job does not name. Hem-Fir; Douglas Fir-Larch has 625 psi, Southern Pine 565 psi.
+ * Least reference value for bearing across the grain among the usual framing species: what a washer may press on wood of a size or a
+ * grade that has no row of its own. Hem-Fir; Douglas Fir-Larch has 625 psi, Southern Pine 565 psi.
  */
 export const bearingAcrossGrain_min: Cited<Megapascal> = cite(
   ksi(0.405),
   "nds-supplement",
-  "table 4A, compression across the grain 405 psi of Hem-Fir, the least of the usual woods, taken dry and for any species",
-  "dry; wet wood has 0.67 of it",
+  "table 4A, compression across the grain 405 psi of Hem-Fir, the least of the usual woods; 0.67 of it where the wood is wet",
 );
 
 /** Lengths in which dimension lumber is sold. */

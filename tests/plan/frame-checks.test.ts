@@ -147,6 +147,17 @@ describe("checkFrame: laws", () => {
     }
   });
 
+  test("what the coldest day adds at each cable is pulled with too: 100 N more at 1000 N bend a post by a tenth more", () => {
+    const job = jobOf(exampleText(STRAIGHT));
+    const guard = twoPosts(framesOf(job).plan, job, { tension: 1000, height: 900, spacing: 1500 });
+    const cold = guard.runs.map(({ id }) => ({
+      runId: id,
+      hardest: { each: [100], worst: 100, temperature: -10 },
+    })) as unknown as typeof guard.climate;
+    const [mild, hard] = [alone(checkFrame(guard)), alone(checkFrame({ ...guard, climate: cold }))];
+    for (const check of mild) expect(row(hard, check.id).ratio / check.ratio).toBeCloseTo(1.1, 9);
+  });
+
   test("lengths of top rail that load the posts of a side sum up to the side", () => {
     const job = jobOf(exampleText("two-corners-4x4"));
     const { plan, groups } = framesOf(job);
@@ -183,7 +194,11 @@ describe.each(exampleNames)("checkFrame of %s", (name) => {
     expect(bound).not.toBeNull();
     const share = bound?.share ?? 0;
     const runs = plan.runs.map((run) => ({ ...run, tension: { ...run.tension, high: share * run.tension.high } }));
-    const scaled = checkFrame({ ...plan, runs, groups, job }).filter(({ loads, unit }) => loads === CABLES_ALONE && unit !== "mm");
+    const climate = plan.climate.map((one) => ({
+      ...one,
+      hardest: { ...one.hardest, each: one.hardest.each.map((added) => share * added) },
+    }));
+    const scaled = checkFrame({ ...plan, runs, climate, groups, job }).filter(({ loads, unit }) => loads === CABLES_ALONE && unit !== "mm");
     expect(Math.max(...scaled.map(({ ratio }) => ratio))).toBeCloseTo(1, 4);
   });
 });

@@ -30,11 +30,11 @@ describe("remedyOf", () => {
     const name = "rule-of-thumb";
     const { remedy } = planOf(exampleText(name)).frame;
     expect(remedy?.write).toBe(
-      "posts: size: 6x6, species: Southern Pine, grade: No.2, incised: false; frame: top rail: size: 4x6; frame: bottom rail: size: 4x4",
+      "posts: size: 6x6, species: Southern Pine, grade: No.1, incised: false; frame: top rail: size: 4x6; frame: bottom rail: size: 4x4",
     );
     const changed = planOf(
       changedText(name, {
-        "size: 4x4": "size: 6x6\n  species: Southern Pine\n  grade: No.2\n  incised: false",
+        "size: 4x4": "size: 6x6\n  species: Southern Pine\n  grade: No.1\n  incised: false",
         "size: 2x6, lay: flat": "size: 4x6, lay: flat",
         "size: 2x4, lay: edge": "size: 4x4, lay: edge",
       }),

@@ -44,6 +44,8 @@ export function twoPosts(plan: Plan, job: Job, { tension, height, spacing }: Two
     verticals: posts,
     courses,
     runs: [{ ...run, tension: { ...run.tension, high: tension } }],
+    // No day pulls harder than another.
+    climate: [],
     groups: [group],
     job,
   };

@@ -188,7 +188,8 @@ function spanLabel({ plan, stretch, view }: Scene, bay: Bay, show: Show): readon
     const first = { x: middle.x, y: middle.y - ((rows.length - 1) * lineHeight()) / 2 };
     return textLines(rows, first, { anchor: "middle", ground: true });
   }
-  const turned = [[`${bay.id} ${span}`], [bay.id, span]].find(
+  // The notes say that spans stand in parentheses: half a short bay has no room for the word.
+  const turned = [[`${bay.id} ${span}`], [bay.id, span], [`${bay.id} (${show.tape(bay.free)})`]].find(
     (lines) => Math.max(...lines.map((line) => textWidth(line))) <= room.height && lines.length * lineHeight() <= room.width,
   );
   // Turned text is read from the right, so that its first line lies to the left.

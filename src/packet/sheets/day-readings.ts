@@ -2,9 +2,9 @@
 import type { RunClimate } from "../../plan/climate-plan.ts";
 import type { Run } from "../../plan/plan.ts";
 import type { RunTightening } from "../../plan/readings.ts";
+import { hardestTexts } from "../hardest-day.ts";
 import type { Cell, Table, Text } from "../packet.ts";
 import { sourceMark } from "../show-number.ts";
-import { coldText } from "./frame-checks.ts";
 import { bold, column, type SheetContext, strong, table } from "./kit.ts";
 
 /** Temperatures stand side by side: the stop of a step is found in the column of the day. */
@@ -51,11 +51,11 @@ const SAME_C = 0.05;
 function dayNotes({ plan, show, rules }: SheetContext, climate: RunClimate | undefined, waits: boolean): readonly Text[] {
   const { site } = plan.job;
   return [
-    `**Read the air in the shade and stop each nut at the value of the nearest column; "at least" and "at most" of the log move by as much.** "End" is what every cable reads when all are done. The log's own values are for ${show.heat(site.reference.value)} ${sourceMark(site.reference.source)}. The cable that needs most on a day sets its column, so that none is left short.`,
+    `**Read the air in the shade and stop each nut at the value of the nearest column; "at least" and "at most" of the log move by as much, but no reading ever goes above ${show.forceDown(plan.target.workingLimit)}.** "End" is what every cable reads when all are done. The log's own values are for ${show.heat(site.reference.value)} ${sourceMark(site.reference.source)}. The cable that needs most on a day sets its column, so that none is left short.`,
     ...(waits
       ? ['"wait": the reading would be above the strand\'s working limit, or the cable would hang slack. Tighten on a milder day.']
       : []),
-    ...coldText(plan, show),
+    ...hardestTexts(plan, show),
     ...(climate === undefined || !rules
       ? []
       : [

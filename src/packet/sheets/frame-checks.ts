@@ -2,6 +2,7 @@
 import type { FrameCheck, TensionWindow } from "../../plan/frame-plan.ts";
 import type { SourceId } from "../../sources/sources.ts";
 import { failingChecks, frameFails, isBeyond, ratioText, remedyTexts, worstCheck } from "../frame-verdict.ts";
+import { hardestTexts } from "../hardest-day.ts";
 import type { Block, Cell, Sheet, Table, Text } from "../packet.ts";
 import { sourceMark, sourcePlace } from "../show-number.ts";
 import { introduction, notApproval, verdictWord } from "../wording.ts";
@@ -91,17 +92,8 @@ function method({ plan, show }: SheetContext): readonly Text[] {
   const rails = frame.bottomRail === null ? "posts and top rail" : "posts, top and bottom rail";
   const joint = frame.railJoint.value === "pinned" ? "rails may turn on the posts" : "rails turn with the posts";
   return [
-    `**How it was computed.** Each side is one plane frame of ${rails}, with bending, compression and shear ${sourceMark("derived")}; each post stands on a spring for the turn of its base, and ${joint}. All cables pull at once, at the top of their bands; bores are taken off the sections.${corners} Single and line loads of the code stand at the worst place of the top, one after the other. Stresses are compared by ${listed(methodSources(plan.frame.checks).map(sourceMark))}. Each row is the worst of its kind; ratio is demand over capacity, above 1 fails.`,
-    ...coldText(plan, show),
-  ];
-}
-
-/** What the checks leave out: cables that stand right at the reference temperature pull harder in the cold. */
-export function coldText({ climate, job: { site } }: SheetContext["plan"], show: SheetContext["show"]): readonly Text[] {
-  const gain = Math.max(0, ...climate.flatMap(({ cold }) => cold.each.map((loss) => 0 - loss)));
-  if (gain === 0) return [];
-  return [
-    `**Cold:** the frame is checked with the cables as they pull at ${show.heat(site.reference.value)}. At ${show.heat(site.coldest.value)} a finished cable pulls up to ${show.force(gain)} more; the frame is NOT checked for that. Whoever accepts the frame must judge that too.`,
+    `**How it was computed.** Each side is one plane frame of ${rails}, with bending, compression and shear ${sourceMark("derived")}; each post stands on a spring for the turn of its base, and ${joint}. All cables pull at once, at the top of their bands on the day of the year that pulls them hardest; bores are taken off the sections.${corners} Single and line loads of the code stand at the worst place of the top, one after the other. Stresses are compared by ${listed(methodSources(plan.frame.checks).map(sourceMark))}. Each row is the worst of its kind; ratio is demand over capacity, above 1 fails.`,
+    ...hardestTexts(plan, show),
   ];
 }
 
@@ -211,7 +203,7 @@ function windowsTable(context: SheetContext): Table {
   const { plan, show } = context;
   return table({
     id: "frame-windows",
-    caption: "Between which readings at the nut the cables may stand",
+    caption: "Between which targets at the nut the cables may be set",
     columns: [
       column("run", "Run", 0.05),
       column("low", "At least", 0.1),

@@ -1,5 +1,6 @@
 // What do the cables ask of each post and its base, how far does it move, and how hard are the rails pressed?
 import type { PostAnswer } from "../../plan/frame-plan.ts";
+import { hardestAt } from "../hardest-day.ts";
 import type { Cell, Column, Table, Text } from "../packet.ts";
 import { sourceMark } from "../show-number.ts";
 import { roleName } from "../wording.ts";
@@ -26,7 +27,7 @@ export function postsTable(context: SheetContext): Table {
   const answers = plan.frame.sides.flatMap(({ posts }) => posts);
   return table({
     id: "frame-posts",
-    caption: "What the cables alone ask of each post and base along its side, all at their targets",
+    caption: `What the cables alone ask of each post and base along its side, all at their targets at ${context.show.heat(context.plan.job.site.reference.value)}`,
     columns,
     rows: answers.map((answer): readonly Cell[] => [
       `${bold(answer.postId)} ${roleOf(answer, context)}`,
@@ -46,7 +47,7 @@ export function basesTable(context: SheetContext): Table {
   const answers = context.plan.frame.sides.flatMap(({ posts }) => posts);
   return table({
     id: "frame-bases",
-    caption: "What the cables alone ask of the bases along their side, at most, all at their targets",
+    caption: `What the cables alone ask of the bases along their side, at most, all at their targets at ${context.show.heat(context.plan.job.site.reference.value)}`,
     columns: [
       column("post", "Posts", 0.32),
       column("moment", "Moment", 0.22),
@@ -79,6 +80,7 @@ function capacityCell({ plan, show }: SheetContext): Cell {
 const postNotes = (context: SheetContext): readonly Text[] => {
   const { plan, show } = context;
   return [
+    `**For bolts and hardware take what follows, not the table: with the cables at the top of their bands${hardestAt(plan, show) === "" ? "" : ` ${hardestAt(plan, show)}`}, and the load of the code.**`,
     ...loadedBases(context),
     `Greatest compression of the rails: ${plan.frame.sides.map(({ sideId, topRailThrust, bottomRailThrust }) => `side ${sideId} top ${show.forceBothUp(topRailThrust)}${plan.job.frame.bottomRail === null ? "" : `, bottom ${show.forceBothUp(bottomRailThrust)}`}`).join("; ")}. Their joints must hand it over.`,
     `Posts may move ${show.diameter(plan.frame.movement_max.value)} under the cables ${sourceMark(plan.frame.movement_max.source)}. Stop where one moves more.`,
@@ -104,7 +106,7 @@ const loadedBases = ({ plan, show }: SheetContext): readonly Text[] =>
   plan.frame.checks
     .filter(({ id }) => id.startsWith("base-"))
     .map(({ name, member, loads, demand, unit, parts }) => {
-      const shear = parts.find((part) => part.name === "V");
+      const shear = parts.find((part) => part.name.startsWith("V"));
       const bolts = parts.filter((part) => part.name.startsWith("force in each"));
-      return `**${name}** (${member}; ${loads.split(" (")[0] ?? loads}): moment ${bold(sizeText({ value: demand, unit }, show, { both: true, rounding: "up" }))}${shear ? `, shear ${show.forceBothUp(shear.value)}` : ""}${bolts.map((part) => `; ${part.name} ${show.forceBothUp(part.value)}`).join("")}.`;
+      return `**${name}** (${member}; ${loads.split(" (")[0] ?? loads}): moment ${bold(sizeText({ value: demand, unit }, show, { both: true, rounding: "up" }))}${shear ? `, shear ${show.forceBothUp(shear.value)}${shear.name.slice("V".length).replace(",", "")}` : ""}${bolts.map((part) => `; ${part.name} ${show.forceBothUp(part.value)}`).join("")}.`;
     });

@@ -2,12 +2,14 @@
 import type { Plan } from "../../plan/plan.ts";
 import type { PostPull } from "../../plan/readings.ts";
 import { FRAME_SHEET } from "../frame-verdict.ts";
+import { hardestAt } from "../hardest-day.ts";
 import type { Table, Text } from "../packet.ts";
 import { roleName } from "../wording.ts";
 import { bold, column, type SheetContext, table } from "./kit.ts";
 
 /** A demand only: no capacity stands beside it. */
 export function pullsTable({ plan, show }: SheetContext, id: string): Table {
+  const day = hardestAt(plan, show);
   const bends = plan.pulls.some(({ cause }) => cause === "bend");
   return table({
     id,
@@ -17,7 +19,7 @@ export function pullsTable({ plan, show }: SheetContext, id: string): Table {
       column("run", "Run", 0.06),
       column("cables", "Cables", 0.08, { align: "right" }),
       column("target", "At target", 0.185),
-      column("high", "At greatest reading", 0.2),
+      column("high", "At greatest reading", 0.2, day === "" ? {} : { sub: day }),
       column("height", "Acts at", 0.14, { sub: "above datum" }),
       column("way", "Direction", 0.155),
     ],

@@ -37,7 +37,14 @@ describe.each(exampleNames)("drawings of %s", (name) => {
       }
       const joined = drawn.join(" ");
       for (const bay of plan.bays.filter(({ sideId, kind }) => sideId === side.id && kind === "bay")) {
-        expect.soft(joined).toContain(`${bay.id} (span ${show.tape(bay.free)})`);
+        // Half of a short bay at a match line has no room for the word "span".
+        const named = [`${bay.id} (span ${show.tape(bay.free)})`, `${bay.id} (${show.tape(bay.free)})`];
+        expect
+          .soft(
+            named.some((words) => joined.includes(words)),
+            `${bay.id} in ${joined}`,
+          )
+          .toBe(true);
       }
       expect.soft(joined).toContain(show.tape(plan.opening.guardHeight));
     }

@@ -13,7 +13,7 @@ const failing: FrameCheck = {
   name: "bending of end posts by the cables",
   member: "P1",
   height: 508,
-  loads: "cables alone, at the top of their band",
+  loads: "cables alone, at the top of their band on the hardest day",
   demand: 20,
   capacity: 7.65,
   unit: "MPa",
