@@ -17,6 +17,7 @@ import {
   groupBy,
   heading,
   list,
+  listed,
   minor,
   postsOf,
   prose,
@@ -248,23 +249,41 @@ function checksTable(context: SheetContext): Table {
 /** The worst first: one that fails, or must be asked, decides about all. */
 const verdictOrder: readonly Verdict[] = ["fail", "ask", "not checked", "pass"];
 
-/** All checks of the frame in one row: the highest ratio, and where the others stand. */
+/** All checks of the frame: the highest ratio of those that compare, and how many demands somebody else must compare. */
 function frameRow({ plan, show }: SheetContext): readonly (readonly Cell[])[] {
   const checks = plan.checks.filter(isOfFrame);
-  const verdict = verdictOrder.find((each) => checks.some((check) => check.verdict === each));
-  if (verdict === undefined) return [];
-  const worst = checks.reduce((most, one) => ((one.ratio ?? 0) > (most.ratio ?? 0) ? one : most));
-  const { ratio } = worst;
+  const compared = checks.filter(({ ratio }) => ratio !== null);
+  const asked = checks.filter(({ ratio }) => ratio === null);
+  const worst = compared.reduce<Check | undefined>((most, one) => ((one.ratio ?? 0) > (most?.ratio ?? 0) ? one : most), undefined);
+  const verdict = verdictOrder.find((each) => compared.some((check) => check.verdict === each));
+  const ratio = worst?.ratio ?? 0;
   return [
-    [
-      `Frame: ${checks.length} checks, each on ${FRAME_SHEET}`,
-      minor(ratio === null ? "whole guard" : `${worst.where}: ${worst.name}`),
-      ratio === null || isBeyond(ratio) ? "-" : percent(ratio, { rounding: "up" }),
-      ratio === null ? "-" : `at most ${show.percent(1)}`,
-      ratio === null ? "-" : ratioText(ratio),
-      verdict === "ask" ? "**to be decided** (engineer)" : verdictWord[verdict],
-      minor(ratio === null ? FRAME_SHEET : sourcePlace(worst.source, worst.sourceWhere)),
-    ],
+    ...(worst === undefined || verdict === undefined
+      ? []
+      : [
+          [
+            `Frame: ${count(compared.length, "check")}, each on ${FRAME_SHEET}; the highest ratio`,
+            minor(`${worst.where}: ${worst.name}`),
+            isBeyond(ratio) ? "-" : percent(ratio, { rounding: "up" }),
+            `at most ${show.percent(1)}`,
+            ratioText(ratio),
+            verdictWord[verdict],
+            minor(sourcePlace(worst.source, worst.sourceWhere)),
+          ],
+        ]),
+    ...(asked.length === 0
+      ? []
+      : [
+          [
+            `Frame: ${count(asked.length, "demand")} with nothing here to compare with, each on ${FRAME_SHEET}`,
+            minor(listed(unique(asked.map(({ name }) => name)))),
+            "-",
+            "-",
+            "-",
+            "**to be decided** (engineer)",
+            minor(FRAME_SHEET),
+          ],
+        ]),
   ];
 }
 

@@ -6,7 +6,7 @@ import { hardestTexts } from "../hardest-day.ts";
 import type { Block, Cell, Sheet, Table, Text } from "../packet.ts";
 import { sourceMark, sourcePlace } from "../show-number.ts";
 import { introduction, notApproval, verdictWord } from "../wording.ts";
-import { factorText, formulaText, sizeText } from "./frame-formulas.ts";
+import { factorText, formulaText, RESULT_down, RESULT_up, sizeText } from "./frame-formulas.ts";
 import { inputsTable } from "./frame-inputs.ts";
 import { BY_REPORT, basesTable, postsTable } from "./frame-posts.ts";
 import {
@@ -125,7 +125,7 @@ function checksTable(context: SheetContext): Table {
         placeOf(check, context),
         minor(withoutOrigin(loads)),
         asked && demand === 0 ? "-" : demandText(check, context),
-        asked ? minor(unknownCapacity(check)) : sizeText({ value: check.capacity, unit }, show, { both: true, rounding: "down" }),
+        asked ? minor(unknownCapacity(check)) : sizeText({ value: check.capacity, unit }, show, RESULT_down),
         asked ? "-" : bold(ratioText(ratio)),
         verdictWord[verdict],
       ];
@@ -142,7 +142,7 @@ const withoutOrigin = (loads: Text): Text => loads.split(" (")[0] ?? loads;
 
 /** A member that buckles first answers with no number. */
 const demandText = ({ demand, unit }: FrameCheck, { show }: SheetContext): Text =>
-  unit === "1" && isBeyond(demand) ? "it buckles" : sizeText({ value: demand, unit }, show, { both: true, rounding: "up" });
+  unit === "1" && isBeyond(demand) ? "it buckles" : sizeText({ value: demand, unit }, show, RESULT_up);
 
 const unknownCapacity = ({ id }: FrameCheck): Text => (id.startsWith("base-") ? BY_REPORT : "not known here");
 

@@ -43,9 +43,12 @@ export function sizeText({ value, unit }: Pick<CheckPart, "value" | "unit">, sho
 const SHARE_decimals = 3;
 /** A term of a member that buckles before it can answer. */
 const NO_ROOM = 1e6;
+/** Of demands and of capacities, in the table of checks and among the formulas alike. */
+export const RESULT_up = { both: true, rounding: "up", figures: 4 } as const;
+export const RESULT_down = { both: true, rounding: "down", figures: 4 } as const;
 const FIGURES = { both: false, figures: 4, small: true } as const;
 
-/** Symbols, the same with numbers, the result, its capacity and what that is made of, and their ratio. */
+/** Symbols, the same with numbers, the result, its capacity and what that is made of, and their ratio; rounded as in the table of checks. */
 export function formulaText(check: FrameCheck, show: Show): Text {
   const { formula, capacity, unit, ratio, verdict } = check;
   const [left = "", right = ""] = formula.split(" <= ");
@@ -53,7 +56,7 @@ export function formulaText(check: FrameCheck, show: Show): Text {
   const texts = [...workingTexts(left, check, show), ...chains.map(({ text }) => text)];
   if (verdict === "pass" || verdict === "fail") {
     const isSaid = (unit === "1" && capacity === 1) || chains.some(({ isCapacity }) => isCapacity);
-    if (!isSaid) texts.push(`limit ${sizeText({ value: capacity, unit }, show, { both: true })}`);
+    if (!isSaid) texts.push(`limit ${sizeText({ value: capacity, unit }, show, RESULT_down)}`);
     texts.push(`ratio ${bold(ratioText(ratio))}`);
   }
   return `${bold(formula)}: ${texts.join("; ")}.`;
@@ -62,7 +65,8 @@ export function formulaText(check: FrameCheck, show: Show): Text {
 /** The left side with numbers put in where each of its symbols is known; else the numbers one by one. */
 function workingTexts(left: Text, { parts, demand, unit }: FrameCheck, show: Show): readonly Text[] {
   const expression = left.includes(" = ") ? left.slice(left.indexOf(" = ") + 3) : left;
-  const result = unit === "1" && isBeyond(demand) ? "it buckles first" : sizeText({ value: demand, unit }, show, { both: true });
+  const result =
+    unit === "1" && isBeyond(demand) ? "it buckles first" : sizeText({ value: demand, unit }, show, RESULT_up);
   const filled = filledIn(expression, parts, show);
   // Nothing is said by a load that is not there.
   const rest = parts.filter(({ name, value }) => value !== 0 && !(filled?.used.has(name) ?? false));
@@ -140,7 +144,7 @@ function chainTexts({ factors, parts, capacity, unit }: FrameCheck, right: Text,
     const texts = chain.map((factor) => `${factor.name} ${factorText(factor, show)}`);
     if (made === undefined) return { text: texts.join(", "), isCapacity: false };
     const { name, value, isCapacity } = made;
-    return { text: `${name} = ${texts.join(" x ")} = ${bold(show.stress(value, { both: isCapacity }))}`, isCapacity };
+    return { text: `${name} = ${texts.join(" x ")} = ${bold(show.stress(value, { ...RESULT_down, both: isCapacity }))}`, isCapacity };
   });
 }
 

@@ -79,14 +79,14 @@ const rowOf = (plan: Plan, id: string, name: string): readonly string[] => {
 };
 
 describe("frameChecksSheet, for the office and the authority", () => {
-  // By hand with 1 psi = 0.00689476 MPa: 20 MPa = 2900.8 psi goes up, 7.65 MPa = 1109.5 psi goes down, to three figures.
+  // By hand with 1 psi = 0.00689476 MPa: 20 MPa = 2900.8 psi goes up, 7.65 MPa = 1109.5 psi goes down, to four figures.
   test("the row of a check has member, height, loads, demand rounded up, capacity rounded down, ratio and verdict", () => {
     expect(rowOf(weak, "frame-checks", failing.name)).toEqual([
       failing.name,
       'P1, 20" over the datum',
       failing.loads,
-      "2910 psi (20 MPa)",
-      "1100 psi (7.65 MPa)",
+      "2901 psi (20 MPa)",
+      "1109 psi (7.65 MPa)",
       "2.62",
       "FAILS",
     ]);
@@ -94,15 +94,15 @@ describe("frameChecksSheet, for the office and the authority", () => {
 
   test("in a job in mm the same row stands in MPa first, its formula in N mm", () => {
     const plan = framed(steel, [failing]);
-    expect(rowOf(plan, "frame-checks", failing.name).slice(3, 5)).toEqual(["20 MPa (2910 psi)", "7.65 MPa (1100 psi)"]);
-    expect(rowOf(plan, "frame-formulas", failing.name)[1]).toContain("2000000 N mm / 100000 mm3 = 20 MPa (2900 psi)");
+    expect(rowOf(plan, "frame-checks", failing.name).slice(3, 5)).toEqual(["20 MPa (2901 psi)", "7.65 MPa (1109 psi)"]);
+    expect(rowOf(plan, "frame-formulas", failing.name)[1]).toContain("2000000 N mm / 100000 mm3 = 20 MPa (2901 psi)");
   });
 
   // By hand: 2e6 N mm = 17701 in-lbf, 1e5 mm3 = 6.1024 cu in, 10 MPa = 1450.4 psi.
   test("the formula stands with its numbers, the chain of factors, the capacity and the ratio", () => {
     const [, formula = "", source] = rowOf(weak, "frame-formulas", failing.name);
-    expect(formula).toContain("fb = M / S <= Fb': 17700 in-lbf / 6.102 cu in = 2900 psi (20 MPa)");
-    expect(formula).toContain("Fb' = Fb 1450 psi x C_D 0.9 x C_M 0.85 = 1110 psi (7.65 MPa)");
+    expect(formula).toContain("fb = M / S <= Fb': 17700 in-lbf / 6.102 cu in = 2901 psi (20 MPa)");
+    expect(formula).toContain("Fb' = Fb 1450 psi x C_D 0.9 x C_M 0.85 = 1109 psi (7.65 MPa)");
     expect(formula).toContain("ratio 2.62");
     expect(source).toBe("[nds-2018] 3.3.1");
   });
@@ -129,9 +129,9 @@ describe("frameChecksSheet, for the office and the authority", () => {
   // 813490.769 N mm = 7200.00 in-lbf, its parts 4320 and 5760 in-lbf; 1000 N = 224.8 lbf, told as 225.
   test("a base without a capacity has its demand, no ratio, and leaves the capacity to the report of the hardware", () => {
     const [, , , demand, capacity, ratio, verdict] = rowOf(weak, "frame-checks", asked.name);
-    expect([demand, capacity, ratio, verdict]).toEqual(["7200 in-lbf (814 N m)", "by the hardware's own report", "-", "ask"]);
+    expect([demand, capacity, ratio, verdict]).toEqual(["7200 in-lbf (813.5 N m)", "by the hardware's own report", "-", "ask"]);
     const [, formula] = rowOf(weak, "frame-formulas", asked.name);
-    expect(formula).toContain("sqrt((4320 in-lbf)^2 + (5760 in-lbf)^2) = 7200 in-lbf (813 N m); V = 225 lbf.");
+    expect(formula).toContain("sqrt((4320 in-lbf)^2 + (5760 in-lbf)^2) = 7200 in-lbf (813.5 N m); V = 225 lbf.");
     expect(formula).not.toContain("ratio");
   });
 
