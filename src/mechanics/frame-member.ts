@@ -39,8 +39,15 @@ export interface SetMember extends LaidMember {
   readonly spots: readonly number[];
   /** Forces at the ends [along, across, moment, along, across, moment] per movement of the ends, releases included. */
   readonly stiffness: Matrix;
+  /** The same numbers row by row, for the loops that read them most. */
+  readonly rows: readonly number[];
   /** What a moment held at a hinge hands to each end force when it is let go. */
-  readonly releases: readonly { readonly end: 2 | 5; readonly shares: readonly number[] }[];
+  readonly releases: readonly Release[];
+}
+
+interface Release {
+  readonly end: 2 | 5;
+  readonly shares: readonly number[];
 }
 
 interface Point {
@@ -86,23 +93,31 @@ export function setMember(member: FrameMember, ends: { readonly from: Point; rea
   const phi = GA === undefined ? 0 : (12 * EI) / (GA * length ** 2);
   const k = EI / ((1 + phi) * length ** 3);
   const [a, b, c, d, e] = [EA / length, 12 * k, 6 * k * length, (4 + phi) * k * length ** 2, (2 - phi) * k * length ** 2];
-  let stiffness = new Matrix([
+  const rows = [
     [a, 0, 0, -a, 0, 0],
     [0, b, c, 0, -b, c],
     [0, c, d, 0, -c, e],
     [-a, 0, 0, a, 0, 0],
     [0, -b, -c, 0, b, -c],
     [0, c, e, 0, -c, d],
-  ]);
-  const releases: { readonly end: 2 | 5; readonly shares: readonly number[] }[] = [];
-  const hinged = [hingedFrom ? [2 as const] : [], hingedTo ? [5 as const] : []].flat();
-  for (const end of EI === 0 ? [] : hinged) {
-    const shares = stiffness.getColumn(end).map((one) => one / stiffness.get(end, end));
-    releases.push({ end, shares });
-    stiffness = Matrix.sub(stiffness, Matrix.columnVector(shares).mmul(stiffness.getRowVector(end)));
-  }
+  ];
+  const releases: Release[] = [];
+  if (EI !== 0 && hingedFrom) releases.push(letGo(rows, 2));
+  if (EI !== 0 && hingedTo) releases.push(letGo(rows, 5));
   const [first, second] = [3 * member.from, 3 * member.to];
-  return { ...laid, spots: [first, first + 1, first + 2, second, second + 1, second + 2], stiffness, releases };
+  const spots = [first, first + 1, first + 2, second, second + 1, second + 2];
+  return { member, length, cos: laid.cos, sin: laid.sin, spots, stiffness: new Matrix(rows), rows: rows.flat(), releases };
+}
+
+/** Lets go of a hinged end in the rows of a stiffness. */
+function letGo(rows: readonly number[][], end: 2 | 5): Release {
+  const own = [...pick(rows, end)];
+  const shares = rows.map((row) => pick(row, end) / pick(own, end));
+  for (const [index, row] of rows.entries()) {
+    const share = pick(shares, index);
+    for (let column = 0; column < 6; column++) row[column] = (row[column] as number) - share * (own[column] as number);
+  }
+  return { end, shares };
 }
 
 /**
@@ -192,43 +207,51 @@ export function stateWithin(
   if (!(at >= 0 && at <= length)) throw new RangeError(`place ${at} mm is not on the member of ${length} mm`);
   const [f, g] = flexibilities(member);
   const { ends, forces, action } = known;
-  const [V, M] = [pick(forces, 1), pick(forces, 2)];
-  /** Integrals of the forces from the first end to z: shear, moment, of the moment once and twice, of the shear. */
-  const sums = (z: Mm): Sums => {
-    const w = action.evenAcross;
-    const [z2, z3] = [z ** 2, z ** 3];
-    let Q = V + w * z;
-    let Mz = -M + V * z + (w * z2) / 2;
-    let bent = -M * z + (V * z2) / 2 + (w * z3) / 6;
-    let bentTwice = (-M * z2) / 2 + (V * z3) / 6 + (w === 0 ? 0 : (w * z ** 4) / 24);
-    for (const point of action.points) {
-      const r = z - point.at;
-      if (r <= 0) continue;
-      Q += point.across;
-      Mz += point.across * r - point.moment;
-      bent += (point.across * r ** 2) / 2 - point.moment * r;
-      bentTwice += (point.across * r ** 3) / 6 - (point.moment * r ** 2) / 2;
-    }
-    return { Q, Mz, bent, bentTwice };
-  };
+  const { points, evenAlong, strain } = action;
+  const M = forces[2] as number;
   const moved = (z: Mm, { Mz, bentTwice }: Sums): number => {
     // The integral of the shear is the rise of the moment, less what couples on the way take out of it.
-    const couples = action.points.reduce((sum, point) => (point.at < z ? sum + point.moment : sum), 0);
+    let couples = 0;
+    for (const point of points) if (point.at < z) couples += point.moment;
     return bentTwice * f - (Mz + M + couples) * g;
   };
-  const [v1, v2] = [pick(ends, 1), pick(ends, 4)];
-  const turn1 = member.hingedFrom ? (v2 - v1 - moved(length, sums(length))) / length : pick(ends, 2);
-  const here = sums(at);
-  const before = action.points.filter((point) => point.at < at);
+  const [v1, v2] = [ends[1] as number, ends[4] as number];
+  const turn1 = member.hingedFrom ? (v2 - v1 - moved(length, sumsTo(length, forces, action))) / length : (ends[2] as number);
+  const here = sumsTo(at, forces, action);
+  let [pull, stretch] = [0, 0];
+  for (const point of points) {
+    if (!(point.at < at)) continue;
+    pull += point.along;
+    stretch += point.along * (at - point.at);
+  }
   // Less than nothing is not printed as minus zero.
-  const tension = 0 - pick(forces, 0) - action.evenAlong * at - before.reduce((sum, one) => sum + one.along, 0);
-  const pulled = -pick(forces, 0) * at - (action.evenAlong * at ** 2) / 2 - before.reduce((sum, one) => sum + one.along * (at - one.at), 0);
+  const tension = 0 - (forces[0] as number) - evenAlong * at - pull;
+  const pulled = -(forces[0] as number) * at - (evenAlong * at ** 2) / 2 - stretch;
   return {
-    along: pick(ends, 0) + pulled / member.EA + action.strain * at,
+    along: (ends[0] as number) + pulled / member.EA + strain * at,
     across: v1 + turn1 * at + moved(at, here),
     rotation: turn1 + here.bent * f,
     tension,
     shear: here.Q,
     moment: here.Mz,
   };
+}
+
+/** Integrals of the forces from the first end to z: shear, moment, of the moment once and twice. */
+function sumsTo(z: Mm, forces: readonly number[], { evenAcross: w, points }: MemberAction): Sums {
+  const [V, M] = [forces[1] as number, forces[2] as number];
+  const [z2, z3] = [z ** 2, z ** 3];
+  let Q = V + w * z;
+  let Mz = -M + V * z + (w * z2) / 2;
+  let bent = -M * z + (V * z2) / 2 + (w * z3) / 6;
+  let bentTwice = (-M * z2) / 2 + (V * z3) / 6 + (w === 0 ? 0 : (w * z ** 4) / 24);
+  for (const point of points) {
+    const r = z - point.at;
+    if (r <= 0) continue;
+    Q += point.across;
+    Mz += point.across * r - point.moment;
+    bent += (point.across * r ** 2) / 2 - point.moment * r;
+    bentTwice += (point.across * r ** 3) / 6 - (point.moment * r ** 2) / 2;
+  }
+  return { Q, Mz, bent, bentTwice };
 }

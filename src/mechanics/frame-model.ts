@@ -1,7 +1,6 @@
 // What is a plane frame, what can act on it, and what is its answer made of?
 import type { Mm, Newton, Radian } from "../units/quantity.ts";
 import type { FrameMember, LaidMember, MemberAction } from "./frame-member.ts";
-import { pick } from "./frame-pick.ts";
 
 /** Held fast, or by a spring [N/mm, N mm/rad]. */
 export type Hold = "fixed" | number;
@@ -70,8 +69,9 @@ export const toMember = ({ cos, sin }: LaidMember, values: readonly number[]): r
 export const toFrame = ({ cos, sin }: LaidMember, values: readonly number[]): readonly number[] => turn(values, cos, sin);
 
 function turn(values: readonly number[], cos: number, sin: number): readonly number[] {
-  const [a, b, c, d] = [pick(values, 0), pick(values, 1), pick(values, 3), pick(values, 4)];
-  return [a * cos - b * sin, a * sin + b * cos, pick(values, 2), c * cos - d * sin, c * sin + d * cos, pick(values, 5)];
+  if (values.length < 6) throw new RangeError(`there is no entry ${values.length}`);
+  const [a, b, c, d] = [values[0] as number, values[1] as number, values[3] as number, values[4] as number];
+  return [a * cos - b * sin, a * sin + b * cos, values[2] as number, c * cos - d * sin, c * sin + d * cos, values[5] as number];
 }
 
 /**
@@ -85,15 +85,16 @@ function turn(values: readonly number[], cos: number, sin: number): readonly num
  * Source: derived, turned axes
  */
 export function actionOn({ cos, sin }: LaidMember, index: number, load: LoadCase): MemberAction {
-  const mine = ({ member }: { readonly member: number }): boolean => member === index;
-  const points = (load.onMembers ?? []).filter(mine).map(({ at, x = 0, y = 0, moment = 0 }) => {
-    return { at, along: x * cos + y * sin, across: y * cos - x * sin, moment };
-  });
+  const points: MemberAction["points"][number][] = [];
+  for (const { member, at, x = 0, y = 0, moment = 0 } of load.onMembers ?? []) {
+    if (member === index) points.push({ at, along: x * cos + y * sin, across: y * cos - x * sin, moment });
+  }
   let [evenAlong, evenAcross, strain] = [0, 0, 0];
-  for (const { x = 0, y = 0 } of (load.even ?? []).filter(mine)) {
+  for (const { member, x = 0, y = 0 } of load.even ?? []) {
+    if (member !== index) continue;
     evenAlong += x * cos + y * sin;
     evenAcross += y * cos - x * sin;
   }
-  for (const one of (load.strains ?? []).filter(mine)) strain += one.strain;
+  for (const one of load.strains ?? []) if (one.member === index) strain += one.strain;
   return { points, evenAlong, evenAcross, strain };
 }

@@ -56,30 +56,34 @@ export function assemble(frame: Frame): Assembled {
 }
 
 function factorise(frame: Frame, { members, places, free }: Pick<Assembled, "members" | "places" | "free">): CholeskyDecomposition {
-  const stiffness = Matrix.zeros(free.length, free.length);
+  const lines = free.map(() => new Array<number>(free.length).fill(0));
   const add = (row: number, column: number, value: number): void => {
     // The lower half is the mirror of the upper, to the last bit.
     if (row < 0 || column < row) return;
-    const sum = stiffness.get(row, column) + value;
-    stiffness.set(row, column, sum);
-    stiffness.set(column, row, sum);
+    const [line, mirror] = [lines[row] as number[], lines[column] as number[]];
+    const sum = (line[column] as number) + value;
+    line[column] = sum;
+    mirror[row] = sum;
   };
   for (const set of members) {
     const rows = set.spots.map((spot) => pick(places, spot));
     // Turned twice: the columns of K' = R k, then its rows.
-    const half = set.stiffness.to2DArray().map((row) => toFrame(set, row));
-    for (const [j, column] of rows.entries()) {
+    const half = [0, 6, 12, 18, 24, 30].map((from) => toFrame(set, set.rows.slice(from, from + 6)));
+    for (let j = 0; j < 6; j++) {
+      const column = rows[j] as number;
+      if (column < 0) continue;
       const turned = toFrame(
         set,
-        half.map((row) => pick(row, j)),
+        half.map((row) => row[j] as number),
       );
-      for (const [i, row] of rows.entries()) add(row, column, pick(turned, i));
+      for (let i = 0; i < 6; i++) add(rows[i] as number, column, turned[i] as number);
     }
   }
   for (const [row, { node, axis }] of free.entries()) {
     const hold = pick(frame.nodes, node).support?.[axis];
     if (typeof hold === "number") add(row, row, hold);
   }
+  const stiffness = new Matrix(lines);
   const factor = new CholeskyDecomposition(stiffness);
   for (const [row, { node, axis }] of free.entries()) {
     const kept = factor.lowerTriangularMatrix.get(row, row) ** 2;

@@ -17,37 +17,61 @@ export function superpose(parts: readonly { readonly load: LoadCase; readonly re
   const { response: first } = pick(parts, 0, "load case");
   // A case taken no times would only lengthen the list of loads that every reading walks through.
   const acting = parts.filter(({ factor }) => factor !== 0);
-  const sum = (of: (response: FrameResponse) => number): number =>
-    acting.reduce((total, { response, factor }) => total + factor * of(response), 0);
-  const scaled = <T extends object>(list: readonly T[] | undefined, factor: number, keep: readonly string[]): readonly T[] =>
-    (list ?? []).map((one) => {
-      const entries = Object.entries(one).map(([key, value]) => [key, keep.includes(key) ? value : value * factor]);
-      return Object.fromEntries(entries) as T;
-    });
-  const all = <T extends object>(of: (load: LoadCase) => readonly T[] | undefined, keep: readonly string[]): readonly T[] =>
-    acting.flatMap(({ load, factor }) => scaled(of(load), factor, keep));
-  return {
-    load: {
-      atNodes: all((load) => load.atNodes, ["node"]),
-      onMembers: all((load) => load.onMembers, ["member", "at"]),
-      even: all((load) => load.even, ["member"]),
-      strains: all((load) => load.strains, ["member"]),
-      settlements: all((load) => load.settlements, ["node"]),
-    },
-    response: {
-      nodes: first.nodes.map((_, node) => ({
-        x: sum(({ nodes }) => pick(nodes, node).x),
-        y: sum(({ nodes }) => pick(nodes, node).y),
-        rotation: sum(({ nodes }) => pick(nodes, node).rotation),
-      })),
-      memberForces: first.memberForces.map((forces, member) =>
-        forces.map((_, end) => sum(({ memberForces }) => pick(pick(memberForces, member), end))),
-      ),
-      reactions: first.reactions.map((_, node) => ({
-        x: sum(({ reactions }) => pick(reactions, node).x),
-        y: sum(({ reactions }) => pick(reactions, node).y),
-        moment: sum(({ reactions }) => pick(reactions, node).moment),
-      })),
-    },
-  };
+  const forces = first.memberForces.map((ends) => ends.map(() => 0));
+  const nodes = first.nodes.map(() => ({ x: 0, y: 0, rotation: 0 }));
+  const reactions = first.reactions.map(() => ({ x: 0, y: 0, moment: 0 }));
+  for (const { response, factor } of acting) {
+    for (let node = 0; node < nodes.length; node++) addMove(nodes[node], response.nodes[node], factor);
+    for (let node = 0; node < reactions.length; node++) addReaction(reactions[node], response.reactions[node], factor);
+    for (let member = 0; member < forces.length; member++) addForces(forces[member] ?? [], pick(response.memberForces, member), factor);
+  }
+  return { load: summedLoad(acting), response: { nodes, memberForces: forces, reactions } };
+}
+
+type Part = Parameters<typeof superpose>[0][number];
+type Of<T extends readonly unknown[]> = { -readonly [K in keyof T[number]]: T[number][K] };
+
+function addMove(sum: Of<FrameResponse["nodes"]> | undefined, by: FrameResponse["nodes"][number] | undefined, factor: number): void {
+  if (sum === undefined || by === undefined) throw new RangeError("the answers are those of different frames");
+  sum.x += factor * by.x;
+  sum.y += factor * by.y;
+  sum.rotation += factor * by.rotation;
+}
+
+function addReaction(
+  sum: Of<FrameResponse["reactions"]> | undefined,
+  by: FrameResponse["reactions"][number] | undefined,
+  factor: number,
+): void {
+  if (sum === undefined || by === undefined) throw new RangeError("the answers are those of different frames");
+  sum.x += factor * by.x;
+  sum.y += factor * by.y;
+  sum.moment += factor * by.moment;
+}
+
+function addForces(sum: number[], by: readonly number[], factor: number): void {
+  for (let end = 0; end < sum.length; end++) sum[end] = (sum[end] as number) + factor * (by[end] as number);
+}
+
+/** All loads of the cases, each times its factor. */
+function summedLoad(acting: readonly Part[]): LoadCase {
+  const atNodes: Required<LoadCase>["atNodes"][number][] = [];
+  const onMembers: Required<LoadCase>["onMembers"][number][] = [];
+  const even: Required<LoadCase>["even"][number][] = [];
+  const strains: Required<LoadCase>["strains"][number][] = [];
+  const settlements: Required<LoadCase>["settlements"][number][] = [];
+  for (const { load, factor } of acting) {
+    for (const { node, x = 0, y = 0, moment = 0 } of load.atNodes ?? []) {
+      atNodes.push({ node, x: x * factor, y: y * factor, moment: moment * factor });
+    }
+    for (const { member, at, x = 0, y = 0, moment = 0 } of load.onMembers ?? []) {
+      onMembers.push({ member, at, x: x * factor, y: y * factor, moment: moment * factor });
+    }
+    for (const { member, x = 0, y = 0 } of load.even ?? []) even.push({ member, x: x * factor, y: y * factor });
+    for (const { member, strain } of load.strains ?? []) strains.push({ member, strain: strain * factor });
+    for (const { node, x = 0, y = 0, rotation = 0 } of load.settlements ?? []) {
+      settlements.push({ node, x: x * factor, y: y * factor, rotation: rotation * factor });
+    }
+  }
+  return { atNodes, onMembers, even, strains, settlements };
 }

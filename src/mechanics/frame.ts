@@ -2,7 +2,7 @@
 import { Matrix } from "ml-matrix";
 import type { Mm, Newton, Radian } from "../units/quantity.ts";
 import { checkBalance, type PlacedForce } from "./frame-check.ts";
-import { heldForces, layMember, type SetMember, stateWithin } from "./frame-member.ts";
+import { heldForces, type LaidMember, layMember, type SetMember, stateWithin } from "./frame-member.ts";
 import { AXES, actionOn, type Frame, type FrameResponse, type Hold, type LoadCase, toFrame, toMember } from "./frame-model.ts";
 import { pick } from "./frame-pick.ts";
 import { type Assembled, assemble } from "./frame-stiffness.ts";
@@ -23,11 +23,7 @@ export function solveFrame(frame: Frame, cases: readonly LoadCase[]): readonly F
   const { free, factor } = assembled;
   const prepared = cases.map((load) => prepare(frame, assembled, load));
   if (factor === null) return prepared.map((one) => respond(frame, assembled, one));
-  const pushes = new Matrix(free.length, cases.length);
-  for (const [column, one] of prepared.entries()) {
-    for (const [row, { spot }] of free.entries()) pushes.set(row, column, pick(one.pushes, spot));
-  }
-  const moves = factor.solve(pushes);
+  const moves = factor.solve(new Matrix(free.map(({ spot }) => prepared.map(({ pushes }) => pushes[spot] as number))));
   return prepared.map((one, column) => {
     for (const [row, { spot }] of free.entries()) one.moves[spot] = moves.get(row, column);
     return respond(frame, assembled, one);
@@ -50,6 +46,7 @@ export interface PlaceState {
  *
  * @param solved - the frame, the load case and its response [mm, N, N mm]
  * @param member - number of the member [count]
+ * @param set - the member in its place, where many cases are read of one frame [mm, ratio]
  * @returns of a distance from its first node [mm], the movement along the axes of the frame [mm], the rotation [rad], tension and shear
  *   [N] and moment [N mm] in the member's axes; at a point load, as just before it; a place off the member is refused
  * @throws RangeError when there is no such member
@@ -58,16 +55,17 @@ export interface PlaceState {
 export function alongMember(
   solved: { readonly frame: Frame; readonly load: LoadCase; readonly response: FrameResponse },
   member: number,
+  set?: LaidMember,
 ): (at: Mm) => PlaceState {
   const { frame, load, response } = solved;
   const one = pick(frame.members, member, "member");
-  const laid = layMember(one, { from: pick(frame.nodes, one.from), to: pick(frame.nodes, one.to) });
+  const laid = set ?? layMember(one, { from: pick(frame.nodes, one.from), to: pick(frame.nodes, one.to) });
   const [first, second] = [pick(response.nodes, one.from), pick(response.nodes, one.to)];
   const ends = toMember(laid, [first.x, first.y, first.rotation, second.x, second.y, second.rotation]);
   const known = { ends, forces: pick(response.memberForces, member), action: actionOn(laid, member, load) };
   return (at) => {
-    const { along, across, ...rest } = stateWithin(laid, at, known);
-    return { x: along * laid.cos - across * laid.sin, y: along * laid.sin + across * laid.cos, ...rest };
+    const { along, across, rotation, tension, shear, moment } = stateWithin(laid, at, known);
+    return { x: along * laid.cos - across * laid.sin, y: along * laid.sin + across * laid.cos, rotation, tension, shear, moment };
   };
 }
 
@@ -92,40 +90,51 @@ function prepare(frame: Frame, { members, loose }: Assembled, load: LoadCase): P
     if (moment !== 0 && loose.has(3 * node + 2)) throw new RangeError(`nothing turns with node ${node}: no moment can act there`);
     for (const [axis, value] of [x, y, moment].entries()) atNodes[3 * node + axis] = pick(atNodes, 3 * node + axis) + value;
   }
-  const loaded = new Set([...(load.onMembers ?? []), ...(load.even ?? []), ...(load.strains ?? [])].map(({ member }) => member));
+  const loaded = new Set<number>();
+  for (const list of [load.onMembers, load.even, load.strains]) for (const { member } of list ?? []) loaded.add(member);
   for (const member of loaded) pick(members, member, "member");
   const held = members.map((set, index) => (loaded.has(index) ? heldForces(set, actionOn(set, index, load)) : NOTHING));
   const pushes = [...atNodes];
   for (const [index, set] of members.entries()) {
     const settles = load.settlements !== undefined && set.spots.some((spot) => moves[spot] !== 0);
     if (!settles && !loaded.has(index)) continue;
-    const local = endForces(set, toMember(set, ofSpots(set.spots, moves)), pick(held, index), { force: 0, moment: 0 });
+    const local = endForces(set, toMember(set, ofSpots(set.spots, moves)), held[index] as readonly number[], { force: 0, moment: 0 });
     const forces = toFrame(set, local);
-    for (const [end, spot] of set.spots.entries()) pushes[spot] = pick(pushes, spot) - pick(forces, end);
+    for (let end = 0; end < 6; end++) {
+      const spot = set.spots[end] as number;
+      pushes[spot] = (pushes[spot] as number) - (forces[end] as number);
+    }
   }
   return { load, moves, held, atNodes, pushes };
 }
 
-const ofSpots = (spots: readonly number[], values: readonly number[]): readonly number[] => spots.map((spot) => pick(values, spot));
+function ofSpots(spots: readonly number[], values: readonly number[]): readonly number[] {
+  const found = [0, 0, 0, 0, 0, 0];
+  for (let end = 0; end < 6; end++) found[end] = values[spots[end] as number] as number;
+  return found;
+}
 
 /** k u + the forces of the held ends; notes the largest product of a stiffness and a movement among forces and among moments. */
 function endForces(
-  { stiffness }: SetMember,
+  { rows }: SetMember,
   moves: readonly number[],
   held: readonly number[],
   products: { force: number; moment: number },
 ): readonly number[] {
-  return held.map((force, row) => {
-    let [sum, most] = [force, 0];
+  const forces = [0, 0, 0, 0, 0, 0];
+  for (let row = 0; row < 6; row++) {
+    let sum = held[row] as number;
+    let most = 0;
     for (let column = 0; column < 6; column++) {
-      const product = stiffness.get(row, column) * pick(moves, column);
+      const product = (rows[6 * row + column] as number) * (moves[column] as number);
       sum += product;
       most = Math.max(most, Math.abs(product));
     }
-    const kind = row === 2 || row === 5 ? "moment" : "force";
-    products[kind] = Math.max(products[kind], most);
-    return sum;
-  });
+    if (row === 2 || row === 5) products.moment = Math.max(products.moment, most);
+    else products.force = Math.max(products.force, most);
+    forces[row] = sum;
+  }
+  return forces;
 }
 
 /** The given movements of the supports; zero elsewhere. */
@@ -147,9 +156,12 @@ function respond(frame: Frame, { members }: Assembled, { load, moves, held, atNo
   /** What the members need at each node and axis, less the load there: the support's part where it is held fast. */
   const needed = atNodes.map((force) => -force);
   const memberForces = members.map((set, index) => {
-    const local = endForces(set, toMember(set, ofSpots(set.spots, moves)), pick(held, index), products);
+    const local = endForces(set, toMember(set, ofSpots(set.spots, moves)), held[index] as readonly number[], products);
     const forces = toFrame(set, local);
-    for (const [end, spot] of set.spots.entries()) needed[spot] = pick(needed, spot) + pick(forces, end);
+    for (let end = 0; end < 6; end++) {
+      const spot = set.spots[end] as number;
+      needed[spot] = (needed[spot] as number) + (forces[end] as number);
+    }
     return local;
   });
   const forces = loadsOf(frame, members, load);
@@ -157,7 +169,7 @@ function respond(frame: Frame, { members }: Assembled, { load, moves, held, atNo
     if (support === undefined) return NO_REACTION;
     const react = (hold: Hold | undefined, spot: number): number => {
       if (hold === undefined) return 0;
-      return hold === "fixed" ? pick(needed, spot) : -hold * pick(moves, spot);
+      return hold === "fixed" ? (needed[spot] as number) : -hold * (moves[spot] as number);
     };
     const force_x = react(support.x, 3 * node);
     const force_y = react(support.y, 3 * node + 1);
@@ -167,7 +179,7 @@ function respond(frame: Frame, { members }: Assembled, { load, moves, held, atNo
   });
   checkBalance(forces, products);
   const nodes = frame.nodes.map((_, node) => {
-    return { x: pick(moves, 3 * node), y: pick(moves, 3 * node + 1), rotation: pick(moves, 3 * node + 2) };
+    return { x: moves[3 * node] as number, y: moves[3 * node + 1] as number, rotation: moves[3 * node + 2] as number };
   });
   return { nodes, memberForces, reactions };
 }

@@ -1,6 +1,6 @@
 // Which nodes and members make the frame of one side of a guard, and what pulls on it?
 import type { AxialStiffness, Megapascal, Mm, Newton } from "../units/quantity.ts";
-import type { FrameMember } from "./frame-member.ts";
+import { type FrameMember, type LaidMember, layMember } from "./frame-member.ts";
 import type { Frame, FrameNode, Hold, LoadCase } from "./frame-model.ts";
 import { pick } from "./frame-pick.ts";
 
@@ -55,6 +55,8 @@ export interface GuardFrameInput {
 /** The frame of one side and where its parts are in it. */
 export interface BuiltFrame {
   readonly frame: Frame;
+  /** Its members in their places. */
+  readonly laid: readonly LaidMember[];
   /** For each post, its base and top among the nodes and its pieces among the members, from below. */
   readonly posts: readonly {
     readonly base: number;
@@ -117,7 +119,8 @@ export function buildFrame(input: GuardFrameInput): BuiltFrame {
       return member({ from: pick(along, index), to: end, EA: axial(bottomRail, input), EI: bottomRail.EI, ...hinges });
     });
   });
-  return { frame: { nodes, members }, posts, topRail: topPieces, bottomRail: bottomPieces };
+  const laid = members.map((one) => layMember(one, { from: pick(nodes, one.from), to: pick(nodes, one.to) }));
+  return { frame: { nodes, members }, laid, posts, topRail: topPieces, bottomRail: bottomPieces };
 }
 
 /** A rail without bending stiffness is a row of bars. */

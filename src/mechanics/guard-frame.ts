@@ -167,11 +167,11 @@ function heightReader(
   built: BuiltFrame,
   { load, response }: Pick<SideState, "load" | "response">,
 ): (post: number, height: Mm) => PlaceState {
-  const readers = new Map<number, (at: Mm) => PlaceState>();
+  const readers: ((at: Mm) => PlaceState)[] = [];
   return (post, height) => {
     const { member, at } = placeOn(built, post, height);
-    const reader = readers.get(member) ?? alongMember({ frame: built.frame, load, response }, member);
-    readers.set(member, reader);
+    const reader = readers[member] ?? alongMember({ frame: built.frame, load, response }, member, built.laid[member]);
+    readers[member] = reader;
     return reader(at);
   };
 }
@@ -185,16 +185,19 @@ function describe(input: GuardFrameInput, built: BuiltFrame, solved: Pick<SideSt
   const anchor_right = input.cables.map(({ right, height }) => movement(right, height));
   const bases = built.posts.map(({ base }) => pick(response.reactions, base));
   const feet = built.posts.map(({ pieces }) => pick(response.memberForces, pick(pieces, 0).member));
-  const thrusts = (rail: readonly (readonly number[])[]): readonly Newton[] =>
-    rail.flatMap((pieces) => pieces.slice(0, 1).map((member) => pick(pick(response.memberForces, member), 0)));
+  const thrusts = (rail: readonly (readonly number[])[]): readonly Newton[] => {
+    const found: Newton[] = [];
+    for (const [first] of rail) if (first !== undefined) found.push(pick(pick(response.memberForces, first), 0));
+    return found;
+  };
   return {
-    ...solved,
-    closing: input.cables.map(({ pushes = [] }, cable) =>
-      pushes.reduce(
-        (sum, { post, height, factor }) => sum + factor * movement(post, height),
-        pick(anchor_left, cable) - pick(anchor_right, cable),
-      ),
-    ),
+    load: solved.load,
+    response,
+    closing: input.cables.map(({ pushes = [] }, cable) => {
+      let sum = (anchor_left[cable] as Mm) - (anchor_right[cable] as Mm);
+      for (const { post, height, factor } of pushes) sum += factor * movement(post, height);
+      return sum;
+    }),
     anchor_left,
     anchor_right,
     loaded: (input.loads ?? []).map(({ post, height }) => movement(post, height)),
