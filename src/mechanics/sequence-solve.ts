@@ -37,13 +37,23 @@ export const entry = (values: Float64Array, index: number): number => values[ind
  *   definite (a frame that opens when it is pulled)
  * Source: derived, each cable keeps its take-up: T L/EA + F T = u
  */
-export function cableSystem({
-  flexibility,
-  cableFlexibility,
-}: {
+export function cableSystem(frame: CablesOnFrame): CableSystem {
+  const system = coupled(frame);
+  const { count } = system;
+  const all = Array.from({ length: count }, (_, index) => index);
+  if (!solveInto(new Float64Array(count), { system, cables: all, rightSides: new Float64Array(count) })) throw opening();
+  return system;
+}
+
+interface CablesOnFrame {
   readonly flexibility: readonly (readonly number[])[];
   readonly cableFlexibility: readonly number[];
-}): CableSystem {
+}
+
+const opening = (): RangeError => new RangeError("the frame opens when it is pulled");
+
+/** The system, of which nobody has looked yet whether the frame opens when it is pulled. */
+function coupled({ flexibility, cableFlexibility }: CablesOnFrame): CableSystem {
   const count = cableFlexibility.length;
   if (flexibility.length !== count || flexibility.some((row) => row.length !== count)) {
     throw new RangeError(`${count} cables need a flexibility of ${count} rows of ${count}`);
@@ -58,7 +68,8 @@ export function cableSystem({
   for (let i = 0; i < count; i++) {
     const row = flexibility[i] as readonly number[];
     for (let j = 0; j <= i; j++) {
-      const [closing, mirrored] = [row[j] as number, (flexibility[j] as readonly number[])[i] as number];
+      const closing = row[j] as number;
+      const mirrored = (flexibility[j] as readonly number[])[i] as number;
       if (Math.abs(closing - mirrored) > ASYMMETRY_max * largest) {
         throw new RangeError(`flexibility ${i + 1},${j + 1} is ${closing} and ${j + 1},${i + 1} is ${mirrored}: it must be symmetric`);
       }
@@ -66,12 +77,7 @@ export function cableSystem({
       coupling[j * count + i] = entry(coupling, i * count + j);
     }
   }
-  const system = { count, coupling };
-  const all = Array.from({ length: count }, (_, index) => index);
-  if (!solveInto(new Float64Array(count), { system, cables: all, rightSides: new Float64Array(count) })) {
-    throw new RangeError("the frame opens when it is pulled");
-  }
-  return system;
+  return { count, coupling };
 }
 
 /**
@@ -102,7 +108,22 @@ export function takeUpsFor(system: CableSystem, tensions: readonly Newton[]): re
  * Source: derived, complementarity of tension and slack; murty-1974 for the choice of the slack ones
  */
 export function tensionsFor(system: CableSystem, takeUps: readonly Mm[]): readonly Newton[] {
-  return listOf(complementary({ system, cables: pulledOf(takeUps), rightSides: new Float64Array(takeUps) }));
+  return listOf(complementary({ system, cables: pulledOf(takeUps), rightSides: new Float64Array(takeUps) }).tensions);
+}
+
+/**
+ * Tensions that given take-ups leave on a frame that is asked once: as cableSystem and tensionsFor, with one solution for both.
+ *
+ * @param frame - as for cableSystem [mm/N]
+ * @param takeUps - take-up of each cable from slack, none LOOSE [mm], shape (cables)
+ * @returns tension of each cable, exactly 0 where it is slack [N], shape (cables)
+ * @throws RangeError as cableSystem does
+ * Source: derived, complementarity of tension and slack; murty-1974 for the choice of the slack ones
+ */
+export function tensionsOn(frame: CablesOnFrame, takeUps: readonly Mm[]): readonly Newton[] {
+  const { tensions, isDefinite } = complementary({ system: coupled(frame), cables: pulledOf(takeUps), rightSides: new Float64Array(takeUps) });
+  if (!isDefinite) throw opening();
+  return listOf(tensions);
 }
 
 /**
@@ -125,7 +146,7 @@ export function pullTo(
   const others = pulledOf(takeUps).filter((other) => other !== cable);
   const rightSides = new Float64Array(takeUps);
   for (const other of others) rightSides[other] = entry(rightSides, other) - entry(coupling, other * count + cable) * reading;
-  const tensions = complementary({ system, cables: others, rightSides });
+  const { tensions } = complementary({ system, cables: others, rightSides });
   tensions[cable] = reading;
   let takeUp = 0;
   for (let j = 0; j < count; j++) takeUp += entry(coupling, cable * count + j) * entry(tensions, j);
@@ -153,9 +174,10 @@ interface Given {
 
 /**
  * Linear complementarity by principal pivoting, least index first: it ends for every positive definite matrix, after at most 2^n
- * changes of one cable between tight and slack (in practice after as many as there are slack cables).
+ * changes of one cable between tight and slack (in practice after as many as there are slack cables). Tells, too, whether the matrix of
+ * all of them is positive definite.
  */
-function complementary(given: Given): Float64Array {
+function complementary(given: Given): { readonly tensions: Float64Array; readonly isDefinite: boolean } {
   const { system, cables, rightSides } = given;
   const { count, coupling } = system;
   let [mostTakeUp, mostTension] = [0, 0];
@@ -173,9 +195,11 @@ function complementary(given: Given): Float64Array {
     for (const other of tight) lacks += entry(coupling, cable * count + other) * entry(tensions, other);
     return lacks < -DUST * mostTakeUp;
   };
+  let isDefinite = true;
   let wrong: number | undefined = -1;
   for (let change = 0; wrong !== undefined && change < 2 ** cables.length; change++) {
-    solveInto(tensions, { system, cables: tight, rightSides });
+    const solved = solveInto(tensions, { system, cables: tight, rightSides });
+    if (change === 0) isDefinite = solved;
     wrong = cables.find(isWrong);
     if (wrong !== undefined) {
       slack[wrong] = 1 - (slack[wrong] as number);
@@ -183,7 +207,7 @@ function complementary(given: Given): Float64Array {
     }
   }
   for (const cable of cables) if (entry(tensions, cable) <= DUST * mostTension) tensions[cable] = 0;
-  return tensions;
+  return { tensions, isDefinite };
 }
 
 /** Cholesky on the rows and columns of some cables, in their order; false where they are not positive definite. */
@@ -193,7 +217,8 @@ function solveInto(tensions: Float64Array, { system: { count, coupling }, cables
   const values = new Float64Array(size);
   let isDefinite = true;
   for (let i = 0; i < size; i++) {
-    const [row, own] = [(cables[i] as number) * count, i * size];
+    const row = (cables[i] as number) * count;
+    const own = i * size;
     let value = entry(rightSides, cables[i] as number);
     let pivot = entry(coupling, row + (cables[i] as number));
     for (let j = 0; j < i; j++) {

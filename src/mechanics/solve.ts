@@ -95,6 +95,8 @@ export function topOf({ of, low, high, precision = TOP_precision }: Search): num
     }
   }
   const inside = atLeft >= atRight ? left : right;
-  const best = Math.max(of(inside), of(low), of(high));
-  return [high, low].find((end) => of(end) === best) ?? inside;
+  const [atLow, atHigh] = [of(low), of(high)];
+  const best = Math.max(atLeft >= atRight ? atLeft : atRight, atLow, atHigh);
+  if (atHigh === best) return high;
+  return atLow === best ? low : inside;
 }

@@ -1,6 +1,6 @@
 // What do warmth, cold and moved anchors make of the tensions, and what must a gauge read today to be right at the reference temperature?
 import type { AxialStiffness, Celsius, Mm, Newton } from "../units/quantity.ts";
-import { cableSystem, tensionsFor } from "./sequence-solve.ts";
+import { tensionsOn } from "./sequence-solve.ts";
 import { unstressedLength } from "./stretch.ts";
 
 /** A cable as it stands: between its anchors, at a tension. */
@@ -56,16 +56,14 @@ export function changedTensions({ cables, flexibility }: StandingCables, change:
   const slackLengths = cables.map(
     (cable, index) => (unstressedLength(cable) + (lengthening[index] as number)) * (1 + change.expansion_perC * change.warmer),
   );
-  const system = cableSystem({
-    flexibility,
-    cableFlexibility: cables.map(({ stiffness }, index) => (slackLengths[index] as number) / stiffness),
-  });
   const takeUps = cables.map(({ length }, index) => {
     const given = flexibility[index] as readonly number[];
-    const held = cables.reduce((sum, { tension }, other) => sum + (given[other] as number) * tension, 0);
+    let held = 0;
+    for (let other = 0; other < cables.length; other++) held += (given[other] as number) * (cables[other] as StandingCable).tension;
     return length + held - (change.closing[index] as number) - (slackLengths[index] as number);
   });
-  const tensions = tensionsFor(system, takeUps);
+  const cableFlexibility = cables.map(({ stiffness }, index) => (slackLengths[index] as number) / stiffness);
+  const tensions = tensionsOn({ flexibility, cableFlexibility }, takeUps);
   return {
     tensions,
     changes: tensions.map((tension, index) => tension - (cables[index] as StandingCable).tension),

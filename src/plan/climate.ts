@@ -51,13 +51,14 @@ interface Causes {
   readonly closingAt: (warmer: Celsius) => readonly Mm[];
   readonly drying: readonly Mm[];
   readonly bedding: readonly Mm[];
+  /** How much nearer the anchors of each cable come by drying. */
+  readonly closing: Mm;
+  readonly shrinkage: Shrinkage;
+  readonly expansion: RunClimate["expansion"];
 }
 
-/** Losses and day readings of every run of a group whose nuts stand at `targets`, one for each run. */
-export function climateOf(group: FrameGroup, targets: readonly Newton[], job: Job): readonly RunClimate[] {
-  const count = group.courses.length;
+function causesOf(group: FrameGroup, targets: readonly Newton[], job: Job): Causes {
   const pulls = targets.flatMap((target) => group.courses.map(() => target));
-  const { reference, coldest, warmest, nextVisit_months } = job.site;
   const expansion = {
     strand: expansions["stainless strand"],
     deck: growingOf(job.posts.section.material),
@@ -68,7 +69,7 @@ export function climateOf(group: FrameGroup, targets: readonly Newton[], job: Jo
     { shrinkage: shrinkage.each, share: ANCHOR_share },
     { shrinkage: shrinkage.each, share: ANCHOR_share },
   ]);
-  const causes: Causes = {
+  return {
     stand: standing(group, pulls),
     expansion_perC: expansion.strand.value,
     closingAt: (warmer) =>
@@ -81,7 +82,34 @@ export function climateOf(group: FrameGroup, targets: readonly Newton[], job: Jo
       }),
     drying: pulls.map(() => closing),
     bedding: group.runs.flatMap((run) => group.courses.map(() => LATER_BEDDING.value * run.pathLength)),
+    closing,
+    shrinkage,
+    expansion,
   };
+}
+
+/** Which loss a target makes up for. */
+const coveredLoss = { "heat and settling": "both", heat: "heat", nothing: null } as const;
+
+/** What of the losses the targets make up for, one for each run: the `covered` of climateOf without all the rest. */
+export function coveredOf(group: FrameGroup, targets: readonly Newton[], job: Job): readonly Newton[] {
+  const which = coveredLoss[job.tightening.allowFor.value];
+  if (which === null) return group.runs.map(() => 0);
+  const { reference, warmest } = job.site;
+  const { changes } = changed(causesOf(group, targets, job), warmest.value - reference.value, which === "both");
+  const count = group.courses.length;
+  return group.runs.map((_, index) => {
+    const each = changes.slice(index * count, (index + 1) * count).map((change) => 0 - change);
+    return Math.max(0, ...each);
+  });
+}
+
+/** Losses and day readings of every run of a group whose nuts stand at `targets`, one for each run. */
+export function climateOf(group: FrameGroup, targets: readonly Newton[], job: Job): readonly RunClimate[] {
+  const count = group.courses.length;
+  const causes = causesOf(group, targets, job);
+  const { closing, shrinkage, expansion } = causes;
+  const { reference, coldest, warmest, nextVisit_months } = job.site;
   const hot = changed(causes, warmest.value - reference.value, false);
   const cold = changed(causes, coldest.value - reference.value, false);
   const dry = changed(causes, 0, true);
@@ -102,12 +130,12 @@ export function climateOf(group: FrameGroup, targets: readonly Newton[], job: Jo
     const { pitch } = job.fittings.stud;
     const travelPerEnd = (closing + bedding) / ends;
     const losses = { heat: loss(hot), cold: loss(cold), settling: loss(dry), both: loss(both) };
-    const covers = { "heat and settling": losses.both.worst, heat: losses.heat.worst, nothing: 0 };
+    const which = coveredLoss[job.tightening.allowFor.value];
     return {
       runId: run.id,
       ...losses,
       hardest: hardestOf(losses, job),
-      covered: Math.max(0, covers[job.tightening.allowFor.value]),
+      covered: which === null ? 0 : Math.max(0, losses[which].worst),
       days: days.map(({ temperature, each }): DayReading => {
         const own = of(each);
         return { temperature, each: own, low: Math.min(...own), high: Math.max(...own) };

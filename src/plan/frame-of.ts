@@ -5,7 +5,7 @@ import type { Newton } from "../units/quantity.ts";
 import { bearingOf } from "./check-bearing.ts";
 import type { Checked } from "./check-row.ts";
 import { hardestOf } from "./check-tension.ts";
-import { climateOf } from "./climate.ts";
+import { coveredOf } from "./climate.ts";
 import { answersOf } from "./frame-answer.ts";
 import { checkFrame, tensionShare } from "./frame-checks.ts";
 import { baseStiffness, modulusForBuckling, postMember, railMember, trialPull } from "./frame-members.ts";
@@ -25,6 +25,7 @@ export function frameOf(parts: Framed, job: Job): FramePlan {
   const { groups, runs, demanded, tightening } = parts;
   const checks = checkFrame({ ...parts, job });
   const strength = tensionShare(checks);
+  const bands = new Map(groups.map((group) => [group, coveredBands(group, runs, job)]));
   return {
     posts: {
       name: job.posts.section.name,
@@ -52,7 +53,7 @@ export function frameOf(parts: Framed, job: Job): FramePlan {
           strength,
           hardest: hardestOf(parts, run),
           washer: leastBearing(run, parts, job),
-          covered_band: coveredBand(group, runs, run, job),
+          covered_band: bandOf(bands.get(group), group, run),
         },
         job,
       );
@@ -67,13 +68,22 @@ function leastBearing(run: Run, parts: Framed, job: Job): Cited<Newton> | null {
   return right.value < left.value ? right : left;
 }
 
-/** Losses of a run with the least and the greatest stiffness of the strand. */
-function coveredBand(group: FrameGroup, runs: readonly Run[], run: Run, job: Job): { readonly low: Newton; readonly high: Newton } {
+interface CoveredBands {
+  readonly low: readonly Newton[];
+  readonly high: readonly Newton[];
+}
+
+/** Losses of a group's runs with the least and the greatest stiffness of the strand. */
+function coveredBands(group: FrameGroup, runs: readonly Run[], job: Job): CoveredBands {
   const { low, high } = job.cable.stiffness.value;
   const targets = group.runs.map(({ id }) => find(runs, (one) => one.id === id).tension.target);
-  const covered = (stiffness: number): Newton =>
-    find(climateOf(withCables(group, stiffness, job), targets, job), ({ runId }) => runId === run.id).covered;
+  const covered = (stiffness: number): readonly Newton[] => coveredOf(withCables(group, stiffness, job), targets, job);
   return { low: covered(low), high: covered(high) };
+}
+
+function bandOf(bands: CoveredBands | undefined, { runs }: FrameGroup, run: Run): { readonly low: Newton; readonly high: Newton } {
+  const own = runs.findIndex(({ id }) => id === run.id);
+  return { low: bands?.low[own] ?? 0, high: bands?.high[own] ?? 0 };
 }
 
 function find<T>(list: readonly T[], is: (one: T) => boolean): T {

@@ -2,7 +2,7 @@
 import type { Job } from "../job/job.ts";
 import type { Cited } from "../sources/cited.ts";
 import type { Newton } from "../units/quantity.ts";
-import { climateOf } from "./climate.ts";
+import { climateOf, coveredOf } from "./climate.ts";
 import type { RunClimate } from "./climate-plan.ts";
 import { criterionText } from "./criterion.ts";
 import { closingOf } from "./frame-answer.ts";
@@ -30,21 +30,19 @@ export function tensionGuard(
 ): TensionedGuard {
   let lost: ReadonlyMap<string, Newton> = new Map();
   let targets = targetsOf(demanded, lost, job);
-  let climate: readonly RunClimate[] = [];
+  let before = targets;
   for (let round = 0; round < ROUNDS_max; round++) {
-    const reached = new Map(targets.map(({ run, target }) => [run.id, target]));
-    climate = groups.flatMap((group) =>
-      climateOf(
-        group,
-        group.runs.map(({ id }) => reached.get(id) ?? 0),
-        job,
-      ),
+    before = targets;
+    lost = new Map(
+      groups.flatMap((group) => {
+        const covered = coveredOf(group, reachedIn(group, before), job);
+        return group.runs.map(({ id }, index) => [id, covered[index] ?? 0] as const);
+      }),
     );
-    lost = new Map(climate.map(({ runId, covered }) => [runId, covered]));
-    const before = targets;
     targets = targetsOf(demanded, lost, job);
     if (targets.every(({ target }, index) => target === before[index]?.target)) break;
   }
+  const climate = groups.flatMap((group) => climateOf(group, reachedIn(group, before), job));
   const asRuns = targets.map(({ run, target }) => ({ id: run.id, tension: { target } as Run["tension"] }));
   const targeted = targets.map((one) => {
     const group = groups.find(({ runs }) => runs.some(({ id }) => id === one.run.id));
@@ -52,6 +50,10 @@ export function tensionGuard(
   });
   return { runs: tensionRuns(targeted, gaps, job), climate };
 }
+
+/** Target of each run of a group. */
+const reachedIn = ({ runs }: FrameGroup, targets: readonly { readonly run: { readonly id: string }; readonly target: Newton }[]) =>
+  runs.map(({ id }) => targets.find(({ run }) => run.id === id)?.target ?? 0);
 
 /** What is lost is kept in store, unless somebody states the tension. */
 const targetsOf = (demanded: readonly DemandedRun[], lost: ReadonlyMap<string, Newton>, job: Job) =>
