@@ -121,7 +121,11 @@ export function tensionsFor(system: CableSystem, takeUps: readonly Mm[]): readon
  * Source: derived, complementarity of tension and slack; murty-1974 for the choice of the slack ones
  */
 export function tensionsOn(frame: CablesOnFrame, takeUps: readonly Mm[]): readonly Newton[] {
-  const { tensions, isDefinite } = complementary({ system: coupled(frame), cables: pulledOf(takeUps), rightSides: new Float64Array(takeUps) });
+  const { tensions, isDefinite } = complementary({
+    system: coupled(frame),
+    cables: pulledOf(takeUps),
+    rightSides: new Float64Array(takeUps),
+  });
   if (!isDefinite) throw opening();
   return listOf(tensions);
 }

@@ -96,7 +96,7 @@ export function topOf({ of, low, high, precision = TOP_precision }: Search): num
   }
   const inside = atLeft >= atRight ? left : right;
   const [atLow, atHigh] = [of(low), of(high)];
-  const best = Math.max(atLeft >= atRight ? atLeft : atRight, atLow, atHigh);
+  const best = Math.max(atLeft, atRight, atLow, atHigh);
   if (atHigh === best) return high;
   return atLow === best ? low : inside;
 }
