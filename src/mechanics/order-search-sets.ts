@@ -52,32 +52,42 @@ function statesOfSets({ system, target, movement }: OrderTask): SetStates {
   const dust = -SLACK_share * Math.max(...target);
   const shares = new Float64Array(2 ** count * count);
   const moved = new Float64Array(2 ** count);
-  const rows = movement.map(({ perPull, limit }) => new Float64Array(perPull.map((each) => each / limit)));
+  const rows = new Float64Array(greatest(movement.map(({ perPull, limit }) => perPull.map((each) => each / limit))).flat());
   // For each number of cables let go: tensions, and after them the columns of the inverse.
   const size = count * (count + 1);
   const levels = new Float64Array(size * (count + 1));
   levels.set(target);
   levels.set(inverseOf(system), count);
 
-  const record = (set: number, tensions: Float64Array, from: number): void => {
+  // Cables of the set that is looked at, for each number of cables let go: the others carry nothing.
+  const held = new Int32Array(count * (count + 1));
+
+  const record = (set: number, list: number, length: number, tensions: Float64Array, from: number): void => {
     const own = set * count;
-    for (let cable = 0; cable < count; cable++) shares[own + cable] = entry(tensions, from + cable) * entry(perTarget, cable);
+    for (let place = list; place < list + length; place++) {
+      const cable = held[place] as number;
+      shares[own + cable] = entry(tensions, from + cable) * entry(perTarget, cable);
+    }
     let most = 0;
-    for (const row of rows) {
+    for (let row = 0; row < rows.length; row += count) {
       let sum = 0;
-      for (let cable = 0; cable < count; cable++) sum += entry(row, cable) * entry(tensions, from + cable);
+      for (let place = list; place < list + length; place++) {
+        const cable = held[place] as number;
+        sum += entry(rows, row + cable) * entry(tensions, from + cable);
+      }
       most = Math.max(most, Math.abs(sum));
     }
     moved[set] = most;
   };
-  const visit = (set: number, at: number, below: number): void => {
+  const visit = (set: number, depth: number, below: number): void => {
+    const [at, list, length] = [depth * size, depth * count, count - depth];
     let slack = false;
-    for (let cable = 0; cable < count; cable++) slack ||= entry(levels, at + cable) < dust;
+    for (let place = list, cable = 0; place < list + length; cable++) if ((set >> cable) & 1) held[place++] = cable;
+    for (let place = list; place < list + length; place++) slack ||= entry(levels, at + (held[place] as number)) < dust;
     if (slack) {
-      const held = takeUps.map((takeUp, cable) => ((set >> cable) & 1 ? takeUp : LOOSE));
-      record(set, new Float64Array(tensionsFor(system, held)), 0);
-    } else record(set, levels, at);
-    const next = at + size;
+      const standing = takeUps.map((takeUp, cable) => ((set >> cable) & 1 ? takeUp : LOOSE));
+      record(set, list, length, new Float64Array(tensionsFor(system, standing)), 0);
+    } else record(set, list, length, levels, at);
     for (let gone = 0; gone < below; gone++) {
       const column = at + (gone + 1) * count;
       const own = entry(levels, column + gone);
@@ -85,15 +95,26 @@ function statesOfSets({ system, target, movement }: OrderTask): SetStates {
       for (let from = at; from < column; from += count) {
         const share = entry(levels, from + gone) / own;
         const to = from + size;
-        for (let i = 0; i < count; i++) levels[to + i] = entry(levels, from + i) - share * entry(levels, column + i);
-        levels[to + gone] = 0;
+        for (let place = list; place < list + length; place++) {
+          const i = held[place] as number;
+          levels[to + i] = entry(levels, from + i) - share * entry(levels, column + i);
+        }
       }
-      visit(set & ~(1 << gone), next, gone);
+      visit(set & ~(1 << gone), depth + 1, gone);
     }
   };
   visit(2 ** count - 1, 0, count);
   return { shares, moved };
 }
+
+/** Rows of movement that can be the largest: what never moves as far as another is left out. */
+const greatest = (rows: readonly (readonly number[])[]): readonly (readonly number[])[] =>
+  rows.filter((row, own) => !rows.some((other, index) => index !== own && isBeyond(other, row) && (index < own || !isBeyond(row, other))));
+
+/** True when every pull moves the first to the same side, and as far as the second or farther. */
+const isBeyond = (one: readonly number[], other: readonly number[]): boolean =>
+  (one.every((each) => each >= 0) || one.every((each) => each <= 0)) &&
+  one.every((each, cable) => Math.abs(each) >= Math.abs(other[cable] as number));
 
 /** (diag(L/EA) + F)^-1 as the sum of x x^T / p over conjugate directions. */
 function inverseOf(system: CableSystem): Float64Array {
