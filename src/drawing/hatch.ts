@@ -52,9 +52,16 @@ function crossings(outlines: readonly (readonly Turned[])[], at: Mm): readonly M
     let from = outline.at(-1);
     for (const to of outline) {
       if (from !== undefined && from.across < at !== to.across < at)
-        found.push(from.along + ((to.along - from.along) * (at - from.across)) / (to.across - from.across));
+        putInOrder(found, from.along + ((to.along - from.along) * (at - from.across)) / (to.across - from.across));
       from = to;
     }
   }
-  return found.sort((a, b) => a - b);
+  return found;
+}
+
+/** Most lines are crossed twice: sorting each list would cost more than all the rest. */
+function putInOrder(list: Mm[], value: Mm): void {
+  let place = list.length;
+  for (; place > 0 && (list[place - 1] as Mm) > value; place--) list[place] = list[place - 1] as Mm;
+  list[place] = value;
 }

@@ -71,7 +71,7 @@ export const buildSite = async ({ layouts, root, numbers, pageOf, archive, write
       config.addTransform("hand over", function (content) {
         const { url } = this.page;
         // Written a moment later: the engine times what happens in here and complains about slow disks.
-        if (content.trim() !== "") written = written.then(() => write(`${url.slice(1)}index.html`, content));
+        if (/\S/.test(content)) written = written.then(() => write(`${url.slice(1)}index.html`, content));
         return "";
       });
     },

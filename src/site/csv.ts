@@ -28,9 +28,12 @@ const csvText = (tables: readonly Table[]): string => {
     const caption = quoted(table.caption);
     const places = heads.map((head) => own[index]?.indexOf(head) ?? -1);
     for (const row of table.rows) {
-      pieces.push(caption);
-      for (const place of places) pieces.push(",", quoted(textOf(row[place] ?? "")));
-      pieces.push(LINE_END);
+      const fields = [caption];
+      for (let index = 0; index < places.length; index++) {
+        const place = places[index] as number;
+        fields.push(place < 0 ? "" : quoted(textOf(row[place] ?? "")));
+      }
+      pieces.push(fields.join(","), LINE_END);
     }
   }
   return pieces.join("");
@@ -57,6 +60,8 @@ const textOf = (cell: Cell): string => {
 };
 
 const quoted = (text: string): string => {
+  // A number or a word stands as it is: most fields do.
+  if (!/[*",\r\n]/.test(text)) return text;
   const words = text.includes("**") ? text.replaceAll("**", "") : text;
   return /[",\r\n]/.test(words) ? `"${words.replaceAll('"', '""')}"` : words;
 };

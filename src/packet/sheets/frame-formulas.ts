@@ -83,12 +83,13 @@ interface Filled {
 /** null where a symbol is left over: half a formula with numbers helps nobody. */
 function filledIn(expression: Text, parts: readonly CheckPart[], show: Show): Filled | null {
   const byName = new Map(parts.map((part) => [part.name, part]));
-  const names = [...byName.keys()].sort((a, b) => b.length - a.length).map(escaped);
-  if (names.length === 0) return null;
+  if (byName.size === 0) return null;
+  const pattern = patternOf([...byName.keys()]);
   const used = new Set<string>();
   let text = "";
   let from = 0;
-  for (const match of expression.matchAll(new RegExp(`(?<![\\w'])(?:${names.join("|")})(?![\\w'])`, "g"))) {
+  pattern.lastIndex = 0;
+  for (let match = pattern.exec(expression); match !== null; match = pattern.exec(expression)) {
     const part = byName.get(match[0]);
     if (part === undefined) return null;
     const before = expression.slice(from, match.index);
@@ -101,6 +102,17 @@ function filledIn(expression: Text, parts: readonly CheckPart[], show: Show): Fi
   }
   const end = expression.slice(from);
   return used.size === 0 || hasSymbols(end) ? null : { text: text + end, used };
+}
+
+const patterns = new Map<string, RegExp>();
+
+/** Finds the symbols as whole words; made once for each set of symbols, and the checks of the program have a few dozen. */
+function patternOf(symbols: readonly Text[]): RegExp {
+  const names = [...symbols].sort((a, b) => b.length - a.length).map(escaped);
+  const text = `(?<![\\w'])(?:${names.join("|")})(?![\\w'])`;
+  const known = patterns.get(text) ?? new RegExp(text, "g");
+  patterns.set(text, known);
+  return known;
 }
 
 const escaped = (name: string): string => name.replaceAll(/[.*+?^${}()|[\]\\]/g, "\\$&");
