@@ -7,6 +7,7 @@ import type { Mm } from "../units/quantity.ts";
 import { SAME_mm } from "../units/tolerance.ts";
 import type { Bay, SidePlan, Vertical } from "./plan.ts";
 import type { CutBar, CutPiece, CutPlan } from "./purchase.ts";
+import { bottomRailReaches, topRailReach } from "./rails.ts";
 
 export interface Lumber {
   readonly cuts: readonly CutPiece[];
@@ -76,13 +77,13 @@ function railPieces(framing: Framing, job: Job): readonly CutPiece[] {
   const top = framing.sides.flatMap((side) => topRailParts(side, framing, job));
   const pieces = numbered("TR", topRail, top);
   if (bottomRail === null) return pieces;
-  const bottom = framing.sides.flatMap((side) => bottomRailLengths(side, framing.verticals));
+  const bottom = framing.sides.flatMap((side) => bottomRailReaches(side, framing.verticals));
   return [
     ...pieces,
     ...numbered(
       "BR",
       bottomRail,
-      bottom.map((railLength) => ({ length: railLength, use: "bottom rail" })),
+      bottom.map(({ from, to }) => ({ length: to - from, use: "bottom rail" })),
     ),
   ];
 }
@@ -96,8 +97,9 @@ interface RailPart {
 function topRailParts(side: SidePlan, framing: Framing, job: Job): readonly RailPart[] {
   const before = framing.sides[side.index - 1]?.turn ?? null;
   const overhang = (turn: number | null): Mm => (job.frame.topRail.width / 2) * Math.tan(Math.abs(turn ?? 0) / 2);
-  const start = before === null ? side.startsAt : -overhang(before);
-  const end = side.turn === null ? side.endsAt : side.length + overhang(side.turn);
+  const reach = topRailReach(side, framing.sides);
+  const start = reach.from - overhang(before);
+  const end = reach.to + overhang(side.turn);
   const posts = framing.verticals.filter((vertical) => vertical.kind === "post" && vertical.sideIndex === side.index);
   const usable = stockUsable(job);
   const joints = chooseJoints([start, ...posts.slice(1, -1).map((post) => post.station), end], usable);
@@ -134,13 +136,6 @@ function chooseJoints(places: readonly Mm[], usable: readonly Mm[]): readonly Mm
   const joints: Mm[] = [];
   for (let at = places.length - 1; at >= 0; at = best[at]?.from ?? -1) joints.unshift(places[at] ?? 0);
   return joints;
-}
-
-function bottomRailLengths(side: SidePlan, verticals: readonly Vertical[]): readonly Mm[] {
-  const posts = verticals.filter((vertical) => vertical.kind === "post" && vertical.sideIndex === side.index);
-  return posts
-    .slice(1)
-    .map((post, index) => post.station - post.along / 2 - ((posts[index]?.station ?? 0) + (posts[index]?.along ?? 0) / 2));
 }
 
 /** Half a sixteenth of an inch: two parts whose lengths the tape cannot tell apart are one part, cut to the standing frame. */

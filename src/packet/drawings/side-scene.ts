@@ -4,6 +4,7 @@ import { hatched, type Line, type Part, polygon, strokes } from "../../drawing/s
 import { label } from "../../drawing/text.ts";
 import type { Point } from "../../geometry/vector.ts";
 import type { Bay, Plan, SidePlan, Vertical } from "../../plan/plan.ts";
+import { bottomRailReaches, type Reach, topRailReach } from "../../plan/rails.ts";
 import type { Mm } from "../../units/quantity.ts";
 import { leftFace, membersOf, rightFace } from "./kit.ts";
 import type { Stretch } from "./stretches.ts";
@@ -91,19 +92,19 @@ function walls(scene: Scene): readonly Part[] {
   ];
 }
 
-/** Rails run from end post to end post, and on to the corner point at a corner. */
-function railReach({ side, stretch, plan }: Scene): { readonly from: Mm; readonly to: Mm } {
-  const start = side.index === 0 ? side.startsAt : 0;
-  const end = side.index === plan.sides.length - 1 ? side.endsAt : side.length;
-  return { from: Math.max(start, stretch.from), to: Math.min(end, stretch.to) };
-}
-
+/** Rails as they are cut, so far as the stretch shows them. */
 function rails(scene: Scene): readonly Part[] {
-  const { plan, view } = scene;
-  const { from, to } = railReach(scene);
+  const { plan, side, stretch, view } = scene;
   const { bottom, top, guardHeight } = plan.opening;
-  const rail = (low: Mm, high: Mm): Part => polygon(rectangle(view, { from, to, low, high }), { pen: "edge", fill: "white" });
-  return [...(plan.job.frame.bottomRail === null ? [] : [rail(plan.job.frame.gapBelow, bottom)]), rail(top, guardHeight)];
+  const rail = ({ from, to }: Reach, low: Mm, high: Mm): readonly Part[] => {
+    const seen = { from: Math.max(from, stretch.from), to: Math.min(to, stretch.to) };
+    return seen.to > seen.from ? [polygon(rectangle(view, { ...seen, low, high }), { pen: "edge", fill: "white" })] : [];
+  };
+  const below = plan.job.frame.bottomRail === null ? [] : bottomRailReaches(side, plan.verticals);
+  return [
+    ...below.flatMap((reach) => rail(reach, plan.job.frame.gapBelow, bottom)),
+    ...rail(topRailReach(side, plan.sides), top, guardHeight),
+  ];
 }
 
 function upright({ plan, view }: Scene, vertical: Vertical): Part {

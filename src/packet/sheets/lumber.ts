@@ -4,6 +4,7 @@ import type { Block, Sheet, Table, Text } from "../packet.ts";
 import { sourceMark } from "../show-number.ts";
 import { introduction } from "../wording.ts";
 import { bold, caution, column, facts, prose, refer, type SheetContext, type SheetMaker, sheet, table, tick } from "./kit.ts";
+import { cornerRailWords } from "./slots.ts";
 
 export const lumberSheet: SheetMaker = (context, head): Sheet => {
   const { plan } = context;
@@ -48,7 +49,8 @@ function stockFacts({ plan, show }: SheetContext): Block {
   ]);
 }
 
-function cutTable({ plan, show }: SheetContext): Table {
+function cutTable(context: SheetContext): Table {
+  const { plan, show } = context;
   return table({
     id: "lumber-cuts",
     caption: "Parts to cut",
@@ -69,6 +71,7 @@ function cutTable({ plan, show }: SheetContext): Table {
       tick,
     ]),
     rowHeads: true,
+    notes: cornerRailWords(context),
   });
 }
 

@@ -28,6 +28,7 @@ import {
 } from "./kit.ts";
 import { atLeast, atMost, bandWords, pullWords } from "./readings.ts";
 import { bayName, forceWords, openingRoute, type Route, sagBays, testedBays, testPlaces } from "./route.ts";
+import { slotOf } from "./slots.ts";
 import { SHORT_mm } from "./span-readings.ts";
 import { spansInBay } from "./spans.ts";
 
@@ -155,7 +156,7 @@ const HOW: Readonly<Record<Route["push"], Text>> = {
   never: "set in by hand",
 };
 
-/** The gap between two posts of a pair holds no cable to test: it is a slot, and measured. */
+/** Between two posts of a pair or of a corner stands no rail that could stop a sphere: the slot is measured, at its narrowest. */
 function slotTables({ plan, show }: SheetContext): readonly Table[] {
   const columns = [
     column("slot", "Slot", 0.16),
@@ -165,11 +166,19 @@ function slotTables({ plan, show }: SheetContext): readonly Table[] {
     column("initials", "Initials", 0.18),
   ];
   const rows = plan.bays
-    .filter(({ kind }) => kind === "pair gap")
-    .map(({ id, leftId, rightId, free }) => blankRow(columns, bold(id), `${leftId} and ${rightId}`, show.tape(free)));
+    .filter(({ kind }) => kind !== "bay")
+    .map((bay) => blankRow(columns, bold(bay.id), `${bay.leftId} and ${bay.rightId}`, show.tape(slotOf(plan, bay))));
   return rows.length === 0
     ? []
-    : [table({ id: "proof-slots", caption: "Slots between posts: measure, the sphere must not pass", columns, rows, writeIn: true })];
+    : [
+        table({
+          id: "proof-slots",
+          caption: "Slots between two posts, from the datum to the top rail: measure, the sphere must not pass",
+          columns,
+          rows,
+          writeIn: true,
+        }),
+      ];
 }
 
 /** Where a sag was agreed: what hangs where, and what it may do. */

@@ -142,10 +142,11 @@ describe("openingRoute", () => {
     ]);
   });
 
-  test("0003: the slot between the two posts of a pair is listed with its 3-1/2 in and measured", () => {
+  test("0003: the slots between the two posts of a pair, 3-1/2 in, and of a corner are listed and measured", () => {
     const plan = examplePlan("boardwalk-6ft");
     expect(tableOf(packetOf(plan, "crew"), "proof-slots").rows.map((row) => row.slice(0, 3).map(cellText))).toEqual([
       ["A25", "P13 and P14", '3-1/2"'],
+      ["A/B", "P16 and P17", '15/16"'],
     ]);
   });
 

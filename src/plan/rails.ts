@@ -1,0 +1,24 @@
+// From where to where does each rail reach? One answer for the cut list and for what is drawn.
+import type { Mm } from "../units/quantity.ts";
+import type { SidePlan, Vertical } from "./plan.ts";
+
+/** A stretch of a side, in its stations. */
+export interface Reach {
+  readonly from: Mm;
+  readonly to: Mm;
+}
+
+/** The bottom rail stands between the posts of a side. Across a corner there is none: a slot that no sphere passes is checked there. */
+export function bottomRailReaches(side: SidePlan, verticals: readonly Vertical[]): readonly Reach[] {
+  const posts = verticals.filter((vertical) => vertical.kind === "post" && vertical.sideIndex === side.index);
+  return posts.slice(1).map((post, index) => {
+    const before = posts[index] ?? post;
+    return { from: before.station + before.along / 2, to: post.station - post.along / 2 };
+  });
+}
+
+/** The top rail lies over the posts: from end post to end post, at a corner to the corner point, where its mitre is cut. */
+export const topRailReach = (side: SidePlan, sides: readonly SidePlan[]): Reach => ({
+  from: side.index === 0 ? side.startsAt : 0,
+  to: side.index === sides.length - 1 ? side.endsAt : side.length,
+});
