@@ -3,11 +3,9 @@ import type { Job } from "../job/job.ts";
 import { decimal, force, length } from "../units/print.ts";
 import type { Mm } from "../units/quantity.ts";
 import type { InstrumentRange } from "./instrument-range.ts";
+import { edgeProtection } from "./open-edge.ts";
 import type { BitUse, Run } from "./plan.ts";
 import type { ToolLine } from "./purchase.ts";
-
-/** From here on an open edge asks for fall protection at work: 6 ft, 29 CFR 1926.501(b)(1). */
-const FALL_mm: Mm = 1828.8;
 
 export function makeTools(
   { bits, runs, range }: { readonly bits: readonly BitUse[]; readonly runs: readonly Run[]; readonly range: InstrumentRange },
@@ -49,13 +47,12 @@ const to = (step: string, lines: readonly Line[]): readonly ToolLine[] => lines.
 
 const small = (mm: Mm, job: Job): string => length(mm, { units: job.units, decimals: 1, step: 1 / 32 });
 
-/** Where somebody can fall, the protection stands before the first step at the edge: measuring. */
-const safeTools = (job: Job): readonly ToolLine[] =>
-  job.code.drop >= FALL_mm
-    ? to("before measuring", [
-        { item: "fall protection", source: "rent", note: `drop of ${length(job.code.drop, { units: job.units, style: "feet" })}` },
-      ])
-    : [];
+/** What closes the edge stands before the first step there: measuring. */
+function safeTools(job: Job): readonly ToolLine[] {
+  const item = edgeProtection(job);
+  const note = `at the open edge until H4; drop of ${length(job.code.drop, { units: job.units, style: "feet" })}`;
+  return to("before measuring", [{ item, source: item === "fall protection" ? "rent" : "have", note }]);
+}
 
 /** Rails and spacers are cut and fixed to the standing posts. */
 function cutTools(runs: readonly Run[], job: Job): readonly ToolLine[] {

@@ -1,4 +1,5 @@
 // What does a crew confirm before and after it bores: frame, setting out, bores?
+import { edgeProtection } from "../../plan/open-edge.ts";
 import { frameAccepted } from "../wording.ts";
 import type { Card } from "./card.ts";
 import { count, endPostIds, listed, postsOf, refer, type SheetContext, spacersOf, unique } from "./kit.ts";
@@ -7,12 +8,17 @@ import { safetyFor } from "./safety-messages.ts";
 
 export function frameCard(context: SheetContext): Card {
   const { plan, show } = context;
+  const protection = edgeProtection(plan.job);
   return {
     key: "frame",
     title: "Frame and survey",
     sheets: `${refer(context, "survey")}, ${refer(context, "plan")}, ${refer(context, "lumber")}`,
     safety: safetyFor("frame", plan),
     items: [
+      {
+        text: `${protection === "fall protection" ? "Fall protection" : "Temporary barrier"} up at the open edge before ${plan.job.posts.existing ? "old infill comes off" : "anybody works there"}; it stays until H4.`,
+        killer: true,
+      },
       {
         text: `**${frameAccepted}** by a licensed engineer or the authority: posts, rails, feet. End posts ${listed(endPostIds(plan))}.`,
         killer: true,
@@ -27,8 +33,7 @@ export function frameCard(context: SheetContext): Card {
         text: `${count(postsOf(plan).length, "post")} plumb and firm; ${count(spacersOf(plan).length, "spacer")} fixed top and bottom, in line.`,
       },
       { text: `No free length above ${show.tapeBoth(plan.job.spacers.free_max.value)}; longest measured`, value: show.lengthUnit },
-      { text: `Survey compared line by line on ${refer(context, "survey")}; nothing past a stop value.` },
-      { text: `Fittings measured; each equals ${refer(context, "survey")}.` },
+      { text: `Survey and fittings compared line by line on ${refer(context, "survey")}; nothing past a stop value.` },
     ],
     hold: `H1: nothing is bored before H1 is signed on ${refer(context, "proof")}, and only there.`,
   };

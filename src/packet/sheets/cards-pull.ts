@@ -1,4 +1,5 @@
 // What does a crew confirm before, during and after it tightens the cables?
+import { edgeProtection } from "../../plan/open-edge.ts";
 import type { StepItem } from "../packet.ts";
 import type { Card } from "./card.ts";
 import { hasTails, pulledAtBoth } from "./ends.ts";
@@ -16,7 +17,10 @@ export function beforePullCard(context: SheetContext): Card {
     sheets: refer(context, "tightening"),
     safety: safetyFor("tighten", plan),
     items: [
-      { text: `H1 and H2 signed on ${refer(context, "proof")}. Temporary fall protection stays up.`, killer: true },
+      {
+        text: `H1 and H2 signed on ${refer(context, "proof")}. ${edgeProtection(plan.job) === "fall protection" ? "Fall protection" : "Temporary barrier"} stays up.`,
+        killer: true,
+      },
       { text: "Gauge set for this cable size; serial number and check date", value: "no., date" },
       { text: "Temperature of the air; its column marked in the table by temperature", value: show.heatUnit },
       {
@@ -98,7 +102,7 @@ export function proofCard(context: SheetContext): Card {
       { text: `Log and deviations complete; H1 to H3 signed on ${refer(context, "proof")}.` },
       { text: `Owner has the card of ${refer(context, "care")}; next visit agreed`, value: "date" },
     ],
-    hold: `H4, signed on ${refer(context, "proof")}: hand-over only after that.`,
+    hold: `H4, signed on ${refer(context, "proof")}: hand-over, and the ${edgeProtection(plan.job)} down, only after that.`,
   };
 }
 

@@ -1,13 +1,15 @@
 // Where does a crew stop and confirm? One pause card for each step, one page each, at most nine items.
+import { edgeProtection } from "../../plan/open-edge.ts";
 import type { Plan } from "../../plan/plan.ts";
-import type { Block, Steps, Table } from "../packet.ts";
+import type { Block, Steps, Table, Text } from "../packet.ts";
+import { showIn } from "../show-number.ts";
 import { troubles } from "../wording.ts";
 import type { Card } from "./card.ts";
 import { boreCard, frameCard, setOutCard } from "./cards-bore.ts";
 import { beforePullCard, proofCard, pullCard } from "./cards-pull.ts";
 import { reeveCard, secondStudCard } from "./cards-reeve.ts";
 import { secondStuds } from "./ends.ts";
-import { blanks, bold, column, heading, minor, pageBreak, type SheetContext, steps, table } from "./kit.ts";
+import { blanks, bold, column, heading, minor, pageBreak, prose, type SheetContext, steps, table } from "./kit.ts";
 
 export function crewCards(context: SheetContext): readonly Block[] {
   const studs = secondStuds(context.plan).length > 0 ? [secondStudCard] : [];
@@ -20,12 +22,17 @@ export function crewCards(context: SheetContext): readonly Block[] {
 function cardBlocks(card: Card, number: number, total: number, plan: Plan): readonly Block[] {
   return [
     heading(`card-${card.key}-head`, `Card ${number} of ${total}: ${card.title}`),
+    ...(number === 1 ? [] : [prose(edgeWords(plan))]),
     ...card.safety,
     cardSteps(card),
     ...troubleTable(card, plan),
     doneRow(card),
   ];
 }
+
+/** On every card after the first, which says it in its list: cables that are not yet tight are no guard. */
+const edgeWords = ({ job }: Plan): Text =>
+  `**Open edge, a drop of ${showIn(job.units).measure({ kind: "length", value: job.code.drop })}: ${edgeProtection(job)} up until H4.**`;
 
 const cardSteps = (card: Card): Steps =>
   steps({

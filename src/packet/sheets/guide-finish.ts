@@ -1,4 +1,5 @@
 // What does somebody who does this once do to tighten, prove and finish? Sentences of at most 20 words.
+import { edgeProtection } from "../../plan/open-edge.ts";
 import type { Plan, Run } from "../../plan/plan.ts";
 import type { StepItem, Text } from "../packet.ts";
 import { hasTails, pulledAtBoth } from "./ends.ts";
@@ -181,6 +182,6 @@ export function finishStage(context: SheetContext): Stage {
         more: `Cables lose some pull in the first weeks. ${isWood(plan) ? "Wood dries and strand beds in." : "The strand beds in."}`,
       },
     ],
-    hold: `H4, signed on ${refer(context, "proof")}: the guard is ready only then.`,
+    hold: `H4, signed on ${refer(context, "proof")}: the guard is ready only then. Take the ${edgeProtection(plan.job)} down after that.`,
   };
 }

@@ -1,4 +1,5 @@
 // What does somebody who does this once do before a hole is bored: ask, measure, buy, get the frame accepted?
+import { edgeProtection } from "../../plan/open-edge.ts";
 import type { Plan } from "../../plan/plan.ts";
 import type { SheetKey } from "../issues.ts";
 import type { StepItem, Text } from "../packet.ts";
@@ -43,7 +44,7 @@ export function measureStage(context: SheetContext): Stage {
     sheets: `${refer(context, "survey")}, ${refer(context, "plan")}`,
     safety: "frame",
     items: [
-      ...fallItems(plan),
+      edgeItem(plan),
       {
         text: `Measure side${plan.sides.length === 1 ? "" : "s"} ${sides} as ${refer(context, "survey")} says. Read the tape twice.`,
         more: "Measure along the line where the cables will run.",
@@ -59,19 +60,14 @@ export function measureStage(context: SheetContext): Stage {
   };
 }
 
-/** 6 ft, from where the rule of the United States asks for protection; elsewhere the local rules say. */
-const FALL_mm = 1828.8;
-
-const fallItems = ({ job }: Plan): readonly StepItem[] =>
-  job.code.drop < FALL_mm
-    ? []
-    : [
-        {
-          text: "Put up fall protection at the open edge first. Keep it up until H4.",
-          more: "Ask your building office which rules apply to you.",
-          killer: true,
-        },
-      ];
+function edgeItem({ job }: Plan): StepItem {
+  const protection = edgeProtection(job);
+  return {
+    text: `Put up ${protection === "fall protection" ? protection : `a ${protection}`} at the open edge first. Keep it up until H4.`,
+    more: `${job.posts.existing ? "Take old infill off only after that. " : ""}Ask your building office which rules apply to you.`,
+    killer: true,
+  };
+}
 
 const compareItem = (): StepItem => ({
   text: "Compare each number with the plan. Stop if one is past its stop value.",

@@ -47,6 +47,18 @@ describe("stepsSheet for the crew", () => {
     }
   });
 
+  test.each(examples)(
+    "%s: the open edge is closed before the first work on it, on every card, in the guide and in the list of tools",
+    (_, plan) => {
+      const protection = plan.job.code.drop >= 1828.8 ? "fall protection" : "temporary barrier";
+      const [first, ...others] = pagesOf(plan);
+      expect(stepsOf(first ?? [])[0]?.items[0]?.text.toLowerCase()).toContain(`${protection} up at the open edge before`);
+      for (const page of others) expect.soft(page.flatMap(textsOf).join("\n")).toContain(`${protection} up until H4`);
+      expect(homeWords(plan)).toContain(`${protection} at the open edge first. Keep it up until H4.`);
+      expect(plan.tools.some(({ item, step }) => item === protection && step === "before measuring")).toBe(true);
+    },
+  );
+
   test.each(examples)("%s: each card has a page of its own, with one line for who ended it or handed it on", (_, plan) => {
     const pages = pagesOf(plan);
     expect(pages.length).toBe(cardCount(plan));
