@@ -2,7 +2,7 @@
 import { createHash } from "node:crypto";
 import { basename, join } from "node:path";
 import { contentBox } from "../drawing/paper.ts";
-import type { Issue, Paper } from "../job/job.ts";
+import type { Issue } from "../job/job.ts";
 import { makePacket } from "../packet/make-packet.ts";
 import type { Packet } from "../packet/packet.ts";
 import { NOT_FOR_CONSTRUCTION } from "../packet/wording.ts";
@@ -11,6 +11,7 @@ import type { PageHeights } from "../pdf/measure.ts";
 import { type Printer, PrintFault } from "../pdf/print.ts";
 import type { Plan } from "../plan/plan.ts";
 import type { Layouts } from "../site/layouts.ts";
+import { extraHead_mm } from "../site/page-rules.ts";
 import { printCopy } from "../site/print-copy.ts";
 import type { Effects } from "./effects.ts";
 import type { JobFile, JobRecord, OutputFile } from "./manifest.ts";
@@ -150,9 +151,10 @@ const printIssue = async (
 
 const PIXELS_PER_MM = 96 / 25.4;
 
-const pageHeights = ({ paper }: Packet): PageHeights => ({
-  portrait: heightOf(paper, "portrait") * PIXELS_PER_MM,
-  landscape: heightOf(paper, "landscape") * PIXELS_PER_MM,
+const pageHeights = (packet: Packet): PageHeights => ({
+  portrait: heightOf(packet, "portrait") * PIXELS_PER_MM,
+  landscape: heightOf(packet, "landscape") * PIXELS_PER_MM,
 });
 
-const heightOf = (paper: Paper, orientation: "portrait" | "landscape"): number => contentBox({ paper, orientation }).height;
+const heightOf = ({ paper, titleBlock }: Packet, orientation: "portrait" | "landscape"): number =>
+  contentBox({ paper, orientation }).height - extraHead_mm(titleBlock);

@@ -1,6 +1,7 @@
 // What does a packet hold? The sheets of one issue, in order, made from one plan.
 import type { Issue } from "../job/job.ts";
 import type { Plan } from "../plan/plan.ts";
+import { dangerLine } from "./danger-line.ts";
 import { FRAME_STAMP, failingChecks } from "./frame-verdict.ts";
 import { issueName, type SheetHead, type SheetKey, sheetHeads } from "./issues.ts";
 import { sourcesMarkedIn } from "./marked-sources.ts";
@@ -87,7 +88,9 @@ function makeSheets(context: SheetContext, index: readonly SheetHead[]): readonl
   const sheets: Sheet[] = [];
   for (const head of index) {
     const marked = head.key === "sources" ? sourcesMarkedIn(sheets.flatMap(({ blocks }) => blocks)) : [];
-    sheets.push(makers[head.key]({ ...context, marked }, head));
+    const made = makers[head.key]({ ...context, marked }, head);
+    const danger = dangerLine(context.plan, head.key);
+    sheets.push(danger.length === 0 ? made : { ...made, blocks: [...danger, ...made.blocks] });
   }
   return sheets;
 }

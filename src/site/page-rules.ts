@@ -8,7 +8,7 @@ const paperNames = { letter: "letter", a4: "A4" } as const;
 /** Page rules of a packet: a page name for each sheet, so that each carries its own id and name. */
 export const pageRules = ({ titleBlock, sheets, paper }: Packet): string =>
   [
-    `@page{size:${paperNames[paper]} portrait;margin:${margins};${commonBoxes(titleBlock)}}`,
+    `@page{size:${paperNames[paper]} portrait;margin:${margins(titleBlock)};${commonBoxes(titleBlock)}}`,
     ...orientations.map((orientation) => `.${orientation}{width:${contentBox({ paper, orientation }).width}mm}`),
     ...sheets.map((sheet) =>
       sheetRule(sheet, { paper: paperNames[paper], example: titleBlock.stamp === "" ? [] : exampleLines(titleBlock) }),
@@ -16,7 +16,15 @@ export const pageRules = ({ titleBlock, sheets, paper }: Packet): string =>
   ].join("\n");
 
 const orientations = ["portrait", "landscape"] as const;
-const margins = [margins_mm.top, margins_mm.right, margins_mm.bottom, margins_mm.left].map((side) => `${side}mm`).join(" ");
+
+/** A stamp brings a third line above the sheet: the margin grows by what keeps that line off the edge that printers leave white. */
+const STAMP_mm = 2;
+
+/** What the title block takes above a sheet beyond the margin of every sheet. */
+export const extraHead_mm = ({ stamp }: Pick<TitleBlock, "stamp">): number => (stamp === "" ? 0 : STAMP_mm);
+
+const margins = (block: TitleBlock): string =>
+  [margins_mm.top + extraHead_mm(block), margins_mm.right, margins_mm.bottom, margins_mm.left].map((side) => `${side}mm`).join(" ");
 
 /** The class and page name of a sheet; its slug alone would not do where two elevations share one. */
 export const pageName = (sheet: Sheet): string =>

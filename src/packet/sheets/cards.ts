@@ -1,6 +1,7 @@
 // Where does a crew stop and confirm? One pause card for each step, one page each, at most nine items.
 import { edgeProtection } from "../../plan/open-edge.ts";
 import type { Plan } from "../../plan/plan.ts";
+import { dangerWords } from "../danger-line.ts";
 import type { Block, Steps, Table, Text } from "../packet.ts";
 import { showIn } from "../show-number.ts";
 import { troubles } from "../wording.ts";
@@ -22,7 +23,7 @@ export function crewCards(context: SheetContext): readonly Block[] {
 function cardBlocks(card: Card, number: number, total: number, plan: Plan): readonly Block[] {
   return [
     heading(`card-${card.key}-head`, `Card ${number} of ${total}: ${card.title}`),
-    ...(number === 1 ? [] : [prose(edgeWords(plan))]),
+    ...(number === 1 ? [] : cardWarnings(plan).map((words) => prose(words))),
     ...card.safety,
     cardSteps(card),
     ...troubleTable(card, plan),
@@ -33,6 +34,9 @@ function cardBlocks(card: Card, number: number, total: number, plan: Plan): read
 /** On every card after the first, which says it in its list: cables that are not yet tight are no guard. */
 const edgeWords = ({ job }: Plan): Text =>
   `**Open edge, a drop of ${showIn(job.units).measure({ kind: "length", value: job.code.drop })}: ${edgeProtection(job)} up until H4.**`;
+
+/** Each card is a page of its own; the first has the line of its sheet. */
+const cardWarnings = (plan: Plan): readonly Text[] => [dangerWords(plan), edgeWords(plan)].filter((words) => words !== "");
 
 const cardSteps = (card: Card): Steps =>
   steps({

@@ -1,4 +1,5 @@
 // Z-803: in which order are the cables pulled, to which reading, and how is a reading taken?
+import { FRAME_SHEET, frameFails } from "../frame-verdict.ts";
 import type { Block, Sheet, Table, Text } from "../packet.ts";
 import { sourceMark } from "../show-number.ts";
 import { introduction } from "../wording.ts";
@@ -66,7 +67,7 @@ function targetFacts(context: SheetContext): Block {
     ]),
     [
       "Never above",
-      `**"at most" of the step: on a day of the log's temperature the posts are checked for no more.** Working limit of the strand: ${show.forceBothDown(target.workingLimit)}`,
+      `**"at most" of the step${frameFails(plan) ? `: yet the frame fails its checks at these pulls (${FRAME_SHEET}), so that nothing may be pulled` : ": on a day of the log's temperature the posts are checked for no more"}.** Working limit of the strand: ${show.forceBothDown(target.workingLimit)}`,
     ],
     [
       "Where the target comes from",
