@@ -1,11 +1,13 @@
-// How do the four issues of each job become PDFs? A few at once; a job's files are written when all of them are good.
+// How do the four issues of each job, and its templates on both papers, become PDFs? A few at once; a job's files are written when all of them are good.
 import { createHash } from "node:crypto";
 import { basename, join } from "node:path";
 import { contentBox } from "../drawing/paper.ts";
-import type { Issue } from "../job/job.ts";
+import type { Issue, Paper } from "../job/job.ts";
+import { issueName } from "../packet/issues.ts";
 import { makePacket } from "../packet/make-packet.ts";
+import { makeTemplates } from "../packet/make-templates.ts";
 import type { Packet } from "../packet/packet.ts";
-import { NOT_FOR_CONSTRUCTION } from "../packet/wording.ts";
+import { NOT_FOR_CONSTRUCTION, paperName } from "../packet/wording.ts";
 import { drawingFaults } from "../pdf/drawing-faults.ts";
 import type { PageHeights } from "../pdf/measure.ts";
 import { type Printer, PrintFault } from "../pdf/print.ts";
@@ -17,14 +19,31 @@ import type { Effects } from "./effects.ts";
 import type { JobFile, JobRecord, OutputFile } from "./manifest.ts";
 import { programVersion } from "./program.ts";
 
-export const issues: readonly Issue[] = ["crew", "homeowner", "permit", "record"];
+const issues: readonly Issue[] = ["crew", "homeowner", "permit", "record"];
 
-/** The name of a printed issue: who has only the file must know that nobody may build from it. */
-export const pdfName = ({ job, verdict }: Plan, issue: Issue): string =>
-  `${job.identity.number}-${issue}${verdict === "fail" ? `-${NOT_FOR_CONSTRUCTION.replaceAll(" ", "-")}` : ""}.pdf`;
+/** What is printed in one file: an issue, or the full-size templates for one paper. */
+export type Print = { readonly issue: Issue } | { readonly templatesOn: Paper };
+
+const papers: readonly Paper[] = ["letter", "a4"];
+
+/** In the order in which a job's page names them. */
+export const prints: readonly Print[] = [...issues.map((issue) => ({ issue })), ...papers.map((templatesOn) => ({ templatesOn }))];
+
+const printName = (print: Print): string => ("issue" in print ? print.issue : `templates-${print.templatesOn}`);
+
+/** As a link says it. */
+export const printTitle = (print: Print): string =>
+  "issue" in print ? issueName[print.issue] : `Full-size templates and story pole, ${paperName[print.templatesOn]} paper`;
+
+/** The name of a printed file: who has only the file must know that nobody may build from it. */
+export const pdfName = ({ job, verdict }: Plan, print: Print): string =>
+  `${job.identity.number}-${printName(print)}${verdict === "fail" ? `-${NOT_FOR_CONSTRUCTION.replaceAll(" ", "-")}` : ""}.pdf`;
 
 /** Those with most pages first, so that the last of a job is a short one and no page of the browser waits for long. */
-const longestFirst: readonly Issue[] = ["homeowner", "crew", "record", "permit"];
+const longestFirst: readonly Print[] = [
+  ...papers.map((templatesOn) => ({ templatesOn })),
+  ...(["homeowner", "crew", "record", "permit"] as const).map((issue) => ({ issue })),
+];
 
 export interface PrintingOptions {
   readonly effects: Effects;
@@ -62,18 +81,18 @@ export const printJobs = async <T extends PrintTask>(
       task,
       results: [] as { path: string; pdf: PrintedPdf }[],
       error: undefined as Error | undefined,
-      left: issues.length,
+      left: prints.length,
     };
-    return longestFirst.map((issue) => ({ issue, shared }));
+    return longestFirst.map((print) => ({ print, shared }));
   });
   let next = 0;
   const work = async (): Promise<void> => {
     for (let part = parts[next++]; part !== undefined; part = parts[next++]) {
-      const { issue, shared } = part;
+      const { print, shared } = part;
       try {
         if (shared.error === undefined) {
-          const path = `${shared.task.number}/${pdfName(options.planOf(shared.task.file), issue)}`;
-          shared.results.push({ path, pdf: await printIssue(issue, { path, task: shared.task }, options) });
+          const path = `${shared.task.number}/${pdfName(options.planOf(shared.task.file), print)}`;
+          shared.results.push({ path, pdf: await printOne(print, { path, task: shared.task }, options) });
         }
       } catch (error) {
         shared.error = error instanceof Error ? error : new Error(String(error));
@@ -110,26 +129,28 @@ const writeAll = (
   return { outputs, pages: outputs.reduce((sum, output) => sum + output.pages, 0) };
 };
 
-interface IssueContext {
+interface PrintContext {
   readonly path: string;
   readonly task: PrintTask;
 }
 
-const printIssue = async (
-  issue: Issue,
-  { path, task }: IssueContext,
+const printOne = async (
+  print: Print,
+  { path, task }: PrintContext,
   { effects, out, layouts, printer, draft, browser, planOf }: PrintingOptions,
 ): Promise<PrintedPdf> => {
   const { file } = task;
   const plan = planOf(file);
-  const packet = makePacket({ plan, issue, stamp: stampOf(file) });
+  const stamp = stampOf(file);
+  const packet =
+    "issue" in print ? makePacket({ plan, issue: print.issue, stamp }) : makeTemplates({ plan, paper: print.templatesOn, stamp });
   const html = printCopy(packet, layouts);
   const digest = createHash("sha256").update(html).update(`${draft} ${browser} ${file.digest}`).digest("hex");
   const old = task.before?.outputs.find((output) => output.path === path);
   if (old?.html === digest && old.pages !== undefined && effects.files.size(join(out, path)) === old.size) {
     return { bytes: undefined, size: old.size, pages: old.pages, html: digest };
   }
-  const name = `${task.number}, issue ${issue}`;
+  const name = `${task.number}, ${printName(print)}`;
   const faults = drawingFaults(packet);
   if (faults.length > 0) throw new PrintFault(name, faults);
   const { titleBlock } = packet;
@@ -142,6 +163,7 @@ const printIssue = async (
       date: plan.job.identity.issueDate,
       title: `${titleBlock.jobNumber} ${titleBlock.title}: ${packet.issueName}`,
       author: titleBlock.firm,
+      fullSize: !("issue" in print),
       attachment: { name: basename(file.path), bytes: file.bytes },
     },
     tagged: !draft,

@@ -1,6 +1,5 @@
 // How is a share of the jobs planned and turned into pages? The same way in this thread and in another.
 import { join } from "node:path";
-import { issueName as issueNames } from "../packet/issues.ts";
 import { makePacket } from "../packet/make-packet.ts";
 import type { ArchiveEntry } from "../site/archive.ts";
 import { buildSite, type PacketPage } from "../site/build.ts";
@@ -11,7 +10,7 @@ import type { Files } from "./effects.ts";
 import { faultText } from "./fault.ts";
 import type { JobFile, OutputFile } from "./manifest.ts";
 import { makePlanner, type Planner, prepare, problemText } from "./planner.ts";
-import { issues, pdfName, stampOf } from "./printing.ts";
+import { pdfName, prints, printTitle, stampOf } from "./printing.ts";
 
 export interface PlannedJob {
   readonly id: string;
@@ -170,7 +169,7 @@ const pageOf = (file: JobFile, { planner, put, pdf }: PageContext): { readonly p
   for (const { name, text } of tables) put(`${number}/${name}.csv`, text);
   const page: PacketPage = {
     packet,
-    prints: pdf ? issues.map((issue) => ({ href: pdfName(plan, issue), name: issueNames[issue] })) : [],
+    prints: pdf ? prints.map((print) => ({ href: pdfName(plan, print), name: printTitle(print) })) : [],
     data: [
       ...tables.map(({ name, label }) => ({ href: `${name}.csv`, name: `${label} (CSV)` })),
       { href: "plan.json", name: "The whole plan (JSON)" },

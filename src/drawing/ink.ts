@@ -46,6 +46,9 @@ function put(ink: Ink, mark: Mark): void {
     case "circle":
       ink.shapes += `<circle cx="${writeNumber(mark.centre.x)}" cy="${writeNumber(mark.centre.y)}" r="${writeNumber(mark.radius)}" fill="${colour(mark.fill)}"${strokeOf(mark.pen)}/>`;
       return;
+    case "ellipse":
+      ink.shapes += `<ellipse cx="${writeNumber(mark.centre.x)}" cy="${writeNumber(mark.centre.y)}" rx="${writeNumber(mark.across)}" ry="${writeNumber(mark.up)}" fill="${mark.fill === "none" ? "none" : colour(mark.fill)}"${strokeOf(mark.pen)}/>`;
+      return;
     case "calibration":
       ink.rules += `<line class="calibration" x1="${writeNumber(mark.from.x)}" y1="${writeNumber(mark.from.y)}" x2="${writeNumber(mark.to.x)}" y2="${writeNumber(mark.to.y)}"${strokeOf("heavy")}/>`;
       return;

@@ -5,7 +5,7 @@ import type { Mm } from "../units/quantity.ts";
 import type { Scale } from "./paper.ts";
 import { penWidth } from "./pen.ts";
 import { group, type Part, polygon, strokes } from "./shape.ts";
-import { label } from "./text.ts";
+import { label, readable } from "./text.ts";
 
 const INCH_mm = 25.4;
 
@@ -62,3 +62,64 @@ export function calibrationLine(at: Point): Part {
   };
   return group([strokes("thin", ticks), bar]);
 }
+
+/** How far a double ruler reaches to each side of its line. */
+export const RULER_SIDE_mm = 7.6;
+const LONG_in = 6;
+
+/** A ruler in mm and one of 6 in back to back; `at` is their zero, `along` the unit step in which they run, mm to the left of it. */
+export function doubleRuler(at: Point, along: Point, { millimetres }: { readonly millimetres: Mm }): Part {
+  const outward = { x: along.y, y: -along.x };
+  return group([
+    halfRuler(
+      { at, along, outward },
+      { length: millimetres, step: 1, count: millimetres, sizes: [10, 5], named: 50, unit: 1, name: " mm" },
+    ),
+    halfRuler(
+      { at, along, outward: { x: -outward.x, y: -outward.y } },
+      { length: LONG_in * INCH_mm, step: INCH_mm / 8, count: LONG_in * 8, sizes: [8, 4], named: 8, unit: 8, name: " in" },
+    ),
+  ]);
+}
+
+interface Place {
+  readonly at: Point;
+  readonly along: Point;
+  readonly outward: Point;
+}
+
+interface Marks {
+  readonly length: Mm;
+  readonly step: Mm;
+  readonly count: number;
+  /** Every so many steps a tick is long, or of middle length. */
+  readonly sizes: readonly [long: number, middle: number];
+  /** Every so many steps a tick has its number, in steps for one unit; the last one has the unit's name. */
+  readonly named: number;
+  readonly unit: number;
+  readonly name: string;
+}
+
+const OFF_mm = 0.4;
+
+function halfRuler({ at, along, outward }: Place, { length: reach, step, count, sizes, named, unit, name }: Marks): Part {
+  const spot = (u: Mm, v: Mm): Point => ({ x: at.x + along.x * u + outward.x * v, y: at.y + along.y * u + outward.y * v });
+  const tick = (index: number, high: Mm): readonly Point[] => [spot(index * step, OFF_mm), spot(index * step, OFF_mm + high)];
+  const [long, middle] = sizes;
+  const inner = Array.from({ length: count - 1 }, (_, index) => index + 1);
+  const { angle } = readable(along);
+  const numbers = Array.from({ length: count / named + 1 }, (_, index) => index * named);
+  return group([
+    strokes("edge", [[spot(0, OFF_mm), spot(reach, OFF_mm)], tick(0, END_mm), tick(count, END_mm)]),
+    strokes(
+      "thin",
+      inner.map((index) => tick(index, index % long === 0 ? 2.6 : index % middle === 0 ? 1.9 : 1.1)),
+    ),
+    ...numbers.map((index) =>
+      label(`${index / unit}${index === count ? name : ""}`, spot(index * step, OFF_mm + END_mm + 1.8), { anchor: "middle", angle }),
+    ),
+  ]);
+}
+
+/** The ticks from whose middles the whole length is measured. */
+const END_mm = 3.4;

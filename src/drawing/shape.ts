@@ -10,6 +10,14 @@ export type Mark =
   | { readonly kind: "hatch"; readonly area: HatchArea }
   | { readonly kind: "polygon"; readonly points: readonly Point[]; readonly pen: PenName | null; readonly fill: Fill }
   | { readonly kind: "circle"; readonly centre: Point; readonly radius: Mm; readonly pen: PenName; readonly fill: Fill }
+  | {
+      readonly kind: "ellipse";
+      readonly centre: Point;
+      readonly across: Mm;
+      readonly up: Mm;
+      readonly pen: PenName;
+      readonly fill: Fill | "none";
+    }
   /** The line that is measured on the printed sheet. */
   | { readonly kind: "calibration"; readonly from: Point; readonly to: Point }
   | { readonly kind: "words"; readonly words: Words }
@@ -71,6 +79,16 @@ export const circle = (centre: Point, radius: Mm, { pen, fill }: { readonly pen:
   box: grow({ left: centre.x, top: centre.y, right: centre.x, bottom: centre.y }, radius + penWidth(pen) / 2),
   texts: noTexts,
 });
+
+/** An upright ellipse by its two half axes; `none` shows what lies under it. */
+export const ellipse = (
+  centre: Point,
+  { across, up, pen, fill }: { readonly across: Mm; readonly up: Mm; readonly pen: PenName; readonly fill: Fill | "none" },
+): Part => {
+  const half = penWidth(pen) / 2;
+  const box = { left: centre.x - across, top: centre.y - up, right: centre.x + across, bottom: centre.y + up };
+  return { mark: { kind: "ellipse", centre, across, up, pen, fill }, box: grow(box, half), texts: noTexts };
+};
 
 /** Several parts as one. */
 export function group(parts: readonly Part[]): Part {

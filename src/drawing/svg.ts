@@ -13,6 +13,12 @@ export interface FinishedSvg {
   readonly height_mm: Mm;
 }
 
+/** How much longer than its true size everything is drawn, for a printer that makes it as much too short. */
+export interface Stretch {
+  readonly across: number;
+  readonly up: number;
+}
+
 /** Paper left around everything that is drawn. */
 const EDGE_mm = 0.5;
 
@@ -23,13 +29,15 @@ export function finishSvg(options: {
   readonly title: string;
   readonly description: string;
   readonly parts: readonly Part[];
+  readonly stretch?: Stretch;
 }): FinishedSvg {
-  const { title, description, parts } = options;
+  const { title, description, parts, stretch } = options;
   const id = escapeValue(options.id);
   const box = grow(boxOfParts(parts), EDGE_mm);
   const width = roundUp(box.right - box.left, 0.1);
   const height = roundUp(box.bottom - box.top, 0.1);
-  const size = `width="${writeNumber(width)}mm" height="${writeNumber(height)}mm"`;
+  const [width_mm, height_mm] = stretch === undefined ? [width, height] : [width * stretch.across, height * stretch.up];
+  const size = `width="${writeNumber(width_mm)}mm" height="${writeNumber(height_mm)}mm"${stretch === undefined ? "" : ' preserveAspectRatio="none"'}`;
   const viewBox = `viewBox="${writeNumber(box.left)} ${writeNumber(box.top)} ${writeNumber(width)} ${writeNumber(height)}"`;
   // Joined, not added: a string that was added piece by piece keeps all its pieces.
   const svg = [
@@ -39,5 +47,5 @@ export function finishSvg(options: {
     ...writeMarks(parts),
     "</svg>",
   ].join("");
-  return { svg, width_mm: width, height_mm: height };
+  return { svg, width_mm, height_mm };
 }

@@ -57,6 +57,7 @@ export function jobOf(file: JobFile): Job {
     site: siteOf(file.site ?? {}),
     calibration: calibrationOf(file.calibration ?? {}),
     tightening: tighteningOf(file.tightening, units),
+    printer: file.printer ?? null,
     notes: file.notes ?? [],
   };
 }

@@ -1,6 +1,8 @@
 // What can be wrong with wood, warmth and measurements although each value reads well by itself?
 import type { JobPath, Problem } from "../problem/problem.ts";
+import { printedRuler, printerError_max } from "../tables/practice.ts";
 import { woodStrength } from "../tables/timber-strength.ts";
+import { millimetres } from "../units/print.ts";
 import { woodOf } from "./frame-defaults.ts";
 import type { JobFile } from "./schema.ts";
 
@@ -64,4 +66,25 @@ export function checkCalibration({ turns }: NonNullable<JobFile["calibration"]>)
     ];
   }
   return [];
+}
+
+const MOST_NAME_letters = 30;
+
+/** A page that is off by more was not printed at 100 %: no correction makes up for a setting that may be another one tomorrow. */
+export function checkPrinter(printer: NonNullable<JobFile["printer"]>): readonly Problem[] {
+  const ruler = printedRuler.value;
+  const isLong = printer.name.length > MOST_NAME_letters;
+  const long = `the name of the printer has ${printer.name.length} letters`;
+  return [
+    ...(isLong ? [wrong(["printer", "name"], long, `shorten it to ${MOST_NAME_letters} or fewer: it stands on every template`)] : []),
+    ...(["across", "up"] as const)
+      .filter((key) => Math.abs(printer[key] - ruler) > ruler * printerError_max.value)
+      .map((key) =>
+        wrong(
+          ["printer", key],
+          `a ruler of ${millimetres(ruler)} that measures ${millimetres(printer[key], { decimals: 1 })} was printed at a wrong setting`,
+          'print the page again at 100 %, not "fit", and measure the ruler of 150 mm; a printer itself is off by at most 3 %',
+        ),
+      ),
+  ];
 }

@@ -3,7 +3,7 @@ import type { JobPath, Problem } from "../problem/problem.ts";
 import { lumberNames, lumberSection } from "../tables/timber.ts";
 import { angleDegrees } from "../units/print.ts";
 import { SAME_mm } from "../units/tolerance.ts";
-import { checkCalibration, checkLumber, checkSite } from "./checks-site.ts";
+import { checkCalibration, checkLumber, checkPrinter, checkSite } from "./checks-site.ts";
 import { breakingForce } from "./defaults.ts";
 import { nearest } from "./field.ts";
 import type { SizeText } from "./fields.ts";
@@ -14,7 +14,7 @@ import type { JobFile } from "./schema.ts";
 export type Blocks = { readonly [K in keyof JobFile]?: JobFile[K] | undefined };
 
 export function checkBlocks(blocks: Blocks): readonly Problem[] {
-  const { code, guard, posts, spacers, frame, cable, fittings, supply, stock, limits, tightening, site, calibration } = blocks;
+  const { code, guard, posts, spacers, frame, cable, fittings, supply, stock, limits, tightening, site, calibration, printer } = blocks;
   return [
     ...(code ? checkCode(code) : []),
     ...(guard ? guard.sides.flatMap((side, index) => checkSide(side, index, guard.sides.length)) : []),
@@ -31,6 +31,7 @@ export function checkBlocks(blocks: Blocks): readonly Problem[] {
     ...(tightening ? checkTightening(tightening) : []),
     ...(site ? checkSite(site) : []),
     ...(calibration ? checkCalibration(calibration) : []),
+    ...(printer ? checkPrinter(printer) : []),
   ];
 }
 

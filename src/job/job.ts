@@ -260,6 +260,13 @@ export interface Tightening {
   readonly sagWeight: Cited<Newton>;
 }
 
+/** A printer that does not keep the size: what the rulers of 150 mm on its pages measure. */
+export interface Printer {
+  readonly name: string;
+  readonly across: Mm;
+  readonly up: Mm;
+}
+
 export interface Job {
   readonly identity: Identity;
   readonly units: UnitSystem;
@@ -282,6 +289,8 @@ export interface Job {
   readonly site: Site;
   readonly calibration: Calibration;
   readonly tightening: Tightening;
+  /** The full-size templates are drawn for it alone; null: true to size. */
+  readonly printer: Printer | null;
   /** Free remarks for the crew, printed on the cover. */
   readonly notes: readonly string[];
 }

@@ -25,6 +25,12 @@ export const base = kinds("the base of a post", "{ kind: measured, pull: 50 lbf,
 
 const moisture = (name: string, example: string) => maybe(share({ name, example, from: "4 %", to: "30 %" }));
 
+export const printer = block("the printer block", "{ name: office, across: 149.2 mm, up: 149.6 mm }", {
+  name: textField("the name of the printer", "office"),
+  across: lengthField({ name: "the ruler across the page", example: "149.2 mm", from: "75 mm", to: "300 mm" }),
+  up: lengthField({ name: "the ruler up the page", example: "149.6 mm", from: "75 mm", to: "300 mm" }),
+});
+
 export const site = block("the site block", "{ reference: 68 F, coldest: 10 F, warmest: 95 F }", {
   reference: maybe(warmth("the reference temperature", "68 F")),
   coldest: maybe(warmth("the coldest temperature", "10 F")),

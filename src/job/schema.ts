@@ -18,7 +18,7 @@ import {
   turn,
   yesNo,
 } from "./fields.ts";
-import { base, calibration, lumber, pull, pullHeight, site } from "./schema-site.ts";
+import { base, calibration, lumber, printer, pull, pullHeight, site } from "./schema-site.ts";
 
 const revision = block("a revision", '{ mark: "0", date: 2026-04-20, by: RT, change: first issue }', {
   mark: textField("the mark of a revision", "0"),
@@ -278,6 +278,7 @@ export const jobFile = block("the job file", "", {
   site: maybe(site),
   calibration: maybe(calibration),
   tightening,
+  printer: maybe(printer),
   notes: maybe(notes),
 });
 

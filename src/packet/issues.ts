@@ -93,6 +93,20 @@ export const catalogue: Readonly<Record<SheetKey, CatalogueRow>> = {
   sources: { id: "Z-902", name: "Sources", slug: "sources", use: "where every number comes from", issues: everyIssue },
 };
 
+/** A sheet that is printed in a file of its own. */
+export interface OwnSheet {
+  readonly id: string;
+  readonly name: string;
+  readonly slug: string;
+  readonly use: string;
+}
+
+/** Printed at full size, one file for each size of paper, for those who bore. */
+export const ownSheets = {
+  templates: { id: "Z-701", name: "Templates", slug: "templates", use: "every hole at full size" },
+  storyPole: { id: "Z-702", name: "Story pole", slug: "story-pole", use: "heights as numbers and as a strip" },
+} as const satisfies Readonly<Record<string, OwnSheet>>;
+
 const order = Object.keys(catalogue) as readonly SheetKey[];
 
 /** One sheet of an issue before it is made. */

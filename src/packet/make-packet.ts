@@ -95,7 +95,8 @@ function makeSheets(context: SheetContext, index: readonly SheetHead[]): readonl
   return sheets;
 }
 
-function titleBlock(plan: Plan, stamp: Stamp): TitleBlock {
+/** What stands in the margins of every sheet. */
+export function titleBlock(plan: Plan, stamp: Stamp): TitleBlock {
   const { identity, units, frame } = plan.job;
   return {
     firm: identity.firm,

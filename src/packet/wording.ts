@@ -1,4 +1,5 @@
 // Which words does a packet use for the things of the trade, for crews and for those who do it once?
+import type { Paper } from "../job/job.ts";
 import type { EndKind, Face, Plan, Run, Verdict, VerticalRole } from "../plan/plan.ts";
 import { FRAME_SHEET, failingChecks } from "./frame-verdict.ts";
 import type { SheetKey } from "./issues.ts";
@@ -49,6 +50,7 @@ export const roleName: Readonly<Record<VerticalRole, Text>> = {
   spacer: "spacer",
 };
 
+export const paperName: Readonly<Record<Paper, Text>> = { letter: "Letter", a4: "A4" };
 export const endName: Readonly<Record<EndKind, Text>> = { stud: "stud end", grip: "grip end" };
 export const faceName: Readonly<Record<Face, Text>> = { left: "left face", right: "right face" };
 

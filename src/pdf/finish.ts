@@ -8,6 +8,8 @@ export interface FinishOptions {
   readonly date: string;
   readonly title: string;
   readonly author: string;
+  /** Asks whoever prints it not to scale it to the paper. */
+  readonly fullSize: boolean;
   /** The job file, attached as the source of the document. */
   readonly attachment: { readonly name: string; readonly bytes: Uint8Array };
 }
@@ -32,10 +34,10 @@ const patch = ({ bytes, text }: PdfFile, date: string): void => {
 };
 
 /** Appends metadata, the attachment, a catalog that names both, and an identifier made from the content. */
-const append = (file: PdfFile, { date, title, author, attachment }: FinishOptions): Buffer => {
+const append = (file: PdfFile, { date, title, author, fullSize, attachment }: FinishOptions): Buffer => {
   const { bytes } = file;
   const root = need(referenceIn(file.trailer, "Root"), "catalog");
-  const catalog = objectOf(file, root);
+  const catalog = fullSize ? unscaled(objectOf(file, root)) : objectOf(file, root);
   if (catalog.includes("/Names") || catalog.includes("/Metadata")) throw new Error("the browser's PDF already has names or metadata");
   const first = file.offsets.length;
   const xmp = Buffer.from(metadata({ date, title, author }), "utf8");
@@ -74,6 +76,14 @@ const append = (file: PdfFile, { date, title, author, attachment }: FinishOption
     .replace(/>>\s*$/, `/Prev ${file.xrefAt} /ID [<${id}> <${id}>]>>`);
   parts.push(latin(`xref\n${table}${trailer}\nstartxref\n${at}\n%%EOF\n`));
   return Buffer.concat(parts);
+};
+
+/** ISO 32000-1, 12.2: viewers offer "actual size" first; some ignore it, so the rulers stay. */
+const unscaled = (catalog: string): string => {
+  const known = /\/ViewerPreferences\s*<</;
+  return known.test(catalog)
+    ? catalog.replace(known, "$& /PrintScaling /None ")
+    : catalog.replace(/>>\s*$/, "/ViewerPreferences <</PrintScaling /None>> >>");
 };
 
 const latin = (text: string): Buffer => Buffer.from(text, "latin1");

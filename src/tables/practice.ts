@@ -148,6 +148,14 @@ export const readingStep_mm: Cited<Newton> = practice(25, "gauge readings in ste
 export const tapeStep_inch: Cited<Mm> = practice(inches(1 / 16), "finest mark of a tape, 1/16 in");
 export const tapeStep_mm: Cited<Mm> = practice(1, "finest mark of a tape, 1 mm");
 
+// Printing at full size.
+
+/** Long enough that half a millimetre, which an eye can read, is a third of a per cent. */
+export const printedRuler: Cited<Mm> = practice(150, "rulers of 150 mm on each page of templates");
+
+/** Printers miss a length by some tenths of a per cent; "fit to page" takes three per cent and more (Letter on A4: 2.7 %). */
+export const printerError_max: Cited<number> = practice(0.03, "a printer's own error is at most 3 %; more is a wrong setting");
+
 // Cutting lumber and tube.
 
 /** Width of a circular saw's cut. */

@@ -16,6 +16,7 @@ export const finishOptions: FinishOptions = {
   date: "2026-04-20",
   title: "0001 <Deck> & more",
   author: "Three Gables Carpentry (invented)",
+  fullSize: false,
   attachment: { name: "0001.yaml", bytes: Buffer.from("job: { number: 0001 }\n") },
 };
 

@@ -2,7 +2,7 @@
 import type { Room, Scale } from "../../drawing/paper.ts";
 import { scaleBar } from "../../drawing/ruler.ts";
 import { boxOfParts, group, type Part } from "../../drawing/shape.ts";
-import { finishSvg } from "../../drawing/svg.ts";
+import { finishSvg, type Stretch } from "../../drawing/svg.ts";
 import { label, lineHeight, wrap } from "../../drawing/text.ts";
 import type { Bay, Plan, Vertical } from "../../plan/plan.ts";
 import type { Mm } from "../../units/quantity.ts";
@@ -17,6 +17,7 @@ export interface DrawingParts {
   readonly title: Text;
   readonly description: Text;
   readonly parts: readonly Part[];
+  readonly stretch?: Stretch;
 }
 
 export function finishDrawing(drawing: DrawingParts): Drawing {

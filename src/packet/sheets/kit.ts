@@ -28,7 +28,7 @@ export interface SheetContext {
 export type Orientation = Sheet["orientation"];
 export type SheetMaker = (context: SheetContext, head: SheetHead) => Sheet;
 
-export const sheet = (head: SheetHead, orientation: Orientation, blocks: readonly Block[]): Sheet => ({
+export const sheet = (head: Pick<SheetHead, "id" | "name" | "slug">, orientation: Orientation, blocks: readonly Block[]): Sheet => ({
   id: head.id,
   name: head.name,
   slug: head.slug,

@@ -1,0 +1,47 @@
+// Z-702: the heights of all bores on one stick, as numbers and as a strip to glue on it.
+import type { OwnSheet } from "../issues.ts";
+import type { Block, Sheet, Table, Text } from "../packet.ts";
+import { marksOf } from "../templates/faces.ts";
+import { type Pole, polePages, polesOf } from "../templates/pole.ts";
+import type { StripContext } from "../templates/template-strips.ts";
+import { bold, column, list, pageBreak, sheet, sideBySide, strong, table, tick } from "./kit.ts";
+import { warnings } from "./templates.ts";
+
+export function storyPoleSheet(context: StripContext, head: OwnSheet): Sheet {
+  const poles = polesOf(context.plan);
+  return sheet(head, "portrait", [
+    ...warnings(context),
+    list(...howTo(context)),
+    ...poles.map((pole) => numbers(pole, context)),
+    ...poles.flatMap((pole) => polePages(pole, context).flatMap((page): readonly Block[] => [pageBreak, page])),
+  ]);
+}
+
+const howTo = ({ plan, show }: StripContext): readonly Text[] => [
+  `Take a straight stick longer than ${show.tapeBoth(plan.opening.top)}. Write **DATUM END** at its foot: that end stands on the datum (${plan.job.frame.datum}).`,
+  "Mark all heights from the datum end in one go, the tape held still; never from mark to mark. Then measure every mark again, and have somebody else read it.",
+  "Use the same stick on every upright named with it. It does not say which face is bored, how wide, or how far from the middle: that is on Z-603.",
+  "The strip is the same at full size. Check its lines against the numbers before it is glued on: paper stretches.",
+];
+
+const BESIDE = 2;
+
+function numbers({ id, uprights, marks }: Pole, { show }: StripContext): Table {
+  const columns = [
+    column("course", "Course", 0.1),
+    column("height", "Height", 0.16, { sub: "from the datum end" }),
+    column("other", "Height", 0.14, { sub: show.lengthUnit === "in" ? "in mm" : "in inches" }),
+    column("done", "Checked", 0.1, { align: "center" }),
+  ];
+  const rows = marks.map(({ course, height }) => [
+    bold(String(course).padStart(2, "0")),
+    strong(show.tape(height)),
+    show.tapeOther(height),
+    tick,
+  ]);
+  return table({
+    id: `story-${id.toLowerCase().replace(" ", "-")}`,
+    caption: `${id}, for ${marksOf(uprights)}: middles of the bores`,
+    ...sideBySide(columns, rows, BESIDE),
+  });
+}

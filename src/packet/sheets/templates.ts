@@ -1,0 +1,94 @@
+// Z-701: what to mark through the paper: full-size templates of every face that is bored, and how to use them.
+import { calibrationBar } from "../drawings/calibration-bar.ts";
+import type { OwnSheet } from "../issues.ts";
+import type { Block, Sheet, Table, Text } from "../packet.ts";
+import { marksOf, type Template, templatesOf } from "../templates/faces.ts";
+import { onlyFor } from "../templates/printer.ts";
+import { footWords, type StripContext, templatePages, tilesOf } from "../templates/template-strips.ts";
+import { blanks, bold, caution, column, list, listed, pageBreak, sheet, strong, table, unique } from "./kit.ts";
+
+export function templatesSheet(context: StripContext, head: OwnSheet): Sheet {
+  const templates = templatesOf(context.plan);
+  return sheet(head, "portrait", [
+    ...warnings(context),
+    list(...howTo(context)),
+    { ...calibrationBar(), title: "First check of the print; then both rulers on every page" },
+    readings(context),
+    listTable(templates, context),
+    ...templates.flatMap((template) => templatePages(template, context).flatMap((page): readonly Block[] => [pageBreak, page])),
+  ]);
+}
+
+export function warnings({ plan, titleBlock }: StripContext): readonly Block[] {
+  const only = onlyFor(plan.job);
+  return [
+    ...(titleBlock.stamp === "" ? [] : [caution("danger", `**${titleBlock.stamp}.**`)]),
+    ...(only === "" ? [] : [caution("warning", `**This set is drawn ${only}.** On any other printer it is wrong.`)]),
+    caution(
+      "warning",
+      'Print at **100 %**, never "fit" or "shrink", on the paper that this file is named for. On every page measure **both** rulers before you mark anything: 150 mm within 0.5 mm and 6 in within 1/64 in, across and up. If one is off, stop.',
+      "Measure the fittings you bought against the bores first, on a scrap. Where a template and Z-603 disagree, stop: the schedule counts, and somebody has made a mistake.",
+    ),
+  ];
+}
+
+function howTo({ plan, show }: StripContext): readonly Text[] {
+  const frame = plan.job.frame;
+  return [
+    `Cut along the lower line and both long edges. Fold back along the dashed lines, which are the edges of the post; the middle line lies on the middle of the face. The arrow points up.`,
+    `Stand tile 1 on the datum (${frame.datum}). Lay each next tile with its cut edge on the upper line of the one below, cross on cross, and tape it.`,
+    `Paper stretches, and small errors add up: check the lower line of every tile, and the highest hole, against the tape **from the datum**. More than ${show.lengthUnit === "in" ? '1/32"' : "1 mm"} off: lay that tile by the tape alone.`,
+    "A tile without holes may be left out: then lay the next one by the tape.",
+    "Faces are left and right as seen from the deck, looking out. Punch every middle through the paper, take the paper off, then bore. Holes and order of work: Z-603 (a counterbore comes first).",
+    ...(plan.bores.some(({ counterbore }) => counterbore !== null)
+      ? ["A counterbore has a template of its own, for its own face. Its inner circle is where the bore comes out."]
+      : []),
+  ];
+}
+
+const readings = ({ plan }: StripContext): Block =>
+  blanks(
+    "templates-printer",
+    plan.job.printer === null
+      ? "If the printer cannot keep the size: write its rulers here, then in the job file, and a set is drawn for it (up to 3 %)"
+      : "Rulers as measured on the corrected set: both must be right now",
+    [
+      ["Name of the printer", "", "printer: name"],
+      ["Ruler of 150 mm across the page", "mm", "printer: across"],
+      ["Ruler of 150 mm up the page", "mm", "printer: up"],
+    ],
+  );
+
+function listTable(templates: readonly Template[], context: StripContext): Table {
+  const { show } = context;
+  return table({
+    id: "templates-list",
+    caption: "Templates and their tiles, from the lowest up",
+    columns: [
+      column("id", "Template", 0.08),
+      column("uprights", "For", 0.2),
+      column("face", "Face", 0.07),
+      column("holes", "Holes", 0.24),
+      column("foot", "Stands on", 0.14),
+      column("tiles", "Lower lines of the tiles", 0.17, { sub: "above the datum" }),
+      column("check", "Highest hole", 0.1, { sub: "check by tape" }),
+    ],
+    rows: templates.map((template) => [
+      bold(template.id),
+      marksOf(template.uprights),
+      template.face,
+      `${template.holes.length}: ${listed(unique(template.holes.map((hole) => madeWords(hole, context))))}`,
+      footWords(template, context),
+      tilesOf(template, context)
+        .map(({ number, from }) => `${template.id}-${number}: ${show.tape(from)}`)
+        .join("; "),
+      strong(show.tape(template.holes.at(-1)?.here.height ?? 0)),
+    ]),
+    rowHeads: true,
+  });
+}
+
+const madeWords = ({ diameter, counterbore }: Template["holes"][number], { show }: StripContext): Text =>
+  counterbore === null
+    ? `bore ${show.diameter(diameter)}`
+    : `counterbore ${show.diameter(counterbore.diameter)}, ${show.tapeBoth(counterbore.depth)} deep`;

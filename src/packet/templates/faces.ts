@@ -1,0 +1,127 @@
+// Which holes are marked on which face of which upright, and which uprights have the same ones?
+import type { Bore, Face, Plan, Vertical } from "../../plan/plan.ts";
+import type { Mm, Radian } from "../../units/quantity.ts";
+import { groupBy } from "../sheets/kit.ts";
+
+/** A place on a face: to the right of its middle for somebody who looks at it, and above the datum. */
+export interface FacePoint {
+  readonly right: Mm;
+  readonly height: Mm;
+}
+
+/** A hole that is begun on a face. A level bore is one whose angle is 0. */
+export interface TemplateHole {
+  readonly mark: string;
+  readonly course: number;
+  /** Its middle on this face. */
+  readonly here: FacePoint;
+  /** Where the same bore meets the other face, seen through the upright: its `right` counts as on this face. */
+  readonly there: FacePoint;
+  /** Of the bore to a square one; upward where it runs up from here. */
+  readonly angle: Radian;
+  /** Of the bore, square to its own axis. */
+  readonly diameter: Mm;
+  /** What is bored from this face: the bore itself, or the counterbore in whose middle the bore comes out. */
+  readonly counterbore: { readonly diameter: Mm; readonly depth: Mm } | null;
+}
+
+/** A full-size template: all holes that are begun on one face, for every upright that has the same. */
+export interface Template {
+  /** T1, T2 ... */
+  readonly id: string;
+  readonly uprights: readonly Vertical[];
+  readonly face: Face;
+  /** Of the face, across the upright. */
+  readonly width: Mm;
+  /** Height above the datum of what the lower edge stands on. */
+  readonly foot: Mm;
+  /** From the lowest up. */
+  readonly holes: readonly TemplateHole[];
+}
+
+/** Everything that is marked on one upright. */
+export interface UprightFace {
+  readonly upright: Vertical;
+  readonly face: Face;
+  readonly foot: Mm;
+  readonly holes: readonly TemplateHole[];
+}
+
+const faces: readonly Face[] = ["left", "right"];
+
+/** The templates of a plan, in the order of their first uprights. */
+export const templatesOf = (plan: Plan): readonly Template[] =>
+  groupBy(
+    plan.verticals.flatMap((upright) => facesOf(plan, upright)),
+    likeness,
+  ).map((alike, index) => {
+    const [{ upright, face, foot, holes }] = alike;
+    return { id: `T${index + 1}`, uprights: alike.map((one) => one.upright), face, width: upright.across, foot, holes };
+  });
+
+/** What is marked on the faces of an upright, faces without a hole left out. */
+export function facesOf(plan: Plan, upright: Vertical): readonly UprightFace[] {
+  const bores = plan.bores.filter(({ verticalId }) => verticalId === upright.id);
+  return faces.flatMap((face) => {
+    const holes = bores.flatMap((bore) => holesOn(bore, face)).sort((a, b) => a.here.height - b.here.height || a.here.right - b.here.right);
+    return holes.length === 0 ? [] : [{ upright, face, foot: footOf(plan, upright), holes }];
+  });
+}
+
+/** Posts stand on the datum; spacers stand on what bounds the opening below: the bottom rail, or the datum without one. */
+const footOf = (plan: Plan, { kind }: Vertical): Mm => (kind === "post" ? 0 : plan.opening.bottom);
+
+/** The hole of a bore on this face: one if its bit goes in here, one if it is counterbored from here. */
+function holesOn(bore: Bore, face: Face): readonly TemplateHole[] {
+  const { entryFace, counterbore, mark, course, diameter } = bore;
+  // Whoever looks at the left face of a post has what lies away from the deck on the left hand.
+  const right = (face === "left" ? -bore.offset : bore.offset) + 0;
+  const entry = face === entryFace;
+  const [from, to] = entry ? heightsOf(bore) : heightsOf(bore).toReversed();
+  const hole = {
+    mark,
+    course,
+    here: { right, height: from ?? bore.height },
+    there: { right, height: to ?? bore.height },
+    angle: angleOf(bore),
+    diameter,
+  };
+  return [
+    ...(entry ? [{ ...hole, counterbore: null }] : []),
+    ...(counterbore?.face === face ? [{ ...hole, counterbore: { diameter: counterbore.diameter, depth: counterbore.depth } }] : []),
+  ];
+}
+
+/** Of the middle of a bore on the face that the bit goes in and on the other, and its angle to a square bore: all bores are level. */
+const heightsOf = ({ height }: Bore): readonly Mm[] => [height, height];
+const angleOf = (_bore: Bore): Radian => 0;
+
+/** Half the height of a hole on the face: where a round bit goes in at an angle, the hole is an ellipse. */
+export const halfHeight = ({ angle, diameter, counterbore }: TemplateHole): Mm => (counterbore?.diameter ?? diameter) / 2 / Math.cos(angle);
+
+const likeness = ({ upright, face, foot, holes }: UprightFace): string =>
+  JSON.stringify([
+    upright.kind,
+    upright.across,
+    face,
+    foot,
+    holes.map(({ here, there, angle, diameter, counterbore }) => [here, there, angle, diameter, counterbore]),
+  ]);
+
+/** Marks from left to right, neighbours in one: "P2 to P4, P6". */
+export function marksOf(uprights: readonly Vertical[]): string {
+  const runs: { readonly letter: string; readonly from: number; to: number }[] = [];
+  for (const { id } of uprights) {
+    const [, letter = "", digits = ""] = /^(\D+)(\d+)$/.exec(id) ?? [];
+    const number = Number(digits);
+    const last = runs.at(-1);
+    if (last !== undefined && last.letter === letter && last.to === number - 1) last.to = number;
+    else runs.push({ letter, from: number, to: number });
+  }
+  return runs
+    .map(({ letter, from, to }) => {
+      if (to === from) return `${letter}${from}`;
+      return to === from + 1 ? `${letter}${from}, ${letter}${to}` : `${letter}${from} to ${letter}${to}`;
+    })
+    .join(", ");
+}

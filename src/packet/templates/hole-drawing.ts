@@ -1,0 +1,106 @@
+// How is one hole marked on a full-size template: its edge, its middle, and what is bored there?
+import type { View } from "../../drawing/paper.ts";
+import { ellipse, type Part, strokes } from "../../drawing/shape.ts";
+import { label, lineHeight, MARK_mm, wrap } from "../../drawing/text.ts";
+import type { Point } from "../../geometry/vector.ts";
+import type { Mm } from "../../units/quantity.ts";
+import type { Text } from "../packet.ts";
+import type { Show } from "../show-number.ts";
+import { halfHeight, type TemplateHole } from "./faces.ts";
+
+/** Lines through the middle reach this far beyond the hole's edge. */
+const BEYOND_mm = 4;
+/** Words begin this far from the hole's edge. */
+const WORDS_mm = 5;
+
+export interface HoleRoom {
+  readonly view: View;
+  readonly show: Show;
+  /** From the middle of the face to where its words must end. */
+  readonly half: Mm;
+}
+
+/** Room above and below the middle of a hole that its words take. */
+export const holeReach = (hole: TemplateHole): Mm => Math.max(halfHeight(hole) + BEYOND_mm, 3 * lineHeight());
+
+export function holeParts(hole: TemplateHole, { view, show, half }: HoleRoom): readonly Part[] {
+  const { here, there, angle, diameter, counterbore } = hole;
+  const middle = view.point({ x: here.right, y: here.height });
+  const across = (counterbore?.diameter ?? diameter) / 2;
+  const up = halfHeight(hole);
+  const edges = [
+    ellipse(middle, { across, up, pen: "edge", fill: "none" }),
+    ...(counterbore === null
+      ? []
+      : [ellipse(middle, { across: diameter / 2, up: diameter / 2 / Math.cos(angle), pen: "thin", fill: "none" })]),
+  ];
+  const far = view.point({ x: there.right, y: there.height });
+  return [
+    ...edges,
+    strokes("thin", [...cross(middle, { across: across + BEYOND_mm, up: up + BEYOND_mm }), ...(angle === 0 ? [] : saltire(far))]),
+    ...words(hole, { middle, across, half, show }),
+  ];
+}
+
+const cross = ({ x, y }: Point, { across, up }: { readonly across: Mm; readonly up: Mm }): readonly (readonly Point[])[] => [
+  [
+    { x: x - across, y },
+    { x: x + across, y },
+  ],
+  [
+    { x, y: y - up },
+    { x, y: y + up },
+  ],
+];
+
+const SALTIRE_mm = 1.6;
+
+/** Where a slanted bore comes out at the back, seen through the upright. */
+const saltire = ({ x, y }: Point): readonly (readonly Point[])[] => [
+  [
+    { x: x - SALTIRE_mm, y: y - SALTIRE_mm },
+    { x: x + SALTIRE_mm, y: y + SALTIRE_mm },
+  ],
+  [
+    { x: x - SALTIRE_mm, y: y + SALTIRE_mm },
+    { x: x + SALTIRE_mm, y: y - SALTIRE_mm },
+  ],
+];
+
+interface WordsRoom {
+  readonly middle: Point;
+  readonly across: Mm;
+  readonly half: Mm;
+  readonly show: Show;
+}
+
+/** In the middle of a face the course stands on the left and the height on the right; beside it all stands on the outer side. */
+function words(hole: TemplateHole, { middle, across, half, show }: WordsRoom): readonly Part[] {
+  const { here, course } = hole;
+  const name = String(course).padStart(2, "0");
+  const isMiddle = Math.abs(here.right) < 0.5;
+  const side = here.right < -0.5 ? -1 : 1;
+  const start = { x: middle.x + side * (across + WORDS_mm), y: middle.y };
+  const anchor = side < 0 ? "end" : "start";
+  const room = half - Math.abs(here.right) - across - WORDS_mm;
+  const lines = [isMiddle ? "" : `${name} `, show.tape(here.height)];
+  const size = lineHeight(MARK_mm);
+  const bored = boredWords(hole, show).flatMap((text) => wrap(text, room));
+  return [
+    ...(isMiddle
+      ? [label(name, { x: middle.x - across - WORDS_mm, y: middle.y - size / 2 - 0.4 }, { size: MARK_mm, weight: 700, anchor: "end" })]
+      : []),
+    label(lines.join(""), { x: start.x, y: start.y - size / 2 - 0.4 }, { size: MARK_mm, weight: 700, anchor }),
+    ...bored.map((text, index) => label(text, { x: start.x, y: start.y + 2.4 + index * lineHeight() }, { anchor })),
+  ];
+}
+
+function boredWords({ diameter, counterbore, here, there, angle }: TemplateHole, show: Show): readonly Text[] {
+  const bored =
+    counterbore === null
+      ? `bore ${show.diameterOne(diameter)}`
+      : `counterbore ${show.diameterOne(counterbore.diameter)} x ${show.tape(counterbore.depth)}`;
+  if (angle === 0) return [bored];
+  const rise = there.height - here.height;
+  return [`${bored}, ${show.angle(Math.abs(angle))}`, `out ${show.tape(Math.abs(rise))} ${rise < 0 ? "lower" : "higher"}`];
+}

@@ -1,0 +1,110 @@
+// Which heights are marked on a story pole, and which uprights does it serve?
+import type { View } from "../../drawing/paper.ts";
+import { type Part, strokes } from "../../drawing/shape.ts";
+import { label, MARK_mm } from "../../drawing/text.ts";
+import type { Plan, Vertical } from "../../plan/plan.ts";
+import type { Mm } from "../../units/quantity.ts";
+import type { Drawing, Text } from "../packet.ts";
+import { groupBy } from "../sheets/kit.ts";
+import { facesOf, marksOf } from "./faces.ts";
+import { onlyFor } from "./printer.ts";
+import { longestTile, stripPages, stripRoom } from "./strip-pages.ts";
+import { lineStep, type StripContext } from "./template-strips.ts";
+import type { StripLook } from "./tile-drawing.ts";
+import { cutTiles } from "./tiles.ts";
+
+/** One height on a pole. */
+export interface PoleMark {
+  readonly course: number;
+  readonly height: Mm;
+}
+
+/** Uprights whose holes stand at the same heights share a pole. */
+export interface Pole {
+  /** A, B ... */
+  readonly id: string;
+  readonly uprights: readonly Vertical[];
+  readonly marks: readonly PoleMark[];
+}
+
+const FIRST_LETTER = 65;
+
+export const polesOf = (plan: Plan): readonly Pole[] =>
+  groupBy(
+    plan.verticals.flatMap((upright) => {
+      const marks = marksOn(plan, upright);
+      return marks.length === 0 ? [] : [{ upright, marks }];
+    }),
+    ({ marks }) => JSON.stringify(marks),
+  ).map((alike, index) => ({
+    id: `Pole ${String.fromCharCode(FIRST_LETTER + index)}`,
+    uprights: alike.map(({ upright }) => upright),
+    marks: alike[0].marks,
+  }));
+
+/** Heights where the bit goes in; each height once, whichever face it is on. */
+function marksOn(plan: Plan, upright: Vertical): readonly PoleMark[] {
+  const marks = facesOf(plan, upright)
+    .flatMap(({ holes }) => holes.filter(({ counterbore }) => counterbore === null))
+    .map(({ course, here }): PoleMark => ({ course, height: here.height }))
+    .sort((a, b) => a.height - b.height);
+  return marks.filter(
+    ({ course, height }, index) => marks.findIndex((other) => other.course === course && other.height === height) === index,
+  );
+}
+
+/** Half the width of the strip: room for a course and its height. */
+const HALF_mm = 17;
+const MARGIN_mm = 8;
+const HEAD_mm = 15;
+/** Room that the words of a mark take to each side. */
+const REACH_mm = 6;
+
+export function polePages(pole: Pole, context: StripContext): readonly Drawing[] {
+  const { plan, show, paper } = context;
+  const kept = keptBy(pole);
+  const top = Math.max(...pole.marks.map(({ height }) => height)) + HEAD_mm;
+  const longest = longestTile(stripRoom(paper, plan.job));
+  return stripPages({
+    look: lookOf(pole, context),
+    tiles: cutTiles({ foot: 0, top, kept }, { longest, step: lineStep(plan) }),
+    paper,
+    job: plan.job,
+    title: `${pole.id}, to glue on a straight stick`,
+    describe: () =>
+      `Full-size strip with a line for each course above the datum: ${pole.marks.map(({ course, height }) => `course ${course} at ${show.tapeBoth(height)}`).join(", ")}.`,
+  });
+}
+
+const keptBy = ({ marks }: Pole): StripLook["kept"] => marks.map(({ height }) => ({ low: height - REACH_mm, high: height + REACH_mm }));
+
+function lookOf(pole: Pole, { plan, show, titleBlock }: StripContext): StripLook {
+  const [stamp = ""] = titleBlock.stamp.split(" - ");
+  const warning: readonly Text[] = [stamp, onlyFor(plan.job)].filter((text) => text !== "");
+  return {
+    id: pole.id,
+    width: 2 * HALF_mm,
+    half: HALF_mm,
+    margin: MARGIN_mm,
+    standsOn: "the datum",
+    about: [
+      [`${pole.id}: ${marksOf(pole.uprights)}`],
+      [warning.length === 0 ? `Job ${titleBlock.jobNumber}, rev. ${titleBlock.revision}` : warning.join("; ")],
+    ],
+    big: [],
+    kept: keptBy(pole),
+    show,
+    marks: (view, tile) =>
+      pole.marks.filter(({ height }) => height >= tile.from && height < tile.to).flatMap((mark) => markParts(mark, view, show)),
+  };
+}
+
+function markParts({ course, height }: PoleMark, view: View, show: StripContext["show"]): readonly Part[] {
+  const at = (x: Mm): { readonly x: Mm; readonly y: Mm } => view.point({ x, y: height });
+  const above = { x: at(0).x, y: at(0).y - 2.9 };
+  return [
+    strokes("edge", [[at(-HALF_mm), at(HALF_mm)]]),
+    label(String(course).padStart(2, "0"), { ...above, x: above.x - 1 }, { size: MARK_mm, weight: 700, anchor: "end", ground: true }),
+    label(show.tape(height), { ...above, x: above.x + 1 }, { anchor: "start", ground: true }),
+  ];
+}

@@ -1,0 +1,127 @@
+// How does each template become a strip with its tiles?
+import type { View } from "../../drawing/paper.ts";
+import { type Part, strokes } from "../../drawing/shape.ts";
+import { label } from "../../drawing/text.ts";
+import type { Paper } from "../../job/job.ts";
+import type { Plan } from "../../plan/plan.ts";
+import type { Mm } from "../../units/quantity.ts";
+import type { Drawing, Text, TitleBlock } from "../packet.ts";
+import type { Show } from "../show-number.ts";
+import { halfHeight, marksOf, type Template } from "./faces.ts";
+import { holeParts, holeReach } from "./hole-drawing.ts";
+import { onlyFor } from "./printer.ts";
+import { longestTile, stripPages, stripRoom } from "./strip-pages.ts";
+import type { StripLook } from "./tile-drawing.ts";
+import { cutTiles, type Strip, type Tile } from "./tiles.ts";
+
+/** Beyond each edge of the face: what is folded round the upright. */
+const FOLD_mm = 13.5;
+/** Paper above the highest hole. */
+const HEAD_mm = 18;
+
+export interface StripContext {
+  readonly plan: Plan;
+  readonly show: Show;
+  readonly paper: Paper;
+  readonly titleBlock: TitleBlock;
+}
+
+/** Lines between tiles stand at heights that a tape shows at once. */
+export const lineStep = ({ job }: Plan): Mm => (job.units === "inch" ? 6.35 : 5);
+
+const keptBy = ({ holes }: Template): Strip["kept"] =>
+  holes.map((hole) => ({ low: hole.here.height - holeReach(hole), high: hole.here.height + holeReach(hole) }));
+
+/** The tiles of a template on this paper. */
+export function tilesOf(template: Template, { plan, paper }: Pick<StripContext, "plan" | "paper">): readonly Tile[] {
+  const top = Math.max(...template.holes.map((hole) => hole.here.height + halfHeight(hole))) + HEAD_mm;
+  const longest = longestTile(stripRoom(paper, plan.job));
+  return cutTiles({ foot: template.foot, top, kept: keptBy(template) }, { longest, step: lineStep(plan) });
+}
+
+export function templatePages(template: Template, context: StripContext): readonly Drawing[] {
+  const { plan, show, paper } = context;
+  const { id, face, holes } = template;
+  const marks = marksOf(template.uprights);
+  return stripPages({
+    look: lookOf(template, context),
+    tiles: tilesOf(template, context),
+    paper,
+    job: plan.job,
+    title: `${id}, ${marks.length > MANY_letters ? `${template.uprights.length} uprights` : marks}, ${face} face`,
+    describe: (tiles) => {
+      const shown = holes.filter(({ here }) => tiles.some((tile) => here.height >= tile.from && here.height < tile.to));
+      const places = shown.map(({ course, here }) => `course ${course} at ${show.tapeBoth(here.height)}`);
+      return `Full-size drilling template for the ${face} face of ${marks}. ${places.length === 0 ? "No hole on this page." : `Above the datum: ${places.join(", ")}.`}`;
+    },
+  });
+}
+
+const MANY_letters = 50;
+
+function lookOf(template: Template, { plan, show, paper, titleBlock }: StripContext): StripLook {
+  const { id, width, face, holes, uprights } = template;
+  const half = Math.min(width / 2 + FOLD_mm, stripRoom(paper, plan.job).width / 2);
+  const [stamp = ""] = titleBlock.stamp.split(" - ");
+  const [leftHand, rightHand] = face === "left" ? ["away from the deck", "the deck's side"] : ["the deck's side", "away from the deck"];
+  const marks = marksOf(uprights);
+  const job = `Job ${titleBlock.jobNumber}, revision ${titleBlock.revision}, ${titleBlock.date}`;
+  const warning = [stamp, onlyFor(plan.job)].filter((text) => text !== "").join("; ");
+  return {
+    id,
+    width,
+    half,
+    margin: FOLD_mm,
+    standsOn: footWords(template, { plan, show }),
+    about: [
+      [`${id}, ${face} face: ${marks}`, `This edge: ${leftHand}.`, job],
+      [`${id}, ${face} face. This edge: ${rightHand}.`, ...(warning === "" ? [job] : [warning])],
+    ],
+    big: [
+      ...(stamp === "" ? [] : [stamp]),
+      `${face.toUpperCase()} FACE`,
+      marks.length > MANY_letters ? `${uprights.length} uprights, see edge` : marks,
+    ],
+    kept: keptBy(template),
+    show,
+    marks: (view, tile) => [
+      ...railParts(template, { view, tile, half, plan }),
+      ...holes
+        .filter(({ here }) => here.height >= tile.from && here.height < tile.to)
+        .flatMap((hole) => holeParts(hole, { view, show, half })),
+    ],
+  };
+}
+
+/** "the datum (top of the decking)", or the bottom rail with its height. */
+export function footWords({ foot }: Pick<Template, "foot">, { plan, show }: { readonly plan: Plan; readonly show: Show }): Text {
+  return foot === 0 ? `the datum: ${plan.job.frame.datum}` : `the bottom rail, ${show.tape(foot)} above datum`;
+}
+
+interface RailContext {
+  readonly view: View;
+  readonly tile: Tile;
+  readonly half: Mm;
+  readonly plan: Plan;
+}
+
+/** Where the bottom rail meets a post: a fitted rail is cut round. */
+function railParts({ uprights }: Template, { view, tile, half, plan }: RailContext): readonly Part[] {
+  const { bottomRail, gapBelow } = plan.job.frame;
+  if (bottomRail === null || uprights.some(({ kind }) => kind !== "post")) return [];
+  const lines = [gapBelow, plan.opening.bottom].filter((height) => height > tile.from && height < tile.to);
+  const middle = (gapBelow + plan.opening.bottom) / 2;
+  return [
+    ...(lines.length === 0
+      ? []
+      : [
+          strokes(
+            "hidden",
+            lines.map((height) => [view.point({ x: -half, y: height }), view.point({ x: half, y: height })]),
+          ),
+        ]),
+    ...(middle > tile.from && middle < tile.to
+      ? [label("bottom rail: cut out where it is fitted", view.point({ x: 0, y: middle }), { anchor: "middle", ground: true })]
+      : []),
+  ];
+}

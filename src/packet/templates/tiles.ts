@@ -1,0 +1,50 @@
+// Where is a strip that is longer than its sheet cut into tiles?
+import type { Mm } from "../../units/quantity.ts";
+import { roundDown, roundUp } from "../../units/round.ts";
+
+export interface Tile {
+  /** 1 is the lowest. */
+  readonly number: number;
+  readonly count: number;
+  /** Height above the datum of its lower line, where it is cut. */
+  readonly from: Mm;
+  /** Height of its upper line: the lower line of the next tile, or the end of the strip. */
+  readonly to: Mm;
+}
+
+export interface Strip {
+  readonly foot: Mm;
+  readonly top: Mm;
+  /** Heights that no line may cross: holes with their words. */
+  readonly kept: readonly { readonly low: Mm; readonly high: Mm }[];
+}
+
+/** A tile shorter than this share of the longest is not worth its sheet. */
+const SHORTEST_share = 1 / 3;
+
+/** Tiles of much the same length, cut at whole steps above the datum, so that a tape finds each line again, and clear of all holes. */
+export function cutTiles({ foot, top, kept }: Strip, { longest, step }: { readonly longest: Mm; readonly step: Mm }): readonly Tile[] {
+  const lines: Mm[] = [foot];
+  for (let last = foot; top - last > longest; ) {
+    const even = (top - last) / (roundUp((top - last) / longest, 1) || 1);
+    const most = roundDown(last + longest, step);
+    const wanted = Math.min(roundUp(last + even, step), most);
+    last = clearLine(wanted, { from: last + longest * SHORTEST_share, kept, step });
+    lines.push(last);
+  }
+  return lines.map((from, index) => ({ number: index + 1, count: lines.length, from, to: lines[index + 1] ?? top }));
+}
+
+interface Clear {
+  readonly from: Mm;
+  readonly kept: Strip["kept"];
+  readonly step: Mm;
+}
+
+/** The highest line up to `wanted` that crosses nothing; where there is none, the line that was wanted. */
+function clearLine(wanted: Mm, { from, kept, step }: Clear): Mm {
+  for (let line = wanted; line >= from; line = roundDown(line - step / 2, step)) {
+    if (!kept.some(({ low, high }) => line > low && line < high)) return line;
+  }
+  return wanted;
+}
