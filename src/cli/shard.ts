@@ -4,6 +4,7 @@ import { makePacket } from "../packet/make-packet.ts";
 import type { ArchiveEntry } from "../site/archive.ts";
 import { buildSite, type PacketPage } from "../site/build.ts";
 import { csvFiles } from "../site/csv.ts";
+import { dxfFiles } from "../site/dxf.ts";
 import { type Layouts, makeLayouts } from "../site/layouts.ts";
 import type { BuildOptions } from "./arguments.ts";
 import type { Files } from "./effects.ts";
@@ -167,11 +168,14 @@ const pageOf = (file: JobFile, { planner, put, pdf }: PageContext): { readonly p
   put(`${number}/plan.json`, `${JSON.stringify(plan)}\n`);
   const tables = csvFiles(packet);
   for (const { name, text } of tables) put(`${number}/${name}.csv`, text);
+  const drawings = dxfFiles(plan, titleBlock);
+  for (const { name, text } of drawings) put(`${number}/${name}.dxf`, text);
   const page: PacketPage = {
     packet,
     prints: pdf ? prints.map((print) => ({ href: pdfName(plan, print), name: printTitle(print) })) : [],
     data: [
       ...tables.map(({ name, label }) => ({ href: `${name}.csv`, name: `${label} (CSV)` })),
+      ...drawings.map(({ name, label }) => ({ href: `${name}.dxf`, name: `${label} (DXF, mm)` })),
       { href: "plan.json", name: "The whole plan (JSON)" },
     ],
   };

@@ -37,7 +37,7 @@ export const house: readonly Room[] = [
     rooms: ["problem", "packet"],
     types: ["job", "plan"],
     files: ["drawing/paper"],
-    packages: ["@11ty/eleventy", "nunjucks", "minisearch", "@fontsource/atkinson-hyperlegible", "node:*"],
+    packages: ["@11ty/eleventy", "nunjucks", "minisearch", "@fontsource/atkinson-hyperlegible", "@tarikjabiri/dxf", "node:*"],
   },
   {
     name: "pdf",

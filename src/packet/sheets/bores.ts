@@ -1,6 +1,7 @@
 // Z-603: which hole goes where, in which post?
 import type { Bore } from "../../plan/plan.ts";
 import { mergedBits } from "../../plan/tools.ts";
+import { ownSheets } from "../issues.ts";
 import type { Block, Cell, Column, Sheet, Table, Text } from "../packet.ts";
 import { type Show, sourceMark } from "../show-number.ts";
 import { introduction, roleName } from "../wording.ts";
@@ -214,7 +215,7 @@ function rules({ plan, show }: SheetContext, rows: readonly BoreRow[]): readonly
         ]
       : []),
     ...(bushing ? ["Bushings: one in each wall of a tube; in a solid member one, from the face named, or right through."] : []),
-    "Mark heights with one stick, marked once from the datum end, and use it on every post. Write at its foot which end stands on the datum.",
+    `Mark heights with one stick, marked once from the datum end, and use it on every post. Write at its foot which end stands on the datum. Every hole at full size: ${ownSheets.templates.id}; the strip for the stick: ${ownSheets.storyPole.id}; both in files of their own.`,
     "Bore straight: a drill stand or guide, the bit square to the face both ways. Bore from the face named; a waste block behind keeps the far face clean.",
   ];
 }

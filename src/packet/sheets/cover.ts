@@ -4,7 +4,7 @@ import type { Problem } from "../../problem/problem.ts";
 import { percent } from "../../units/print.ts";
 import { calibrationBar } from "../drawings/calibration-bar.ts";
 import { FRAME_SHEET, frameFails, frameWords, isBeyond, ratioText } from "../frame-verdict.ts";
-import { issueName, issueReader } from "../issues.ts";
+import { issueName, issueReader, ownSheets } from "../issues.ts";
 import type { Block, Cell, Sheet, Table, Text } from "../packet.ts";
 import { sourceMark, sourcePlace } from "../show-number.ts";
 import { introduction, notApproval, peopleOf, verdictText, verdictWord } from "../wording.ts";
@@ -193,7 +193,10 @@ function indexTable(context: SheetContext): Table {
   const { index, plan, issue } = context;
   const revision = plan.job.identity.revisions.at(-1)?.mark ?? "0";
   const columns = [column("id", "Sheet", 0.08), column("name", "Name and use", 0.42)];
-  const rows = index.map(({ id, name, use }) => [bold(id), `${bold(name)}: ${use}`]);
+  const own = index.some(({ key }) => key === "bores") ? Object.values(ownSheets) : [];
+  const rows = [...index, ...own.map((head) => ({ ...head, use: `${head.use}, in a file of its own for each paper` }))]
+    .toSorted((a, b) => (a.id < b.id ? -1 : 1))
+    .map(({ id, name, use }) => [bold(id), `${bold(name)}: ${use}`]);
   return table({
     id: "cover-index",
     caption: `Sheets of the ${issueName[issue].toLowerCase()}, all at revision ${revision}: what is not listed here is not part of it`,

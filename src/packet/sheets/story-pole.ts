@@ -40,8 +40,8 @@ function numbers({ id, uprights, marks }: Pole, { show }: StripContext): Table {
     tick,
   ]);
   return table({
-    id: `story-${id.toLowerCase().replace(" ", "-")}`,
-    caption: `${id}, for ${marksOf(uprights)}: middles of the bores`,
+    id: `story-pole-${id.toLowerCase()}`,
+    caption: `Pole ${id}, for ${marksOf(uprights)}: middles of the bores`,
     ...sideBySide(columns, rows, BESIDE),
   });
 }

@@ -37,7 +37,7 @@ export const polesOf = (plan: Plan): readonly Pole[] =>
     }),
     ({ marks }) => JSON.stringify(marks),
   ).map((alike, index) => ({
-    id: `Pole ${String.fromCharCode(FIRST_LETTER + index)}`,
+    id: String.fromCharCode(FIRST_LETTER + index),
     uprights: alike.map(({ upright }) => upright),
     marks: alike[0].marks,
   }));
@@ -54,8 +54,8 @@ function marksOn(plan: Plan, upright: Vertical): readonly PoleMark[] {
 }
 
 /** Half the width of the strip: room for a course and its height. */
-const HALF_mm = 17;
-const MARGIN_mm = 8;
+const HALF_mm = 22;
+const MARGIN_mm = 9;
 const HEAD_mm = 15;
 /** Room that the words of a mark take to each side. */
 const REACH_mm = 6;
@@ -70,7 +70,7 @@ export function polePages(pole: Pole, context: StripContext): readonly Drawing[]
     tiles: cutTiles({ foot: 0, top, kept }, { longest, step: lineStep(plan) }),
     paper,
     job: plan.job,
-    title: `${pole.id}, to glue on a straight stick`,
+    title: `Pole ${pole.id}, to glue on a straight stick`,
     describe: () =>
       `Full-size strip with a line for each course above the datum: ${pole.marks.map(({ course, height }) => `course ${course} at ${show.tapeBoth(height)}`).join(", ")}.`,
   });
@@ -88,7 +88,7 @@ function lookOf(pole: Pole, { plan, show, titleBlock }: StripContext): StripLook
     margin: MARGIN_mm,
     standsOn: "the datum",
     about: [
-      [`${pole.id}: ${marksOf(pole.uprights)}`],
+      [`Pole ${pole.id}: ${marksOf(pole.uprights)}`],
       [warning.length === 0 ? `Job ${titleBlock.jobNumber}, rev. ${titleBlock.revision}` : warning.join("; ")],
     ],
     big: [],

@@ -62,7 +62,7 @@ export function stripPages({ look, tiles, paper, job, title, describe }: StripPa
     const last = some.at(-1)?.number ?? 0;
     const named = some.length === 1 ? `tile ${first}` : `tiles ${first} to ${last}`;
     return finishDrawing({
-      id: `${look.id.toLowerCase().replace(" ", "-")}-${first}`,
+      id: `${look.id.toLowerCase()}-${first}`,
       title: `${title}: ${named} of ${some[0]?.count ?? 0}`,
       description: `${describe(some)} Rulers of 150 mm and 6 in across and up the page.`,
       parts: [pageOf(look, some, { room, job })],

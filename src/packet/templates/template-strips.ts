@@ -1,7 +1,7 @@
 // How does each template become a strip with its tiles?
 import type { View } from "../../drawing/paper.ts";
 import { type Part, strokes } from "../../drawing/shape.ts";
-import { label } from "../../drawing/text.ts";
+import { label, lineHeight, wrap } from "../../drawing/text.ts";
 import type { Paper } from "../../job/job.ts";
 import type { Plan } from "../../plan/plan.ts";
 import type { Mm } from "../../units/quantity.ts";
@@ -82,7 +82,7 @@ function lookOf(template: Template, { plan, show, paper, titleBlock }: StripCont
       `${face.toUpperCase()} FACE`,
       marks.length > MANY_letters ? `${uprights.length} uprights, see edge` : marks,
     ],
-    kept: keptBy(template),
+    kept: [...keptBy(template), ...railOf(template, plan)],
     show,
     marks: (view, tile) => [
       ...railParts(template, { view, tile, half, plan }),
@@ -98,6 +98,10 @@ export function footWords({ foot }: Pick<Template, "foot">, { plan, show }: { re
   return foot === 0 ? `the datum: ${plan.job.frame.datum}` : `the bottom rail, ${show.tape(foot)} above datum`;
 }
 
+/** Heights that the bottom rail takes on a post. */
+const railOf = ({ uprights }: Template, { job, opening }: Plan): Strip["kept"] =>
+  job.frame.bottomRail === null || uprights.some(({ kind }) => kind !== "post") ? [] : [{ low: job.frame.gapBelow, high: opening.bottom }];
+
 interface RailContext {
   readonly view: View;
   readonly tile: Tile;
@@ -106,22 +110,19 @@ interface RailContext {
 }
 
 /** Where the bottom rail meets a post: a fitted rail is cut round. */
-function railParts({ uprights }: Template, { view, tile, half, plan }: RailContext): readonly Part[] {
-  const { bottomRail, gapBelow } = plan.job.frame;
-  if (bottomRail === null || uprights.some(({ kind }) => kind !== "post")) return [];
-  const lines = [gapBelow, plan.opening.bottom].filter((height) => height > tile.from && height < tile.to);
-  const middle = (gapBelow + plan.opening.bottom) / 2;
-  return [
-    ...(lines.length === 0
-      ? []
-      : [
-          strokes(
-            "hidden",
-            lines.map((height) => [view.point({ x: -half, y: height }), view.point({ x: half, y: height })]),
-          ),
-        ]),
-    ...(middle > tile.from && middle < tile.to
-      ? [label("bottom rail: cut out where it is fitted", view.point({ x: 0, y: middle }), { anchor: "middle", ground: true })]
-      : []),
-  ];
-}
+const railParts = (template: Template, { view, tile, half, plan }: RailContext): readonly Part[] =>
+  railOf(template, plan).flatMap(({ low, high }) => {
+    const isShown = (height: Mm): boolean => height > tile.from && height < tile.to;
+    const middle = (low + high) / 2;
+    return [
+      ...[low, high]
+        .filter(isShown)
+        .map((height) => strokes("hidden", [[view.point({ x: -half, y: height }), view.point({ x: half, y: height })]])),
+      ...(isShown(middle)
+        ? wrap("bottom rail: cut out where it is fitted", 2 * (half - FOLD_mm)).map((line, index, lines) => {
+            const at = view.point({ x: 0, y: middle });
+            return label(line, { x: at.x, y: at.y + (index - (lines.length - 1) / 2) * lineHeight() }, { anchor: "middle", ground: true });
+          })
+        : []),
+    ];
+  });
