@@ -1,7 +1,9 @@
 // What does each check compare, and where do its two sides come from?
 import { bearingOf } from "../plan/check-bearing.ts";
+import { nearestZone } from "../plan/check-standing.ts";
 import { cornerSlot } from "../plan/corner-path.ts";
 import { counterboreDepth, endBore } from "../plan/end-fitting.ts";
+import { halfSeat } from "../plan/hardware.ts";
 import type { Check, RunEnd } from "../plan/plan.ts";
 import { derived, from, given, must, type Reader } from "./reader.ts";
 import { type Rule, rule } from "./rule.ts";
@@ -91,6 +93,25 @@ const demands: Readonly<Record<string, Side>> = {
         ...(bore.counterbore === null ? [] : [at("D", "diameter of its counterbore", `bores.${where}.counterbore.diameter`)]),
       ],
       origin: derived("the bore that comes nearest to an edge"),
+    };
+  },
+  hardware: ({ at, plan }, postId, { where }) => {
+    const mark = where.split(",")[0] ?? "";
+    const bore = must(
+      plan.bores.find((one) => one.mark === mark),
+      `bore ${mark}`,
+    );
+    const zone = must(nearestZone(bore, plan, plan.job)?.zone, `hardware on ${postId}`);
+    const nth = plan.hardware.indexOf(zone);
+    return {
+      formula: "max(z1 - h, h - z2) - r",
+      inputs: [
+        at("h", "height of the bore", `bores.${mark}.height`),
+        at("z1", `lower end of ${zone.what}`, `hardware[${nth}].from`),
+        at("z2", `upper end of ${zone.what}`, `hardware[${nth}].to`),
+        given("r", "half of what the bore takes: bore, counterbore or washer", halfSeat(bore, plan.job), "length"),
+      ],
+      origin: derived("the bore that comes nearest to hardware on this post"),
     };
   },
   "corner-slot": (reader, sideId) => {
@@ -206,6 +227,7 @@ const limits: Readonly<Record<string, Side>> = {
   "post-spacing": stated("job.posts.spacing_max", "largest spacing of posts"),
   "free-length": stated("job.spacers.free_max", "longest free length"),
   "cable-spacing": stated("job.limits.cableSpacing_max", "largest spacing of cables"),
+  hardware: stated("job.posts.hardwareClearance", "least clearance between bores and hardware"),
   "edge-distance": stated("job.limits.edgeDistance_min", "least wood or wall beside a bore"),
   "run-corners": stated("job.limits.bends_max", "corners that a run may turn"),
   "run-length": ({ at, run }, id) =>

@@ -22,8 +22,12 @@ const courses: readonly Rule[] = [
     origin: derived("the opening is divided evenly"),
   })),
   rule("courses.*.height", "Height of course {} above the datum: this is drilled", ({ at }, [course]) => ({
-    formula: "nearest(h, s)",
-    inputs: [at("h", "height before rounding", `courses.${course}.height_exact`), at("s", "step of the tape", "job.limits.tapeStep")],
+    formula: "nearest(h, s) + m",
+    inputs: [
+      at("h", "height before rounding", `courses.${course}.height_exact`),
+      at("s", "step of the tape", "job.limits.tapeStep"),
+      at("m", "moved up to keep clear of hardware, 0 where none is in the way", `courses.${course}.moved`),
+    ],
     origin: derived("the opening is divided evenly"),
     rounding: tapeRounding,
   })),

@@ -122,6 +122,8 @@ function postsOf(file: JobFile["posts"]): Posts {
         ? null
         : fromJob(file["base capacity"].pull * file["base capacity"].height, "posts: base capacity"),
     split: file.split ?? (existing ? "offset bores" : "two posts"),
+    hardware: (file.hardware ?? []).map(({ what, posts, from, to }) => ({ what, posts: posts ?? null, from, to })),
+    hardwareClearance: stated(file["hardware clearance"], "posts: hardware clearance", custom.hardwareClearance),
   };
 }
 

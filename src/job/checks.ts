@@ -4,6 +4,7 @@ import { lumberNames, lumberSection } from "../tables/timber.ts";
 import { angleDegrees } from "../units/print.ts";
 import { SAME_mm } from "../units/tolerance.ts";
 import { checkCalibration, checkLumber, checkPrinter, checkSite } from "./checks-site.ts";
+import { checkHardware } from "./checks-standing.ts";
 import { breakingForce } from "./defaults.ts";
 import { nearest } from "./field.ts";
 import type { SizeText } from "./fields.ts";
@@ -19,7 +20,9 @@ export function checkBlocks(blocks: Blocks): readonly Problem[] {
     ...(code ? checkCode(code) : []),
     ...(guard ? guard.sides.flatMap((side, index) => checkSide(side, index, guard.sides.length)) : []),
     ...(guard && posts?.existing === true ? checkExisting(guard) : []),
-    ...(posts ? [...checkMember(posts, ["posts"]), ...checkNewPosts(posts), ...checkLumber(posts, ["posts"])] : []),
+    ...(posts
+      ? [...checkMember(posts, ["posts"]), ...checkNewPosts(posts), ...checkLumber(posts, ["posts"]), ...checkHardware(posts)]
+      : []),
     ...(spacers ? checkMember(spacers, ["spacers"]) : []),
     ...(frame ? checkFrame(frame) : []),
     ...(cable ? checkCable(cable) : []),

@@ -2,6 +2,7 @@
 import type { Cited } from "../sources/cited.ts";
 import type { AxialStiffness, Cents, Mm, Newton, Radian } from "../units/quantity.ts";
 import type { Calibration, PostBase, Site, Wood } from "./site.ts";
+import type { Hardware } from "./standing.ts";
 
 export type UnitSystem = "inch" | "mm";
 export type Paper = "letter" | "a4";
@@ -121,6 +122,10 @@ export interface Posts {
   readonly baseCapacity_Nmm: Cited<number> | null;
   /** How two runs end next to each other: two posts (new frames) or bores set off sideways (existing posts). */
   readonly split: "two posts" | "offset bores";
+  /** What sits in or on the posts where a bore might go. */
+  readonly hardware: readonly Hardware[];
+  /** From the edge of a bore, or of the washer at an end, to hardware. */
+  readonly hardwareClearance: Cited<Mm>;
 }
 
 export interface Spacers {

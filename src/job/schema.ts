@@ -19,6 +19,7 @@ import {
   yesNo,
 } from "./fields.ts";
 import { base, calibration, lumber, printer, pull, pullHeight, site } from "./schema-site.ts";
+import { standing } from "./schema-standing.ts";
 
 const revision = block("a revision", '{ mark: "0", date: 2026-04-20, by: RT, change: first issue }', {
   mark: textField("the mark of a revision", "0"),
@@ -104,6 +105,7 @@ const posts = block("the posts block", "{ size: 4x4, material: wood, treated: tr
   "pair gap": maybe(lengthField({ name: "the gap of a post pair", example: "3-1/2 in", from: "0 in", to: "1 m" })),
   split: maybe(choice("the way runs are split", ["two posts", "offset bores"])),
   ...lumber,
+  ...standing,
   base: maybe(base),
   "base capacity": maybe(block("the capacity of a base", "{ pull: 500 lbf, height: 36 in }", { pull, height: pullHeight })),
 });

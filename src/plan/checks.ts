@@ -2,6 +2,7 @@
 import type { Job } from "../job/job.ts";
 import { bearingChecks } from "./check-bearing.ts";
 import { type Checked, limitCheck } from "./check-row.ts";
+import { hardwareChecks } from "./check-standing.ts";
 import { openQuestions, tensionChecks } from "./check-tension.ts";
 import { cornerSlot } from "./corner-path.ts";
 import type { Check } from "./plan.ts";
@@ -11,6 +12,7 @@ export function checkPlan(plan: Checked, job: Job): readonly Check[] {
   return [
     ...codeChecks(plan, job),
     ...layoutChecks(plan, job),
+    ...hardwareChecks(plan, job),
     ...slotChecks(plan, job),
     ...runChecks(plan, job),
     ...tensionChecks(plan, job),

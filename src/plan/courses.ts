@@ -30,15 +30,20 @@ export function layOutCourses(job: Job): Outcome<CoursePlan> {
   }
 }
 
-function heights(options: { readonly bottom: Mm; readonly clear: Mm; readonly count: number; readonly step: Mm }): readonly Course[] {
+export function heights(options: {
+  readonly bottom: Mm;
+  readonly clear: Mm;
+  readonly count: number;
+  readonly step: Mm;
+}): readonly Course[] {
   const { bottom, clear, count, step } = options;
   return Array.from({ length: count }, (_, index) => {
     const height_exact = bottom + (clear * (index + 1)) / (count + 1);
-    return { number: index + 1, height: roundNearest(height_exact, step), height_exact };
+    return { number: index + 1, height: roundNearest(height_exact, step), height_exact, moved: 0 };
   });
 }
 
-function gapsOf(courses: readonly Course[], opening: CoursePlan["opening"], job: Job): readonly Gap[] {
+export function gapsOf(courses: readonly Course[], opening: CoursePlan["opening"], job: Job): readonly Gap[] {
   const radius = job.cable.diameter / 2;
   const below = job.frame.bottomRail === null ? job.frame.datum : "bottom rail";
   const edges = [

@@ -13,6 +13,7 @@ import { cutLumber } from "./cuts.ts";
 import { frameOf, rowOf } from "./frame-of.ts";
 import { frameProblems } from "./frame-problems.ts";
 import { frameGuard, withCables } from "./frames.ts";
+import { clearOfHardware, hardwareZones } from "./hardware.ts";
 import { instrumentRange } from "./instrument-range.ts";
 import { layOutSides } from "./outline.ts";
 import type { Plan, Run, SidePlan } from "./plan.ts";
@@ -39,11 +40,14 @@ export function makePlan(given: Job): Outcome<Plan> {
 function planOnce(given: Job): Outcome<Plan> {
   const problems: Problem[] = [];
   const sides = keep(layOutSides(given), problems);
-  const courses = keep(layOutCourses(given), problems);
+  const evenly = keep(layOutCourses(given), problems);
   problems.push(...frameProblems(given));
-  if (sides === undefined || courses === undefined || hasErrors(problems)) return { value: undefined, problems };
+  if (sides === undefined || evenly === undefined || hasErrors(problems)) return { value: undefined, problems };
   const layout = keep(layOut(sides, given), problems);
-  if (layout === undefined || hasErrors(problems)) return { value: undefined, problems };
+  const hardware = layout === undefined ? undefined : keep(hardwareZones(layout.verticals, given), problems);
+  if (layout === undefined || hardware === undefined || hasErrors(problems)) return { value: undefined, problems };
+  const courses = keep(clearOfHardware(evenly, hardware, layout, given), problems);
+  if (courses === undefined || hasErrors(problems)) return { value: undefined, problems };
   const framed = frameGuard({ sides, verticals: layout.verticals, ...courses, runs: layout.geometries }, given);
   const job = keep(calibrated(framed, given), problems);
   const demanded = job === undefined ? undefined : keep(demandRuns(layout.geometries, courses.gaps, job), problems);
@@ -55,7 +59,7 @@ function planOnce(given: Job): Outcome<Plan> {
   const bores = makeBores(layout.geometries, courses.courses, job);
   const tightening = groups.flatMap((group) => tightenGroup(group, { runs, climate }, job));
   const { geometries: _geometries, ...drawn } = layout;
-  const parts = { sides, ...drawn, ...courses, runs, bores, tightening, climate };
+  const parts = { sides, ...drawn, ...courses, hardware, runs, bores, tightening, climate };
   const frame = frameOf({ ...parts, groups, demanded }, job);
   const plan = assemble({ parts: { ...parts, frame }, lumber, problems }, job);
   return { value: plan, problems: [...problems, ...plan.warnings.filter((warning) => !problems.includes(warning))] };

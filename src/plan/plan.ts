@@ -67,13 +67,24 @@ export interface Bay {
   readonly free: Mm;
 }
 
+/** Hardware on one post: no bore comes near it. */
+export interface HardwareZone {
+  readonly postId: string;
+  readonly what: string;
+  /** Heights above the datum. */
+  readonly from: Mm;
+  readonly to: Mm;
+}
+
 export interface Course {
   /** 1 is the lowest. */
   readonly number: number;
   /** Height of the bore centres above the datum, rounded to the tape's step: this is drilled. */
   readonly height: Mm;
-  /** The same before rounding. */
+  /** Where an even division would have it, before rounding. */
   readonly height_exact: Mm;
+  /** Up from there once rounded, to keep clear of hardware; 0 where nothing is in the way. */
+  readonly moved: Mm;
 }
 
 /** An opening between two neighbours, from the deck or bottom rail up to the top rail. */
@@ -237,6 +248,7 @@ export interface Plan {
   readonly courses: readonly Course[];
   readonly gaps: readonly Gap[];
   readonly opening: { readonly bottom: Mm; readonly top: Mm; readonly guardHeight: Mm };
+  readonly hardware: readonly HardwareZone[];
   readonly runs: readonly Run[];
   readonly cables: readonly CablePlan[];
   readonly bores: readonly Bore[];

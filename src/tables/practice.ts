@@ -29,6 +29,9 @@ export const pairGap: Cited<Mm> = practice(inches(3.5), "clear distance between 
 /** Wood left beside a bore: our own setting. */
 export const edgeDistance_min: Cited<Mm> = practice(inches(0.5), "edge of a bore to the edge of the post, at least 1/2 in");
 
+/** So that a bit that wanders does not meet a bolt: our own setting. */
+export const hardwareClearance: Cited<Mm> = practice(inches(0.25), "edge of a bore to bolts and brackets, at least 1/4 in");
+
 // Courses and runs.
 
 /** Level cables under the 4 in sphere rule. */

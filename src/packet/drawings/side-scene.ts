@@ -51,6 +51,7 @@ export const sideScene = (scene: Scene): readonly Part[] => [
   ...walls(scene),
   ...rails(scene),
   ...verticalsIn(scene).map((vertical) => upright(scene, vertical)),
+  ...hardware(scene),
   ...cables(scene),
   ...edges(scene),
 ];
@@ -116,6 +117,21 @@ function upright({ plan, view }: Scene, vertical: Vertical): Part {
     high: plan.opening.top,
   });
   return polygon(corners, { pen: isPost ? "outline" : "edge", fill: "white" });
+}
+
+/** Where no bore may come, on the posts that have hardware. */
+function hardware(scene: Scene): readonly Part[] {
+  const { plan, view } = scene;
+  return verticalsIn(scene).flatMap((vertical) =>
+    plan.hardware
+      .filter(({ postId }) => postId === vertical.id)
+      .flatMap(({ from, to }): readonly Part[] => {
+        const high = Math.min(to, plan.opening.top);
+        if (high <= from) return [];
+        const corners = rectangle(view, { from: leftFace(vertical), to: rightFace(vertical), low: from, high });
+        return [polygon(corners, { pen: "thin", fill: "white" }), hatched({ outlines: [corners], spacing: 0.9, angle: -Math.PI / 4 })];
+      }),
+  );
 }
 
 /** Cables are seen between the faces of the verticals only. */

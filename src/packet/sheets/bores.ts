@@ -5,6 +5,7 @@ import { ownSheets } from "../issues.ts";
 import type { Block, Cell, Column, Sheet, Table, Text } from "../packet.ts";
 import { type Show, sourceMark } from "../show-number.ts";
 import { introduction, roleName } from "../wording.ts";
+import { hardwareTable } from "./bore-hardware.ts";
 import { type BoreRow, boreRows, bushingPlace, isEven } from "./bore-rows.ts";
 import {
   blank,
@@ -37,6 +38,7 @@ export const boresSheet: SheetMaker = (context, head): Sheet => {
     ...(context.home ? [prose(...introduction.bores)] : []),
     beforeBoring(context),
     bitsTable(context),
+    ...hardwareTable(context),
     ...(even.length === 0 ? [] : [heightsTable(context), pageBreak, gridTable(context, even)]),
     ...odd.map((row) => uprightTable(context, row)),
     list(...rules(context, rows)),

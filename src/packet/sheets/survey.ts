@@ -36,6 +36,7 @@ import {
   sideStop,
   strengthRows,
 } from "./survey-rows.ts";
+import { hardwareRows } from "./survey-standing.ts";
 
 export const surveySheet: SheetMaker = (context, head): Sheet => {
   const { show } = context;
@@ -141,6 +142,7 @@ function frameRows({ plan, show }: SheetContext): readonly SurveyRow[] {
       show.tapeBoth(plan.opening.guardHeight),
       `below ${show.tape(plan.job.code.guardHeight_min.value)}`,
     ],
+    ...hardwareRows({ plan, show }),
     ["posts / size", "Post: along x across the side", section(posts.section), size],
     ["spacers / size", "Spacer: along x across the side", section(spacers.section), size],
   ];

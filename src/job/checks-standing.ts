@@ -1,0 +1,36 @@
+// What can be wrong with how a guard stands although each value reads well by itself?
+import type { JobPath, Problem } from "../problem/problem.ts";
+import { SAME_mm } from "../units/tolerance.ts";
+import type { JobFile } from "./schema.ts";
+
+const wrong = (path: JobPath, what: string, fix: string, at?: "key"): Problem => ({
+  severity: "error",
+  path,
+  ...(at === undefined ? {} : { at }),
+  what,
+  fix,
+});
+
+export function checkHardware(posts: JobFile["posts"]): readonly Problem[] {
+  const problems = (posts.hardware ?? []).flatMap(({ what, from, to, posts: marks }, index): readonly Problem[] => {
+    const path = ["posts", "hardware", index];
+    const twice = (marks ?? []).findIndex((mark, place) => (marks ?? []).indexOf(mark) < place);
+    return [
+      ...(to <= from + SAME_mm
+        ? [
+            wrong(
+              [...path, "to"],
+              `the upper end of "${what}" is not above its lower end`,
+              "write the lower height as from, the upper as to",
+            ),
+          ]
+        : []),
+      ...(twice >= 0
+        ? [wrong([...path, "posts", twice], `${marks?.[twice]} stands twice in the list of posts`, "write each post once")]
+        : []),
+    ];
+  });
+  if (posts["hardware clearance"] === undefined || posts.hardware !== undefined) return problems;
+  const fix = "add hardware: with what it is and its heights, or leave the clearance out";
+  return [...problems, wrong(["posts", "hardware clearance"], "there is no hardware to keep clear of", fix, "key")];
+}

@@ -1,0 +1,17 @@
+// How the guard stands: what is measured where hardware is in the way?
+import type { SheetContext } from "./kit.ts";
+import { groupBy, listed } from "./kit.ts";
+import { practice, type SurveyRow } from "./survey-rows.ts";
+
+/** Hardware of one kind in one row: its heights on all the posts that have it. */
+export function hardwareRows({ plan, show }: Pick<SheetContext, "plan" | "show">): readonly SurveyRow[] {
+  return groupBy(plan.hardware, ({ what, from, to }) => `${what}\n${from}\n${to}`).map((same): SurveyRow => {
+    const [{ what, from, to }] = same;
+    return [
+      "posts / hardware",
+      `${what} on ${listed(same.map(({ postId }) => postId))}: lower and upper end above the datum`,
+      `${show.tape(from)} to ${show.tape(to)}`,
+      `below ${show.tape(from)} or above ${show.tape(to)}: draw it before boring ${practice}`,
+    ];
+  });
+}

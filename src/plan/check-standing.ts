@@ -1,0 +1,47 @@
+// Do the bores keep clear of what is on the posts?
+import type { Job } from "../job/job.ts";
+import type { Mm } from "../units/quantity.ts";
+import { type Checked, limitCheck } from "./check-row.ts";
+import { halfSeat } from "./hardware.ts";
+import type { Bore, Check, HardwareZone } from "./plan.ts";
+
+interface NearestZone {
+  readonly zone: HardwareZone;
+  /** From the edge of the bore or its washer to the hardware, upright. */
+  readonly clear: Mm;
+}
+
+/** The hardware that a bore comes nearest to on its post. */
+export function nearestZone(bore: Bore, { hardware }: Pick<Checked, "hardware">, job: Job): NearestZone | null {
+  const half = halfSeat(bore, job);
+  const own = hardware.filter(({ postId }) => postId === bore.verticalId);
+  return own.reduce<NearestZone | null>((nearest, zone) => {
+    const clear = Math.max(zone.from - bore.height, bore.height - zone.to) - half;
+    return nearest === null || clear < nearest.clear ? { zone, clear } : nearest;
+  }, null);
+}
+
+/** One row for each post with hardware: the bore that comes nearest to it. */
+export function hardwareChecks(plan: Checked, job: Job): readonly Check[] {
+  return [...new Set(plan.hardware.map(({ postId }) => postId))].flatMap((postId) => {
+    const nearest = plan.bores
+      .filter(({ verticalId }) => verticalId === postId)
+      .flatMap((bore) => {
+        const found = nearestZone(bore, plan, job);
+        return found === null ? [] : [{ mark: bore.mark, ...found }];
+      })
+      .reduce((least, one) => (one.clear < least.clear ? one : least));
+    return [
+      limitCheck({
+        id: `hardware-${postId}`,
+        name: "Edge of a bore or washer to hardware",
+        where: `${nearest.mark}, ${nearest.zone.what}`,
+        rule: "at least",
+        demand: nearest.clear,
+        limit: job.posts.hardwareClearance,
+        kind: "length",
+        advice: "move the hardware",
+      }),
+    ];
+  });
+}
