@@ -42,6 +42,12 @@ function hardestPull({ at }: Reader, id: string): Working {
   };
 }
 
+/** start, end; A-end and A-start at what interrupts the guard behind side A. */
+const guardEndPath = (id: string): string => {
+  const [side = "", end] = id.split("-");
+  return end === undefined ? `job.${id}` : `job.sides.${side}.interrupted.${end}`;
+};
+
 const demands: Readonly<Record<string, Side>> = {
   "guard-height": ({ at }) => same(at("H", "height of the guard", "opening.guardHeight")),
   "opening-at-rest": ({ all, plan }) =>
@@ -53,8 +59,8 @@ const demands: Readonly<Record<string, Side>> = {
       ),
     ),
   "gap-below": ({ at }) => same(at("g", "gap under the bottom rail", "job.frame.gapBelow")),
-  "wall-gap": ({ at }, end) => same(at("g", "gap between wall and end post", `job.${end}.gap`)),
-  "wall-reach": ({ at }, end) => same(at("g", "gap between wall and end post", `job.${end}.gap`)),
+  "wall-gap": ({ at }, end) => same(at("g", "gap between wall and end post", `${guardEndPath(end)}.gap`)),
+  "wall-reach": ({ at }, end) => same(at("g", "gap between wall and end post", `${guardEndPath(end)}.gap`)),
   "post-spacing": ({ plan }) => {
     const posts = plan.verticals.filter(({ kind }) => kind === "post");
     const apart = posts

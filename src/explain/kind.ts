@@ -55,7 +55,10 @@ const kinds: readonly (readonly [RegExp, Kind])[] = [
   [/\.(pathLength|outsideLength|orderLength|elongation|bedding|seating|closing|travel\w*|thread\w*|reserve|slack|slackToPull)$/, "length"],
   [/\.sag(_max)?(\.\w+)?$|\.(deflection|movement|pieceLength|stockLength|offcut|bought|used|bought_bound)$/, "length"],
   [/^target\.worst(Span|Spacing)$|^climate\.\*\.shrinkage\.each$|movement_max\.value$/, "length"],
-  [/^job\.(code|posts|fittings|stock|supply|limits|tightening|frame)\.\w+(\.\w+)*?(\.value)?(\.\*)?$|^job\.(start|end)\.gap$/, "length"],
+  [
+    /^job\.(code|posts|fittings|stock|supply|limits|tightening|frame)\.\w+(\.\w+)*?(\.value)?(\.\*)?$|(^job\.(start|end|.*interrupted\.(start|end))|^sides\.\*\.(begins|ends))\.gap$|interrupted\.(width|out)$/,
+    "length",
+  ],
 ];
 
 /** What a number at a place counts; null for a place that holds no number. */

@@ -96,10 +96,10 @@ const faceOf = (side: SidePlan, end: "first" | "last", reader: Reader): Working 
     return { formula: `x ${sign} w / 2`, inputs: [station, width], origin: job("guard: sides: stations") };
   }
   const turn = end === "first" ? (plan.sides[side.index - 1]?.turn ?? null) : side.turn;
-  const isEnd = end === "first" ? side.index === 0 : side.index === plan.sides.length - 1;
-  if (isEnd) {
-    const wall = end === "first" ? plan.job.start.gap : plan.job.end.gap;
-    const path = `job.${end === "first" ? "start" : "end"}.gap`;
+  const guardEnd = end === "first" ? side.begins : side.ends;
+  if (guardEnd !== null) {
+    const wall = guardEnd.gap;
+    const path = `sides.${side.id}.${end === "first" ? "begins" : "ends"}.gap`;
     const gap = wall === null ? given("g", "gap to a wall: there is none", 0, "length") : at("g", "gap between wall and end post", path);
     return end === "first"
       ? { formula: "g", inputs: [gap], origin: job("guard: start") }

@@ -44,7 +44,7 @@ export function jobOf(file: JobFile): Job {
     code: codeOf(file.code),
     start: endOf(guard.start, limits),
     end: endOf(guard.end, limits),
-    sides: guard.sides.map(sideOf),
+    sides: guard.sides.map((side, index) => sideOf(side, index, limits)),
     bearing: guard.bearing ?? null,
     posts: postsOf(file.posts),
     spacers: spacersOf(file.spacers),
@@ -93,11 +93,22 @@ function endOf(file: JobFile["guard"]["start"], limits: Limits): GuardEnd {
 
 const FIRST_LETTER = 65;
 
-function sideOf(file: JobFile["guard"]["sides"][number], index: number): Side {
+function sideOf(file: JobFile["guard"]["sides"][number], index: number, limits: Limits): Side {
+  const { interrupted } = file;
   return {
     id: String.fromCharCode(FIRST_LETTER + index),
     length: file.length,
-    turn: file.turn ?? null,
+    turn: file.turn ?? (interrupted === undefined ? null : 0),
+    interrupted:
+      interrupted === undefined
+        ? null
+        : {
+            what: interrupted.what,
+            width: interrupted.width,
+            out: (interrupted.out ?? 0) - (interrupted.in ?? 0),
+            end: endOf(interrupted.end, limits),
+            start: endOf(interrupted.start, limits),
+          },
     stations: file.stations ?? null,
     rise: file.rise ?? 0,
   };

@@ -11,6 +11,20 @@ const wrong = (path: JobPath, what: string, fix: string, at?: "key"): Problem =>
   fix,
 });
 
+type SideFile = JobFile["guard"]["sides"][number];
+
+export function checkInterruption({ interrupted }: SideFile, path: JobPath, isLast: boolean): readonly Problem[] {
+  if (interrupted === undefined) return [];
+  const at = [...path, "interrupted"];
+  const fix = "add the side that follows, or leave it out and say under guard: end how the guard ends";
+  return [
+    ...(isLast ? [wrong(at, "the last side has no side behind what interrupts it", fix, "key")] : []),
+    ...(interrupted.in !== undefined && interrupted.out !== undefined
+      ? [wrong([...at, "in"], "the next side cannot start both towards and away from the deck", "keep the one that was measured", "key")]
+      : []),
+  ];
+}
+
 export function checkHardware(posts: JobFile["posts"]): readonly Problem[] {
   const problems = (posts.hardware ?? []).flatMap(({ what, from, to, posts: marks }, index): readonly Problem[] => {
     const path = ["posts", "hardware", index];

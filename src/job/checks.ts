@@ -4,7 +4,7 @@ import { lumberNames, lumberSection } from "../tables/timber.ts";
 import { angleDegrees } from "../units/print.ts";
 import { SAME_mm } from "../units/tolerance.ts";
 import { checkCalibration, checkLumber, checkPrinter, checkSite } from "./checks-site.ts";
-import { checkHardware } from "./checks-standing.ts";
+import { checkHardware, checkInterruption } from "./checks-standing.ts";
 import { breakingForce } from "./defaults.ts";
 import { nearest } from "./field.ts";
 import type { SizeText } from "./fields.ts";
@@ -75,12 +75,12 @@ function checkSide(side: Side, index: number, count: number): readonly Problem[]
       wrong([...path, "turn"], "the last side has no side to turn to", "leave the turn out, or add the side that follows", "key"),
     );
   }
-  if (!isLast && side.turn === undefined) {
+  if (!isLast && side.turn === undefined && side.interrupted === undefined) {
     problems.push(
       wrong(path, `side ${index + 1} does not say where the next side turns to`, "add it, for example turn: right 90 deg", "key"),
     );
   }
-  if (side.turn !== undefined && side.turn === 0) {
+  if (side.turn !== undefined && side.turn === 0 && side.interrupted === undefined) {
     problems.push(
       wrong(
         [...path, "turn"],
@@ -98,7 +98,7 @@ function checkSide(side: Side, index: number, count: number): readonly Problem[]
       ),
     );
   }
-  return [...problems, ...checkStations(side, path)];
+  return [...problems, ...checkInterruption(side, path, isLast), ...checkStations(side, path)];
 }
 
 function checkStations({ stations, length }: Side, path: JobPath): readonly Problem[] {

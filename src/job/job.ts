@@ -2,7 +2,7 @@
 import type { Cited } from "../sources/cited.ts";
 import type { AxialStiffness, Cents, Mm, Newton, Radian } from "../units/quantity.ts";
 import type { Calibration, PostBase, Site, Wood } from "./site.ts";
-import type { Hardware } from "./standing.ts";
+import type { Hardware, Interruption } from "./standing.ts";
 
 export type UnitSystem = "inch" | "mm";
 export type Paper = "letter" | "a4";
@@ -96,6 +96,8 @@ export interface Side {
   readonly length: Mm;
   /** Change of direction at the right-hand end, positive to the right (an outside corner); null at the last side. */
   readonly turn: Radian | null;
+  /** What stands behind its right-hand end where no cable passes to the next side; null at a corner and at the last side. */
+  readonly interrupted: Interruption | null;
   /** Centres of all posts on this side, measured from its left-hand start, when they stand already or are prescribed; null: placed by the plan. */
   readonly stations: readonly Mm[] | null;
   /** Rise over the length; 0 on a level side. Raked sides are refused for now. */

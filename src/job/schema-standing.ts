@@ -1,7 +1,30 @@
-// What may a job file say of how a guard stands: hardware in the way of bores?
+// What may a job file say of how a guard stands: its ends, what interrupts it, hardware in the way of bores?
 import { exactOptional as maybe } from "zod";
 import { quoted, type Reading, refuse } from "../units/notation.ts";
-import { block, field, lengthField, list, textField } from "./field.ts";
+import { block, choice, field, kind, kinds, lengthField, list, textField } from "./field.ts";
+
+const access = maybe(choice("the access", ["drill", "hand", "none"]));
+
+export const guardEnd = kinds("an end of the guard", "{ kind: post, access: drill }", [
+  block("an end of the guard at a post", "{ kind: post, access: drill }", { kind: kind("post"), access }),
+  block("an end of the guard at a wall", "{ kind: wall, gap: 3-1/2 in, access: hand }", {
+    kind: kind("wall"),
+    gap: lengthField({ name: "the gap to the wall", example: "3-1/2 in", from: "0 in", to: "1 m" }),
+    access,
+  }),
+]);
+
+const away = (name: string) => maybe(lengthField({ name, example: "12 in", from: "0 in", to: "100 m" }));
+
+/** What stands between the end of one side and the start of the next, where no cable passes. */
+export const interruption = block("an interruption", "{ what: gate, width: 36 in, end: { kind: post }, start: { kind: post } }", {
+  what: choice("what interrupts the guard", ["gate", "column", "house corner", "open"]),
+  width: lengthField({ name: "the width of the interruption", example: "36 in", from: "1 in", to: "100 m" }),
+  out: away("the offset away from the deck"),
+  in: away("the offset towards the deck"),
+  end: guardEnd,
+  start: guardEnd,
+});
 
 /** P3: a post by its mark on the plan. */
 const postMark = field({ name: "the mark of a post", example: "P3" }, (text): Reading<string> => {

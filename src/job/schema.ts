@@ -19,7 +19,7 @@ import {
   yesNo,
 } from "./fields.ts";
 import { base, calibration, lumber, printer, pull, pullHeight, site } from "./schema-site.ts";
-import { standing } from "./schema-standing.ts";
+import { guardEnd, interruption, standing } from "./schema-standing.ts";
 
 const revision = block("a revision", '{ mark: "0", date: 2026-04-20, by: RT, change: first issue }', {
   mark: textField("the mark of a revision", "0"),
@@ -56,22 +56,12 @@ const code = block("the code block", "{ edition: IRC 2021, authority: ..., occup
   opening: maybe(lengthField({ name: "the largest opening", example: "4 in", from: "1/2 in", to: "12 in" })),
 });
 
-const access = maybe(choice("the access", ["drill", "hand", "none"]));
-
-const guardEnd = kinds("an end of the guard", "{ kind: post, access: drill }", [
-  block("an end of the guard at a post", "{ kind: post, access: drill }", { kind: kind("post"), access }),
-  block("an end of the guard at a wall", "{ kind: wall, gap: 3-1/2 in, access: hand }", {
-    kind: kind("wall"),
-    gap: lengthField({ name: "the gap to the wall", example: "3-1/2 in", from: "0 in", to: "1 m" }),
-    access,
-  }),
-]);
-
 const station = lengthField({ name: "a station", example: "5 ft 9 in", from: "0 in", to: "100 m" });
 
 const side = block("a side", "{ length: 23 ft, turn: right 90 deg }", {
   length: lengthField({ name: "the length of a side", example: "23 ft", from: "6 in", to: "100 m" }),
   turn: maybe(turn),
+  interrupted: maybe(interruption),
   stations: maybe(list("the list of stations", "[3 in, 5 ft 9 in]", station, { least: 2, most: 200 })),
   rise: maybe(lengthField({ name: "the rise of a side", example: "0 in", from: "0 in", to: "50 m" })),
 });

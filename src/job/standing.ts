@@ -1,5 +1,7 @@
-// How does a guard really stand: what is in the way of its bores? Types of the Job.
+// How does a guard really stand: what is in the way of its bores, and what interrupts it? Types of the Job.
+
 import type { Mm } from "../units/quantity.ts";
+import type { GuardEnd } from "./job.ts";
 
 /** Bolts, brackets and the like: no bore may meet them. */
 export interface Hardware {
@@ -9,4 +11,16 @@ export interface Hardware {
   /** Heights above the datum. */
   readonly from: Mm;
   readonly to: Mm;
+}
+
+/** What stands between the right-hand end of one side and the start of the next: no cable passes, and each has an end of the guard. */
+export interface Interruption {
+  readonly what: "gate" | "column" | "house corner" | "open";
+  /** Along the line of the side before it, from its right-hand end. */
+  readonly width: Mm;
+  /** Square to that line, positive away from the deck. */
+  readonly out: Mm;
+  /** How the side before it ends and the side behind it starts. */
+  readonly end: GuardEnd;
+  readonly start: GuardEnd;
 }

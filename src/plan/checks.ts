@@ -1,5 +1,5 @@
 // Does the plan keep its rules? Each check names its demand, its limit and where the limit comes from.
-import type { Job } from "../job/job.ts";
+import type { GuardEnd, Job } from "../job/job.ts";
 import { bearingChecks } from "./check-bearing.ts";
 import { type Checked, limitCheck } from "./check-row.ts";
 import { hardwareChecks } from "./check-standing.ts";
@@ -60,17 +60,16 @@ function codeChecks(plan: Checked, job: Job): readonly Check[] {
       }),
     );
   }
-  for (const [end, name] of [[job.start, "start"] as const, [job.end, "end"] as const]) {
+  for (const { end, id, where } of guardEnds(job)) {
     if (end.gap === null) continue;
-    const where = `wall at the ${name} of the guard`;
     const common = { name: "Gap between wall and end post", where, demand: end.gap, kind: "length" } as const;
     checks.push(
-      limitCheck({ ...common, id: `wall-gap-${name}`, rule: "at most", limit: job.limits.wallGap_max, advice: "move the post nearer" }),
+      limitCheck({ ...common, id: `wall-gap-${id}`, rule: "at most", limit: job.limits.wallGap_max, advice: "move the post nearer" }),
     );
     checks.push(
       limitCheck({
         ...common,
-        id: `wall-reach-${name}`,
+        id: `wall-reach-${id}`,
         rule: "at least",
         limit: job.limits.wallGap_min,
         advice: "move the post away from the wall",
@@ -79,6 +78,20 @@ function codeChecks(plan: Checked, job: Job): readonly Check[] {
   }
   return checks;
 }
+
+/** The two ends of the guard, and those at what interrupts it. */
+const guardEnds = ({ start, end, sides }: Job): readonly { readonly end: GuardEnd; readonly id: string; readonly where: string }[] => [
+  { end: start, id: "start", where: "wall at the start of the guard" },
+  { end, id: "end", where: "wall at the end of the guard" },
+  ...sides.flatMap(({ id, interrupted }, index) =>
+    interrupted === null
+      ? []
+      : [
+          { end: interrupted.end, id: `${id}-end`, where: `${interrupted.what} at the end of side ${id}` },
+          { end: interrupted.start, id: `${id}-start`, where: `${interrupted.what} at the start of side ${sides[index + 1]?.id ?? ""}` },
+        ],
+  ),
+];
 
 function layoutChecks(plan: Checked, job: Job): readonly Check[] {
   const posts = plan.verticals.filter((vertical) => vertical.kind === "post");
@@ -163,12 +176,13 @@ function slotChecks(plan: Checked, job: Job): readonly Check[] {
       advice,
     });
   const posts = plan.verticals.filter((vertical) => vertical.kind === "post");
-  const corners = plan.sides.slice(0, -1).map((side) => {
+  const corners = plan.sides.flatMap((side) => {
+    if (side.turn === null) return [];
     const next = plan.sides[side.index + 1];
     const options = {
       setback_left: side.length - side.endsAt,
       setback_right: next?.startsAt ?? 0,
-      turn: side.turn ?? 0,
+      turn: side.turn,
       across: job.posts.section.across,
     };
     return slot(

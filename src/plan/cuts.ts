@@ -95,9 +95,9 @@ interface RailPart {
 
 /** From end post to corner, mitred there: the long point lies half the rail's width beyond the corner point, by the turn. */
 function topRailParts(side: SidePlan, framing: Framing, job: Job): readonly RailPart[] {
-  const before = framing.sides[side.index - 1]?.turn ?? null;
+  const before = side.begins === null ? (framing.sides[side.index - 1]?.turn ?? null) : null;
   const overhang = (turn: number | null): Mm => (job.frame.topRail.width / 2) * Math.tan(Math.abs(turn ?? 0) / 2);
-  const reach = topRailReach(side, framing.sides);
+  const reach = topRailReach(side);
   const start = reach.from - overhang(before);
   const end = reach.to + overhang(side.turn);
   const posts = framing.verticals.filter((vertical) => vertical.kind === "post" && vertical.sideIndex === side.index);

@@ -1,14 +1,20 @@
 // Which numbers of the job cannot be built together, before anything is laid out?
 import type { GuardEnd, Job } from "../job/job.ts";
-import type { Problem } from "../problem/problem.ts";
+import type { JobPath, Problem } from "../problem/problem.ts";
 import { length } from "../units/print.ts";
 import { SAME_mm } from "../units/tolerance.ts";
 import { touchingSetback } from "./corner-path.ts";
+import { guardEndsOf } from "./outline.ts";
 
 export function frameProblems(job: Job): readonly Problem[] {
   return [
-    ...wallProblems(job.start, "start", job),
-    ...wallProblems(job.end, "end", job),
+    ...wallProblems(job.start, ["guard", "start"], job),
+    ...wallProblems(job.end, ["guard", "end"], job),
+    ...job.sides.flatMap(({ interrupted }, index) => {
+      const path = ["guard", "sides", index, "interrupted"];
+      if (interrupted === null) return [];
+      return [...wallProblems(interrupted.end, [...path, "end"], job), ...wallProblems(interrupted.start, [...path, "start"], job)];
+    }),
     ...cornerProblems(job),
     ...stationProblems(job),
     ...boreProblems(job),
@@ -18,12 +24,12 @@ export function frameProblems(job: Job): readonly Problem[] {
 
 const tape = (job: Job) => ({ units: job.units, style: "tape" }) as const;
 
-function wallProblems(end: GuardEnd, name: "start" | "end", job: Job): readonly Problem[] {
+function wallProblems(end: GuardEnd, path: JobPath, job: Job): readonly Problem[] {
   if (end.gap === null || end.gap <= job.limits.wallGap_max.value + SAME_mm) return [];
   return [
     {
       severity: "error",
-      path: ["guard", name, "gap"],
+      path: [...path, "gap"],
       what: `a gap of ${length(end.gap, tape(job))} beside the end post is wider than ${length(job.limits.wallGap_max.value, tape(job))}`,
       why: "the sphere of the opening rule would pass between post and wall (common practice, no source)",
       fix: "move the end post nearer to the wall, or add a post at the wall",
@@ -36,7 +42,7 @@ function cornerProblems(job: Job): readonly Problem[] {
   const setback = job.posts.cornerSetback?.value;
   if (setback === undefined) return [];
   return job.sides.flatMap((side, index): readonly Problem[] => {
-    if (side.turn === null || side.stations !== null || job.sides[index + 1]?.stations != null) return [];
+    if (side.turn === null || side.interrupted !== null || side.stations !== null || job.sides[index + 1]?.stations != null) return [];
     const touching = touchingSetback(side.turn, job);
     if (setback >= touching - SAME_mm) return [];
     return [
@@ -66,7 +72,7 @@ function stationProblems(job: Job): readonly Problem[] {
         fix: "check the tape readings: a station is the middle of a post",
       });
     });
-    const wall = index === 0 ? job.start.gap : null;
+    const wall = guardEndsOf(job, index).begins?.gap ?? null;
     const first = stations[0];
     if (wall !== null && first !== undefined && Math.abs(first - along / 2 - wall) > job.limits.tapeStep.value + SAME_mm) {
       const what = `the first post stands ${length(first - along / 2, tape(job))} from the wall, but the gap is given as ${length(wall, tape(job))}`;

@@ -1,10 +1,11 @@
 // Where do the sides of the guard lie, and is the outline possible?
-import { firstSelfCrossing, sidesToPoints } from "../geometry/polyline.ts";
+import { firstSelfCrossing } from "../geometry/polyline.ts";
+import { along as pointAlong } from "../geometry/vector.ts";
 import type { Job } from "../job/job.ts";
 import type { Outcome, Problem } from "../problem/problem.ts";
 import { angleDegrees } from "../units/print.ts";
 import { cornerSetback } from "./corner-path.ts";
-import type { SidePlan } from "./plan.ts";
+import type { PlanPoint, SidePlan } from "./plan.ts";
 
 /** A corner sharper than this leaves no room for its two posts; the two sides would nearly touch. */
 const TURN_MAX_rad = (135 * Math.PI) / 180;
@@ -13,11 +14,11 @@ const TURN_MIN_rad = (2 * Math.PI) / 180;
 
 export function layOutSides(job: Job): Outcome<readonly SidePlan[]> {
   const problems: Problem[] = [];
-  const { points, headings } = sidesToPoints(job.sides.map((side) => ({ length: side.length, turn: side.turn ?? 0 })));
+  const lines = linesOf(job);
   const sides = job.sides.map((side, index): SidePlan => {
-    problems.push(...turnProblems(side.turn, index));
-    const isFirst = index === 0;
-    const isLast = index === job.sides.length - 1;
+    if (side.interrupted === null) problems.push(...turnProblems(side.turn, index));
+    const { from, to, direction } = lines[index] ?? { from: ORIGIN, to: ORIGIN, direction: 0 };
+    const { begins, ends } = guardEndsOf(job, index);
     const before = job.sides[index - 1]?.turn ?? null;
     const half = job.posts.section.along / 2;
     const firstGiven = side.stations?.[0];
@@ -25,26 +26,69 @@ export function layOutSides(job: Job): Outcome<readonly SidePlan[]> {
     return {
       id: side.id,
       index,
-      from: points[index] ?? { x: 0, y: 0 },
-      to: points[index + 1] ?? { x: 0, y: 0 },
-      direction: headings[index] ?? 0,
+      from,
+      to,
+      direction,
       length: side.length,
-      turn: isLast ? null : side.turn,
-      startsAt: firstGiven !== undefined ? firstGiven - half : isFirst ? (job.start.gap ?? 0) : cornerSetback(before, job),
-      endsAt: lastGiven !== undefined ? lastGiven + half : side.length - (isLast ? (job.end.gap ?? 0) : cornerSetback(side.turn, job)),
+      turn: ends === null ? side.turn : null,
+      begins,
+      ends,
+      startsAt: firstGiven !== undefined ? firstGiven - half : begins !== null ? (begins.gap ?? 0) : cornerSetback(before, job),
+      endsAt: lastGiven !== undefined ? lastGiven + half : side.length - (ends !== null ? (ends.gap ?? 0) : cornerSetback(side.turn, job)),
     };
   });
-  const crossing = firstSelfCrossing(points);
-  if (crossing !== null) {
-    problems.push({
-      severity: "error",
-      path: ["guard", "sides", crossing.second, "length"],
-      what: `side ${sides[crossing.second]?.id} crosses or touches side ${sides[crossing.first]?.id}: the outline runs into itself`,
-      fix: "check the lengths and the turns (right is an outside corner, for somebody on the deck who looks out)",
-    });
-  }
+  problems.push(...crossingProblems(sides));
   for (const side of sides) problems.push(...roomProblems(side, job));
   return { value: sides, problems };
+}
+
+const ORIGIN: PlanPoint = { x: 0, y: 0 };
+
+/** Where the guard begins and ends on a side; null at a corner. */
+export function guardEndsOf(job: Job, index: number): Pick<SidePlan, "begins" | "ends"> {
+  const before = job.sides[index - 1];
+  return {
+    begins: before === undefined ? job.start : (before.interrupted?.start ?? null),
+    ends: index === job.sides.length - 1 ? job.end : (job.sides[index]?.interrupted?.end ?? null),
+  };
+}
+
+/** Each side from its start to its end; behind an interruption the next side starts apart from the end of the one before. */
+function linesOf(job: Job): readonly Pick<SidePlan, "from" | "to" | "direction">[] {
+  let [from, direction] = [ORIGIN, 0];
+  return job.sides.map(({ length: reach, turn, interrupted }) => {
+    const to = pointAlong(from, direction, reach);
+    const line = { from, to, direction };
+    const beyond = pointAlong(to, direction, interrupted?.width ?? 0);
+    from = pointAlong(beyond, direction + Math.PI / 2, interrupted?.out ?? 0);
+    direction -= turn ?? 0;
+    return line;
+  });
+}
+
+/** The way from the start of the guard to its end, across what interrupts it, must not meet itself. */
+function crossingProblems(sides: readonly SidePlan[]): readonly Problem[] {
+  // A segment for each side, and one for each interruption, which belongs to the side before it.
+  const points: PlanPoint[] = [];
+  const owners: SidePlan[] = [];
+  for (const side of sides) {
+    if (side.begins !== null) points.push(side.from);
+    const before = sides[side.index - 1];
+    if (before !== undefined && side.begins !== null) owners.push(before);
+    points.push(side.to);
+    owners.push(side);
+  }
+  const crossing = firstSelfCrossing(points);
+  const [first, second] = [owners[crossing?.first ?? -1], owners[crossing?.second ?? -1]];
+  if (first === undefined || second === undefined) return [];
+  return [
+    {
+      severity: "error",
+      path: ["guard", "sides", second.index, "length"],
+      what: `side ${second.id} crosses or touches side ${first.id}: the outline runs into itself`,
+      fix: "check the lengths and the turns (right is an outside corner, for somebody on the deck who looks out)",
+    },
+  ];
 }
 
 function turnProblems(turn: number | null, index: number): readonly Problem[] {

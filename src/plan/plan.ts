@@ -1,5 +1,5 @@
 // What is to be built? The Plan: plain data, written as plan.json and turned into every sheet and drawing.
-import type { Access, Job } from "../job/job.ts";
+import type { Access, GuardEnd, Job } from "../job/job.ts";
 import type { Problem } from "../problem/problem.ts";
 import type { SourceId } from "../sources/sources.ts";
 import type { Cents, Mm, Newton, Radian } from "../units/quantity.ts";
@@ -23,8 +23,11 @@ export interface SidePlan {
   /** Direction of travel, counter-clockwise from x. */
   readonly direction: Radian;
   readonly length: Mm;
-  /** Change of direction at its right-hand end, positive to the right; null at the last side. */
+  /** Change of direction at its right-hand corner, positive to the right; null where the guard ends or is interrupted. */
   readonly turn: Radian | null;
+  /** How the guard begins at its left and ends at its right; null at a corner, where the cables may go on. */
+  readonly begins: GuardEnd | null;
+  readonly ends: GuardEnd | null;
   /** Outside of the end posts, or walls, in stations of this side. */
   readonly startsAt: Mm;
   readonly endsAt: Mm;

@@ -18,7 +18,7 @@ export function bottomRailReaches(side: SidePlan, verticals: readonly Vertical[]
 }
 
 /** The top rail lies over the posts: from end post to end post, at a corner to the corner point, where its mitre is cut. */
-export const topRailReach = (side: SidePlan, sides: readonly SidePlan[]): Reach => ({
-  from: side.index === 0 ? side.startsAt : 0,
-  to: side.index === sides.length - 1 ? side.endsAt : side.length,
+export const topRailReach = ({ begins, ends, startsAt, endsAt, length }: SidePlan): Reach => ({
+  from: begins === null ? 0 : startsAt,
+  to: ends === null ? length : endsAt,
 });

@@ -1,6 +1,6 @@
 // Which runs does the guard have, how does each cable lie, and which end pulls?
-import type { Access, Job } from "../job/job.ts";
-import type { Outcome, Problem } from "../problem/problem.ts";
+import type { Access, GuardEnd, Job } from "../job/job.ts";
+import type { JobPath, Outcome, Problem } from "../problem/problem.ts";
 import { length } from "../units/print.ts";
 import type { Mm } from "../units/quantity.ts";
 import { roundUp } from "../units/round.ts";
@@ -23,6 +23,8 @@ interface Place {
   readonly post: Vertical;
   readonly access: Access;
   readonly offset: Mm;
+  /** Where the job file says what reaches it. */
+  readonly path: JobPath;
 }
 
 export interface Layout {
@@ -44,7 +46,7 @@ export function makeRuns(layout: Layout, cuts: readonly Cut[], job: Job): Outcom
     const { left, right } = chooseEnds(leftPlace, rightPlace, layout, job);
     const line = layRun({ left, right, layout });
     const sideIds = [...new Set(line.members.map((member) => member.sideId))];
-    runs.push({ id, left, right, sideIds, why: reasonOf(start, cut, cuts.length === 2, job), ...line });
+    runs.push({ id, left, right, sideIds, why: reasonOf(start, cut, job), ...line });
   });
   return { value: runs, problems };
 }
@@ -59,13 +61,29 @@ function placeOf(
 ): Place | null {
   const posts = verticals.filter((vertical) => vertical.kind === "post");
   const onSide = posts.filter((post) => post.sideIndex === cut.sideIndex);
-  const found = (post: Vertical | undefined, access: Access, offset: Mm): Place | null =>
-    post === undefined ? null : { post, access, offset };
+  const found = (
+    post: Vertical | undefined,
+    access: Access,
+    offset: Mm,
+    path: JobPath = ["guard"],
+    end: GuardEnd | null = null,
+  ): Place | null =>
+    post === undefined
+      ? null
+      : { post, access, offset, path: [...path, ...(end === null ? [] : [end.kind === "wall" ? "gap" : "access"])] };
   switch (cut.kind) {
     case "start":
-      return found(posts[0], job.start.access, 0);
+      return found(posts[0], job.start.access, 0, ["guard", "start"], job.start);
     case "end":
-      return found(posts.at(-1), job.end.access, 0);
+      return found(posts.at(-1), job.end.access, 0, ["guard", "end"], job.end);
+    case "interruption": {
+      const between = job.sides[cut.sideIndex]?.interrupted;
+      if (between == null) return null;
+      const at = ["guard", "sides", cut.sideIndex, "interrupted"];
+      if (which === "left-hand run") return found(onSide.at(-1), between.end.access, 0, [...at, "end"], between.end);
+      const next = posts.find((post) => post.sideIndex === cut.sideIndex + 1);
+      return found(next, between.start.access, 0, [...at, "start"], between.start);
+    }
     case "corner": {
       const nextSide = posts.find((post) => post.sideIndex === cut.sideIndex + 1);
       return found(which === "left-hand run" ? onSide.at(-1) : nextSide, "drill", 0);
@@ -86,13 +104,11 @@ const reachRank: Readonly<Record<Access, number>> = { none: 0, hand: 1, drill: 2
 function reachProblems(id: string, left: Place, right: Place, job: Job): readonly Problem[] {
   const shut = [left, right].filter((place) => place.access === "none");
   if (shut.length === 0) return [];
-  const isLeft = shut[0] === left;
-  const end = isLeft ? job.start : job.end;
   const both = shut.length === 2;
   return [
     {
       severity: "error",
-      path: ["guard", isLeft ? "start" : "end", ...(end.kind === "wall" ? ["gap"] : ["access"])],
+      path: shut[0]?.path ?? ["guard"],
       what: both
         ? `run ${id} has no reachable end: nothing fits behind ${left.post.id} nor behind ${right.post.id}`
         : `nothing reaches the back of ${shut[0]?.post.id}, where run ${id} ends`,
@@ -130,8 +146,7 @@ function longestBayIsRight(left: Vertical, right: Vertical, layout: Layout): boo
   return longestOn(right.sideId) > longestOn(left.sideId) + SAME_mm;
 }
 
-function reasonOf(start: Cut, end: Cut, whole: boolean, job: Job): string {
-  if (whole) return "one run: its length and bends are within the limits";
+function reasonOf(start: Cut, end: Cut, job: Job): string {
   const meets = (cut: Cut): string | null => {
     if (cut.kind === "corner") return "the corner, where each run has a post of its own";
     if (cut.kind === "line") {
@@ -141,6 +156,7 @@ function reasonOf(start: Cut, end: Cut, whole: boolean, job: Job): string {
     return null;
   };
   const places = [meets(start), meets(end)].filter((place) => place !== null);
+  if (places.length === 0) return "one run: its length and bends are within the limits";
   return `cut at ${places.join(" and at ")}: fewest runs that keep the limits of length and bends`;
 }
 

@@ -7,7 +7,7 @@ import type { SidePlan } from "./plan.ts";
 
 /** A place where one run may end and the next begin. */
 export interface Cut {
-  readonly kind: "start" | "corner" | "line" | "end";
+  readonly kind: "start" | "corner" | "line" | "interruption" | "end";
   /** Side whose right-hand corner is cut, or whose post at `station` is. */
   readonly sideIndex: number;
   readonly station: Mm;
@@ -61,6 +61,18 @@ export function cutsOf(sides: readonly SidePlan[], posts: readonly StationsOfSid
         corners_before: side.index,
         corners_after: side.index,
       });
+    } else if (side.ends !== null) {
+      // The next run starts anew, by any distance: no run passes.
+      origin = endAt + 1;
+      cuts.push({
+        kind: "interruption",
+        sideIndex: side.index,
+        station: lastFace,
+        endAt,
+        startAt: origin,
+        corners_before: side.index,
+        corners_after: side.index + 1,
+      });
     } else {
       const setback_right = (posts[next.index]?.stations[0] ?? 0) - along / 2;
       const { chord } = cornerPath({ setback_left: side.length - lastFace, setback_right, turn: side.turn ?? 0 });
@@ -88,6 +100,7 @@ export function chooseCuts(cuts: readonly Cut[], job: Job, readyLength_max: Mm |
       const start = cuts[from];
       const end = cuts[to];
       if (before == null || start === undefined || end === undefined) continue;
+      if (cuts.slice(from + 1, to).some(({ kind }) => kind === "interruption")) continue;
       const length = end.endAt - start.startAt;
       if (!isAllowed(length, end.corners_before - start.corners_after, job, readyLength_max)) continue;
       const candidate: Best = {

@@ -41,7 +41,7 @@ export function placeVerticals(sides: readonly SidePlan[], cuts: readonly Cut[],
   const bays: Bay[] = [];
   const counters = { post: 0, spacer: 0 };
   for (const side of sides) {
-    const posts = postsOfSide(side, sides.length, cuts, job).map((post) => toVertical(post, side, job, counters));
+    const posts = postsOfSide(side, cuts, job).map((post) => toVertical(post, side, job, counters));
     const members: Vertical[] = [];
     posts.forEach((post, index) => {
       const before = posts[index - 1];
@@ -61,7 +61,7 @@ interface RolePost {
   readonly role: Exclude<VerticalRole, "spacer" | "shared">;
 }
 
-function postsOfSide(side: SidePlan, sideCount: number, cuts: readonly Cut[], job: Job): readonly RolePost[] {
+function postsOfSide(side: SidePlan, cuts: readonly Cut[], job: Job): readonly RolePost[] {
   const given = job.sides[side.index]?.stations ?? null;
   const splits = cuts.filter((cut) => cut.kind === "line" && cut.sideIndex === side.index).map((cut) => cut.station);
   const pairs = given === null && job.posts.split === "two posts";
@@ -71,7 +71,7 @@ function postsOfSide(side: SidePlan, sideCount: number, cuts: readonly Cut[], jo
     if (post.role === "pair") return { station: post.station, role: "pair" };
     const isFirst = index === 0;
     const isLast = index === posts.length - 1;
-    if ((isFirst && side.index === 0) || (isLast && side.index === sideCount - 1)) return { station: post.station, role: "end" };
+    if ((isFirst && side.begins !== null) || (isLast && side.ends !== null)) return { station: post.station, role: "end" };
     return { station: post.station, role: isFirst || isLast ? "corner" : "line" };
   });
 }
@@ -143,6 +143,7 @@ function cornerBay(sides: readonly SidePlan[], before: readonly Vertical[], memb
   const right = members[0];
   if (left === undefined || right === undefined) return [];
   const side = sides[left.sideIndex];
+  if (side?.ends !== null) return [];
   const { chord } = cornerPath({
     setback_left: (side?.length ?? 0) - left.station - job.posts.section.along / 2,
     setback_right: right.station - job.posts.section.along / 2,

@@ -28,7 +28,7 @@ const AROUND_PART_mm = 50;
 export function elevations(plan: Plan, sideIndex: number, box: Room): readonly Drawing[] {
   const side = plan.sides[sideIndex];
   if (side === undefined) throw new RangeError(`no side at position ${sideIndex}`);
-  const walls = wallRoom(plan, side);
+  const walls = wallRoom(side);
   const depth = ordinateDepth({ ordinates: heightsOf(plan), start: 0.6, lay: "outward" });
   const width = box.width - depth - walls.left - walls.right - RIGHT_mm - 1.2;
   const { scale, stretches } = chooseStretches(plan, side, { width, height: box.height });
@@ -53,7 +53,7 @@ function chooseStretches(plan: Plan, side: SidePlan, room: Room): Chosen {
   const low = (ratio: number, count: number): boolean =>
     ratio <= smallest ||
     (count === 1 ? guardHeight * ratio + AROUND_mm <= room.height : guardHeight * ratio + AROUND_PART_mm <= Math.min(room.height, PART_mm));
-  const whole = edgeRoom({ plan, side, stretch: { from: 0, to: side.length, matchLeft: null, matchRight: null } });
+  const whole = edgeRoom({ side, stretch: { from: 0, to: side.length, matchLeft: null, matchRight: null } });
   for (let count = 1; count < 200; count++) {
     const width = room.width - (count === 1 ? whole.left + whole.right : 2 * EDGE_NAME_mm);
     for (const scale of scales) {

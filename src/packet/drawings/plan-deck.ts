@@ -15,14 +15,14 @@ const DECK_STEP_mm = 3;
 
 /** In the middle of a deck with corners around it, else inside the longest side; never behind a wall unless all else is. */
 export function* deckCandidates(plan: Plan, frames: readonly SideFrame[]): Iterable<Part> {
-  const enclosed = frames.every(({ side }) => (side.turn ?? 0) >= 0) && frames.length > 1;
+  const enclosed = plan.job.sides.every(({ turn }) => (turn ?? 0) >= 0) && frames.length > 1;
   const longest = frames.reduce((best, frame) => (frame.length > best.length ? frame : best));
   const beside = Array.from({ length: 30 }, (_, step) => spot(longest, longest.length / 2, -(12 + 2 * step)));
   let found = false;
   for (const at of [...(enclosed ? aroundMiddle(frames) : []), ...beside]) {
     const word = wordAt(at);
     const corners = word.texts[0] ?? [at];
-    if (!corners.every((corner) => isOnDeck(plan, frames, corner, enclosed))) continue;
+    if (!corners.every((corner) => isOnDeck(frames, corner, enclosed))) continue;
     found = true;
     yield word;
   }
@@ -45,13 +45,14 @@ function aroundMiddle(frames: readonly SideFrame[]): readonly Point[] {
 }
 
 /** On the inner side of every side where these enclose a deck, and in front of the walls. */
-function isOnDeck(plan: Plan, frames: readonly SideFrame[], point: Point, enclosed: boolean): boolean {
+function isOnDeck(frames: readonly SideFrame[], point: Point, enclosed: boolean): boolean {
   const along = ({ from, along: step }: SideFrame): Mm => (point.x - from.x) * step.x + (point.y - from.y) * step.y;
   const off = ({ from, outward }: SideFrame): Mm => (point.x - from.x) * outward.x + (point.y - from.y) * outward.y;
-  const [first, last] = [frames[0], frames.at(-1)];
   return (
     (!enclosed || frames.every((frame) => off(frame) <= 0)) &&
-    (plan.job.start.kind !== "wall" || first === undefined || along(first) >= 0) &&
-    (plan.job.end.kind !== "wall" || last === undefined || along(last) <= last.length)
+    frames.every(
+      (frame) =>
+        (frame.side.begins?.kind !== "wall" || along(frame) >= 0) && (frame.side.ends?.kind !== "wall" || along(frame) <= frame.length),
+    )
   );
 }

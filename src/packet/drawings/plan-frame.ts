@@ -32,7 +32,7 @@ export const framesOf = (plan: Plan, view: View): readonly SideFrame[] =>
 export const spot = (frame: SideFrame, u: Mm, v: Mm): Point => go(go(frame.from, frame.along, u), frame.outward, v);
 
 /** Labels stand where the sides spread apart: outside a deck with outside corners, on it where inside corners prevail. */
-export const labelFace = (plan: Plan): FaceSign => (plan.sides.reduce((sum, side) => sum + (side.turn ?? 0), 0) >= 0 ? 1 : -1);
+export const labelFace = (plan: Plan): FaceSign => (plan.job.sides.reduce((sum, side) => sum + (side.turn ?? 0), 0) >= 0 ? 1 : -1);
 
 /** Paper lost at each end of a band of depth `depth` on one face, where the next side folds towards it. */
 export function lostAtEnds(plan: Plan, side: SidePlan, face: FaceSign, depth: Mm): { readonly start: Mm; readonly end: Mm } {
@@ -40,7 +40,7 @@ export function lostAtEnds(plan: Plan, side: SidePlan, face: FaceSign, depth: Mm
     const closing = -face * (turn ?? 0);
     return closing > 0 ? depth * Math.tan(Math.min(closing, 2.4) / 2) : 0;
   };
-  return { start: lost(plan.sides[side.index - 1]?.turn), end: lost(side.turn) };
+  return { start: lost(plan.job.sides[side.index - 1]?.turn), end: lost(plan.job.sides[side.index]?.turn) };
 }
 
 /** The corners of a post or spacer. */
@@ -66,4 +66,15 @@ export function offsetCorners(frames: readonly SideFrame[], v: Mm): readonly Poi
     const turn = before.side.turn ?? 0;
     return go(go(frame.from, frame.outward, v), frame.along, -v * Math.tan(turn / 2));
   });
+}
+
+/** Sides that are joined by corners, from left to right. */
+export function stretchesBetweenEnds(frames: readonly SideFrame[]): readonly (readonly [SideFrame, ...SideFrame[]])[] {
+  const stretches: [SideFrame, ...SideFrame[]][] = [];
+  for (const frame of frames) {
+    const last = stretches.at(-1);
+    if (last === undefined || frame.side.begins !== null) stretches.push([frame]);
+    else last.push(frame);
+  }
+  return stretches;
 }

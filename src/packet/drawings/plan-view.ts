@@ -2,7 +2,7 @@
 import { boxOf, type Quad, quadAlong } from "../../drawing/box.ts";
 import { dimension, type Ordinate, ordinateDepth, ordinateSize, runningDimensions } from "../../drawing/dimension.ts";
 import { chooseScale, type Room, type Scale, type View, viewOf } from "../../drawing/paper.ts";
-import { boxOfParts, circle, go, group, hatched, type Part, polygon, strokes } from "../../drawing/shape.ts";
+import { boxOfParts, circle, go, group, type Part, polygon, strokes } from "../../drawing/shape.ts";
 import { firstClear, label, readable, textLines } from "../../drawing/text.ts";
 import type { Point } from "../../geometry/vector.ts";
 import type { Plan, SidePlan } from "../../plan/plan.ts";
@@ -11,14 +11,21 @@ import type { Drawing, Text } from "../packet.ts";
 import type { Show } from "../show-number.ts";
 import { finishDrawing, footer, showOf } from "./kit.ts";
 import { deckCandidates } from "./plan-deck.ts";
-import { type FaceSign, footprint, framesOf, labelFace, lostAtEnds, offsetCorners, type SideFrame, spot } from "./plan-frame.ts";
+import {
+  type FaceSign,
+  footprint,
+  framesOf,
+  labelFace,
+  lostAtEnds,
+  offsetCorners,
+  type SideFrame,
+  spot,
+  stretchesBetweenEnds,
+} from "./plan-frame.ts";
 import { northArrow, planKey, SHARED_RING_mm } from "./plan-key.ts";
 import { runStrips, stripOffset } from "./plan-runs.ts";
+import { wallLines, wallMarks } from "./plan-walls.ts";
 
-const WALL_mm = 4.6;
-const WALL_REACH_mm = 16;
-/** The word stands in the half of the wall towards the deck. */
-const WALL_WORD_mm = 9;
 /** The dimension line of a side lies this far outside the labels of its posts. */
 const OVERALL_mm = 3;
 /** On the face of the runs it lies this far outside their lines, and so outside their words. */
@@ -94,17 +101,18 @@ function placed(lists: readonly Iterable<Part>[], fixed: readonly Part[], lines:
 
 function structure(plan: Plan, frames: readonly SideFrame[], view: View): readonly Part[] {
   const half = (plan.job.frame.topRail.width / 2) * view.ratio;
-  const [first, last] = [frames[0], frames.at(-1)];
-  if (first === undefined || last === undefined) throw new RangeError("a guard without sides");
-  const rail = (v: Mm): readonly Point[] => [
-    spot(first, first.side.startsAt * view.ratio, v),
-    ...offsetCorners(frames, v),
-    spot(last, last.side.endsAt * view.ratio, v),
-  ];
+  const rail = (own: readonly [SideFrame, ...SideFrame[]]): Part => {
+    const [first, last] = [own[0], own.at(-1) ?? own[0]];
+    const edge = (v: Mm): readonly Point[] => [
+      spot(first, first.side.startsAt * view.ratio, v),
+      ...offsetCorners(own, v),
+      spot(last, last.side.endsAt * view.ratio, v),
+    ];
+    return polygon([...edge(half), ...edge(-half).toReversed()], { pen: "thin", fill: "white" });
+  };
   return [
-    ...(plan.job.start.kind === "wall" ? [wall(first, 0, -1)] : []),
-    ...(plan.job.end.kind === "wall" ? [wall(last, last.length, 1)] : []),
-    polygon([...rail(half), ...rail(-half).toReversed()], { pen: "thin", fill: "white" }),
+    ...wallMarks(plan, frames),
+    ...stretchesBetweenEnds(frames).map(rail),
     ...sharedRings(plan, view),
     ...plan.verticals.map((vertical) =>
       polygon(footprint(vertical, view), { pen: vertical.kind === "post" ? "outline" : "edge", fill: "white" }),
@@ -124,32 +132,6 @@ const sharedRings = (plan: Plan, view: View): readonly Part[] =>
       const radius = Math.max(SHARED_RING_mm, (Math.hypot(along, across) / 2) * view.ratio + 0.7);
       return circle(view.point(centre), radius, { pen: "edge", fill: "white" });
     });
-
-/** Where walls stand, as obstacles for words. */
-function wallLines(plan: Plan, frames: readonly SideFrame[]): readonly Quad[] {
-  const at = (frame: SideFrame | undefined, u: Mm): readonly Quad[] =>
-    frame === undefined ? [] : [quadAlong(spot(frame, u, WALL_REACH_mm), spot(frame, u, -WALL_REACH_mm), WALL_mm)];
-  const last = frames.at(-1);
-  return [
-    ...(plan.job.start.kind === "wall" ? at(frames[0], 0) : []),
-    ...(plan.job.end.kind === "wall" ? at(last, last?.length ?? 0) : []),
-  ];
-}
-
-function wall(frame: SideFrame, u: Mm, toward: 1 | -1): Part {
-  const outline = [
-    spot(frame, u, WALL_REACH_mm),
-    spot(frame, u, -WALL_REACH_mm),
-    spot(frame, u + toward * WALL_mm, -WALL_REACH_mm),
-    spot(frame, u + toward * WALL_mm, WALL_REACH_mm),
-  ];
-  const { angle } = readable(frame.outward);
-  return group([
-    hatched({ outlines: [outline], spacing: 1.4, angle: Math.PI / 4 }),
-    strokes("outline", [outline.slice(0, 2)]),
-    label("WALL", spot(frame, u + (toward * WALL_mm) / 2, -WALL_WORD_mm), { anchor: "middle", angle, ground: true }),
-  ]);
-}
 
 interface LabelOptions {
   readonly all: readonly Ordinate[];
@@ -237,9 +219,10 @@ const ordinatesOf = (plan: Plan, side: SidePlan, ratio: number, show: Show): rea
 
 /** At each corner: how far the guard turns, and by how much each of its two posts bends the cable. */
 function cornerLabels(plan: Plan, frames: readonly SideFrame[], show: Show): readonly Iterable<Part>[] {
-  return frames.slice(1).map((frame, index) => {
+  return frames.slice(1).flatMap((frame, index) => {
     const before = frames[index] ?? frame;
-    const turn = before.side.turn ?? 0;
+    const { turn } = before.side;
+    if (turn === null) return [];
     const posts = [
       plan.verticals.findLast(({ sideId, kind }) => sideId === before.side.id && kind === "post"),
       plan.verticals.find(({ sideId }) => sideId === frame.side.id),
@@ -250,7 +233,7 @@ function cornerLabels(plan: Plan, frames: readonly SideFrame[], show: Show): rea
     const size = Math.hypot(sum.x, sum.y) || 1;
     const away = { x: sum.x / size, y: sum.y / size };
     const sign = turn >= 0 ? 1 : -1;
-    return alongDiagonal(words, frame.from, { x: away.x * sign, y: away.y * sign });
+    return [alongDiagonal(words, frame.from, { x: away.x * sign, y: away.y * sign })];
   });
 }
 
@@ -275,6 +258,8 @@ function cornerWords(words: readonly Text[], { corner, at, toRight }: CornerWord
 function describe(plan: Plan): Text {
   const show = showOf(plan);
   const sides = plan.sides.map((side) => {
+    const between = plan.job.sides[side.index]?.interrupted;
+    if (between != null) return `side ${side.id}, ${show.feet(side.length)}, then ${between.what} of ${show.feet(between.width)}`;
     const turn = side.turn === null ? "" : `, then a turn of ${show.angle(Math.abs(side.turn))} to the ${side.turn < 0 ? "left" : "right"}`;
     return `side ${side.id}, ${show.feet(side.length)}${turn}`;
   });

@@ -35,14 +35,14 @@ export const baysIn = ({ plan, side, stretch }: Scene): readonly Bay[] =>
   });
 
 /** Paper that walls take at the ends of a side. */
-export const wallRoom = (plan: Plan, side: SidePlan): { readonly left: Mm; readonly right: Mm } => ({
-  left: side.index === 0 && plan.job.start.kind === "wall" ? WALL_mm : 0,
-  right: side.index === plan.sides.length - 1 && plan.job.end.kind === "wall" ? WALL_mm : 0,
+export const wallRoom = (side: SidePlan): { readonly left: Mm; readonly right: Mm } => ({
+  left: side.begins?.kind === "wall" ? WALL_mm : 0,
+  right: side.ends?.kind === "wall" ? WALL_mm : 0,
 });
 
 /** The same for one stretch of it. */
-export function wallsOf({ plan, side, stretch }: Scene): { readonly left: Mm; readonly right: Mm } {
-  const { left, right } = wallRoom(plan, side);
+export function wallsOf({ side, stretch }: Scene): { readonly left: Mm; readonly right: Mm } {
+  const { left, right } = wallRoom(side);
   return { left: stretch.matchLeft === null ? left : 0, right: stretch.matchRight === null ? right : 0 };
 }
 
@@ -102,10 +102,7 @@ function rails(scene: Scene): readonly Part[] {
     return seen.to > seen.from ? [polygon(rectangle(view, { ...seen, low, high }), { pen: "edge", fill: "white" })] : [];
   };
   const below = plan.job.frame.bottomRail === null ? [] : bottomRailReaches(side, plan.verticals);
-  return [
-    ...below.flatMap((reach) => rail(reach, plan.job.frame.gapBelow, bottom)),
-    ...rail(topRailReach(side, plan.sides), top, guardHeight),
-  ];
+  return [...below.flatMap((reach) => rail(reach, plan.job.frame.gapBelow, bottom)), ...rail(topRailReach(side), top, guardHeight)];
 }
 
 function upright({ plan, view }: Scene, vertical: Vertical): Part {
@@ -152,16 +149,16 @@ function cables(scene: Scene): readonly Part[] {
 export const EDGE_NAME_mm = 4.4;
 
 /** The same for both ends of a stretch: 0 where the guard itself ends. */
-export const edgeRoom = ({ plan, side, stretch }: Pick<Scene, "plan" | "side" | "stretch">): { readonly left: Mm; readonly right: Mm } => ({
-  left: stretch.matchLeft !== null || side.index > 0 ? EDGE_NAME_mm : 0,
-  right: stretch.matchRight !== null || side.index < plan.sides.length - 1 ? EDGE_NAME_mm : 0,
+export const edgeRoom = ({ side, stretch }: Pick<Scene, "side" | "stretch">): { readonly left: Mm; readonly right: Mm } => ({
+  left: stretch.matchLeft !== null || side.begins === null ? EDGE_NAME_mm : 0,
+  right: stretch.matchRight !== null || side.ends === null ? EDGE_NAME_mm : 0,
 });
 
 /** Match lines and corner points at the ends of a stretch. */
 function edges(scene: Scene): readonly Part[] {
   const { side, stretch, plan } = scene;
-  const before = plan.sides[side.index - 1];
-  const after = plan.sides[side.index + 1];
+  const before = side.begins === null ? plan.sides[side.index - 1] : undefined;
+  const after = side.ends === null ? plan.sides[side.index + 1] : undefined;
   return [
     ...edge(scene, "left", stretch.matchLeft, before === undefined ? null : `corner ${before.id}/${side.id}`),
     ...edge(scene, "right", stretch.matchRight, after === undefined ? null : `corner ${side.id}/${after.id}`),

@@ -65,8 +65,7 @@ export function formulaText(check: FrameCheck, show: Show): Text {
 /** The left side with numbers put in where each of its symbols is known; else the numbers one by one. */
 function workingTexts(left: Text, { parts, demand, unit }: FrameCheck, show: Show): readonly Text[] {
   const expression = left.includes(" = ") ? left.slice(left.indexOf(" = ") + 3) : left;
-  const result =
-    unit === "1" && isBeyond(demand) ? "it buckles first" : sizeText({ value: demand, unit }, show, RESULT_up);
+  const result = unit === "1" && isBeyond(demand) ? "it buckles first" : sizeText({ value: demand, unit }, show, RESULT_up);
   const filled = filledIn(expression, parts, show);
   // Nothing is said by a load that is not there.
   const rest = parts.filter(({ name, value }) => value !== 0 && !(filled?.used.has(name) ?? false));

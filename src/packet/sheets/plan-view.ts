@@ -25,10 +25,13 @@ function sidesTable({ plan, show }: SheetContext): Table {
     ],
     rows: plan.sides.map((side) => {
       const bays = plan.bays.filter((bay) => bay.sideId === side.id && bay.kind === "bay");
+      const between = plan.job.sides[side.index]?.interrupted;
       const turn =
-        side.turn === null
-          ? "last side"
-          : `${show.angle(side.turn < 0 ? -side.turn : side.turn)} to the ${side.turn < 0 ? "left" : "right"}`;
+        between != null
+          ? `interrupted: ${between.what}, ${show.tape(between.width)}`
+          : side.turn === null
+            ? "last side"
+            : `${show.angle(side.turn < 0 ? -side.turn : side.turn)} to the ${side.turn < 0 ? "left" : "right"}`;
       return [bold(side.id), show.feetBoth(side.length), turn, bays.length === 0 ? "none" : `${bays[0]?.id} to ${bays.at(-1)?.id}`];
     }),
   });

@@ -25,7 +25,7 @@ const row = <T>(rule: Text, cited: Cited<T>, print: (value: T) => Text): RuleRow
 export function rulesUsed(context: SheetContext): readonly RuleRow[] {
   const { plan } = context;
   const bends = plan.runs.some((run) => run.bends.length > 0);
-  const walls = [plan.job.start, plan.job.end].some(({ kind }) => kind === "wall");
+  const walls = plan.sides.some(({ begins, ends }) => begins?.kind === "wall" || ends?.kind === "wall");
   return [
     ...codeRules(context),
     ...frameRules(context, walls),

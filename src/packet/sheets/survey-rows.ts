@@ -150,11 +150,19 @@ const accessWords: Readonly<Record<Access, Text>> = {
 
 /** The gap to a wall and the room for hand or drill are two things. */
 export function endRows({ plan, show }: SheetContext): readonly SurveyRow[] {
-  const { limits, start, end } = plan.job;
+  const { limits, start, end, sides } = plan.job;
   const ends = [
     { name: "start", ...start },
     { name: "end", ...end },
-  ] as const;
+    ...sides.flatMap(({ id, interrupted }) =>
+      interrupted === null
+        ? []
+        : [
+            { name: `sides / ${id} / interrupted / end`, ...interrupted.end },
+            { name: `sides / ${id} / interrupted / start`, ...interrupted.start },
+          ],
+    ),
+  ];
   return [
     ...ends.flatMap(({ name, kind, gap }): readonly SurveyRow[] =>
       kind === "wall" && gap !== null

@@ -15,3 +15,18 @@ export function hardwareRows({ plan, show }: Pick<SheetContext, "plan" | "show">
     ];
   });
 }
+
+/** What interrupts the guard: its width sets where the next side starts, but no cable. */
+export const interruptionRows = ({ plan, show }: Pick<SheetContext, "plan" | "show">): readonly SurveyRow[] =>
+  plan.job.sides.flatMap(({ id, interrupted }, index): readonly SurveyRow[] =>
+    interrupted === null
+      ? []
+      : [
+          [
+            `guard / sides / ${id} / interrupted`,
+            `Width of the ${interrupted.what} between sides ${id} and ${plan.sides[index + 1]?.id ?? ""}`,
+            show.feetBoth(interrupted.width),
+            interrupted.what === "gate" ? "the gate does not close by itself, or its posts are not those of the plan" : "-",
+          ],
+        ],
+  );

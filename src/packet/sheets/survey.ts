@@ -36,7 +36,7 @@ import {
   sideStop,
   strengthRows,
 } from "./survey-rows.ts";
-import { hardwareRows } from "./survey-standing.ts";
+import { hardwareRows, interruptionRows } from "./survey-standing.ts";
 
 export const surveySheet: SheetMaker = (context, head): Sheet => {
   const { show } = context;
@@ -99,6 +99,7 @@ function guardRows(context: SheetContext): readonly SurveyRow[] {
   });
   return [
     ...sides,
+    ...interruptionRows({ plan, show }),
     ...existingRows(context),
     ...bayRows(context),
     ...pairRows(context),

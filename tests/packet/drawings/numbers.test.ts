@@ -60,7 +60,11 @@ describe.each(exampleNames)("drawings of %s", (name) => {
     const unmarked = spacers.some(({ id }) => !words.includes(id));
     expect.soft(words.join(" ").includes("Spacers not marked: see the elevations.")).toBe(unmarked);
     expect.soft(words.includes("post where two runs end")).toBe(plan.verticals.some(({ role }) => role === "shared"));
-    const walls = [plan.job.start, plan.job.end].filter(({ kind }) => kind === "wall").length;
+    // A column is named as such, once.
+    const inside = plan.job.sides.flatMap(({ interrupted }) =>
+      interrupted === null || interrupted.what === "column" ? [] : [interrupted.end, interrupted.start],
+    );
+    const walls = [plan.job.start, ...inside, plan.job.end].filter(({ kind }) => kind === "wall").length;
     expect.soft(words.filter((word) => word === "WALL")).toHaveLength(walls);
     for (const side of plan.sides) expect.soft(words).toContain(`side ${side.id}: ${show.feet(side.length)}`);
     for (const run of plan.runs) expect.soft(words).toContain(run.id);
