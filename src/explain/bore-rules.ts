@@ -64,6 +64,24 @@ const bores: readonly Rule[] = [
     const bore = boreNamed(reader, mark);
     const { left, right } = reader.run(bore.runId);
     const side = left.postId === bore.verticalId ? "left" : right.postId === bore.verticalId ? "right" : null;
+    const upright = must(
+      reader.plan.verticals.find(({ id }) => id === bore.verticalId),
+      bore.verticalId,
+    );
+    if (upright.lean !== 0) {
+      return {
+        formula: "o - nearest(l * h, s)",
+        inputs: [
+          side === null
+            ? given("o", "the cable only passes: in the middle", 0, "length")
+            : reader.at("o", `offset of the ${side}-hand end bores of ${bore.runId}`, `runs.${bore.runId}.${side}.offset`),
+          reader.at("l", `lean of ${upright.id}, away from the deck for each mm of height`, `verticals.${upright.id}.lean`),
+          reader.at("h", "height of the bore", `bores.${mark}.height`),
+          reader.at("s", "step of the tape", "job.limits.tapeStep"),
+        ],
+        origin: derived("the cable stays straight where the post leans"),
+      };
+    }
     if (side === null)
       return { formula: "z", inputs: [given("z", "the cable only passes: in the middle", 0, "length")], origin: derived("plan geometry") };
     return {

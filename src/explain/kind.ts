@@ -50,6 +50,8 @@ const kinds: readonly (readonly [RegExp, Kind])[] = [
     /\.(x|y|along|across|wall|depth|width|length|station|stations\.\*|startsAt|endsAt|free|free_max\.value|free_stop|demandSpan)$/,
     "length",
   ],
+  [/^verticals\.\*\.lean$/, "share"],
+  [/^job\.posts\.asFound\.\*\.(leans\.(out|over)|section\.\w+)$/, "length"],
   [/^courses\.\*\.moved$|^hardware\.\*\.(from|to)$|^job\.posts\.hardware\.\*\.(from|to)$/, "length"],
   [/\.(height|height_exact|spacing|clear|bottom|top|guardHeight|offset|at|diameter|drilledLength|deepest|bitLength_min)$/, "length"],
   [/\.(pathLength|outsideLength|orderLength|elongation|bedding|seating|closing|travel\w*|thread\w*|reserve|slack|slackToPull)$/, "length"],

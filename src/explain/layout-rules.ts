@@ -87,13 +87,18 @@ const frame: readonly Rule[] = [
 const faceOf = (side: SidePlan, end: "first" | "last", reader: Reader): Working => {
   const { at, plan } = reader;
   const of = must(plan.job.sides[side.index], `side ${side.id}`);
-  const width = at("w", "post along the side", "job.posts.section.along");
   const length = at("L", "length of the side", `sides.${side.id}.length`);
   const sign = end === "first" ? "-" : "+";
   if (of.stations !== null) {
     const nth = end === "first" ? 0 : of.stations.length - 1;
     const station = at("x", `station of its ${end} post`, `job.sides.${side.id}.stations[${nth}]`);
-    return { formula: `x ${sign} w / 2`, inputs: [station, width], origin: job("guard: sides: stations") };
+    const posts = plan.verticals.filter(({ kind, sideIndex }) => kind === "post" && sideIndex === side.index);
+    const own = must(end === "first" ? posts[0] : posts.at(-1), "post");
+    return {
+      formula: `x ${sign} w / 2`,
+      inputs: [station, at("w", `${own.id} along the side`, `verticals.${own.id}.along`)],
+      origin: job("guard: sides: stations"),
+    };
   }
   const turn = end === "first" ? (plan.sides[side.index - 1]?.turn ?? null) : side.turn;
   const guardEnd = end === "first" ? side.begins : side.ends;

@@ -134,6 +134,13 @@ function postsOf(file: JobFile["posts"]): Posts {
         : fromJob(file["base capacity"].pull * file["base capacity"].height, "posts: base capacity"),
     split: file.split ?? (existing ? "offset bores" : "two posts"),
     hardware: (file.hardware ?? []).map(({ what, posts, from, to }) => ({ what, posts: posts ?? null, from, to })),
+    asFound: (file["as found"] ?? []).map(({ post, access, behind, size, wall, leans }) => ({
+      post,
+      access: access ?? null,
+      behind: behind ?? null,
+      section: size === undefined ? null : sectionOf({ size, material: file.material, ...(wall === undefined ? {} : { wall }) }),
+      leans: leans === undefined ? null : { out: (leans.out ?? 0) - (leans.in ?? 0), over: leans.over },
+    })),
     hardwareClearance: stated(file["hardware clearance"], "posts: hardware clearance", custom.hardwareClearance),
   };
 }

@@ -48,3 +48,40 @@ export function checkHardware(posts: JobFile["posts"]): readonly Problem[] {
   const fix = "add hardware: with what it is and its heights, or leave the clearance out";
   return [...problems, wrong(["posts", "hardware clearance"], "there is no hardware to keep clear of", fix, "key")];
 }
+
+/** Posts by themselves: each once, with something to say, and of a size or lean only where it stands already. */
+export function checkAsFound(posts: JobFile["posts"], sides: readonly SideFile[]): readonly Problem[] {
+  const found = posts["as found"] ?? [];
+  const standing = sides.every(({ stations }) => stations !== undefined);
+  return found.flatMap(({ post, access, behind, size, wall, leans }, index): readonly Problem[] => {
+    const path = ["posts", "as found", index];
+    const own = size ?? leans;
+    return [
+      ...(found.findIndex((other) => other.post === post) < index
+        ? [wrong([...path, "post"], `${post} stands twice in the list`, "write all that is to be said of a post in one place")]
+        : []),
+      ...(access === undefined && behind === undefined && own === undefined
+        ? [wrong(path, `nothing is said of ${post}`, "add what is found there, for example access: hand, or leave the post out", "key")]
+        : []),
+      ...(behind !== undefined && access === undefined
+        ? [wrong([...path, "behind"], `it is not said what reaches the back of ${post}`, "add access: drill, hand or none", "key")]
+        : []),
+      ...(own !== undefined && !standing
+        ? [
+            wrong(
+              [...path, size === undefined ? "leans" : "size"],
+              `${post} can only be told apart by its size or lean where posts stand already`,
+              "give the stations of all sides, so that each post has its mark before the plan is made",
+              "key",
+            ),
+          ]
+        : []),
+      ...(wall !== undefined && size === undefined
+        ? [wrong([...path, "wall"], "a wall without a size", "add the size of the tube", "key")]
+        : []),
+      ...(leans !== undefined && (leans.out === undefined) === (leans.in === undefined)
+        ? [wrong([...path, "leans"], "a lean is either away from the deck or towards it", "write out: or in:, whichever the level shows")]
+        : []),
+    ];
+  });
+}

@@ -4,7 +4,7 @@ import { lumberNames, lumberSection } from "../tables/timber.ts";
 import { angleDegrees } from "../units/print.ts";
 import { SAME_mm } from "../units/tolerance.ts";
 import { checkCalibration, checkLumber, checkPrinter, checkSite } from "./checks-site.ts";
-import { checkHardware, checkInterruption } from "./checks-standing.ts";
+import { checkAsFound, checkHardware, checkInterruption } from "./checks-standing.ts";
 import { breakingForce } from "./defaults.ts";
 import { nearest } from "./field.ts";
 import type { SizeText } from "./fields.ts";
@@ -23,6 +23,8 @@ export function checkBlocks(blocks: Blocks): readonly Problem[] {
     ...(posts
       ? [...checkMember(posts, ["posts"]), ...checkNewPosts(posts), ...checkLumber(posts, ["posts"]), ...checkHardware(posts)]
       : []),
+    ...(posts && guard ? checkAsFound(posts, guard.sides) : []),
+    ...(posts ? (posts["as found"] ?? []).flatMap((one, index) => checkSize(one, posts, ["posts", "as found", index])) : []),
     ...(spacers ? checkMember(spacers, ["spacers"]) : []),
     ...(frame ? checkFrame(frame) : []),
     ...(cable ? checkCable(cable) : []),
@@ -184,6 +186,13 @@ function checkMember({ size, wall, material, treated }: Member, path: JobPath): 
   }
   return problems;
 }
+
+/** The size of a post that is not like the others; it is of the others' material. */
+const checkSize = (
+  { size, wall }: { readonly size?: SizeText | undefined; readonly wall?: number | undefined },
+  { material, treated }: JobFile["posts"],
+  path: JobPath,
+): readonly Problem[] => (size === undefined ? [] : checkMember({ size, wall, material, treated }, path));
 
 /** Nominal sizes may be written either way round: 4x6 and 6x4 stand differently. */
 export function lumberOf(size: SizeText & { readonly kind: "nominal" }): readonly [first: number, second: number] | null {

@@ -2,7 +2,7 @@
 import type { Cited } from "../sources/cited.ts";
 import type { AxialStiffness, Cents, Mm, Newton, Radian } from "../units/quantity.ts";
 import type { Calibration, PostBase, Site, Wood } from "./site.ts";
-import type { Hardware, Interruption } from "./standing.ts";
+import type { Hardware, Interruption, PostAsFound } from "./standing.ts";
 
 export type UnitSystem = "inch" | "mm";
 export type Paper = "letter" | "a4";
@@ -126,6 +126,8 @@ export interface Posts {
   readonly split: "two posts" | "offset bores";
   /** What sits in or on the posts where a bore might go. */
   readonly hardware: readonly Hardware[];
+  /** Posts that are not like the others. */
+  readonly asFound: readonly PostAsFound[];
   /** From the edge of a bore, or of the washer at an end, to hardware. */
   readonly hardwareClearance: Cited<Mm>;
 }

@@ -2,6 +2,7 @@
 import { exactOptional as maybe } from "zod";
 import { quoted, type Reading, refuse } from "../units/notation.ts";
 import { block, choice, field, kind, kinds, lengthField, list, textField } from "./field.ts";
+import { size } from "./fields.ts";
 
 const access = maybe(choice("the access", ["drill", "hand", "none"]));
 
@@ -42,10 +43,26 @@ const hardware = block("a piece of hardware", "{ what: rail bracket, from: 30 in
   to: lengthField({ name: "the upper end of the hardware", example: "33 in", from: "0 in", to: "3 m" }),
 });
 
+const asFound = block("a post as found", "{ post: P3, access: hand, behind: planter }", {
+  post: postMark,
+  access,
+  behind: maybe(textField("what is behind a post", "a planter")),
+  size: maybe(size("a post", "6x6")),
+  wall: maybe(lengthField({ name: "the wall of a tube", example: "3 mm", from: "0.5 mm", to: "30 mm" })),
+  leans: maybe(
+    block("the lean of a post", "{ out: 1/2 in, over: 36 in }", {
+      out: maybe(lengthField({ name: "the lean away from the deck", example: "1/2 in", from: "0 in", to: "6 in" })),
+      in: maybe(lengthField({ name: "the lean towards the deck", example: "1/2 in", from: "0 in", to: "6 in" })),
+      over: lengthField({ name: "the height of the lean", example: "36 in", from: "12 in", to: "3 m" }),
+    }),
+  ),
+});
+
 /** Keys of the posts block that tell how the posts really stand. */
 export const standing = {
   hardware: maybe(
     list("the list of hardware", "[{ what: rail bracket, from: 30 in, to: 33 in, posts: [P1, P3] }]", hardware, { least: 1, most: 100 }),
   ),
+  "as found": maybe(list("the list of posts as found", "[{ post: P3, access: hand, behind: planter }]", asFound, { least: 1, most: 500 })),
   "hardware clearance": maybe(lengthField({ name: "the clearance to hardware", example: "1/4 in", from: "0 in", to: "4 in" })),
 };

@@ -59,6 +59,7 @@ posts:
   # grade: No.1                   # Select Structural, No.1 or No.2; the same two keys go into the rails
   # incised: true                 # cut by knives for its preservative
   # hardware: [{ what: rail bracket, from: 30 in, to: 33 in, posts: [P1, P3] }]   # no bore comes here; on every post if no posts are named
+  # as found: [{ post: P3, access: hand, behind: a planter }]   # posts that are not like the others: also size, leans
   # hardware clearance: 1/4 in    # from hardware to the edge of a bore or washer
   # base: { kind: measured, pull: 50 lbf, height: 36 in, movement: 1/4 in }   # or { kind: fixed }
   # base capacity: { pull: 500 lbf, height: 36 in }   # by the report of its fastening

@@ -1,7 +1,7 @@
 // How does a guard really stand: what is in the way of its bores, and what interrupts it? Types of the Job.
 
 import type { Mm } from "../units/quantity.ts";
-import type { GuardEnd } from "./job.ts";
+import type { Access, GuardEnd, Section } from "./job.ts";
 
 /** Bolts, brackets and the like: no bore may meet them. */
 export interface Hardware {
@@ -23,4 +23,16 @@ export interface Interruption {
   /** How the side before it ends and the side behind it starts. */
   readonly end: GuardEnd;
   readonly start: GuardEnd;
+}
+
+/** A post that is not like the others, or whose back is reached otherwise. */
+export interface PostAsFound {
+  /** P3: its mark on the plan. */
+  readonly post: string;
+  readonly access: Access | null;
+  /** In words, for the crew: "planter". */
+  readonly behind: string | null;
+  readonly section: Section | null;
+  /** Its middle stands this much further away from the deck (negative: nearer to it) at a height above the datum. */
+  readonly leans: { readonly out: Mm; readonly over: Mm } | null;
 }

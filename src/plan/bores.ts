@@ -1,7 +1,7 @@
 // Which hole goes where: post, height, face, size, depth, bushing?
 import type { Job } from "../job/job.ts";
 import type { Mm } from "../units/quantity.ts";
-import { roundUp } from "../units/round.ts";
+import { roundNearest, roundUp } from "../units/round.ts";
 import { counterboreDepth, endBore } from "./end-fitting.ts";
 import type { BitUse, Bore, BoreKind, Course, Face, RunEnd, Vertical } from "./plan.ts";
 import type { RunGeometry } from "./runs.ts";
@@ -20,12 +20,16 @@ export function makeBores(runs: readonly RunGeometry[], courses: readonly Course
       const behind = shared.has(member.id) ? `/${run.id}` : "";
       courses.forEach(({ number, height }, index) => {
         const mark = `${member.id}-${numbers[index]}${behind}`;
-        bores.push({ mark, verticalId: member.id, course: number, runId: run.id, height, through: true, ...at });
+        const offset = at.offset - shiftAt(member, height, job);
+        bores.push({ mark, verticalId: member.id, course: number, runId: run.id, height, through: true, ...at, offset });
       });
     }
   }
   return bores;
 }
+
+/** How far the middle of a leaning post is off the line of the cables at a height, on a mark of the tape: away from the deck. */
+const shiftAt = ({ lean }: Vertical, height: Mm, job: Job): Mm => (lean === 0 ? 0 : roundNearest(lean * height, job.limits.tapeStep.value));
 
 type BoreAt = Omit<Bore, "mark" | "verticalId" | "course" | "runId" | "height" | "through">;
 

@@ -1,7 +1,7 @@
 // Do the bores keep clear of what is on the posts?
 import type { Job } from "../job/job.ts";
 import type { Mm } from "../units/quantity.ts";
-import { type Checked, limitCheck } from "./check-row.ts";
+import { type Checked, limitCheck, question } from "./check-row.ts";
 import { halfSeat } from "./hardware.ts";
 import type { Bore, Check, HardwareZone } from "./plan.ts";
 
@@ -20,6 +20,20 @@ export function nearestZone(bore: Bore, { hardware }: Pick<Checked, "hardware">,
     return nearest === null || clear < nearest.clear ? { zone, clear } : nearest;
   }, null);
 }
+
+/** The frame's strength is computed with the section of the other posts; its stiffness with each post's own. */
+export const sectionQuestions = (job: Job): readonly Check[] =>
+  job.posts.asFound.flatMap(({ post, section }) =>
+    section === null
+      ? []
+      : [
+          question(`section-${post}`, `Strength of ${post}, ${section.name}`, {
+            source: "derived",
+            where: `checked as ${job.posts.section.name} like the other posts; stiff as it is`,
+            advice: "have an engineer look at this post, or make the plan once more with its section for all posts",
+          }),
+        ],
+  );
 
 /** One row for each post with hardware: the bore that comes nearest to it. */
 export function hardwareChecks(plan: Checked, job: Job): readonly Check[] {

@@ -2,6 +2,7 @@
 import type { Job } from "../job/job.ts";
 import type { Mm } from "../units/quantity.ts";
 import { roundUp } from "../units/round.ts";
+import { sectionOfPost } from "./as-found.ts";
 import type { RunEnd } from "./plan.ts";
 
 /**
@@ -9,14 +10,14 @@ import type { RunEnd } from "./plan.ts";
  * a washer on the back face; 0 where the body's bore goes right through instead: in metal, where no drill reaches the back, and where
  * less than half of the post would be left (common practice, no source).
  */
-export function counterboreDepth(end: Pick<RunEnd, "kind" | "access">, job: Job): Mm {
-  const { material, along } = job.posts.section;
+export function counterboreDepth(end: Pick<RunEnd, "kind" | "access" | "postId">, job: Job): Mm {
+  const { material, along } = sectionOfPost(job, end.postId);
   const depth = job.fittings.grip.bodyLength.value;
   return end.kind === "grip" && material === "wood" && end.access === "drill" && depth <= along / 2 ? depth : 0;
 }
 
 /** Diameter of the bore that goes right through an end post. */
-export function endBore(end: Pick<RunEnd, "kind" | "access">, job: Job): Mm {
+export function endBore(end: Pick<RunEnd, "kind" | "access" | "postId">, job: Job): Mm {
   if (end.kind === "stud") return job.fittings.stud.bore.value;
   return counterboreDepth(end, job) > 0 ? job.fittings.grip.bore.value : job.fittings.grip.boreNoBack.value;
 }

@@ -37,8 +37,8 @@ const RECTANGLE_shear = 5 / 6;
 const DESIGN_WALL = 0.93;
 
 /** A post's section: x along the side, y out of the guard. */
-export function postMember(job: Job): FrameMember {
-  const { section, wood } = job.posts;
+export function postMember(job: Job, section: Job["posts"]["section"] = job.posts.section): FrameMember {
+  const { wood } = job.posts;
   return memberOf({ ...section, x: section.along, y: section.across, wood }, job);
 }
 

@@ -4,6 +4,7 @@ import { lonePost } from "../mechanics/coupling.ts";
 import { type GuardFrame, guardFrame } from "../mechanics/guard-frame.ts";
 import type { GuardPost, GuardRail } from "../mechanics/guard-frame-build.ts";
 import type { AxialStiffness, Mm } from "../units/quantity.ts";
+import { sectionOfPost } from "./as-found.ts";
 import { cornersOf, isSquare, stationOn, type TurnedCorner } from "./frame-corners.ts";
 import { legOf } from "./frame-legs.ts";
 import { baseStiffness, type FrameMember, postMember, railMember } from "./frame-members.ts";
@@ -150,7 +151,7 @@ function frameSide(side: SidePlan, runs: readonly RunGeometry[], laid: Laid, job
       const axis = Math.abs(Math.cos(one.direction - side.direction)) > Math.SQRT1_2 ? "x" : "y";
       return {
         station: stationOn(one, { side, own, laid }),
-        ...postStiffness(post, axis, job),
+        ...postStiffness(postMember(job, sectionOfPost(job, one.id)), axis, job),
         ...(held ? { top: "fixed" as const } : {}),
       };
     }),

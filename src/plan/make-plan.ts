@@ -2,6 +2,7 @@
 import type { Job } from "../job/job.ts";
 import { hasErrors, type Outcome, type Problem } from "../problem/problem.ts";
 import { length } from "../units/print.ts";
+import { asFoundProblems } from "./as-found.ts";
 import { countBits, makeBores } from "./bores.ts";
 import { makeOrder, totalOf } from "./buying.ts";
 import { calibrated } from "./calibrated.ts";
@@ -44,6 +45,7 @@ function planOnce(given: Job): Outcome<Plan> {
   problems.push(...frameProblems(given));
   if (sides === undefined || evenly === undefined || hasErrors(problems)) return { value: undefined, problems };
   const layout = keep(layOut(sides, given), problems);
+  if (layout !== undefined) problems.push(...asFoundProblems(layout.verticals, given));
   const hardware = layout === undefined ? undefined : keep(hardwareZones(layout.verticals, given), problems);
   if (layout === undefined || hardware === undefined || hasErrors(problems)) return { value: undefined, problems };
   const courses = keep(clearOfHardware(evenly, hardware, layout, given), problems);

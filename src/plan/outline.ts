@@ -4,6 +4,7 @@ import { along as pointAlong } from "../geometry/vector.ts";
 import type { Job } from "../job/job.ts";
 import type { Outcome, Problem } from "../problem/problem.ts";
 import { angleDegrees } from "../units/print.ts";
+import { sectionAt } from "./as-found.ts";
 import { cornerSetback } from "./corner-path.ts";
 import type { PlanPoint, SidePlan } from "./plan.ts";
 
@@ -20,7 +21,7 @@ export function layOutSides(job: Job): Outcome<readonly SidePlan[]> {
     const { from, to, direction } = lines[index] ?? { from: ORIGIN, to: ORIGIN, direction: 0 };
     const { begins, ends } = guardEndsOf(job, index);
     const before = job.sides[index - 1]?.turn ?? null;
-    const half = job.posts.section.along / 2;
+    const half = (nth: number): number => sectionAt(job, index, nth).along / 2;
     const firstGiven = side.stations?.[0];
     const lastGiven = side.stations?.at(-1);
     return {
@@ -33,8 +34,11 @@ export function layOutSides(job: Job): Outcome<readonly SidePlan[]> {
       turn: ends === null ? side.turn : null,
       begins,
       ends,
-      startsAt: firstGiven !== undefined ? firstGiven - half : begins !== null ? (begins.gap ?? 0) : cornerSetback(before, job),
-      endsAt: lastGiven !== undefined ? lastGiven + half : side.length - (ends !== null ? (ends.gap ?? 0) : cornerSetback(side.turn, job)),
+      startsAt: firstGiven !== undefined ? firstGiven - half(0) : begins !== null ? (begins.gap ?? 0) : cornerSetback(before, job),
+      endsAt:
+        lastGiven !== undefined
+          ? lastGiven + half((side.stations?.length ?? 1) - 1)
+          : side.length - (ends !== null ? (ends.gap ?? 0) : cornerSetback(side.turn, job)),
     };
   });
   problems.push(...crossingProblems(sides));

@@ -56,6 +56,8 @@ export interface Vertical {
   readonly along: Mm;
   readonly across: Mm;
   readonly sectionName: string;
+  /** How far its middle moves away from the deck for each mm of height; its station and line are those at the datum. */
+  readonly lean: number;
 }
 
 /** The space between two neighbouring verticals; at a corner, between its two posts. */

@@ -5,6 +5,7 @@ import { length } from "../units/print.ts";
 import type { Mm } from "../units/quantity.ts";
 import { roundUp } from "../units/round.ts";
 import { SAME_mm } from "../units/tolerance.ts";
+import { accessOf } from "./as-found.ts";
 import { endOffset } from "./end-fitting.ts";
 import { layRun, type RunLine } from "./lay-run.ts";
 import type { Bay, EndKind, Face, RunEnd, SidePlan, Vertical } from "./plan.ts";
@@ -63,26 +64,28 @@ function placeOf(
   const onSide = posts.filter((post) => post.sideIndex === cut.sideIndex);
   const found = (
     post: Vertical | undefined,
-    access: Access,
+    usual: Access,
     offset: Mm,
-    path: JobPath = ["guard"],
-    end: GuardEnd | null = null,
-  ): Place | null =>
-    post === undefined
-      ? null
-      : { post, access, offset, path: [...path, ...(end === null ? [] : [end.kind === "wall" ? "gap" : "access"])] };
+    at?: { readonly path: JobPath; readonly end: GuardEnd },
+  ): Place | null => {
+    if (post === undefined) return null;
+    const index = job.posts.asFound.findIndex((one) => one.post === post.id && one.access !== null);
+    const path = at === undefined ? ["guard", "sides", cut.sideIndex] : [...at.path, at.end.kind === "wall" ? "gap" : "access"];
+    const access = accessOf(job, post.id, usual);
+    return { post, access, offset, path: index < 0 ? path : ["posts", "as found", index, "access"] };
+  };
   switch (cut.kind) {
     case "start":
-      return found(posts[0], job.start.access, 0, ["guard", "start"], job.start);
+      return found(posts[0], job.start.access, 0, { path: ["guard", "start"], end: job.start });
     case "end":
-      return found(posts.at(-1), job.end.access, 0, ["guard", "end"], job.end);
+      return found(posts.at(-1), job.end.access, 0, { path: ["guard", "end"], end: job.end });
     case "interruption": {
       const between = job.sides[cut.sideIndex]?.interrupted;
       if (between == null) return null;
       const at = ["guard", "sides", cut.sideIndex, "interrupted"];
-      if (which === "left-hand run") return found(onSide.at(-1), between.end.access, 0, [...at, "end"], between.end);
+      if (which === "left-hand run") return found(onSide.at(-1), between.end.access, 0, { path: [...at, "end"], end: between.end });
       const next = posts.find((post) => post.sideIndex === cut.sideIndex + 1);
-      return found(next, between.start.access, 0, [...at, "start"], between.start);
+      return found(next, between.start.access, 0, { path: [...at, "start"], end: between.start });
     }
     case "corner": {
       const nextSide = posts.find((post) => post.sideIndex === cut.sideIndex + 1);

@@ -2,6 +2,7 @@
 import type { Job } from "../job/job.ts";
 import type { Mm } from "../units/quantity.ts";
 import { SAME_mm } from "../units/tolerance.ts";
+import { isShut, sectionAt } from "./as-found.ts";
 import { cornerPath } from "./corner-path.ts";
 import type { SidePlan } from "./plan.ts";
 
@@ -33,8 +34,8 @@ export interface StationsOfSide {
 
 /** All places where the guard may be cut, from left to right, its two ends included. */
 export function cutsOf(sides: readonly SidePlan[], posts: readonly StationsOfSide[], job: Job): readonly Cut[] {
-  const along = job.posts.section.along;
-  const half = (index: number): Mm => (posts[index]?.pairs === true ? -job.posts.pairGap.value / 2 : along / 2);
+  const alongAt = (index: number, nth: number): Mm => sectionAt(job, index, nth).along;
+  const half = (index: number, nth: number): Mm => (posts[index]?.pairs === true ? -job.posts.pairGap.value / 2 : alongAt(index, nth) / 2);
   const cuts: Cut[] = [
     { kind: "start", sideIndex: 0, station: sides[0]?.startsAt ?? 0, endAt: 0, startAt: 0, corners_before: 0, corners_after: 0 },
   ];
@@ -42,13 +43,15 @@ export function cutsOf(sides: readonly SidePlan[], posts: readonly StationsOfSid
   let origin = 0;
   for (const side of sides) {
     const stations = posts[side.index]?.stations ?? [];
-    const firstFace = (stations[0] ?? 0) - along / 2;
+    const firstFace = (stations[0] ?? 0) - alongAt(side.index, 0) / 2;
     const at = (station: Mm): Mm => origin + station - firstFace;
-    for (const station of stations.slice(1, -1)) {
-      const [endAt, startAt] = [at(station) + half(side.index), at(station) - half(side.index)];
+    for (const [before, station] of stations.slice(1, -1).entries()) {
+      if (isShut(job, side.index, before + 1)) continue;
+      const own = half(side.index, before + 1);
+      const [endAt, startAt] = [at(station) + own, at(station) - own];
       cuts.push({ kind: "line", sideIndex: side.index, station, endAt, startAt, corners_before: side.index, corners_after: side.index });
     }
-    const lastFace = (stations.at(-1) ?? 0) + along / 2;
+    const lastFace = (stations.at(-1) ?? 0) + alongAt(side.index, stations.length - 1) / 2;
     const endAt = at(lastFace);
     const next = sides[side.index + 1];
     if (next === undefined) {
@@ -74,7 +77,7 @@ export function cutsOf(sides: readonly SidePlan[], posts: readonly StationsOfSid
         corners_after: side.index + 1,
       });
     } else {
-      const setback_right = (posts[next.index]?.stations[0] ?? 0) - along / 2;
+      const setback_right = (posts[next.index]?.stations[0] ?? 0) - alongAt(next.index, 0) / 2;
       const { chord } = cornerPath({ setback_left: side.length - lastFace, setback_right, turn: side.turn ?? 0 });
       origin = endAt + chord;
       cuts.push({

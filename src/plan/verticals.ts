@@ -3,6 +3,7 @@ import { along as pointAlong } from "../geometry/vector.ts";
 import type { Job } from "../job/job.ts";
 import type { Mm } from "../units/quantity.ts";
 import { roundTo } from "../units/round.ts";
+import { leanOf, sectionOfPost } from "./as-found.ts";
 import { cornerPath } from "./corner-path.ts";
 import type { Bay, RunEnd, SidePlan, Vertical, VerticalRole } from "./plan.ts";
 import type { Cut, StationsOfSide } from "./splits.ts";
@@ -48,7 +49,7 @@ export function placeVerticals(sides: readonly SidePlan[], cuts: readonly Cut[],
       if (before !== undefined && !isPairGap(before, post)) members.push(...spacersBetween(before, post, side, job, counters));
       members.push(post);
     });
-    bays.push(...cornerBay(sides, verticals, members, job), ...baysOfSide(side, members));
+    bays.push(...cornerBay(sides, verticals, members), ...baysOfSide(side, members));
     verticals.push(...members);
   }
   return { verticals, bays };
@@ -78,8 +79,10 @@ function postsOfSide(side: SidePlan, cuts: readonly Cut[], job: Job): readonly R
 
 function toVertical(post: RolePost, side: SidePlan, job: Job, counters: { post: number }): Vertical {
   counters.post += 1;
+  const id = `P${counters.post}`;
+  const section = sectionOfPost(job, id);
   return {
-    id: `P${counters.post}`,
+    id,
     kind: "post",
     role: post.role,
     sideIndex: side.index,
@@ -87,9 +90,10 @@ function toVertical(post: RolePost, side: SidePlan, job: Job, counters: { post: 
     station: post.station,
     centre: pointAlong(side.from, side.direction, post.station),
     direction: side.direction,
-    along: job.posts.section.along,
-    across: job.posts.section.across,
-    sectionName: job.posts.section.name,
+    along: section.along,
+    across: section.across,
+    sectionName: section.name,
+    lean: leanOf(job, id),
   };
 }
 
@@ -116,6 +120,7 @@ function spacersBetween(left: Vertical, right: Vertical, side: SidePlan, job: Jo
       along: section.along,
       across: section.across,
       sectionName: section.name,
+      lean: 0,
     };
   });
 }
@@ -138,15 +143,15 @@ function baysOfSide(side: SidePlan, members: readonly Vertical[]): readonly Bay[
 const withoutDust = (value: Mm): Mm => roundTo(value, 6);
 
 /** The bay across the corner between the last side laid out and this one. */
-function cornerBay(sides: readonly SidePlan[], before: readonly Vertical[], members: readonly Vertical[], job: Job): readonly Bay[] {
+function cornerBay(sides: readonly SidePlan[], before: readonly Vertical[], members: readonly Vertical[]): readonly Bay[] {
   const left = before.at(-1);
   const right = members[0];
   if (left === undefined || right === undefined) return [];
   const side = sides[left.sideIndex];
   if (side?.ends !== null) return [];
   const { chord } = cornerPath({
-    setback_left: (side?.length ?? 0) - left.station - job.posts.section.along / 2,
-    setback_right: right.station - job.posts.section.along / 2,
+    setback_left: (side?.length ?? 0) - left.station - left.along / 2,
+    setback_right: right.station - right.along / 2,
     turn: side?.turn ?? 0,
   });
   return [

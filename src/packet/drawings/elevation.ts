@@ -207,9 +207,10 @@ function notesOf({ plan, side }: Scene, show: Show, { index, count }: Pick<Eleva
   const widest = Math.max(...plan.gaps.map((gap) => gap.clear));
   const { frame, posts, spacers } = plan.job;
   const rails = `top rail ${frame.topRail.name}, ${frame.bottomRail === null ? "no bottom rail" : `bottom rail ${frame.bottomRail.name}`}`;
+  const others = posts.asFound.map(({ post, section }) => (section === null ? "" : ` (${post} ${section.name})`)).join("");
   const spacing = places(plan.gaps.map((gap) => show.tape(gap.spacing)));
   return [
-    `${plan.hardware.length > 0 ? "Hatched on posts: hardware, no bore there. " : ""}Posts ${posts.section.name}, spacers ${spacers.section.name}, ${rails}.`,
+    `${plan.hardware.length > 0 ? "Hatched on posts: hardware, no bore there. " : ""}Posts ${posts.section.name}${others}, spacers ${spacers.section.name}, ${rails}.`,
     `Spacing of the cables, also to the rails or the deck: ${spacing}; widest clear gap ${show.tape(widest)}.`,
     `Heights: middle of the bore above the datum, ${plan.job.frame.datum}. In parentheses: faces of the rails, and spans.`,
     stations,

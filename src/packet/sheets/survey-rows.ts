@@ -142,7 +142,7 @@ export function strengthRows({ plan, show }: SheetContext): readonly SurveyRow[]
   ];
 }
 
-const accessWords: Readonly<Record<Access, Text>> = {
+export const accessWords: Readonly<Record<Access, Text>> = {
   drill: "a drill fits",
   hand: "hand and wrench fit",
   none: "nothing fits",

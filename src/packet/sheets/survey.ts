@@ -36,7 +36,7 @@ import {
   sideStop,
   strengthRows,
 } from "./survey-rows.ts";
-import { hardwareRows, interruptionRows } from "./survey-standing.ts";
+import { asFoundRows, hardwareRows, interruptionRows } from "./survey-standing.ts";
 
 export const surveySheet: SheetMaker = (context, head): Sheet => {
   const { show } = context;
@@ -101,6 +101,7 @@ function guardRows(context: SheetContext): readonly SurveyRow[] {
     ...sides,
     ...interruptionRows({ plan, show }),
     ...existingRows(context),
+    ...asFoundRows({ plan, show }),
     ...bayRows(context),
     ...pairRows(context),
     ...cornerRows(context),
@@ -232,6 +233,11 @@ function howToMeasure({ plan }: SheetContext): readonly Text[] {
     "Hook the tape on a face, not on a rounded edge. Read twice, from both ends; the larger counts.",
     `Measure a side along the line of the bores, from the outer face of an end post${corners ? " or from the corner point (where the lines of the bores cross)" : ""} to the next one.`,
     "Measure the clear opening at every post. Rails sag: the largest value counts.",
+    ...(plan.job.posts.existing
+      ? [
+          "A post that leans along the guard: read its station at the height of the middle cable. One that leans out or in: hold a level to it.",
+        ]
+      : []),
     "Hold a level on two faces of each post. Push each post by hand at the rail: it must not move.",
     "Base of a post: pull both ways, read against a stick that touches nothing; the larger counts.",
   ];

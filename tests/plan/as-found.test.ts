@@ -1,0 +1,84 @@
+// Is each post bored as it was found: leaning, of another section, with something behind it?
+import { describe, expect, test } from "vitest";
+import { explain } from "../../src/explain/explain.ts";
+import { makePlan } from "../../src/plan/make-plan.ts";
+import { changedText, examplePlan, jobOf, planOf } from "../support/example-jobs.ts";
+
+const NAME = "0006-porch-existing-posts";
+const INCH = 25.4;
+const plain = examplePlan(NAME);
+
+const found = (...rows: readonly string[]): string =>
+  changedText(NAME, { "  existing: true\n": `  existing: true\n  as found:\n${rows.map((row) => `    - ${row}\n`).join("")}` });
+
+describe("a post that leans 1/2 in out over 36 in", () => {
+  const plan = planOf(found("{ post: P3, leans: { out: 1/2 in, over: 36 in } }"));
+  const own = plan.bores.filter(({ verticalId }) => verticalId === "P3");
+
+  test("is bored off its middle towards the deck, so that the cables stay straight", () => {
+    expect(own.length).toBe(plan.courses.length);
+    for (const { height, offset } of own) {
+      // By similar triangles, to the nearest sixteenth.
+      const lean = (height * 0.5) / 36;
+      expect(Math.abs(lean + offset)).toBeLessThanOrEqual(INCH / 32 + 1e-9);
+      expect(Math.abs((offset / INCH) * 16 - Math.round((offset / INCH) * 16))).toBeLessThan(1e-9);
+    }
+    expect(own.at(-1)?.offset).toBeLessThan(-INCH / 4);
+    expect(plan.bores.filter(({ verticalId }) => verticalId === "P2").every(({ offset }) => offset === 0)).toBe(true);
+    expect(plan.runs.map(({ pathLength }) => pathLength)).toEqual(plain.runs.map(({ pathLength }) => pathLength));
+  });
+
+  test("is explained", () => {
+    const answer = explain(plan, `bores.${own.at(-1)?.mark}.offset`);
+    expect(answer.kind === "trace" && answer.trace.recomputed).toBeCloseTo(own.at(-1)?.offset ?? 0, 9);
+  });
+
+  test("too much of it fails the edge distance", () => {
+    const far = planOf(found("{ post: P3, leans: { in: 3 in, over: 36 in } }"));
+    expect(far.checks.find(({ id }) => id === "edge-distance")?.verdict).toBe("fail");
+  });
+});
+
+describe("a post of another section", () => {
+  const plan = planOf(found("{ post: P3, size: 6x6 }"));
+
+  test("stands on its station with its own faces, and the spans beside it are shorter", () => {
+    const [old, wide] = [plain, plan].map(({ verticals }) => verticals.find(({ id }) => id === "P3"));
+    expect(wide?.station).toBe(old?.station);
+    expect([wide?.along, wide?.across]).toEqual([5.5 * INCH, 5.5 * INCH]);
+    const beside = (one: typeof plan): number =>
+      one.bays.filter(({ leftId, rightId }) => leftId === "P3" || rightId === "P3").reduce((sum, { free }) => sum + free, 0);
+    expect(beside(plan)).toBeLessThan(beside(plain));
+    expect(plan.bores.find(({ verticalId }) => verticalId === "P3")?.drilledLength).toBe(5.5 * INCH);
+  });
+
+  test("is stiffer in the frame, and its strength is asked for", () => {
+    const moves = (one: typeof plan): number => one.frame.sides[0]?.posts.find(({ postId }) => postId === "P3")?.movement ?? Number.NaN;
+    expect(moves(plan)).not.toBe(moves(plain));
+    expect(plan.checks.find(({ id }) => id === "section-P3")?.verdict).toBe("ask");
+  });
+});
+
+describe("what is behind a post", () => {
+  test("decides which end pulls", () => {
+    const pullsAt = (text: string): readonly string[] =>
+      planOf(text).runs.flatMap(({ left, right }) => [left, right].filter(({ pulls }) => pulls).map(({ postId }) => postId));
+    const [first] = pullsAt(found("{ post: P8, access: hand, behind: a planter }"));
+    expect(first).toBe("P1");
+    expect(pullsAt(found("{ post: P1, access: hand, behind: a planter }"))).not.toContain("P1");
+  });
+
+  test("keeps runs from meeting on a post that nothing reaches", () => {
+    const meeting = plain.verticals.find(({ role }) => role === "shared")?.id ?? "";
+    const plan = planOf(found(`{ post: ${meeting}, access: none, behind: a chimney }`));
+    expect(plan.verticals.find(({ role }) => role === "shared")?.id).not.toBe(meeting);
+  });
+
+  test("refuses an end that nothing reaches, at the line that says so", () => {
+    const { value, problems } = makePlan(jobOf(found("{ post: P8, access: none, behind: a planter }")));
+    expect(value).toBeUndefined();
+    expect(problems.map(({ path, what }) => [path.join("."), what])).toEqual([
+      ["posts.as found.0.access", expect.stringContaining("nothing reaches the back of P8")],
+    ]);
+  });
+});
