@@ -9,6 +9,7 @@ import { bearingAreaRule, woodFactors } from "../tables/wood-factors.ts";
 import { length } from "../units/print.ts";
 import type { Megapascal, Mm, Newton } from "../units/quantity.ts";
 import { roundTo } from "../units/round.ts";
+import { sectionOfPost } from "./as-found.ts";
 import type { Checked } from "./check-row.ts";
 import { hardestOf } from "./check-tension.ts";
 import { counterboreDepth, endBore } from "./end-fitting.ts";
@@ -24,9 +25,9 @@ export function bearingChecks(plan: Checked, job: Job): readonly Check[] {
   });
 }
 
-/** What the wood of the posts bears across the grain, all factors but that of the bearing's length; with the chain in its place. */
-function bearingAcross(job: Job): Cited<Megapascal> {
-  const { along, across } = job.posts.section;
+/** What the wood of a post bears across the grain, all factors but that of the bearing's length; with the chain in its place. */
+function bearingAcross(postId: string, job: Job): Cited<Megapascal> {
+  const { along, across } = sectionOfPost(job, postId);
   const { wood } = job.posts;
   const piece = pieceOf({ x: along, y: across, wood });
   const reference = woodStrength(piece);
@@ -57,7 +58,7 @@ export interface Bearing {
 /** What the wood under the washer of one end bears. */
 export function bearingOf(end: RunEnd, plan: Pick<Checked, "courses" | "opening">, job: Job): Bearing {
   const { seat, hole } = seatOf(end, job);
-  const allowable = bearingAcross(job);
+  const allowable = bearingAcross(end.postId, job);
   const area_mm2 = ringArea(seat, hole);
   const { capacity } = bearingAcrossCheck({
     force: 1,

@@ -23,7 +23,7 @@ function worstFeet(feet: readonly Situation[]): Feet | undefined {
 
 /** Moment at the datum, by groups of like posts: under the cables alone, which bounds the tension, and with the code's load. */
 export function baseRows(question: PostQuestion, job: Job): readonly FrameCheck[] {
-  return postGroups(question.posts).flatMap(({ name, posts }) => {
+  return postGroups(question).flatMap(({ name, posts }) => {
     const feet = posts.map((post) => ({ ...post, places: post.places.filter(({ height }) => height === 0) }));
     const [cables, loaded] = [worstFeet(alone(feet)), worstFeet(withLoads(feet, question))];
     const known = job.posts.baseCapacity_Nmm !== null;

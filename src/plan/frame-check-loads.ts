@@ -1,10 +1,11 @@
 // What bends, shears and moves each post and presses on each rail, all cables at the top of their band on their hardest day?
-import type { Job } from "../job/job.ts";
+import type { Job, Section as JobSection } from "../job/job.ts";
 import { solidBoreCuts, tubeBoreCuts } from "../mechanics/bore-cuts.ts";
 import { lonePost } from "../mechanics/coupling.ts";
 import { alongPost, type SideState } from "../mechanics/guard-frame.ts";
 import { type Cut, netSection, type Section } from "../mechanics/section.ts";
 import type { Mm, Newton } from "../units/quantity.ts";
+import { sectionOfPost } from "./as-found.ts";
 import type { Axis } from "./frame-check-strength.ts";
 import { isSquare } from "./frame-corners.ts";
 import { baseStiffness, designWall, postMember } from "./frame-members.ts";
@@ -109,8 +110,9 @@ function postsOf(side: Neighboured, bores: ReadonlyMap<string, readonly Bore[]>,
   const heights = courses.map(({ height }) => height);
   const joints = [0, ...(guard.input.bottomRail === null ? [] : [guard.input.bottomRail.height]), guard.input.height];
   const own = frame.posts.filter(({ sideIndex }) => sideIndex === frame.side.index);
-  const whole = postMember(job).section;
   return own.map((post, nth): LoadedPost => {
+    const section = sectionOfPost(job, post.id);
+    const whole = postMember(job, section).section;
     const along = alongPost(guard, state, frame.posts.indexOf(post));
     const square = squareTo(post, side, job);
     const place =
@@ -126,7 +128,7 @@ function postsOf(side: Neighboured, bores: ReadonlyMap<string, readonly Bore[]>,
       post,
       places: [...joints.map(place(false)), ...heights.map(place(cut.length > 0))],
       whole,
-      net: netOf(whole, cut, job),
+      net: netOf(whole, cut, section),
       tributary: tributaryOf(own, nth, frame.side.length),
       sharing: own.length,
     };
@@ -164,12 +166,17 @@ function squareTo(post: Vertical, { frame, group, pulls, neighbours }: Neighbour
       return sum + (frame.terms.get(cable)?.share ?? 0) * (pulls[cable] ?? 0) * Math.sin(turn);
     }, 0),
   );
-  return heldAtTop(frame, pushes, group, job);
+  return heldAtTop(frame, pushes, group, { job, post });
 }
 
 /** A post whose top the rails hold, which meet there, pushed square to its side at every course. */
-function heldAtTop(frame: SideFrame, pushes: readonly Newton[], { courses }: FrameGroup, job: Job): (height: Mm) => Across {
-  const { section, modulus, shearShare } = postMember(job);
+function heldAtTop(
+  frame: SideFrame,
+  pushes: readonly Newton[],
+  { courses }: FrameGroup,
+  { job, post }: { readonly job: Job; readonly post: Vertical },
+): (height: Mm) => Across {
+  const { section, modulus, shearShare } = postMember(job, sectionOfPost(job, post.id));
   const heights = courses.map(({ height }) => height);
   const { baseMoment, baseShear } = lonePost({
     post: {
@@ -196,8 +203,7 @@ function heldAtTop(frame: SideFrame, pushes: readonly Newton[], { courses }: Fra
 }
 
 /** Section of a post through the bores of a course; what a bore takes beyond the post's edge is left out. */
-function netOf(whole: Section, bores: readonly Bore[], job: Job): Section {
-  const { material, wall } = job.posts.section;
+function netOf(whole: Section, bores: readonly Bore[], { material, wall }: Pick<JobSection, "material" | "wall">): Section {
   const cuts = bores.flatMap(({ diameter, offset, counterbore }) => {
     const bore = { along: "x", diameter, offset } as const;
     if (wall !== null) return tubeBoreCuts(whole, { ...bore, wall: designWall(material, wall) });

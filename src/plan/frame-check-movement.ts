@@ -4,6 +4,7 @@ import { cantilever, simpleBeam, simpleBeamEven } from "../mechanics/beam.ts";
 import { wallCheck } from "../mechanics/metal-checks.ts";
 import { deflectionCheck, type Part } from "../mechanics/strength-check.ts";
 import type { Mm, Newton } from "../units/quantity.ts";
+import { sectionOfPost } from "./as-found.ts";
 import type { GuardLoads, TopLoad } from "./frame-check-guard.ts";
 import type { LoadedBay, LoadedPost } from "./frame-check-loads.ts";
 import { memberName } from "./frame-check-rail.ts";
@@ -48,10 +49,10 @@ interface Deflected {
 
 /** Posts square to the guard: bending of the post and turn of its base, P h^3 / (3 E I) + P h^2 / k. */
 export function postDeflectionRows(posts: readonly LoadedPost[], { top }: GuardLoads, height: Mm, job: Job): readonly FrameCheck[] {
-  const { modulus, section } = postMember(job);
   const base = baseStiffness(job).value;
-  const EI = modulus.value * section.y.inertia_mm4;
-  const moved = (load: TopLoad, force: Newton): Deflected => {
+  const moved = (id: string, load: TopLoad, force: Newton): Deflected => {
+    const { modulus, section } = postMember(job, sectionOfPost(job, id));
+    const EI = modulus.value * section.y.inertia_mm4;
     const bent = cantilever({ length: height, load: force, at: height, EI }).deflection;
     const turned = base === "fixed" ? 0 : (force * height ** 2) / base;
     return {
@@ -66,7 +67,12 @@ export function postDeflectionRows(posts: readonly LoadedPost[], { top }: GuardL
     };
   };
   const all = posts.flatMap((one) =>
-    top.filter(({ pushes }) => pushes.includes("square")).map((load) => ({ one, ...moved(load, load.on(one.tributary)) })),
+    top
+      .filter(({ pushes }) => pushes.includes("square"))
+      .map((load) => ({
+        one,
+        ...moved(one.post.id, load, load.on(one.tributary)),
+      })),
   );
   const worst = worstOf(all, ({ deflection }) => deflection);
   if (worst === undefined) return [];

@@ -12,8 +12,10 @@ import type { VerticalRole } from "./plan.ts";
 
 export interface PostQuestion {
   readonly posts: readonly LoadedPost[];
-  /** Of all posts: they have one section. */
+  /** Of all these posts: they have one section. */
   readonly strength: (load: LoadDuration) => Strength | null;
+  /** " of 6x6" where these posts have another section than most; else nothing. */
+  readonly ofSection: string;
   readonly guard: GuardLoads;
   /** Of the guard's top over the datum, where the code's load acts. */
   readonly top: Mm;
@@ -28,13 +30,16 @@ const groupNames: readonly (readonly [VerticalRole, string])[] = [
 ];
 
 /** Like posts, those that are there. */
-export const postGroups = (posts: readonly LoadedPost[]): readonly { readonly name: string; readonly posts: readonly LoadedPost[] }[] =>
+export const postGroups = ({
+  posts,
+  ofSection,
+}: Pick<PostQuestion, "posts" | "ofSection">): readonly { readonly name: string; readonly posts: readonly LoadedPost[] }[] =>
   groupNames
-    .map(([role, name]) => ({ name, posts: posts.filter(({ post }) => post.role === role) }))
+    .map(([role, name]) => ({ name: `${name}${ofSection}`, posts: posts.filter(({ post }) => post.role === role) }))
     .filter((group) => group.posts.length > 0);
 
 export const postRows = (question: PostQuestion): readonly FrameCheck[] =>
-  postGroups(question.posts).flatMap(({ name, posts }) => {
+  postGroups(question).flatMap(({ name, posts }) => {
     const group = { ...question, posts };
     return [...bendingRows(name, group), ...shearRows(name, group)];
   });

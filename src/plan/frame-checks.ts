@@ -1,9 +1,10 @@
 // Does the frame hold its cables and the code's loads? One row for each question and group of like members: the worst of them.
-import type { Job, Rail } from "../job/job.ts";
+import type { Job, Rail, Section } from "../job/job.ts";
 import type { LoadDuration } from "../tables/wood-factors.ts";
+import { sectionOfPost } from "./as-found.ts";
 import { baseRows } from "./frame-check-base.ts";
 import { guardLoadsOf } from "./frame-check-guard.ts";
-import { type CheckInput, type LoadedBay, loadsOf } from "./frame-check-loads.ts";
+import { type CheckInput, type LoadedBay, type LoadedPost, loadsOf } from "./frame-check-loads.ts";
 import { movementRows, postDeflectionRows, railDeflectionRows, wallRows } from "./frame-check-movement.ts";
 import { type PostQuestion, postRows } from "./frame-check-post.ts";
 import { type RailQuestion, railRows } from "./frame-check-rail.ts";
@@ -17,13 +18,21 @@ export function checkFrame(input: CheckInput): readonly FrameCheck[] {
   const loads = loadsOf(input);
   const guard = guardLoadsOf(job);
   const { topRail, bottomRail } = job.frame;
-  const posts: PostQuestion = { posts: loads.posts, strength: strengths(postOf(job), job), guard, top: opening.guardHeight };
+  const posts = bySection(loads.posts, job).map(
+    ({ posts: own, section }): PostQuestion => ({
+      posts: own,
+      strength: strengths(postOf(section, job), job),
+      guard,
+      top: opening.guardHeight,
+      ofSection: section === job.posts.section ? "" : ` of ${section.name}`,
+    }),
+  );
   const top = railOf("top rail", topRail, loads.topRail, job);
   const bottom = bottomRail === null ? null : railOf("bottom rail", bottomRail, loads.bottomRail, job);
   return [
     ...guard.asks,
-    ...postRows(posts),
-    ...baseRows(posts, job),
+    ...posts.flatMap(postRows),
+    ...posts.flatMap((question) => baseRows(question, job)),
     ...railRows({ ...top, guard }),
     // Nobody leans on the bottom rail.
     ...(bottom === null ? [] : railRows({ ...bottom, guard: { ...guard, top: [] } })),
@@ -31,7 +40,11 @@ export function checkFrame(input: CheckInput): readonly FrameCheck[] {
     ...postDeflectionRows(loads.posts, guard, opening.guardHeight, job),
     ...railDeflectionRows(loads.topRail, guard, job),
     ...wallRows([
-      { id: "posts", name: "posts", strength: posts.strength(guard.permanent) },
+      ...posts.map(({ strength, ofSection }) => ({
+        id: `posts${ofSection.replaceAll(" ", "-")}`,
+        name: `posts${ofSection}`,
+        strength: strength(guard.permanent),
+      })),
       { id: "top-rail", name: "top rail", strength: top.strength(guard.permanent) },
       ...(bottom === null ? [] : [{ id: "bottom-rail", name: "bottom rail", strength: bottom.strength(guard.permanent) }]),
     ]),
@@ -40,7 +53,26 @@ export function checkFrame(input: CheckInput): readonly FrameCheck[] {
 
 const wallOf = ({ material, wall }: Pick<Rail, "material" | "wall">): Loaded["wall"] => (wall === null ? null : designWall(material, wall));
 
-const postOf = (job: Job): Loaded => ({ member: postMember(job), wood: job.posts.wood, wall: wallOf(job.posts.section) });
+const postOf = (section: Section, job: Job): Loaded => ({
+  member: postMember(job, section),
+  wood: job.posts.wood,
+  wall: wallOf(section),
+});
+
+/** Posts that were found with a section of their own stand in groups of their own. */
+function bySection(
+  posts: readonly LoadedPost[],
+  job: Job,
+): readonly { readonly posts: readonly LoadedPost[]; readonly section: Section }[] {
+  const groups = new Map<string, { readonly posts: LoadedPost[]; readonly section: Section }>();
+  for (const post of posts) {
+    const section = sectionOfPost(job, post.post.id);
+    const known = groups.get(section.name);
+    if (known === undefined) groups.set(section.name, { posts: [post], section });
+    else known.posts.push(post);
+  }
+  return [...groups.values()];
+}
 
 /** Strength by duration, each worked out once. */
 function strengths(loaded: Loaded, job: Job): (load: LoadDuration) => Strength | null {
