@@ -153,6 +153,11 @@ tightening:
   # reading step: 5 lbf
   # sag weight: 10 lbf
 
+# printer:                        # full-size templates for one printer that does not keep the size; print them at 100 % first
+#   name: office
+#   across: 149.2 mm              # what the ruler of 150 mm across the page measures on its print
+#   up: 149.6 mm
+
 # notes:
 #   - deliver the posts first
 `;

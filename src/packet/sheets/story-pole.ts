@@ -1,4 +1,4 @@
-// Z-702: the heights of all bores on one stick, as numbers and as a strip to glue on it.
+// Z-702: at which heights is one stick marked for all bores, as numbers and as a strip to glue on it?
 import type { OwnSheet } from "../issues.ts";
 import type { Block, Sheet, Table, Text } from "../packet.ts";
 import { marksOf } from "../templates/faces.ts";

@@ -1,4 +1,4 @@
-// Z-701: what to mark through the paper: full-size templates of every face that is bored, and how to use them.
+// Z-701: which full-size templates does a guard need, and how are they used?
 import { calibrationBar } from "../drawings/calibration-bar.ts";
 import type { OwnSheet } from "../issues.ts";
 import type { Block, Sheet, Table, Text } from "../packet.ts";

@@ -1,0 +1,70 @@
+import { describe, expect, test } from "vitest";
+import { halfHeight, marksOf, type TemplateHole, templatesOf } from "../../../src/packet/templates/faces.ts";
+import { polesOf } from "../../../src/packet/templates/pole.ts";
+import type { Vertical } from "../../../src/plan/plan.ts";
+import { exampleNames, examplePlan } from "../../support/example-jobs.ts";
+
+const upright = (id: string): Vertical => ({ id }) as Vertical;
+
+describe("marksOf", () => {
+  test("neighbours stand in one, two alone do not", () => {
+    expect(marksOf(["P1", "P3", "P4", "P6", "P7", "P8", "S1"].map(upright))).toBe("P1, P3, P4, P6 to P8, S1");
+  });
+});
+
+describe("halfHeight", () => {
+  const hole: TemplateHole = {
+    mark: "P1-01",
+    course: 1,
+    here: { right: 0, height: 100 },
+    there: { right: 0, height: 100 },
+    angle: 0,
+    diameter: 10,
+    counterbore: null,
+  };
+
+  test("a level hole is round", () => expect(halfHeight(hole)).toBe(5));
+
+  test("a bore at 60 degrees to a square one meets the face in an ellipse twice as high as wide", () => {
+    expect(halfHeight({ ...hole, angle: Math.PI / 3 })).toBeCloseTo(10, 9);
+    expect(halfHeight({ ...hole, angle: -Math.PI / 3 })).toBeCloseTo(10, 9);
+  });
+
+  test("a counterbore counts with its own size", () => expect(halfHeight({ ...hole, counterbore: { diameter: 16, depth: 20 } })).toBe(8));
+});
+
+describe.each(exampleNames)("templates of %s", (name) => {
+  const plan = examplePlan(name);
+  const templates = templatesOf(plan);
+
+  test("hold each bore of each upright once where its bit goes in, and each counterbore once", () => {
+    const seen = templates.flatMap(({ uprights, face, holes }) =>
+      uprights.flatMap(({ id }) =>
+        holes.map(
+          (hole) =>
+            `${id} ${face} ${hole.course} ${hole.here.height} ${face === "right" ? hole.here.right : -hole.here.right + 0} ${hole.counterbore === null ? "bore" : "counterbore"}`,
+        ),
+      ),
+    );
+    const due = plan.bores.flatMap(({ verticalId, entryFace, course, height, offset, counterbore }) => [
+      `${verticalId} ${entryFace} ${course} ${height} ${offset} bore`,
+      ...(counterbore === null ? [] : [`${verticalId} ${counterbore.face} ${course} ${height} ${offset} counterbore`]),
+    ]);
+    expect(seen.toSorted()).toEqual(due.toSorted());
+  });
+
+  test("uprights that share one have the same face, and each has its own number", () => {
+    for (const { uprights, width } of templates) for (const { across } of uprights) expect(across).toBe(width);
+    expect(new Set(templates.map(({ id }) => id)).size).toBe(templates.length);
+  });
+
+  test("a story pole has every height of its uprights", () => {
+    for (const { uprights, marks } of polesOf(plan)) {
+      for (const { id } of uprights) {
+        const heights = new Set(plan.bores.filter(({ verticalId }) => verticalId === id).map(({ height }) => height));
+        expect(new Set(marks.map(({ height }) => height))).toEqual(heights);
+      }
+    }
+    expect(polesOf(plan).flatMap(({ uprights }) => uprights)).toHaveLength(plan.verticals.length);
+  });
+});

@@ -1,0 +1,83 @@
+// Does a DXF hold the bores of the schedule? Read back by a parser that has nothing to do with the library that wrote it.
+import packed, { type DxfParser, type ICircleEntity, type IEntity, type ILwpolylineEntity } from "dxf-parser";
+import { describe, expect, test } from "vitest";
+import { titleBlock } from "../../src/packet/make-packet.ts";
+import type { Bore, Plan } from "../../src/plan/plan.ts";
+import { dxfFiles } from "../../src/site/dxf.ts";
+import { exampleNames, examplePlan } from "../support/example-jobs.ts";
+
+const filesOf = (plan: Plan) => dxfFiles(plan, titleBlock(plan, { jobHash: "0123456789ab", programVersion: "test" }));
+
+/** The package is one class; its types say that it has it inside. */
+const Parser = packed as unknown as new () => DxfParser;
+
+const read = (text: string) => {
+  const found = new Parser().parseSync(text);
+  if (found === null) throw new Error("the parser finds no drawing");
+  return found;
+};
+
+const circles = (entities: readonly IEntity[], layer: string): readonly ICircleEntity[] =>
+  entities.filter((entity) => entity.type === "CIRCLE" && entity.layer === layer) as ICircleEntity[];
+
+/** Of the faces that stand side by side: the middles of their outlines. */
+const middlesOf = (entities: readonly IEntity[]): readonly number[] =>
+  (entities.filter(({ type }) => type === "LWPOLYLINE") as ILwpolylineEntity[]).map(
+    ({ vertices }) => (Math.min(...vertices.map(({ x }) => x)) + Math.max(...vertices.map(({ x }) => x))) / 2,
+  );
+
+/** The bore's place for somebody who looks at this face. */
+const rightOn = (face: Bore["entryFace"], { offset }: Bore): number => (face === "right" ? offset : -offset);
+
+describe.each(exampleNames)("%s", (name) => {
+  const plan = examplePlan(name);
+  const files = filesOf(plan);
+
+  test("has one for each post and one for each kind of spacer, in mm, on layers with plain names", () => {
+    const posts = plan.verticals.filter(({ kind }) => kind === "post").map(({ id }) => id);
+    expect(files.map((file) => file.name).filter((file) => file.startsWith("P"))).toEqual(posts);
+    expect(files.some((file) => file.name === "spacers-1")).toBe(plan.verticals.some(({ kind }) => kind === "spacer"));
+    for (const { text } of files) {
+      const { header, tables } = read(text);
+      // 4: millimetres, in the DXF reference of the format's publisher (variable INSUNITS).
+      expect.soft(header["$INSUNITS"]).toBe(4);
+      expect.soft(header["$MEASUREMENT"]).toBe(1);
+      expect.soft(Object.keys(tables.layer.layers).sort()).toEqual(["0", "BORE", "CENTRE", "COUNTERBORE", "EXIT", "OUTLINE", "TEXT"]);
+    }
+  });
+
+  test("has every bore and counterbore of each post at its height, its distance from the middle and its size", () => {
+    for (const { id } of plan.verticals.filter(({ kind }) => kind === "post")) {
+      const { entities } = read(files.find((file) => file.name === id)?.text ?? "");
+      const bores = plan.bores.filter((bore) => bore.verticalId === id);
+      const faces = (["left", "right"] as const).filter((face) =>
+        bores.some(({ entryFace, counterbore }) => entryFace === face || counterbore?.face === face),
+      );
+      const middles = middlesOf(entities);
+      expect(middles).toHaveLength(faces.length);
+      const due = (layer: "BORE" | "COUNTERBORE") =>
+        faces.flatMap((face, index) =>
+          bores.flatMap((bore) => {
+            const isHere = layer === "BORE" ? bore.entryFace === face : bore.counterbore?.face === face;
+            const size = layer === "BORE" ? bore.diameter : (bore.counterbore?.diameter ?? 0);
+            return isHere ? [{ x: (middles[index] ?? 0) + rightOn(face, bore), y: bore.height, size }] : [];
+          }),
+        );
+      for (const layer of ["BORE", "COUNTERBORE"] as const) {
+        const found = circles(entities, layer);
+        const wanted = due(layer);
+        expect(found).toHaveLength(wanted.length);
+        for (const { x, y, size } of wanted) {
+          const off = found.map(({ center, radius }) => Math.max(Math.hypot(center.x - x, center.y - y), Math.abs(2 * radius - size)));
+          expect.soft(Math.min(...off), `${id} ${layer}`).toBeLessThan(1e-6);
+        }
+      }
+    }
+  });
+
+  test("is the same twice", () => expect(filesOf(plan)).toEqual(files));
+});
+
+test("a packet that fails says so in each drawing", () => {
+  for (const { text } of filesOf(examplePlan("0007-too-much-for-the-frame"))) expect(text).toContain("NOT FOR CONSTRUCTION");
+});
