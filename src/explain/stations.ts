@@ -106,11 +106,12 @@ function spacerStation({ plan, at }: Reader, own: Vertical): Working {
   const right = members.findIndex(({ kind }, index) => kind === "post" && index > place);
   const [first, last] = [must(members[left], "post"), must(members[right], "post")];
   return {
-    formula: "nearest(x1 + w / 2 + ((x2 - x1 - w - n * a) / (n + 1)) * i + a * (i - 0.5), s)",
+    formula: "nearest(x1 + w1 / 2 + ((x2 - w2 / 2 - (x1 + w1 / 2) - n * a) / (n + 1)) * i + a * (i - 0.5), s)",
     inputs: [
       at("x1", `station of ${first.id}`, `verticals.${first.id}.station`),
       at("x2", `station of ${last.id}`, `verticals.${last.id}.station`),
-      at("w", "post along the side", `verticals.${first.id}.along`),
+      at("w1", `${first.id} along the side`, `verticals.${first.id}.along`),
+      at("w2", `${last.id} along the side`, `verticals.${last.id}.along`),
       at("a", "spacer along the side", `verticals.${own.id}.along`),
       given("n", "spacers in this bay: the fewest that keep the longest free length", right - left - 1, "count"),
       given("i", "number of this one from the left", place - left, "count"),

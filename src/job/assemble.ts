@@ -86,6 +86,7 @@ function codeOf(file: JobFile["code"]): CodeBasis {
 }
 
 function endOf(file: JobFile["guard"]["start"], limits: Limits): GuardEnd {
+  if (file.kind === "pier") throw new Error("a pier passed the checks as an end of the guard");
   if (file.kind === "post") return { kind: "post", gap: null, access: file.access ?? "drill" };
   const reachable = file.gap >= limits.wallGap_min.value ? "hand" : "none";
   return { kind: "wall", gap: file.gap, access: file.access ?? reachable };
@@ -141,6 +142,8 @@ function postsOf(file: JobFile["posts"]): Posts {
       section: size === undefined ? null : sectionOf({ size, material: file.material, ...(wall === undefined ? {} : { wall }) }),
       leans: leans === undefined ? null : { out: (leans.out ?? 0) - (leans.in ?? 0), over: leans.over },
     })),
+    built: file.built === "laminated" ? "laminated" : "solid",
+    mount: file.mount ?? "deck",
     hardwareClearance: stated(file["hardware clearance"], "posts: hardware clearance", custom.hardwareClearance),
   };
 }

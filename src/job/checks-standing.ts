@@ -85,3 +85,93 @@ export function checkAsFound(posts: JobFile["posts"], sides: readonly SideFile[]
     ];
   });
 }
+
+/** What is not planned here is refused, each with what does instead. */
+export function checkNotBored(blocks: {
+  readonly guard?: JobFile["guard"] | undefined;
+  readonly posts?: JobFile["posts"] | undefined;
+  readonly fittings?: JobFile["fittings"] | undefined;
+}): readonly Problem[] {
+  const { guard, posts, fittings } = blocks;
+  const ends = guard === undefined ? [] : endsOf(guard);
+  const wood = posts?.material === "wood";
+  return [
+    ...ends
+      .filter(({ end }) => end.kind === "pier")
+      .map(({ path }) =>
+        wrong(
+          [...path, "kind"],
+          "a pier of concrete or masonry cannot be bored for cables with this packet",
+          "stand an end post beside it and write { kind: wall, gap: 3-1/2 in }; anchors in the pier are an engineer's work",
+        ),
+      ),
+    ...(guard?.sides ?? []).flatMap(({ corner }, index): readonly Problem[] =>
+      corner === "one post"
+        ? [
+            wrong(
+              ["guard", "sides", index, "corner"],
+              wood
+                ? "a corner of one post, bored on the mitre, is not planned here"
+                : "one post of metal cannot turn a cable: a tube bored on the mitre has no wall to bear on",
+              "make it with two posts that each turn the cable half-way (corner: two posts), or interrupt the guard there with an end post on each side",
+            ),
+          ]
+        : [],
+    ),
+    ...(posts?.built !== undefined && posts.built !== "solid" && !wood
+      ? [
+          wrong(
+            ["posts", "built"],
+            `a post of ${posts.material} is not ${posts.built}`,
+            "leave it out; only wood is laminated or sleeved",
+            "key",
+          ),
+        ]
+      : []),
+    ...(posts?.built === "sleeved"
+      ? [
+          wrong(
+            ["posts", "built"],
+            "a sleeve carries no washer and no bushing",
+            "give the size of the wood inside it with built: solid, cut the sleeve back around each washer, and make the sleeve's holes wider than the bores",
+          ),
+        ]
+      : []),
+    ...(posts?.mount === "fascia" && posts.base?.kind !== "measured"
+      ? [
+          wrong(
+            ["posts", "mount"],
+            "a post on the fascia moves more than one on the deck, and by how much is not known here",
+            "pull one and write what it does: base: { kind: measured, pull: 50 lbf, height: 36 in, movement: 1/4 in }",
+          ),
+        ]
+      : []),
+    ...(fittings?.ends === "tapped" || fittings?.ends === "on the face"
+      ? [
+          wrong(
+            ["fittings", "ends"],
+            `ends that are ${fittings.ends} are not planned here: their thread or screws must be proved by their own report`,
+            "let the bores go right through with a stud and nut (ends: through bores); where no hand reaches the back, end the run at the post before",
+          ),
+        ]
+      : []),
+  ];
+}
+
+interface EndAt {
+  readonly path: JobPath;
+  readonly end: JobFile["guard"]["start"];
+}
+
+const endsOf = ({ start, end, sides }: JobFile["guard"]): readonly EndAt[] => [
+  { path: ["guard", "start"], end: start },
+  { path: ["guard", "end"], end },
+  ...sides.flatMap(({ interrupted }, index): readonly EndAt[] => {
+    const path = ["guard", "sides", index, "interrupted"];
+    if (interrupted === undefined) return [];
+    return [
+      { path: [...path, "end"], end: interrupted.end },
+      { path: [...path, "start"], end: interrupted.start },
+    ];
+  }),
+];

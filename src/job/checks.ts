@@ -4,7 +4,7 @@ import { lumberNames, lumberSection } from "../tables/timber.ts";
 import { angleDegrees } from "../units/print.ts";
 import { SAME_mm } from "../units/tolerance.ts";
 import { checkCalibration, checkLumber, checkPrinter, checkSite } from "./checks-site.ts";
-import { checkAsFound, checkHardware, checkInterruption } from "./checks-standing.ts";
+import { checkAsFound, checkHardware, checkInterruption, checkNotBored } from "./checks-standing.ts";
 import { breakingForce } from "./defaults.ts";
 import { nearest } from "./field.ts";
 import type { SizeText } from "./fields.ts";
@@ -23,6 +23,7 @@ export function checkBlocks(blocks: Blocks): readonly Problem[] {
     ...(posts
       ? [...checkMember(posts, ["posts"]), ...checkNewPosts(posts), ...checkLumber(posts, ["posts"]), ...checkHardware(posts)]
       : []),
+    ...checkNotBored(blocks),
     ...(posts && guard ? checkAsFound(posts, guard.sides) : []),
     ...(posts ? (posts["as found"] ?? []).flatMap((one, index) => checkSize(one, posts, ["posts", "as found", index])) : []),
     ...(spacers ? checkMember(spacers, ["spacers"]) : []),

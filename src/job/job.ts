@@ -126,6 +126,10 @@ export interface Posts {
   readonly split: "two posts" | "offset bores";
   /** What sits in or on the posts where a bore might go. */
   readonly hardware: readonly Hardware[];
+  /** Laminated posts have design values of their own, which stand in no table here. */
+  readonly built: "solid" | "laminated";
+  /** On the deck, or on the fascia: then the post goes on below the datum and bends there too. */
+  readonly mount: "deck" | "fascia";
   /** Posts that are not like the others. */
   readonly asFound: readonly PostAsFound[];
   /** From the edge of a bore, or of the washer at an end, to hardware. */

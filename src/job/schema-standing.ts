@@ -4,6 +4,30 @@ import { quoted, type Reading, refuse } from "../units/notation.ts";
 import { block, choice, field, kind, kinds, lengthField, list, textField } from "./field.ts";
 import { size } from "./fields.ts";
 
+/** What is refused as the material of a post or rail, and what to do instead. */
+const notBored: Readonly<Record<string, readonly [what: string, fix: string]>> = {
+  concrete: ["concrete", "stand an end post of wood or metal beside it, or bolt one to it, and give that post's material"],
+  masonry: ["masonry", "stand an end post of wood or metal beside it, and write the pier as an end: { kind: wall, gap: 3-1/2 in }"],
+  vinyl: ["a hollow vinyl post", "give the material and size of the post inside it; the shell carries nothing"],
+  composite: ["a composite sleeve", "give the material and size of the post inside it; the sleeve carries nothing"],
+  "cast iron": ["cast iron", "it cracks when bored: use posts of steel, stainless, aluminium or wood for the cables"],
+  glass: ["glass", "use posts of wood or metal for the cables"],
+};
+
+const materials = choice("the material", ["wood", "steel", "stainless", "aluminium"]);
+
+/** The material of a post, rail or spacer; what can't be bored is refused with the alternative. */
+export const material = field({ name: "the material", example: "wood" }, (text): Reading<"wood" | "steel" | "stainless" | "aluminium"> => {
+  const word = text.trim().toLowerCase();
+  const refused = Object.hasOwn(notBored, word) ? notBored[word] : undefined;
+  if (refused !== undefined) return refuse(`cables cannot be put through ${refused[0]} here`, refused[1]);
+  const known = materials.safeParse(text);
+  if (known.success) return { value: known.data };
+  const [issue] = known.error.issues;
+  const fix = issue !== undefined && "params" in issue ? String(issue.params?.["fix"]) : "write wood, steel, stainless or aluminium";
+  return refuse(issue?.message ?? `${quoted(text)} is no material`, fix);
+});
+
 const access = maybe(choice("the access", ["drill", "hand", "none"]));
 
 export const guardEnd = kinds("an end of the guard", "{ kind: post, access: drill }", [
@@ -13,6 +37,7 @@ export const guardEnd = kinds("an end of the guard", "{ kind: post, access: dril
     gap: lengthField({ name: "the gap to the wall", example: "3-1/2 in", from: "0 in", to: "1 m" }),
     access,
   }),
+  block("an end of the guard at a pier", "{ kind: pier }", { kind: kind("pier") }),
 ]);
 
 const away = (name: string) => maybe(lengthField({ name, example: "12 in", from: "0 in", to: "100 m" }));
@@ -26,6 +51,10 @@ export const interruption = block("an interruption", "{ what: gate, width: 36 in
   end: guardEnd,
   start: guardEnd,
 });
+
+/** How a corner is made, and how cables end at their posts. */
+export const cornerKind = choice("the kind of corner", ["two posts", "one post"]);
+export const endKind = choice("how cables end", ["through bores", "tapped", "on the face"]);
 
 /** P3: a post by its mark on the plan. */
 const postMark = field({ name: "the mark of a post", example: "P3" }, (text): Reading<string> => {
@@ -64,5 +93,7 @@ export const standing = {
     list("the list of hardware", "[{ what: rail bracket, from: 30 in, to: 33 in, posts: [P1, P3] }]", hardware, { least: 1, most: 100 }),
   ),
   "as found": maybe(list("the list of posts as found", "[{ post: P3, access: hand, behind: planter }]", asFound, { least: 1, most: 500 })),
+  built: maybe(choice("how the posts are built", ["solid", "laminated", "sleeved"])),
+  mount: maybe(choice("how the posts are mounted", ["deck", "fascia"])),
   "hardware clearance": maybe(lengthField({ name: "the clearance to hardware", example: "1/4 in", from: "0 in", to: "4 in" })),
 };

@@ -19,7 +19,7 @@ import {
   yesNo,
 } from "./fields.ts";
 import { base, calibration, lumber, printer, pull, pullHeight, site } from "./schema-site.ts";
-import { guardEnd, interruption, standing } from "./schema-standing.ts";
+import { cornerKind, endKind, guardEnd, interruption, material, standing } from "./schema-standing.ts";
 
 const revision = block("a revision", '{ mark: "0", date: 2026-04-20, by: RT, change: first issue }', {
   mark: textField("the mark of a revision", "0"),
@@ -61,6 +61,7 @@ const station = lengthField({ name: "a station", example: "5 ft 9 in", from: "0 
 const side = block("a side", "{ length: 23 ft, turn: right 90 deg }", {
   length: lengthField({ name: "the length of a side", example: "23 ft", from: "6 in", to: "100 m" }),
   turn: maybe(turn),
+  corner: maybe(cornerKind),
   interrupted: maybe(interruption),
   stations: maybe(list("the list of stations", "[3 in, 5 ft 9 in]", station, { least: 2, most: 200 })),
   rise: maybe(lengthField({ name: "the rise of a side", example: "0 in", from: "0 in", to: "50 m" })),
@@ -75,8 +76,6 @@ const guard = block("the guard block", "{ start: { kind: post }, end: { kind: po
   bearing: maybe(bearing),
   sides: list("the list of sides", "[{ length: 23 ft }]", side, { least: 1, most: MOST_SIDES }),
 });
-
-const material = choice("the material", ["wood", "steel", "stainless", "aluminium"]);
 
 const member = {
   wall: maybe(lengthField({ name: "the wall of a tube", example: "3 mm", from: "0.5 mm", to: "30 mm" })),
@@ -159,6 +158,7 @@ const grip = block("the grip block", "{ bore: 1/4 in, counterbore: 3/8 in, body 
 
 const fittings = block("the fittings block", "{ hold end: grip }", {
   "hold end": choice("the hold end", ["grip", "stud"]),
+  ends: maybe(endKind),
   stud: maybe(stud),
   grip: maybe(grip),
   "pass bore": bore("the pass bore", "1/4 in"),

@@ -42,6 +42,8 @@ guard:
   sides:
     - length: 12 ft               # outer face to outer face, along the line of the bores
       # turn: right 90 deg        # needed on every side but the last; right is an outside corner
+      # corner: two posts         # the only kind that is planned
+      # interrupted: { what: gate, width: 36 in, end: { kind: post }, start: { kind: post } }   # or column, house corner, open
       # stations: [3 in, 5 ft 9 in, 11 ft 9 in]   # middles of the posts, where they are given
 
 posts:
@@ -58,6 +60,8 @@ posts:
   # species: Douglas Fir-Larch    # as stamped on the wood; where nothing is stated, Hem-Fir No.2 is taken
   # grade: No.1                   # Select Structural, No.1 or No.2; the same two keys go into the rails
   # incised: true                 # cut by knives for its preservative
+  # built: solid                  # laminated: wood glued of layers
+  # mount: deck                   # fascia: bolted to the face of the framing below the datum; needs base: { kind: measured, ... }
   # hardware: [{ what: rail bracket, from: 30 in, to: 33 in, posts: [P1, P3] }]   # no bore comes here; on every post if no posts are named
   # as found: [{ post: P3, access: hand, behind: a planter }]   # posts that are not like the others: also size, leans
   # hardware clearance: 1/4 in    # from hardware to the edge of a bore or washer
@@ -92,6 +96,7 @@ cable:
 
 fittings:
   hold end: grip                  # grip or stud; the other end is a stud and nut
+  # ends: through bores           # the only kind that is planned
   # measure what you bought; the defaults are common practice for 1/8 in cable:
   # stud: { thread: 1/4-28, bore: 5/16 in, thread length: 2 in, first turns: 3, washer: 5/8 in, reserve: 1/4 in }
   # grip: { bore: 1/4 in, counterbore: 3/8 in, body length: 1-1/4 in, bore without back: 3/8 in, washer: 5/8 in }

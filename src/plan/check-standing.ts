@@ -35,6 +35,29 @@ export const sectionQuestions = (job: Job): readonly Check[] =>
         ],
   );
 
+/** What the tables here do not hold, and what the frame's model leaves out. */
+export const mountQuestions = ({ posts }: Job): readonly Check[] => [
+  ...(posts.built === "laminated"
+    ? [
+        question("laminated-posts", "Strength of laminated posts", {
+          source: "derived",
+          where: "computed with the values of sawn lumber of the stated species and grade",
+          advice: "compare with the design values in the maker's report; bore square to the glue lines only as it allows",
+        }),
+      ]
+    : []),
+  ...(posts.mount === "fascia"
+    ? [
+        question("fascia-mount", "Bending of posts at their fasteners on the fascia", {
+          source: "derived",
+          where: "bending is computed at the datum; at fasteners below it the shear of the post adds its depth there times the shear",
+          advice:
+            "have the fasteners, the fascia and the framing behind it designed for the moment and shear on sheet Z-805, taken at the fasteners",
+        }),
+      ]
+    : []),
+];
+
 /** One row for each post with hardware: the bore that comes nearest to it. */
 export function hardwareChecks(plan: Checked, job: Job): readonly Check[] {
   return [...new Set(plan.hardware.map(({ postId }) => postId))].flatMap((postId) => {

@@ -89,7 +89,7 @@ function placeOf(
     }
     case "corner": {
       const nextSide = posts.find((post) => post.sideIndex === cut.sideIndex + 1);
-      return found(which === "left-hand run" ? onSide.at(-1) : nextSide, "drill", 0);
+      return found(which === "left-hand run" ? onSide.at(-1) : nextSide, "hand", 0);
     }
     case "line": {
       const pairs = onSide.filter((post) => post.role === "pair");

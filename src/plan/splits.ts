@@ -80,6 +80,8 @@ export function cutsOf(sides: readonly SidePlan[], posts: readonly StationsOfSid
       const setback_right = (posts[next.index]?.stations[0] ?? 0) - alongAt(next.index, 0) / 2;
       const { chord } = cornerPath({ setback_left: side.length - lastFace, setback_right, turn: side.turn ?? 0 });
       origin = endAt + chord;
+      // Two runs may end here only where a hand and a wrench fit between the two posts, as between those of a pair.
+      if (chord < job.posts.pairGap.value - SAME_mm) continue;
       cuts.push({
         kind: "corner",
         sideIndex: side.index,

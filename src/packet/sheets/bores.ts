@@ -217,6 +217,11 @@ function rules({ plan, show }: SheetContext, rows: readonly BoreRow[]): readonly
         ]
       : []),
     ...(bushing ? ["Bushings: one in each wall of a tube; in a solid member one, from the face named, or right through."] : []),
+    ...(plan.job.posts.mount === "fascia"
+      ? [
+          `Posts on the fascia: heights count from the datum (${plan.job.frame.datum}), not from the foot of the post, which lies ${show.tapeBoth(plan.job.posts.belowDatum)} below it; mark the datum on each post before it is bored.`,
+        ]
+      : []),
     `Mark heights with one stick, marked once from the datum end, and use it on every post. Write at its foot which end stands on the datum. Every hole at full size: ${ownSheets.templates.id}; the strip for the stick: ${ownSheets.storyPole.id}; both in files of their own.`,
     "Bore straight: a drill stand or guide, the bit square to the face both ways. Bore from the face named; a waste block behind keeps the far face clean.",
   ];
