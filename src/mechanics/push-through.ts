@@ -157,9 +157,15 @@ function peakOf({ push, offset, cables }: Peak): PushThrough {
   const jams = offset <= narrowest || contact.start + contact.frictionAngle >= Math.PI / 2;
   if (jams) return { force: Number.POSITIVE_INFINITY, linear, ...still };
   const spring = springOf(push);
-  const forceAt = (normal: Radian): Newton => stateAt({ contact, normal, spring, cables }).force;
-  const { toGo, ...state } = stateAt({ contact, normal: topOf({ of: forceAt, low: 0, high: contact.start }), spring, cables });
-  return { ...state, linear, travel: contact.toGo_start - toGo, toGo };
+  // Asked some forty times for one peak: the force alone, without the rest of the state.
+  const forceAt = (normal: Radian): Newton => {
+    const towards = normal + contact.frictionAngle;
+    const cosine = Math.cos(towards);
+    return forceOf(spring(deflectionAt(contact, normal, cosine)).force, towards, cosine, contact, cables);
+  };
+  const normal = topOf({ of: forceAt, low: 0, high: contact.start });
+  const { force, toGo, cableDeflection, tension_peak } = stateAt({ contact, normal, spring, cables });
+  return { force, cableDeflection, tension_peak, linear, travel: contact.toGo_start - toGo, toGo };
 }
 
 function linearPeak(stiffness: number, offset: Mm, widest: Mm): Newton {
@@ -178,16 +184,25 @@ interface State {
 function stateAt({ contact, normal, spring, cables }: State): Omit<PushThrough, "linear" | "travel"> {
   const towards = normal + contact.frictionAngle;
   const cosine = Math.cos(towards);
-  const cableDeflection = Math.max(0, (contact.reach(normal) - contact.offset) / cosine);
+  const cableDeflection = deflectionAt(contact, normal, cosine);
   const held = spring(cableDeflection);
-  // The rail carries what pushes the cable away from it, and rubs.
-  const rubbing = cables === 1 ? Math.tan(contact.frictionAngle) * cosine : 0;
   return {
-    force: held.force * (cables * Math.sin(towards) + rubbing),
+    force: forceOf(held.force, towards, cosine, contact, cables),
     toGo: contact.ahead(normal) - cableDeflection * Math.sin(towards),
     cableDeflection,
     tension_peak: held.tension,
   };
+}
+
+/** How far a cable is moved along its force. */
+const deflectionAt = (contact: Contact, normal: Radian, cosine: number): Mm =>
+  Math.max(0, (contact.reach(normal) - contact.offset) / cosine);
+
+/** Push on the solid while each cable holds with `held`. */
+function forceOf(held: Newton, towards: Radian, cosine: number, { frictionAngle }: Contact, cables: 1 | 2): Newton {
+  // The rail carries what pushes the cable away from it, and rubs.
+  const rubbing = cables === 1 ? Math.tan(frictionAngle) * cosine : 0;
+  return held * (cables * Math.sin(towards) + rubbing);
 }
 
 function refuse(push: Push): void {
