@@ -13,10 +13,12 @@ import { layoutRules } from "./layout-rules.ts";
 import { behindMark, marksOf } from "./marks.ts";
 import { orderRules } from "./order-rules.ts";
 import { isCited, leavesBelow, type Place, placeAt, wholePlan } from "./path.ts";
+import { programmeRules } from "./programme-rules.ts";
 import { makeReader, type Reader } from "./reader.ts";
 import { readingRules } from "./reading-rules.ts";
 import { type Rule, traceOf, wordsOf } from "./rule.ts";
 import { runRules } from "./run-rules.ts";
+import { searchRules } from "./search-rules.ts";
 import { settlingRules } from "./settling-rules.ts";
 import { spanRules } from "./span-rules.ts";
 import { takeUpRules } from "./take-up-rules.ts";
@@ -32,6 +34,8 @@ const rules: readonly Rule[] = [
   ...readingRules,
   ...takeUpRules,
   ...tighteningRules,
+  ...searchRules,
+  ...programmeRules,
   ...climateRules,
   ...settlingRules,
   ...frameRules,

@@ -4,25 +4,11 @@ import { type Answer, askable, explain, traceAll } from "../../src/explain/expla
 import { kindAt } from "../../src/explain/kind.ts";
 import { marksOf } from "../../src/explain/marks.ts";
 import { leavesBelow, placeAt, wholePlan } from "../../src/explain/path.ts";
-import type { Trace } from "../../src/explain/trace.ts";
-import type { Plan } from "../../src/plan/plan.ts";
 import { changedText, exampleNames, examplePlan, planOf } from "../support/example-jobs.ts";
+import { disagreeing, traceOf } from "../support/traces.ts";
 
-/** Relative; what is near nothing is a difference of greater numbers, so below 1 it is absolute. */
-const PRECISION = 1e-9;
 const NAME = "rule-of-thumb";
 const straight = examplePlan(NAME);
-
-const disagreeing = (traces: readonly Trace[]): readonly string[] =>
-  traces
-    .filter(({ value, recomputed }) => !(Math.abs(value - recomputed) <= PRECISION * Math.max(1, Math.abs(value))))
-    .map(({ path, value, recomputed, formula }) => `${path} is ${value}, but ${formula} = ${recomputed}`);
-
-const traceOf = (plan: Plan, path: string): Trace => {
-  const answer = explain(plan, path);
-  if (answer.kind !== "trace") throw new Error(`${path}: ${JSON.stringify(answer).slice(0, 200)}`);
-  return answer.trace;
-};
 
 describe.each([...exampleNames, NAME])("the explanations of %s", (name) => {
   const plan = examplePlan(name);
@@ -180,7 +166,7 @@ describe("explain", () => {
   });
 
   test("a value without an explanation names what is explained near it", () => {
-    const answer = explain(straight, "tightening.R1.bound");
+    const answer = explain(straight, "tightening.R1.steps.1.number");
     expect(answer.kind === "value" ? answer.near.map(({ path }) => path) : []).toContain("tightening.R1.steps.1.reading");
   });
 
