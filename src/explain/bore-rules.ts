@@ -132,6 +132,17 @@ function usersOf({ plan }: Reader, key: string | undefined): readonly { readonly
 }
 
 const bits: readonly Rule[] = [
+  rule("bits.*.diameter", "Diameter of bit {} in the list", (reader, [key]) => ({
+    formula: "max(d)",
+    inputs: [
+      reader.all(
+        "d",
+        "diameter of each hole of this use and size",
+        usersOf(reader, key).map(({ path }) => path.replace(/\.(depth|drilledLength)$/, ".diameter")),
+      ),
+    ],
+    origin: derived("one bit for each diameter and use"),
+  })),
   rule("bits.*.holes", "Holes of bit {} in the list", (reader, [key]) => ({
     formula: "n",
     inputs: [given("n", "bores of this size and use", usersOf(reader, key).length, "count")],

@@ -6,11 +6,13 @@ import { bendRules } from "./bend-rules.ts";
 import { boreRules } from "./bore-rules.ts";
 import { checkRules } from "./check-rules.ts";
 import { climateRules } from "./climate-rules.ts";
+import { cutRules } from "./cut-rules.ts";
 import { frameCheckRules } from "./frame-check-rules.ts";
 import { frameRules } from "./frame-rules.ts";
 import { kindAt } from "./kind.ts";
 import { layoutRules } from "./layout-rules.ts";
 import { behindMark, marksOf } from "./marks.ts";
+import { memberRules } from "./member-rules.ts";
 import { orderRules } from "./order-rules.ts";
 import { isCited, leavesBelow, type Place, placeAt, wholePlan } from "./path.ts";
 import { programmeRules } from "./programme-rules.ts";
@@ -38,12 +40,14 @@ const rules: readonly Rule[] = [
   ...programmeRules,
   ...climateRules,
   ...settlingRules,
+  ...memberRules,
   ...frameRules,
   ...windowRules,
   ...checkRules,
   ...frameCheckRules,
   ...boreRules,
   ...orderRules,
+  ...cutRules,
 ];
 
 const ruleAt: ReadonlyMap<string, Rule> = new Map(rules.map((rule) => [rule.pattern, rule]));

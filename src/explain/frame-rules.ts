@@ -1,15 +1,11 @@
 // How stiff is the frame, and how does it stand under its cables?
 
-import { cantilever } from "../mechanics/beam.ts";
 import { alongPost, type SideState } from "../mechanics/guard-frame.ts";
-import { alloyOf, conditionsOf, modulusPiece, pieceOf, postMember } from "../plan/frame-members.ts";
 import type { PostAnswer } from "../plan/frame-plan.ts";
 import type { FrameGroup, SideFrame } from "../plan/frames.ts";
 import { stateOf } from "../plan/movement.ts";
-import { type Alloy, alloys } from "../tables/metal.ts";
-import { woodStrength } from "../tables/timber-strength.ts";
-import { woodFactors } from "../tables/wood-factors.ts";
-import { derived, from, given, must, type Reader } from "./reader.ts";
+import { whereMost } from "./lists.ts";
+import { derived, given, must, type Reader } from "./reader.ts";
 import { type Rule, rule } from "./rule.ts";
 import type { Input, Kind, Working } from "./trace.ts";
 
@@ -85,6 +81,33 @@ const answer = (
     },
   );
 
+/** Of the courses and the middle of the top rail. */
+function heightOfMost(reader: Reader, sideId: string, postId: string): Working {
+  const { group, frame } = frameOf(reader, sideId);
+  const targets = group.runs.flatMap(({ id }) => group.courses.map(() => reader.run(id).tension.target));
+  const along = alongPost(
+    frame.guard,
+    stateOf(frame, targets),
+    frame.posts.findIndex(({ id }) => id === postId),
+  );
+  const heights = [...group.courses.map(({ height }) => height), frame.guard.input.height];
+  return {
+    formula: "whereMost(m, z)",
+    inputs: [
+      given(
+        "m",
+        "movement at each of these heights, without its sign: of each cable's influence times its target",
+        heights.map((height) => Math.abs(along(height).movement)),
+        "length",
+        solver,
+      ),
+      given("z", "heights of the courses, and of the middle of the top rail", heights, "length"),
+    ],
+    functions: { whereMost },
+    origin: derived("superposition, at every course and at the rail"),
+  };
+}
+
 const answers: readonly Rule[] = [
   answer(
     "movement",
@@ -93,6 +116,11 @@ const answers: readonly Rule[] = [
     ({ frame }, post, { height }) =>
       (state) =>
         alongPost(frame.guard, state, post)(height).movement,
+  ),
+  rule(
+    "frame.sides.*.posts.*.height",
+    "Height at which {1} on side {0} moves most when all cables stand at their targets",
+    (reader, [sideId = "", postId = ""]) => heightOfMost(reader, sideId, postId),
   ),
   answer(
     "top",
@@ -142,100 +170,4 @@ const answers: readonly Rule[] = [
   ),
 ];
 
-/** Modulus of a member: of wood, the value of its grade times the factors of its place; of metal, that of its alloy. */
-function modulus({ plan }: Reader, member: "posts" | "topRail", property: "modulus" | "modulus_min"): Working | null {
-  const { job } = plan;
-  const { material, wood, ...size } =
-    member === "posts"
-      ? { ...job.posts.section, wood: job.posts.wood, x: job.posts.section.along, y: job.posts.section.across }
-      : { ...job.frame.topRail, x: job.frame.topRail.width, y: job.frame.topRail.depth };
-  if (material !== "wood") {
-    const { modulus: value }: Alloy = alloys[alloyOf[material]];
-    return { formula: "E", inputs: [given("E", `modulus of ${alloyOf[material]}`, value.value, "stress", value)], origin: value };
-  }
-  const own = pieceOf({ x: size.x, y: size.y, wood });
-  const piece = property === "modulus" ? modulusPiece(own) : own;
-  const reference = must(woodStrength(piece) ?? undefined, `design values of ${piece.species}`);
-  const factors = woodFactors({ property, piece, conditions: conditionsOf(wood, job) });
-  return {
-    formula: ["E", ...factors.map(({ name }) => name)].join(" * "),
-    inputs: [
-      given(
-        "E",
-        `${property === "modulus" ? "modulus" : "least modulus"} of ${piece.species} ${piece.grade} in the table`,
-        reference.value[property],
-        "stress",
-        reference,
-      ),
-      ...factors.map((factor) => given(factor.name, factor.note ?? "factor of the table", factor.value, "share", factor)),
-    ],
-    origin: from("nds-2018", "table 4.3.1"),
-  };
-}
-
-function base({ at, plan }: Reader): Working | null {
-  const { value } = plan.job.posts.base;
-  const { source, where } = plan.job.posts.base;
-  if (value.kind === "fixed") return null;
-  if (value.kind === "spring") {
-    return {
-      formula: "k",
-      inputs: [at("k", "stiffness of the base against turning", "job.posts.base.value.stiffness_NmmPerRad")],
-      origin: from(source, where),
-    };
-  }
-  const { section, modulus: E } = postMember(plan.job);
-  const EI = E.value * section.x.inertia_mm4;
-  return {
-    formula: "F * h * h / (m - bent(F, h, EI))",
-    inputs: [
-      at("F", "pull that was tried", "job.posts.base.value.pull"),
-      at("h", "height of the pull", "job.posts.base.value.height"),
-      at("m", "movement that was measured there", "job.posts.base.value.movement"),
-      given("EI", "bending stiffness of the post", EI, "bending stiffness"),
-    ],
-    functions: {
-      bent: {
-        means: "F h^3 / (3 EI): what the post's own bending takes of the movement",
-        of: (load, height, stiffness) =>
-          cantilever({ length: Number(height), load: Number(load), at: Number(height), EI: Number(stiffness) }).deflection,
-      },
-    },
-    origin: from("job", "posts: base, as measured"),
-  };
-}
-
-function trial({ at, plan }: Reader): Working {
-  const { section, modulus: E } = postMember(plan.job);
-  const isFixed = plan.frame.posts.base.value === "fixed";
-  return {
-    formula: isFixed ? "P * h ^ 3 / (3 * EI)" : "P * h ^ 3 / (3 * EI) + P * h * h / k",
-    inputs: [
-      at("P", "pull", "frame.trial.pull"),
-      at("h", "height of the pull", "frame.trial.height"),
-      given("EI", "bending stiffness of the post along the side", E.value * section.x.inertia_mm4, "bending stiffness"),
-      ...(isFixed ? [] : [at("k", "stiffness of the base against turning", "frame.posts.base")]),
-    ],
-    origin: derived("cantilever on a spring that turns"),
-  };
-}
-
-const members: readonly Rule[] = [
-  rule("frame.posts.modulus.value", "Modulus of elasticity of the posts", (reader) => modulus(reader, "posts", "modulus")),
-  rule("frame.topRail.modulus.value", "Modulus of elasticity of the top rail", (reader) => modulus(reader, "topRail", "modulus")),
-  rule("frame.posts.modulus_min.value", "Modulus of elasticity of the posts for buckling", (reader) =>
-    modulus(reader, "posts", "modulus_min"),
-  ),
-  rule("frame.topRail.modulus_min.value", "Modulus of elasticity of the top rail for buckling", (reader) =>
-    modulus(reader, "topRail", "modulus_min"),
-  ),
-  rule("frame.trial.movement", "Movement of a lone post that is pulled along its side, to compare on site", trial),
-  rule("frame.posts.base.value", "Stiffness of the base of a post against turning", base),
-  rule("frame.movement_max.value", "Largest movement of a post that is allowed under the cables", ({ at }) => ({
-    formula: "q * H",
-    inputs: [at("q", "share of the height", "job.limits.movementShare_max"), at("H", "height of the guard", "opening.guardHeight")],
-    origin: derived("a share of the height"),
-  })),
-];
-
-export const frameRules: readonly Rule[] = [...members, ...answers];
+export const frameRules: readonly Rule[] = answers;

@@ -1,18 +1,45 @@
 // How many pieces are bought and cut, with which spares, and how much lumber is that?
+import { spoolsFor } from "../plan/buying.ts";
 import type { OrderLine } from "../plan/purchase.ts";
-import { derived, given, must, type Reader } from "./reader.ts";
+import { derived, from, given, must, type Reader } from "./reader.ts";
 import { type Rule, rule } from "./rule.ts";
 import type { Working } from "./trace.ts";
 
-const indexOf = (key: string | undefined): number => Number(/\d+/.exec(key ?? "")?.[0]);
+export const indexOf = (key: string | undefined): number => Number(/\d+/.exec(key ?? "")?.[0]);
 const lineAt = ({ plan }: Reader, key: string | undefined): OrderLine => must(plan.order[indexOf(key)], `order line ${key}`);
 const counted = derived("counted");
 
-const count = (formula: string, ...parts: readonly (readonly [symbol: string, what: string, value: number])[]): Working => ({
+export const count = (formula: string, ...parts: readonly (readonly [symbol: string, what: string, value: number])[]): Working => ({
   formula,
   inputs: parts.map(([symbol, what, value]) => given(symbol, what, value, "count")),
   origin: counted,
 });
+
+function spools({ all, at, plan }: Reader): Working {
+  return {
+    formula: "spools(l, N, S)",
+    inputs: [
+      all(
+        "l",
+        "length to order for each run",
+        plan.runs.map(({ id }) => `runs.${id}.orderLength`),
+      ),
+      given("N", "courses", plan.courses.length, "count"),
+      at("S", "cable on a spool", "job.supply.spoolLength"),
+    ],
+    functions: {
+      spools: {
+        means: "fewest spools of S from which N pieces of each of these lengths can be cut, none of them joined; found by cutting again",
+        of: (lengths, pieces, spool) =>
+          spoolsFor(
+            [lengths ?? []].flat().map((length, nth) => ({ mark: `${nth}`, length, count: Number(pieces) })),
+            Number(spool),
+          ),
+      },
+    },
+    origin: from("gilmore-gomory", "search over all patterns of cutting"),
+  };
+}
 
 /** What is needed of a line, spares left out. */
 function net(reader: Reader, [key]: readonly string[]): Working | null {
@@ -43,6 +70,8 @@ function net(reader: Reader, [key]: readonly string[]): Working | null {
     );
   }
   if (item === "isolating sleeve and washer, plastic") return count("2 * n * N", ["n", "runs, two ends each", plan.runs.length], courses);
+  if (item === "spool of cable") return spools(reader);
+  if (group === "care") return count("n", ["n", "one of these is enough for a guard, and keeps for the next", 1]);
   if (group === "lumber and tube") {
     const bars = plan.cutPlans.filter(({ sectionName }) => sectionName === item).flatMap((one) => one.bars);
     return count("n", [
@@ -92,68 +121,4 @@ const order: readonly Rule[] = [
   }),
 ];
 
-const cuts: readonly Rule[] = [
-  rule("cuts.*.length", "Length of each piece {} to cut", ({ at, plan }, [mark]) => {
-    const use = must(
-      plan.cuts.find((piece) => piece.mark === mark),
-      `piece ${mark}`,
-    ).use;
-    if (use === "post")
-      return {
-        formula: "b + t",
-        inputs: [at("b", "post below the datum", "job.posts.belowDatum"), at("t", "underside of the top rail", "opening.top")],
-        origin: derived("sum of lengths"),
-      };
-    if (use === "spacer")
-      return {
-        formula: "t - b",
-        inputs: [at("t", "underside of the top rail", "opening.top"), at("b", "lower edge of the opening", "opening.bottom")],
-        origin: derived("the opening"),
-      };
-    return null;
-  }),
-  rule("cutPlans.*.bought", "Length of stock bought in cut plan {}", ({ all, plan }, [key]) => ({
-    formula: "sum(l)",
-    inputs: [
-      all(
-        "l",
-        "each stock piece",
-        (plan.cutPlans[indexOf(key)]?.bars ?? []).map((_, nth) => `cutPlans${key}.bars[${nth}].stockLength`),
-      ),
-    ],
-    origin: derived("sum of lengths"),
-  })),
-  rule("cutPlans.*.used", "Length of the parts in cut plan {}", ({ all, plan }, [key]) => ({
-    formula: "sum(l)",
-    inputs: [
-      all(
-        "l",
-        "each part",
-        (plan.cutPlans[indexOf(key)]?.bars ?? []).flatMap(({ pieces }, bar) =>
-          pieces.map((_, nth) => `cutPlans${key}.bars[${bar}].pieces[${nth}].length`),
-        ),
-      ),
-    ],
-    origin: derived("sum of lengths"),
-  })),
-  rule("cutPlans.*.bars.*.offcut", "What is left over of stock piece {1} in cut plan {0}", ({ all, at, plan }, [key, bar]) => {
-    const pieces = plan.cutPlans[indexOf(key)]?.bars[indexOf(bar)]?.pieces ?? [];
-    return {
-      formula: "max(0, S - 2 * e - sum(l) - n * k)",
-      inputs: [
-        at("S", "stock length", `cutPlans${key}.bars${bar}.stockLength`),
-        at("e", "trimmed off each end", "job.stock.endTrim"),
-        all(
-          "l",
-          "each part",
-          pieces.map((_, nth) => `cutPlans${key}.bars${bar}.pieces[${nth}].length`),
-        ),
-        given("n", "cuts", pieces.length, "count"),
-        at("k", "width of a cut", "job.stock.kerf"),
-      ],
-      origin: derived("sum of lengths"),
-    };
-  }),
-];
-
-export const orderRules: readonly Rule[] = [...order, ...cuts];
+export const orderRules: readonly Rule[] = order;

@@ -36,6 +36,7 @@ const marks: Readonly<Record<string, readonly string[]>> = {
   "frame.sides.*.posts": ["postId"],
   "frame.checks": ["id"],
   "frame.windows": ["runId"],
+  "frame.remedy.checks": ["kind"],
   checks: ["id"],
   cuts: ["mark"],
   "job.sides": ["id"],

@@ -2,9 +2,10 @@
 import { type MovementRow, movementOverLimit } from "../mechanics/order-search-figures.ts";
 import { COMPENSATED, type PassKind, PLAIN, tightenInPasses } from "../mechanics/sequence.ts";
 import { movementRows } from "../plan/movement.ts";
+import { firstWithin, whereMost } from "./lists.ts";
 import { derived, from, given, must, type Reader } from "./reader.ts";
 import { type Rule, rule } from "./rule.ts";
-import type { NamedFunction, Working } from "./trace.ts";
+import type { Working } from "./trace.ts";
 
 const indexOf = (key: string | undefined): number => Number(/\d+/.exec(key ?? "")?.[0]);
 
@@ -123,16 +124,6 @@ const overs = (reader: Reader, run: string, broken: "reading" | "movement") =>
     ),
   );
 
-const listed = (value: number | readonly number[] | undefined): readonly number[] => [value ?? []].flat();
-
-const whereMost: NamedFunction = {
-  means: "the entry of the second list where the first is greatest; the first of equals",
-  of: (measure, entries) => {
-    const list = listed(measure);
-    return listed(entries)[list.indexOf(Math.max(...list))] ?? 0;
-  },
-};
-
 const refused = ({ tightening }: Reader, run: string) => must(tightening(run).refusal ?? undefined, `refusal of run ${run}`);
 
 const nearest = derived("of all ways with as many passes as a crew can be asked for, the one that comes nearest to its limits");
@@ -226,12 +217,7 @@ function morePasses(reader: Reader, [run = ""]: readonly string[]): Working {
       ),
       given("l", "a limit that is met, but for rounding", 1 + DUST, "share"),
     ],
-    functions: {
-      first: {
-        means: "number, from 1, of the first of these that is not above",
-        of: (list, limit) => listed(list).findIndex((one) => one <= Number(limit)) + 1,
-      },
-    },
+    functions: { first: firstWithin },
     origin: derived("passes added one after the other until all limits are kept"),
   };
 }

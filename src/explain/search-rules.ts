@@ -6,6 +6,7 @@ import { type CableSystem, cableSystem, LOOSE, takeUpsFor, tensionsFor } from ".
 import { movementRows } from "../plan/movement.ts";
 import type { OrderFigures } from "../plan/readings.ts";
 import type { Newton } from "../units/quantity.ts";
+import { firstWithin } from "./lists.ts";
 import { derived, from, given, must, type Reader } from "./reader.ts";
 import { type Rule, rule } from "./rule.ts";
 import type { Input, Working } from "./trace.ts";
@@ -219,12 +220,6 @@ const passesTo = (percent: 5 | 10): Rule =>
       };
     },
   );
-
-const firstWithin = {
-  means: "number, from 1, of the first of these that is not above",
-  of: (list: number | readonly number[] | undefined, most: number | readonly number[] | undefined): number =>
-    [list ?? []].flat().findIndex((one) => one <= Number(most)) + 1,
-};
 
 export const searchRules: readonly Rule[] = [
   ...(["recommended", "customary"] as const).flatMap((kept) => [

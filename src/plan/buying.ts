@@ -45,11 +45,19 @@ function cableLines({ runs, courseCount }: Bought, job: Job): readonly OrderLine
   }
   const { spoolLength, price_cents } = job.supply;
   const pieces = runs.map((run) => ({ mark: run.id, length: run.orderLength, count: courseCount }));
-  const plan = cutStock({ pieces, stock: [{ length: spoolLength, cost: spoolLength }], kerf: 0, endTrim: 0, objective: "count" });
-  if ("tooLong" in plan) throw new RangeError("a run is longer than the spool: the cuts should have prevented it");
-  const net = plan.bars.length;
+  const net = spoolsFor(pieces, spoolLength);
   const note = `${pieces.map((piece) => `${piece.count} x ${length(piece.length, { units: job.units, style: "feet" })}`).join(", ")}; do not cut before the run has been measured on site`;
   return [{ ...common, item: "spool of cable", net, quantity: net, unit: "spool", pieceLength: spoolLength, price_cents, note }];
+}
+
+/** Fewest spools from which all pieces can be cut, each in one length. */
+export function spoolsFor(
+  pieces: readonly { readonly mark: string; readonly length: Mm; readonly count: number }[],
+  spoolLength: Mm,
+): number {
+  const plan = cutStock({ pieces, stock: [{ length: spoolLength, cost: spoolLength }], kerf: 0, endTrim: 0, objective: "count" });
+  if ("tooLong" in plan) throw new RangeError("a run is longer than the spool: the cuts should have prevented it");
+  return plan.bars.length;
 }
 
 function countByLength(runs: readonly Run[], courseCount: number): ReadonlyMap<Mm, number> {

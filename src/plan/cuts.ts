@@ -73,24 +73,46 @@ function postPieces({ verticals, opening }: Framing, job: Job): readonly CutPiec
 
 /** The top rail lies over the posts and is joined over a post; the bottom rail goes between posts. */
 function railPieces(framing: Framing, job: Job): readonly CutPiece[] {
-  const { topRail, bottomRail } = job.frame;
-  const top = framing.sides.flatMap((side) => topRailParts(side, framing, job));
-  const pieces = numbered("TR", topRail, top);
-  if (bottomRail === null) return pieces;
-  const bottom = framing.sides.flatMap((side) => bottomRailReaches(side, framing.verticals));
-  return [
-    ...pieces,
-    ...numbered(
-      "BR",
-      bottomRail,
-      bottom.map(({ from, to }) => ({ length: to - from, use: "bottom rail" })),
-    ),
-  ];
+  return railGroups(framing, job).map(({ mark, rail: { name, material }, parts }) => {
+    const { length: railLength, use } = parts[0];
+    return { mark, sectionName: name, material, count: parts.length, length: railLength, use };
+  });
 }
 
-interface RailPart {
+/** One part of a rail, between two posts or past them to an end of its side. */
+export interface RailPart {
   readonly length: Mm;
   readonly use: string;
+  readonly sideId: string;
+  /** Post over which it ends or at which it stops; null where it goes to the end of its side, or to the mitre there. */
+  readonly fromId: string | null;
+  readonly toId: string | null;
+}
+
+/** Equal parts, which share a mark. */
+export interface RailGroup {
+  readonly mark: string;
+  readonly rail: Rail;
+  readonly parts: readonly [RailPart, ...RailPart[]];
+}
+
+/** The parts of all rails, equal ones together. */
+export function railGroups(framing: Framing, job: Job): readonly RailGroup[] {
+  const { topRail, bottomRail } = job.frame;
+  const top = grouped(
+    "TR",
+    topRail,
+    framing.sides.flatMap((side) => topRailParts(side, framing, job)),
+  );
+  if (bottomRail === null) return top;
+  return [
+    ...top,
+    ...grouped(
+      "BR",
+      bottomRail,
+      framing.sides.flatMap((side) => bottomRailParts(side, framing.verticals)),
+    ),
+  ];
 }
 
 /** From end post to corner, mitred there: the long point lies half the rail's width beyond the corner point, by the turn. */
@@ -103,11 +125,14 @@ function topRailParts(side: SidePlan, framing: Framing, job: Job): readonly Rail
   const posts = framing.verticals.filter((vertical) => vertical.kind === "post" && vertical.sideIndex === side.index);
   const usable = stockUsable(job);
   const joints = chooseJoints([start, ...posts.slice(1, -1).map((post) => post.station), end], usable);
+  const inner = joints.slice(1, -1);
+  const postAt = (joint: Mm): string | null =>
+    inner.includes(joint) ? (posts.find(({ station }) => station === joint)?.id ?? null) : null;
   return joints.slice(1).map((to, index) => {
     const from = joints[index] ?? to;
     const mitres = (from === start && before !== null ? 1 : 0) + (to === end && side.turn !== null ? 1 : 0);
     const use = mitres === 0 ? "top rail" : `top rail, to the long point of its mitre${mitres === 2 ? "s" : ""}`;
-    return { length: to - from, use };
+    return { length: to - from, use, sideId: side.id, fromId: postAt(from), toId: postAt(to) };
   });
 }
 
@@ -138,19 +163,27 @@ function chooseJoints(places: readonly Mm[], usable: readonly Mm[]): readonly Mm
   return joints;
 }
 
+const bottomRailParts = (side: SidePlan, verticals: readonly Vertical[]): readonly RailPart[] =>
+  bottomRailReaches(side, verticals).map(({ from, to, fromId, toId }) => ({
+    length: to - from,
+    use: "bottom rail",
+    sideId: side.id,
+    fromId,
+    toId,
+  }));
+
 /** Half a sixteenth of an inch: two parts whose lengths the tape cannot tell apart are one part, cut to the standing frame. */
 const EQUAL_mm = 0.8;
 
 /** Equal parts share a mark. */
-function numbered(prefix: string, rail: Rail, parts: readonly RailPart[]): readonly CutPiece[] {
-  const groups: { part: RailPart; count: number }[] = [];
+function grouped(prefix: string, rail: Rail, parts: readonly RailPart[]): readonly RailGroup[] {
+  const groups: [RailPart, ...RailPart[]][] = [];
   for (const part of parts) {
-    const group = groups.find((other) => Math.abs(other.part.length - part.length) < EQUAL_mm && other.part.use === part.use);
-    if (group === undefined) groups.push({ part, count: 1 });
-    else group.count += 1;
+    const group = groups.find(([first]) => Math.abs(first.length - part.length) < EQUAL_mm && first.use === part.use);
+    if (group === undefined) groups.push([part]);
+    else group.push(part);
   }
-  const { name, material } = rail;
-  return groups.map(({ part, count }, index) => ({ mark: `${prefix}${index + 1}`, sectionName: name, material, count, ...part }));
+  return groups.map((own, index) => ({ mark: `${prefix}${index + 1}`, rail, parts: own }));
 }
 
 function spacerPieces({ verticals, opening }: Framing, job: Job): readonly CutPiece[] {

@@ -2,7 +2,7 @@
 import type { Job, Section as JobSection } from "../job/job.ts";
 import { solidBoreCuts, tubeBoreCuts } from "../mechanics/bore-cuts.ts";
 import { lonePost } from "../mechanics/coupling.ts";
-import { alongPost, type SideState } from "../mechanics/guard-frame.ts";
+import { alongPost, type PostState, type SideState } from "../mechanics/guard-frame.ts";
 import { type Cut, netSection, type Section } from "../mechanics/section.ts";
 import type { Mm, Newton } from "../units/quantity.ts";
 import { sectionOfPost } from "./as-found.ts";
@@ -61,16 +61,18 @@ export interface FrameLoads {
 
 export function loadsOf(input: CheckInput): FrameLoads {
   const bores = boresOfFirstCourse(input);
-  const sides = input.groups.flatMap((group) => {
-    const pulls = highPulls(group, input);
-    const stated = group.sides.map((frame) => ({ frame, state: stateOf(frame, pulls), group, pulls }));
-    return stated.map((one) => ({ ...one, neighbours: stated.filter(({ frame }) => frame !== one.frame) }));
-  });
+  const sides = input.groups.flatMap((group) => sidesUnder(group, highPulls(group, input)));
   return {
     posts: sides.flatMap((side) => postsOf(side, bores, input)),
     topRail: sides.flatMap(({ frame, state }) => baysOf(frame, state, "topRail")),
     bottomRail: sides.flatMap(({ frame, state }) => baysOf(frame, state, "bottomRail")),
   };
+}
+
+/** The sides of a group under some pulls at the nuts of its cables, each with the others. */
+export function sidesUnder(group: FrameGroup, pulls: readonly Newton[]): readonly SideUnder[] {
+  const stated = group.sides.map((frame) => ({ frame, state: stateOf(frame, pulls), group, pulls }));
+  return stated.map((one) => ({ ...one, neighbours: stated.filter(({ frame }) => frame !== one.frame) }));
 }
 
 const highPulls = (group: FrameGroup, { runs, climate }: Pick<CheckInput, "runs" | "climate">): readonly Newton[] =>
@@ -100,12 +102,12 @@ interface Stated {
   readonly pulls: readonly Newton[];
 }
 
-interface Neighboured extends Stated {
+export interface SideUnder extends Stated {
   readonly neighbours: readonly Stated[];
 }
 
-function postsOf(side: Neighboured, bores: ReadonlyMap<string, readonly Bore[]>, { job, courses }: CheckInput): readonly LoadedPost[] {
-  const { frame, state } = side;
+function postsOf(side: SideUnder, bores: ReadonlyMap<string, readonly Bore[]>, { job, courses }: CheckInput): readonly LoadedPost[] {
+  const { frame } = side;
   const { guard } = frame;
   const heights = courses.map(({ height }) => height);
   const joints = [0, ...(guard.input.bottomRail === null ? [] : [guard.input.bottomRail.height]), guard.input.height];
@@ -113,13 +115,12 @@ function postsOf(side: Neighboured, bores: ReadonlyMap<string, readonly Bore[]>,
   return own.map((post, nth): LoadedPost => {
     const section = sectionOfPost(job, post.id);
     const whole = postMember(job, section).section;
-    const along = alongPost(guard, state, frame.posts.indexOf(post));
-    const square = squareTo(post, side, job);
+    const forces = forcesIn(post, side, job);
     const place =
       (isBored: boolean) =>
       (height: Mm): PostPlace => {
-        const { moment, shear, movement } = along(height);
-        const across = square(height);
+        const { along, across } = forces(height);
+        const { moment, shear, movement } = along;
         const [mx, my] = [Math.abs(moment), Math.abs(across.moment)];
         return { height, isBored, moment: { x: mx, y: my }, shear: { x: Math.abs(shear), y: Math.abs(across.shear) }, movement };
       };
@@ -133,6 +134,18 @@ function postsOf(side: Neighboured, bores: ReadonlyMap<string, readonly Bore[]>,
       sharing: own.length,
     };
   });
+}
+
+/** What a post of a side takes at a height, with its sign: along the side and square to it. */
+export function forcesIn(
+  post: Vertical,
+  side: SideUnder,
+  job: Job,
+): (height: Mm) => { readonly along: PostState; readonly across: Across } {
+  const { guard, posts } = side.frame;
+  const along = alongPost(guard, side.state, posts.indexOf(post));
+  const square = squareTo(post, side, job);
+  return (height) => ({ along: along(height), across: square(height) });
 }
 
 /** Half of each bay beside it; an end post also what lies beyond it. */
@@ -150,7 +163,7 @@ interface Across {
 const STRAIGHT = (): Across => ({ moment: 0, shear: 0 });
 
 /** What the turn of the cables does to a post square to its side. */
-function squareTo(post: Vertical, { frame, group, pulls, neighbours }: Neighboured, job: Job): (height: Mm) => Across {
+function squareTo(post: Vertical, { frame, group, pulls, neighbours }: SideUnder, job: Job): (height: Mm) => Across {
   const host = neighbours.find(({ frame: { posts } }) => posts.some(({ id }) => id === post.id));
   if (host === undefined) return STRAIGHT;
   // At a right angle the neighbour's plane is the plane square to this side, and the post stands in its frame.
@@ -223,6 +236,14 @@ function inside(cut: Cut, whole: Section): readonly Cut[] {
   return to > from ? [{ ...cut, y: to - from, atY: (from + to) / 2 }] : [];
 }
 
+/** Moments at both ends of each piece of the rail in a bay between posts, which stiff joints bring into it, with their sign [N mm]. */
+export const railEndMoments = (
+  { guard }: SideFrame,
+  { response }: SideState,
+  { rail, bay }: { readonly rail: "topRail" | "bottomRail"; readonly bay: number },
+): readonly number[] =>
+  (guard.built[rail][bay] ?? []).flatMap((member) => [2, 5].map((place) => response.memberForces[member]?.[place] ?? 0));
+
 function baysOf(frame: SideFrame, state: SideState, rail: "topRail" | "bottomRail"): readonly LoadedBay[] {
   const { posts, guard, side } = frame;
   const thrusts = rail === "topRail" ? state.topRailThrust : state.bottomRailThrust;
@@ -231,8 +252,7 @@ function baysOf(frame: SideFrame, state: SideState, rail: "topRail" | "bottomRai
   return thrusts.flatMap((thrust, bay): readonly LoadedBay[] => {
     const [left, right] = [posts[bay], posts[bay + 1]];
     if (left === undefined || right === undefined || left.sideIndex !== right.sideIndex) return [];
-    const pieces = (guard.built[rail][bay] ?? []).map((member) => state.response.memberForces[member] ?? []);
-    const endMoment = Math.max(...pieces.flatMap((forces) => [forces[2], forces[5]].map((moment) => Math.abs(moment ?? 0))));
+    const endMoment = Math.max(...railEndMoments(frame, state, { rail, bay }).map((moment) => Math.abs(moment)));
     return [
       {
         sideId: side.id,

@@ -44,6 +44,8 @@ export interface Remedy {
   readonly change: string;
   /** Highest ratio of the checks that failed before, with the change. */
   readonly ratio: number;
+  /** Of each kind of check that failed before, its highest ratio with the change: "post-cables". */
+  readonly checks: readonly { readonly kind: string; readonly ratio: number }[];
   /** Key and value for the job file: "posts: size: 6x6". */
   readonly write: string;
 }

@@ -8,12 +8,18 @@ export interface Reach {
   readonly to: Mm;
 }
 
+/** Between two posts. */
+export interface BetweenPosts extends Reach {
+  readonly fromId: string;
+  readonly toId: string;
+}
+
 /** The bottom rail stands between the posts of a side. Across a corner there is none: a slot that no sphere passes is checked there. */
-export function bottomRailReaches(side: SidePlan, verticals: readonly Vertical[]): readonly Reach[] {
+export function bottomRailReaches(side: SidePlan, verticals: readonly Vertical[]): readonly BetweenPosts[] {
   const posts = verticals.filter((vertical) => vertical.kind === "post" && vertical.sideIndex === side.index);
   return posts.slice(1).map((post, index) => {
     const before = posts[index] ?? post;
-    return { from: before.station + before.along / 2, to: post.station - post.along / 2 };
+    return { from: before.station + before.along / 2, to: post.station - post.along / 2, fromId: before.id, toId: post.id };
   });
 }
 

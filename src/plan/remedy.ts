@@ -72,9 +72,11 @@ function holds(found: Plan, plan: Plan): boolean {
 
 function remedyWith(changes: readonly Change[], found: Plan, failed: readonly string[]): Remedy {
   const ratios = ratiosOf(found.frame.checks);
+  const checks = failed.map((kind) => ({ kind, ratio: ratios.get(kind) ?? 0 }));
   return {
     change: changes.map(({ text }) => text).join("; "),
-    ratio: Math.max(0, ...failed.map((kind) => ratios.get(kind) ?? 0)),
+    ratio: Math.max(0, ...checks.map(({ ratio }) => ratio)),
+    checks,
     write: changes.map(({ write }) => write).join("; "),
   };
 }

@@ -111,7 +111,14 @@ describe("verdictText", () => {
     const [[, plan] = []] = examples;
     if (!plan) throw new Error("no example");
     const rows = [check, { ...check, id: "frame-post-cables-P1" }];
-    const text = verdictText(withChecks(plan, rows, [ofFrame], { change: "posts of 6x6", ratio: 0.9, write: "posts: size: 6x6" }));
+    const text = verdictText(
+      withChecks(plan, rows, [ofFrame], {
+        change: "posts of 6x6",
+        ratio: 0.9,
+        checks: [{ kind: "post-cables", ratio: 0.9 }],
+        write: "posts: size: 6x6",
+      }),
+    );
     expect(text).toBe(
       "Not for construction: 2 checks fail, 1 of them of the frame. It must be changed or reviewed by a licensed engineer, see Z-805. It would hold with: posts of 6x6.",
     );

@@ -58,7 +58,12 @@ const asked: FrameCheck = {
   advice: "Compare the demand with the report.",
 };
 
-const remedy: Remedy = { change: "posts of 6x6 instead of 4x4", ratio: 0.731, write: "posts: size: 6x6" };
+const remedy: Remedy = {
+  change: "posts of 6x6 instead of 4x4",
+  ratio: 0.731,
+  checks: [{ kind: "post-cables", ratio: 0.731 }],
+  write: "posts: size: 6x6",
+};
 
 const framed = (plan: Plan, checks: readonly FrameCheck[], found: Remedy | null = null): Plan => ({
   ...plan,

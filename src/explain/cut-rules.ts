@@ -1,0 +1,176 @@
+// How long is each piece that is cut, how many are there, and what does the cut plan buy and leave?
+import { type RailGroup, railGroups } from "../plan/cuts.ts";
+import { count, indexOf } from "./order-rules.ts";
+import { derived, from, given, must, type Reader } from "./reader.ts";
+import { type Rule, rule } from "./rule.ts";
+import type { Input, Working } from "./trace.ts";
+
+const groupNamed = ({ plan }: Reader, mark: string | undefined): RailGroup =>
+  must(
+    railGroups(plan, plan.job).find((one) => one.mark === mark),
+    `rail ${mark}`,
+  );
+
+/** An end of a rail along its side, as a term of a formula. */
+interface End {
+  readonly term: string;
+  readonly inputs: readonly Input[];
+}
+
+/** Between its posts for a bottom rail; over them for a top rail, or to the end of the side, where a mitre goes half the rail's width on. */
+function railLength(reader: Reader, mark: string | undefined): Working {
+  const { parts } = groupNamed(reader, mark);
+  const [first] = parts;
+  const { at } = reader;
+  const { sideId, fromId, toId } = first;
+  const alike = parts.length === 1 ? "" : `, side ${sideId}; the others with this mark differ by less than a tape shows`;
+  if (first.use === "bottom rail") {
+    return {
+      formula: "x2 - w2 / 2 - (x1 + w1 / 2)",
+      inputs: [
+        at("x1", `station of ${fromId}${alike}`, `verticals.${fromId}.station`),
+        at("w1", `${fromId} along the side`, `verticals.${fromId}.along`),
+        at("x2", `station of ${toId}`, `verticals.${toId}.station`),
+        at("w2", `${toId} along the side`, `verticals.${toId}.along`),
+      ],
+      origin: derived("the clear distance between two posts"),
+    };
+  }
+  const [left, right] = [leftEnd(reader, first), rightEnd(reader, first)];
+  const mitred = [left, right].some(({ term }) => term.includes("tan"));
+  return {
+    formula: `${right.term} - ${left.term}`,
+    inputs: [...left.inputs, ...right.inputs, ...(mitred ? [at("w", "width of the top rail", "job.frame.topRail.width")] : [])],
+    origin: derived("difference of stations along the side; a mitre halves the turn"),
+  };
+}
+
+type Part = RailGroup["parts"][0];
+
+function leftEnd({ at, plan }: Reader, { sideId, fromId }: Part): End {
+  if (fromId !== null) return { term: "x1", inputs: [at("x1", `joint over ${fromId}`, `verticals.${fromId}.station`)] };
+  const index = plan.sides.findIndex(({ id }) => id === sideId);
+  const before = plan.sides[index - 1];
+  if (before === undefined) return { term: "x1", inputs: [at("x1", "outer face of the first post", `sides.${sideId}.startsAt`)] };
+  return {
+    term: "(0 - w / 2 * tan(abs(a1) / 2))",
+    inputs: [at("a1", `turn of the guard behind side ${before.id}`, `sides.${before.id}.turn`)],
+  };
+}
+
+function rightEnd({ at, plan }: Reader, { sideId, toId }: Part): End {
+  if (toId !== null) return { term: "x2", inputs: [at("x2", `joint over ${toId}`, `verticals.${toId}.station`)] };
+  const side = must(
+    plan.sides.find(({ id }) => id === sideId),
+    `side ${sideId}`,
+  );
+  if (side.turn === null) return { term: "x2", inputs: [at("x2", "outer face of the last post", `sides.${sideId}.endsAt`)] };
+  return {
+    term: "(L + w / 2 * tan(abs(a2) / 2))",
+    inputs: [
+      at("L", `length of side ${sideId}`, `sides.${sideId}.length`),
+      at("a2", `turn of the guard behind side ${sideId}`, `sides.${sideId}.turn`),
+    ],
+  };
+}
+
+function pieces(reader: Reader, [mark]: readonly string[]): Working {
+  const { plan } = reader;
+  const counted = (kind: "post" | "spacer"): number => plan.verticals.filter((one) => one.kind === kind).length;
+  const { use } = must(
+    plan.cuts.find((piece) => piece.mark === mark),
+    `piece ${mark}`,
+  );
+  if (use === "post" || use === "spacer") return count("n", ["n", `${use}s of the guard`, counted(use)]);
+  const { parts } = groupNamed(reader, mark);
+  const sides = [...new Set(parts.map(({ sideId }) => sideId))];
+  return count(
+    `${sides.map((_, nth) => `n${nth + 1}`).join(" + ")}`,
+    ...sides.map((id, nth) => {
+      const own = parts.filter(({ sideId }) => sideId === id).length;
+      return [`n${nth + 1}`, `parts of side ${id} whose lengths a tape cannot tell apart`, own] as const;
+    }),
+  );
+}
+
+export const cutRules: readonly Rule[] = [
+  rule("cuts.*.length", "Length of each piece {} to cut", (reader, [mark]) => {
+    const { at, plan } = reader;
+    const use = must(
+      plan.cuts.find((piece) => piece.mark === mark),
+      `piece ${mark}`,
+    ).use;
+    if (use === "post")
+      return {
+        formula: "b + t",
+        inputs: [at("b", "post below the datum", "job.posts.belowDatum"), at("t", "underside of the top rail", "opening.top")],
+        origin: derived("sum of lengths"),
+      };
+    if (use === "spacer")
+      return {
+        formula: "t - b",
+        inputs: [at("t", "underside of the top rail", "opening.top"), at("b", "lower edge of the opening", "opening.bottom")],
+        origin: derived("the opening"),
+      };
+    return railLength(reader, mark);
+  }),
+  rule("cuts.*.count", "Pieces {} to cut", pieces),
+  rule("cutPlans.*.bought_bound", "Length of stock below which no cut plan {} buys", ({ all, plan }, [key]) => {
+    const own = plan.cutPlans[indexOf(key)];
+    // Where the search ended early, its bound is what it had come to: nothing shorter says it.
+    if (own === undefined || !own.proven) return null;
+    return {
+      formula: "sum(l)",
+      inputs: [
+        all(
+          "l",
+          "each stock piece of this cut plan, of which the search has proved that none buys less",
+          own.bars.map((_, nth) => `cutPlans${key}.bars[${nth}].stockLength`),
+        ),
+      ],
+      origin: from("gilmore-gomory", "search over all patterns of cutting"),
+    };
+  }),
+  rule("cutPlans.*.bought", "Length of stock bought in cut plan {}", ({ all, plan }, [key]) => ({
+    formula: "sum(l)",
+    inputs: [
+      all(
+        "l",
+        "each stock piece",
+        (plan.cutPlans[indexOf(key)]?.bars ?? []).map((_, nth) => `cutPlans${key}.bars[${nth}].stockLength`),
+      ),
+    ],
+    origin: derived("sum of lengths"),
+  })),
+  rule("cutPlans.*.used", "Length of the parts in cut plan {}", ({ all, plan }, [key]) => ({
+    formula: "sum(l)",
+    inputs: [
+      all(
+        "l",
+        "each part",
+        (plan.cutPlans[indexOf(key)]?.bars ?? []).flatMap(({ pieces }, bar) =>
+          pieces.map((_, nth) => `cutPlans${key}.bars[${bar}].pieces[${nth}].length`),
+        ),
+      ),
+    ],
+    origin: derived("sum of lengths"),
+  })),
+  rule("cutPlans.*.bars.*.offcut", "What is left over of stock piece {1} in cut plan {0}", ({ all, at, plan }, [key, bar]) => {
+    const pieces = plan.cutPlans[indexOf(key)]?.bars[indexOf(bar)]?.pieces ?? [];
+    return {
+      formula: "max(0, S - 2 * e - sum(l) - n * k)",
+      inputs: [
+        at("S", "stock length", `cutPlans${key}.bars${bar}.stockLength`),
+        at("e", "trimmed off each end", "job.stock.endTrim"),
+        all(
+          "l",
+          "each part",
+          pieces.map((_, nth) => `cutPlans${key}.bars${bar}.pieces[${nth}].length`),
+        ),
+        given("n", "cuts", pieces.length, "count"),
+        at("k", "width of a cut", "job.stock.kerf"),
+      ],
+      origin: derived("sum of lengths"),
+    };
+  }),
+];
