@@ -212,6 +212,7 @@ const unitOf: Readonly<Record<Kind, string>> = {
   "line load": "N/mm",
   area: "mm2",
   "section modulus": "mm3",
+  "second moment": "mm4",
   mass: "kg/m",
   "per length": "per mm",
   "per degree": "per deg C",

@@ -8,6 +8,7 @@ import { checkRules } from "./check-rules.ts";
 import { climateRules } from "./climate-rules.ts";
 import { cutRules } from "./cut-rules.ts";
 import { frameCheckRules } from "./frame-check-rules.ts";
+import { framePartRules } from "./frame-part-rules.ts";
 import { frameRules } from "./frame-rules.ts";
 import { kindAt } from "./kind.ts";
 import { layoutRules } from "./layout-rules.ts";
@@ -45,6 +46,7 @@ const rules: readonly Rule[] = [
   ...windowRules,
   ...checkRules,
   ...frameCheckRules,
+  ...framePartRules,
   ...boreRules,
   ...orderRules,
   ...cutRules,

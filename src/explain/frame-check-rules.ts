@@ -1,5 +1,6 @@
 // How do the demand and the capacity of a check of the frame follow from its parts?
 import type { FrameCheck } from "../plan/frame-plan.ts";
+import { ownDemand } from "./frame-part-rules.ts";
 import { from, given, must, type Reader } from "./reader.ts";
 import { type Rule, rule } from "./rule.ts";
 import type { Input, Origin, Working } from "./trace.ts";
@@ -90,6 +91,23 @@ const forms: readonly Form[] = [
       ["u2", "by turn of its base"],
     ],
   },
+  {
+    is: /^M, to be carried$/,
+    formula: "hypot(M1, M2)",
+    parts: [
+      ["M1", "M along"],
+      ["M2", "M square"],
+    ],
+  },
+  {
+    is: /^M, to be carried with P$/,
+    formula: "max(M1, M2)",
+    parts: [
+      ["M1", "M level"],
+      ["M2", "M upright"],
+    ],
+  },
+  { is: /^P, to be carried$/, formula: "P", parts: [["P", "P"]] },
   { is: /^fb\/Fb/, formula: "b1 + b2", parts: bent },
   { is: /^fb\/Fb/, formula: "b1 + b2", parts: amplified },
   { is: /^\(fc\/Fc'\)\^2/, formula: "a + b1 + b2", parts: [["a", "(fc/Fc')^2"], ...bent] },
@@ -114,15 +132,21 @@ const partAt = ({ parts }: FrameCheck, name: string): number =>
 function formOf(check: FrameCheck): Form | undefined {
   const compression = check.parts[partAt(check, "fc/Fc")]?.value ?? 0;
   const all = [...forms, compression < FIFTH ? half : full];
-  return all.find(({ is, parts }) => is.test(check.formula) && parts.every(([, name]) => partAt(check, name) >= 0));
+  const fits = ({ is, parts }: Form): readonly boolean[] =>
+    is.test(check.formula) ? parts.map(([, name]) => partAt(check, name) >= 0) : [];
+  // A term of a sum that is nothing is left out of the parts.
+  return all.find((form) =>
+    /^(fb|fc|\(fc)\//.test(check.formula) ? fits(form).some(Boolean) : fits(form).length > 0 && fits(form).every(Boolean),
+  );
 }
 
 function demand(reader: Reader, [id = ""]: readonly string[]): Working | null {
   const check = named(reader, id);
   const form = formOf(check);
-  if (form === undefined) return null;
+  if (form === undefined) return ownDemand(reader, check);
   const inputs = form.parts.map(([symbol, name]): Input => {
     const nth = partAt(check, name);
+    if (nth < 0) return given(symbol, `${name}: nothing acts so`, 0, "share");
     return reader.at(symbol, `${check.parts[nth]?.name}, ${check.member}`, `frame.checks.${id}.parts[${nth}].value`);
   });
   if (inputs.some(({ value }) => Number(value) >= MOST_part)) {

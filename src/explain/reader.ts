@@ -33,6 +33,8 @@ export interface Reader {
   /** The passes of the plan, and one plain pass in the customary order. */
   readonly passes: (runId: string) => Simulated;
   readonly plainPass: (runId: string) => Simulated;
+  /** The frames of the guard, made again. */
+  readonly groups: () => readonly FrameGroup[];
   /** A number of the plan. */
   readonly number: (path: string) => number;
   readonly at: (symbol: string, what: string, path: string) => Input;
@@ -115,6 +117,7 @@ export function makeReader(plan: Plan): Reader {
         `demand of run ${id}`,
       ),
     group,
+    groups,
     passes: memo((id) => simulate(id, (own) => tightening(own).order.map((course) => course - 1), tightening(id).passes.map(passOf))),
     plainPass: memo((id) => simulate(id, () => centreOutwards(plan.courses.length), [PLAIN])),
     number,

@@ -23,6 +23,7 @@ export type Kind =
   | "line load"
   | "area"
   | "section modulus"
+  | "second moment"
   | "mass"
   | "per length"
   | "per degree"

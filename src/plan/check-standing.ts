@@ -21,20 +21,6 @@ export function nearestZone(bore: Bore, { hardware }: Pick<Checked, "hardware">,
   }, null);
 }
 
-/** The frame's strength is computed with the section of the other posts; its stiffness with each post's own. */
-export const sectionQuestions = (job: Job): readonly Check[] =>
-  job.posts.asFound.flatMap(({ post, section }) =>
-    section === null
-      ? []
-      : [
-          question(`section-${post}`, `Strength of ${post}, ${section.name}`, {
-            source: "derived",
-            where: `checked as ${job.posts.section.name} like the other posts; stiff as it is`,
-            advice: "have an engineer look at this post, or make the plan once more with its section for all posts",
-          }),
-        ],
-  );
-
 /** What the tables here do not hold, and what the frame's model leaves out. */
 export const mountQuestions = ({ posts }: Job): readonly Check[] => [
   ...(posts.built === "laminated"

@@ -2,7 +2,7 @@
 import type { GuardEnd, Job } from "../job/job.ts";
 import { bearingChecks } from "./check-bearing.ts";
 import { type Checked, limitCheck } from "./check-row.ts";
-import { hardwareChecks, mountQuestions, sectionQuestions } from "./check-standing.ts";
+import { hardwareChecks, mountQuestions } from "./check-standing.ts";
 import { openQuestions, tensionChecks } from "./check-tension.ts";
 import { cornerSlot } from "./corner-path.ts";
 import type { Check } from "./plan.ts";
@@ -13,7 +13,6 @@ export function checkPlan(plan: Checked, job: Job): readonly Check[] {
     ...codeChecks(plan, job),
     ...layoutChecks(plan, job),
     ...hardwareChecks(plan, job),
-    ...sectionQuestions(job),
     ...mountQuestions(job),
     ...slotChecks(plan, job),
     ...runChecks(plan, job),

@@ -1,5 +1,6 @@
 // Which of the code's loads act on the top of this guard together with the cables, where they push, and for how long?
 import type { Job } from "../job/job.ts";
+import type { Cited } from "../sources/cited.ts";
 import { type GuardCase, guardCases } from "../tables/guard-cases.ts";
 import { guardRules, type LoadDirection } from "../tables/limits.ts";
 import { cableLoadDuration, type LoadDuration } from "../tables/wood-factors.ts";
@@ -13,6 +14,7 @@ export type Push = "square" | "along the rail" | "upright";
 export interface TopLoad {
   /** With its origin, for the row. */
   readonly text: (push: Push) => string;
+  readonly origin: Pick<Cited<number>, "source" | "where">;
   readonly pushes: readonly Push[];
   readonly duration: LoadDuration;
   readonly isLine: boolean;
@@ -62,6 +64,7 @@ function topLoadOf({ name, load, duration }: GuardCase, job: Job): readonly TopL
   return [
     {
       text: (push) => `${name}, ${pushNames[push]} (${origin})`,
+      origin: { source, where: `${name}: ${where}` },
       pushes: [...new Set(value.directions.map((direction) => pushOf[direction]))],
       duration: duration.value,
       isLine: value.kind === "line",

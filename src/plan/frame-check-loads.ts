@@ -83,7 +83,7 @@ const highPulls = (group: FrameGroup, { runs, climate }: Pick<CheckInput, "runs"
   });
 
 /** A post is bored alike at every course. */
-function boresOfFirstCourse({ bores, courses }: CheckInput): ReadonlyMap<string, readonly Bore[]> {
+export function boresOfFirstCourse({ bores, courses }: Pick<CheckInput, "bores" | "courses">): ReadonlyMap<string, readonly Bore[]> {
   const first = courses[0]?.number;
   const found = new Map<string, Bore[]>();
   for (const bore of bores) {
@@ -215,8 +215,13 @@ function heldAtTop(
   };
 }
 
-/** Section of a post through the bores of a course; what a bore takes beyond the post's edge is left out. */
-function netOf(whole: Section, bores: readonly Bore[], { material, wall }: Pick<JobSection, "material" | "wall">): Section {
+/** What a section is made of. */
+type Built = Pick<JobSection, "material" | "wall">;
+
+const netOf = (whole: Section, bores: readonly Bore[], built: Built): Section => netSection(whole, boreCutsOf(whole, bores, built));
+
+/** What the bores of a course take out of a post's section; what a bore takes beyond the post's edge is left out. */
+export function boreCutsOf(whole: Section, bores: readonly Bore[], { material, wall }: Built): readonly Cut[] {
   const cuts = bores.flatMap(({ diameter, offset, counterbore }) => {
     const bore = { along: "x", diameter, offset } as const;
     if (wall !== null) return tubeBoreCuts(whole, { ...bore, wall: designWall(material, wall) });
@@ -224,10 +229,7 @@ function netOf(whole: Section, bores: readonly Bore[], { material, wall }: Pick<
     const sunk = { diameter: Math.max(diameter, counterbore.diameter), depth: Math.min(counterbore.depth, whole.x.size) };
     return solidBoreCuts(whole, { ...bore, ...(counterbore.face === "left" ? { near: sunk } : { far: sunk }) });
   });
-  return netSection(
-    whole,
-    cuts.flatMap((cut) => inside(cut, whole)),
-  );
+  return cuts.flatMap((cut) => inside(cut, whole));
 }
 
 function inside(cut: Cut, whole: Section): readonly Cut[] {

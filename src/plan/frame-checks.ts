@@ -3,8 +3,8 @@ import type { Job, Rail, Section } from "../job/job.ts";
 import type { LoadDuration } from "../tables/wood-factors.ts";
 import { sectionOfPost } from "./as-found.ts";
 import { baseRows } from "./frame-check-base.ts";
-import { guardLoadsOf } from "./frame-check-guard.ts";
-import { type CheckInput, type LoadedBay, type LoadedPost, loadsOf } from "./frame-check-loads.ts";
+import { type GuardLoads, guardLoadsOf } from "./frame-check-guard.ts";
+import { type CheckInput, type FrameLoads, type LoadedBay, type LoadedPost, loadsOf } from "./frame-check-loads.ts";
 import { movementRows, postDeflectionRows, railDeflectionRows, wallRows } from "./frame-check-movement.ts";
 import { type PostQuestion, postRows } from "./frame-check-post.ts";
 import { type RailQuestion, railRows } from "./frame-check-rail.ts";
@@ -13,29 +13,48 @@ import { type Loaded, type Strength, strengthOf } from "./frame-check-strength.t
 import { designWall, postMember, railMember } from "./frame-members.ts";
 import type { FrameCheck } from "./frame-plan.ts";
 
-export function checkFrame(input: CheckInput): readonly FrameCheck[] {
+/** What is asked of the posts and of the rails. */
+export interface FrameQuestions {
+  readonly loads: FrameLoads;
+  readonly guard: GuardLoads;
+  /** One for each section of posts. */
+  readonly posts: readonly PostQuestion[];
+  readonly top: RailQuestion;
+  readonly bottom: RailQuestion | null;
+}
+
+export function questionsOf(input: CheckInput): FrameQuestions {
   const { job, opening } = input;
   const loads = loadsOf(input);
   const guard = guardLoadsOf(job);
   const { topRail, bottomRail } = job.frame;
-  const posts = bySection(loads.posts, job).map(
-    ({ posts: own, section }): PostQuestion => ({
-      posts: own,
-      strength: strengths(postOf(section, job), job),
-      guard,
-      top: opening.guardHeight,
-      ofSection: section === job.posts.section ? "" : ` of ${section.name}`,
-    }),
-  );
-  const top = railOf("top rail", topRail, loads.topRail, job);
-  const bottom = bottomRail === null ? null : railOf("bottom rail", bottomRail, loads.bottomRail, job);
+  return {
+    loads,
+    guard,
+    posts: bySection(loads.posts, job).map(
+      ({ posts, section }): PostQuestion => ({
+        posts,
+        strength: strengths(postOf(section, job), job),
+        guard,
+        top: opening.guardHeight,
+        ofSection: section === job.posts.section ? "" : ` of ${section.name}`,
+      }),
+    ),
+    top: { ...railOf("top rail", topRail, loads.topRail, job), guard },
+    // Nobody leans on the bottom rail.
+    bottom: bottomRail === null ? null : { ...railOf("bottom rail", bottomRail, loads.bottomRail, job), guard: { ...guard, top: [] } },
+  };
+}
+
+export function checkFrame(input: CheckInput): readonly FrameCheck[] {
+  const { job, opening } = input;
+  const { loads, guard, posts, top, bottom } = questionsOf(input);
   return [
     ...guard.asks,
     ...posts.flatMap(postRows),
     ...posts.flatMap((question) => baseRows(question, job)),
-    ...railRows({ ...top, guard }),
-    // Nobody leans on the bottom rail.
-    ...(bottom === null ? [] : railRows({ ...bottom, guard: { ...guard, top: [] } })),
+    ...railRows(top),
+    ...(bottom === null ? [] : railRows(bottom)),
     ...movementRows(loads.posts, job),
     ...postDeflectionRows(loads.posts, guard, opening.guardHeight, job),
     ...railDeflectionRows(loads.topRail, guard, job),

@@ -1,0 +1,269 @@
+// How does a number that went into the check of a post follow from the cables, the code's load and the section?
+import { sectionOfPost } from "../plan/as-found.ts";
+import { boreCutsOf, boresOfFirstCourse } from "../plan/frame-check-loads.ts";
+import { alone, postGroups, type Situation, withLoads } from "../plan/frame-check-post.ts";
+import { CABLES_ALONE, worstOf } from "../plan/frame-check-row.ts";
+import { type Axis, bendingLimit } from "../plan/frame-check-strength.ts";
+import { postMember } from "../plan/frame-members.ts";
+import type { FrameCheck } from "../plan/frame-plan.ts";
+import { loadOnPost, nothing, ofCables, type PostForce, postQuestion, situationOf, situationsOf, type Term } from "./framed.ts";
+import { whereMost } from "./lists.ts";
+import { derived, from, given, must, type Reader } from "./reader.ts";
+import type { Input, Working } from "./trace.ts";
+
+const statics = derived("superposition; a force times its lever");
+
+const workingOf = ({ text, inputs }: Term, origin = statics): Working => ({ formula: text, inputs, origin });
+
+/** Along the side x, square to it y. */
+const axisOf = (name: string): Axis => (name.includes("square") ? "y" : "x");
+
+const loadPart = "load at the top on this post";
+
+const hasLoad = (one: Situation): one is Situation & { readonly load: NonNullable<Situation["load"]> } => one.load !== null;
+
+/** The load's own direction along the rail is x, square to the guard y. */
+const pushesAlong = ({ push }: Situation, axis: Axis): boolean => push === (axis === "y" ? "square" : "along the rail");
+
+/** Force or moment at a place of a post: of the cables, and of the load where it acts along this axis. */
+function acting(reader: Reader, check: FrameCheck, situation: Situation, of: { readonly force: PostForce; readonly axis: Axis }): Term {
+  const { height } = situation.place;
+  const cables = ofCables(reader, situation.post, { ...of, height });
+  if (!hasLoad(situation) || !pushesAlong(situation, of.axis)) return cables;
+  const nth = check.parts.findIndex(({ name }) => name === loadPart);
+  const load: Term =
+    nth < 0 ? loadOnPost(situation) : { text: "P", inputs: [reader.at("P", loadPart, `frame.checks.${check.id}.parts[${nth}].value`)] };
+  const lever: Term =
+    of.force === "moment"
+      ? {
+          text: " * max(0, H - z)",
+          inputs: [
+            reader.at("H", "height of the guard's top, where the code's load acts", "opening.guardHeight"),
+            height === check.height
+              ? reader.at("z", "height of this check", `frame.checks.${check.id}.height`)
+              : given("z", "height above the datum", height, "length"),
+          ],
+        }
+      : { text: "", inputs: [] };
+  return { text: `${cables.text} + ${load.text}${lever.text}`, inputs: [...cables.inputs, ...load.inputs, ...lever.inputs] };
+}
+
+/** Both axes together; inputs that they share are named once. */
+function resultant(reader: Reader, check: FrameCheck, situation: Situation): Term {
+  const [x, y] = (["x", "y"] as const).map((axis) => acting(reader, check, situation, { force: "shear", axis })) as [Term, Term];
+  const shared = new Set(x.inputs.map(({ symbol }) => symbol));
+  return { text: `hypot(${x.text}, ${y.text})`, inputs: [...x.inputs, ...y.inputs.filter(({ symbol }) => !shared.has(symbol))] };
+}
+
+/** Of all bases of a group the one that hands down the greatest shear, under the load that makes it so. */
+function shearFoot(reader: Reader, check: FrameCheck, name: string): Situation {
+  const id = /^V, at (.+)$/.exec(name)?.[1] ?? check.member;
+  const question = postQuestion(reader, id);
+  const group = must(
+    postGroups(question).find(({ posts }) => posts.some(({ post }) => post.id === id)),
+    `group of ${id}`,
+  );
+  const feet = group.posts
+    .filter(({ post }) => post.id === id)
+    .map((post) => ({ ...post, places: post.places.filter(({ height }) => height === 0) }));
+  const situations = check.loads === CABLES_ALONE ? alone(feet) : withLoads(feet, question);
+  return must(
+    worstOf(situations, ({ shear }) => Math.hypot(shear.x, shear.y)),
+    `base of ${id}`,
+  );
+}
+
+/** What the bores take from the section: area and place of each rectangle along an axis, and its second moment about itself. */
+function cutInputs(reader: Reader, { post }: Situation, axis: Axis): readonly Input[] {
+  const { plan } = reader;
+  const section = sectionOfPost(plan.job, post.post.id);
+  const whole = postMember(plan.job, section).section;
+  const cuts = boreCutsOf(whole, boresOfFirstCourse(plan).get(post.post.id) ?? [], section);
+  const seen = cuts.map((cut) =>
+    axis === "x" ? { size: cut.x, across: cut.y, at: cut.atX } : { size: cut.y, across: cut.x, at: cut.atY },
+  );
+  const origin = derived("section through the axis of the bores of a course");
+  return [
+    given(
+      "q",
+      "area of each rectangle that the bores take out",
+      seen.map(({ size, across }) => size * across),
+      "area",
+      origin,
+    ),
+    given(
+      "p",
+      "its distance from the middle of the post",
+      seen.map(({ at }) => at),
+      "length",
+      origin,
+    ),
+    given(
+      "j",
+      "its size along the bending",
+      seen.map(({ size }) => size),
+      "length",
+      origin,
+    ),
+  ];
+}
+
+const sizesOf = ({ at }: Reader, { post }: Situation, axis: Axis): readonly Input[] => {
+  const [own, other] = axis === "x" ? (["along", "across"] as const) : (["across", "along"] as const);
+  const words = { along: "post along the side", across: "post square to the side" };
+  const path = `verticals.${post.post.id}`;
+  return [at("d", words[own], `${path}.${own}`), at("c", words[other], `${path}.${other}`)];
+};
+
+function modulus(reader: Reader, situation: Situation, axis: Axis): Working {
+  const { job } = reader.plan;
+  const [depth, across] = sizesOf(reader, situation, axis) as [Input, Input];
+  const own = sectionOfPost(job, situation.post.post.id);
+  const { section } = postMember(job, own);
+  const isTube = own.wall !== null;
+  const inertia = given(
+    "I",
+    "second moment of the whole tube, its corners round: outer radius two design walls",
+    section[axis].inertia_mm4,
+    "second moment",
+    derived("composite section"),
+  );
+  const area = given("A", "area of the whole tube", section.area_mm2, "area", derived("composite section"));
+  if (!situation.place.isBored) {
+    return isTube
+      ? { formula: "2 * I / d", inputs: [inertia, depth], origin: derived("tube") }
+      : { formula: "c * d ^ 2 / 6", inputs: [depth, across], origin: derived("rectangle") };
+  }
+  const [I, A] = isTube ? ["I", "A"] : ["c * d ^ 3 / 12", "c * d"];
+  const [areas, places, sizes] = cutInputs(reader, situation, axis) as [Input, Input, Input];
+  return {
+    formula: `(${I} - inertia(q, j, p) - dot(q, p) ^ 2 / (${A} - sum(q))) / (d / 2 + abs(dot(q, p)) / (${A} - sum(q)))`,
+    inputs: [...(isTube ? [inertia, area, depth] : [depth, across]), areas, places, sizes],
+    functions: {
+      inertia: {
+        means: "sum of q (j^2 / 12 + p^2) over the rectangles",
+        of: (q, j, p) => {
+          const [own, size, place] = [q, j, p].map((list) => [list ?? []].flat()) as [number[], number[], number[]];
+          return own.reduce((sum, one, nth) => sum + one * ((size[nth] ?? 0) ** 2 / 12 + (place[nth] ?? 0) ** 2), 0);
+        },
+      },
+    },
+    origin: derived("composite section and parallel axes; the far fibre counts in full"),
+  };
+}
+
+function shearArea(reader: Reader, situation: Situation): Working {
+  const { shear, place, post } = situation;
+  const axis: Axis = shear.x >= shear.y ? "x" : "y";
+  const [depth, across] = sizesOf(reader, situation, axis) as [Input, Input];
+  const strength = postQuestion(reader, post.post.id).strength("permanent");
+  if (strength?.kind === "metal" && strength.wall !== null) {
+    return {
+      formula: "2 * d * t",
+      inputs: [depth, given("t", "design wall of the tube", strength.wall, "length", derived("made to the thin side of its tolerance"))],
+      origin: derived("the two walls that lie along the force"),
+    };
+  }
+  const [areas] = place.isBored ? cutInputs(reader, situation, axis) : [];
+  const net = areas === undefined ? "d * c" : "(d * c - sum(q))";
+  const inputs = [depth, across, ...(areas === undefined ? [] : [areas])];
+  return {
+    formula: strength?.kind === "metal" ? `2 / 3 * ${net}` : net,
+    inputs,
+    origin: derived(`section of ${post.post.id} through the bores of a course`),
+  };
+}
+
+/** A part of a check of a post; null where it is none of these. */
+export function postPart(reader: Reader, check: FrameCheck, name: string): Working | null {
+  const situation = (): Situation => situationOf(reader, check);
+  if (name === loadPart) {
+    const one = situation();
+    return hasLoad(one) ? workingOf(loadOnPost(one), derived("what stands on a length of the top, or one load")) : null;
+  }
+  if (name.endsWith(", of the cables")) {
+    const one = situation();
+    return workingOf(ofCables(reader, one.post, { force: "moment", axis: axisOf(name), height: one.place.height }));
+  }
+  if (name === "M along" || name === "M square")
+    return workingOf(acting(reader, check, situation(), { force: "moment", axis: axisOf(name) }));
+  if (name === "M") return workingOf(acting(reader, check, situation(), { force: "moment", axis: bentAxis(situation()) }));
+  if (/^S( along| square)?$/.test(name)) return modulus(reader, situation(), name === "S" ? bentAxis(situation()) : axisOf(name));
+  if (/^V(, at .+)?$/.test(name)) {
+    const one = check.id.startsWith("base-") ? shearFoot(reader, check, name) : situation();
+    return workingOf(resultant(reader, check, one));
+  }
+  if (name === "A") return shearArea(reader, situation());
+  if (name.startsWith("force in each of two bolts")) {
+    return {
+      formula: "M / a",
+      inputs: [
+        reader.at("M", "moment of the base", `frame.checks.${check.id}.demand`),
+        reader.at("a", "length below the datum: the bolts stand no farther apart", "job.posts.belowDatum"),
+      ],
+      origin: derived("a couple"),
+    };
+  }
+  return null;
+}
+
+/** The only axis that is bent; the first where none is. */
+export const bentAxis = ({ moment }: Situation): Axis => (moment.x > 0 || !(moment.y > 0) ? "x" : "y");
+
+/** Where along its post a check stands: there the post is used most. */
+export function heightOf(reader: Reader, [id = ""]: readonly string[]): Working | null {
+  const check = must(
+    reader.plan.frame.checks.find((one) => one.id === id),
+    `frame check ${id}`,
+  );
+  if (check.height === null) return null;
+  if (check.id.startsWith("base-")) {
+    const { text, inputs } = nothing("z", "the foot of the post, at the datum", "length");
+    return { formula: text, inputs, origin: derived("a base is checked at its own height") };
+  }
+  if (check.id.startsWith("post-deflection")) {
+    return {
+      formula: "H",
+      inputs: [reader.at("H", "height of the guard's top, where the code's load acts", "opening.guardHeight")],
+      origin: derived("a post that is pushed at its top moves most there"),
+    };
+  }
+  const [what, measure] = measureOf(reader, check);
+  const situations = situationsOf(reader, check);
+  return {
+    formula: "whereMost(m, z)",
+    inputs: [
+      given("m", `${what}, at each of these heights of ${check.member}`, situations.map(measure), "share", statics),
+      given(
+        "z",
+        "heights at which a post is looked at: its foot, the rails and each course",
+        situations.map(({ place }) => place.height),
+        "length",
+      ),
+    ],
+    functions: { whereMost },
+    origin: from("derived", "the place that is used most decides"),
+  };
+}
+
+type Measured = readonly [what: string, of: (one: Situation) => number];
+
+function measureOf(reader: Reader, { id, member }: FrameCheck): Measured {
+  const sectionOf = ({ place, post }: Situation) => (place.isBored ? post.net : post.whole);
+  if (id.startsWith("movement")) return ["movement by the cables, without its sign", ({ place }) => Math.abs(place.movement)];
+  if (id.startsWith("post-ask")) return ["moment of both directions", ({ moment }) => Math.hypot(moment.x, moment.y)];
+  if (id.startsWith("post-shear")) {
+    return ["shear over the area that takes it", (one) => Math.hypot(one.shear.x, one.shear.y) / sectionOf(one).area_mm2];
+  }
+  const { top, guard, strength: strengthUnder } = postQuestion(reader, member);
+  const free = { length: top, bends: "cantilever, load at the tip" } as const;
+  return [
+    "bending stress over what is allowed, both directions added",
+    (one) => {
+      const strength = must(strengthUnder(one.load?.duration ?? guard.permanent) ?? undefined, "strength of the posts");
+      const section = sectionOf(one);
+      const share = (axis: Axis): number => one.moment[axis] / (section[axis].modulus_mm3 * bendingLimit(strength, axis, free).value);
+      return share("x") + share("y");
+    },
+  ];
+}
