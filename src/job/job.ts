@@ -2,7 +2,7 @@
 import type { Cited } from "../sources/cited.ts";
 import type { AxialStiffness, Cents, Mm, Newton, Radian } from "../units/quantity.ts";
 import type { Calibration, PostBase, Site, Wood } from "./site.ts";
-import type { Hardware, Interruption, PostAsFound } from "./standing.ts";
+import type { Interruption, Standing } from "./standing.ts";
 
 export type UnitSystem = "inch" | "mm";
 export type Paper = "letter" | "a4";
@@ -104,7 +104,7 @@ export interface Side {
   readonly rise: Mm;
 }
 
-export interface Posts {
+export interface Posts extends Standing {
   readonly section: Section;
   readonly spacing_max: Cited<Mm>;
   readonly existing: boolean;
@@ -124,16 +124,6 @@ export interface Posts {
   readonly baseCapacity_Nmm: Cited<number> | null;
   /** How two runs end next to each other: two posts (new frames) or bores set off sideways (existing posts). */
   readonly split: "two posts" | "offset bores";
-  /** What sits in or on the posts where a bore might go. */
-  readonly hardware: readonly Hardware[];
-  /** Laminated posts have design values of their own, which stand in no table here. */
-  readonly built: "solid" | "laminated";
-  /** On the deck, or on the fascia: then the post goes on below the datum and bends there too. */
-  readonly mount: "deck" | "fascia";
-  /** Posts that are not like the others. */
-  readonly asFound: readonly PostAsFound[];
-  /** From the edge of a bore, or of the washer at an end, to hardware. */
-  readonly hardwareClearance: Cited<Mm>;
 }
 
 export interface Spacers {

@@ -1,5 +1,6 @@
 // How does a guard really stand: what is in the way of its bores, and what interrupts it? Types of the Job.
 
+import type { Cited } from "../sources/cited.ts";
 import type { Mm } from "../units/quantity.ts";
 import type { Access, GuardEnd, Section } from "./job.ts";
 
@@ -35,4 +36,18 @@ export interface PostAsFound {
   readonly section: Section | null;
   /** Its middle stands this much further away from the deck (negative: nearer to it) at a height above the datum. */
   readonly leans: { readonly out: Mm; readonly over: Mm } | null;
+}
+
+/** How all posts stand, and which of them are not like the others. */
+export interface Standing {
+  /** What sits in or on the posts where a bore might go. */
+  readonly hardware: readonly Hardware[];
+  /** From the edge of a bore, or of the washer at an end, to hardware. */
+  readonly hardwareClearance: Cited<Mm>;
+  /** Laminated posts have design values of their own, which stand in no table here. */
+  readonly built: "solid" | "laminated";
+  /** On the deck, or on the fascia: then the post goes on below the datum and bends there too. */
+  readonly mount: "deck" | "fascia";
+  /** Posts that are not like the others. */
+  readonly asFound: readonly PostAsFound[];
 }
