@@ -44,6 +44,20 @@ export const mountQuestions = ({ posts }: Job): readonly Check[] => [
     : []),
 ];
 
+/** A gate is no part of the guard's plan, and pulls at the posts beside it. */
+export const gateQuestions = ({ sides }: Job): readonly Check[] =>
+  sides.flatMap(({ id, interrupted }) =>
+    interrupted?.what === "gate"
+      ? [
+          question(`gate-${id}`, `Gate behind side ${id}`, {
+            source: "derived",
+            where: "its leaf, hinges and latch, and what it adds to the end posts beside it, are not computed",
+            advice: "ask the authority for its rules on gates; hang it on posts of its own, or have the end post checked with it",
+          }),
+        ]
+      : [],
+  );
+
 /** One row for each post with hardware: the bore that comes nearest to it. */
 export function hardwareChecks(plan: Checked, job: Job): readonly Check[] {
   return [...new Set(plan.hardware.map(({ postId }) => postId))].flatMap((postId) => {

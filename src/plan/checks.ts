@@ -2,7 +2,7 @@
 import type { GuardEnd, Job } from "../job/job.ts";
 import { bearingChecks } from "./check-bearing.ts";
 import { type Checked, limitCheck } from "./check-row.ts";
-import { hardwareChecks, mountQuestions } from "./check-standing.ts";
+import { gateQuestions, hardwareChecks, mountQuestions } from "./check-standing.ts";
 import { openQuestions, tensionChecks } from "./check-tension.ts";
 import { cornerSlot } from "./corner-path.ts";
 import type { Check } from "./plan.ts";
@@ -14,6 +14,7 @@ export function checkPlan(plan: Checked, job: Job): readonly Check[] {
     ...layoutChecks(plan, job),
     ...hardwareChecks(plan, job),
     ...mountQuestions(job),
+    ...gateQuestions(job),
     ...slotChecks(plan, job),
     ...runChecks(plan, job),
     ...tensionChecks(plan, job),

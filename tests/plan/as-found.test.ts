@@ -87,3 +87,24 @@ describe("what is behind a post", () => {
     ]);
   });
 });
+
+describe("how posts are built and mounted", () => {
+  const with_ = (line: string): string => changedText("rule-of-thumb", { "  largest spacing: 6 ft": `  ${line}\n  largest spacing: 6 ft` });
+  const asked = (text: string): readonly string[] =>
+    planOf(text)
+      .checks.filter(({ verdict }) => verdict === "ask")
+      .map(({ id }) => id);
+  const MEASURED = "base: { kind: measured, pull: 50 lbf, height: 36 in, movement: 1/2 in }";
+
+  test("laminated posts are computed as sawn ones, and asked for", () => {
+    expect(asked(with_("built: laminated"))).toContain("laminated-posts");
+    expect(asked(with_("built: solid"))).not.toContain("laminated-posts");
+  });
+
+  test("posts on the fascia are as soft as they were pulled, and their fasteners are asked for", () => {
+    const fascia = planOf(with_(`mount: fascia\n  ${MEASURED}`));
+    expect(asked(with_(`mount: fascia\n  ${MEASURED}`))).toContain("fascia-mount");
+    const deck = planOf(with_(MEASURED));
+    expect(fascia.frame.sides).toEqual(deck.frame.sides);
+  });
+});

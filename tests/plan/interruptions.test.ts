@@ -24,6 +24,10 @@ describe("a veranda with a gate, a column and a second guard behind the house", 
     expect(plan.runs.every(({ left, right }) => left.pulls !== right.pulls)).toBe(true);
   });
 
+  test("asks about the gate, which is not planned", () => {
+    expect(plan.checks.filter(({ id }) => id.startsWith("gate-")).map(({ id, verdict }) => [id, verdict])).toEqual([["gate-A", "ask"]]);
+  });
+
   test("stands where the tape says", () => {
     const at = (id: string) => plan.sides.find((side) => side.id === id)?.from ?? { x: Number.NaN, y: Number.NaN };
     // Side A of 9 ft 8 in and a gate of 40 in; side B of 12 ft 2 in and a column of 10 in; all in one line.
