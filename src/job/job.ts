@@ -1,7 +1,7 @@
 // What does a job say once it has been read? Inside units only; every default carries its source.
 import type { Cited } from "../sources/cited.ts";
 import type { AxialStiffness, Cents, Mm, Newton, Radian } from "../units/quantity.ts";
-import type { Calibration, PostBase, Site, Wood } from "./site.ts";
+import type { Calibration, PostBase, Printer, Site, Wood } from "./site.ts";
 import type { Interruption, Standing } from "./standing.ts";
 
 export type UnitSystem = "inch" | "mm";
@@ -261,13 +261,6 @@ export interface Tightening {
   readonly readingStep: Cited<Newton>;
   /** Weight hung on the middle of a span for the sag test. */
   readonly sagWeight: Cited<Newton>;
-}
-
-/** A printer that does not keep the size: what the rulers of 150 mm on its pages measure. */
-export interface Printer {
-  readonly name: string;
-  readonly across: Mm;
-  readonly up: Mm;
 }
 
 export interface Job {

@@ -51,3 +51,10 @@ export type GaugeOrPitch =
 export interface Calibration {
   readonly turns: TurnsMeasured | null;
 }
+
+/** A printer that does not keep the size: what the rulers of 150 mm on its pages measure. */
+export interface Printer {
+  readonly name: string;
+  readonly across: Mm;
+  readonly up: Mm;
+}
