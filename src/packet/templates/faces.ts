@@ -108,12 +108,14 @@ const likeness = ({ upright, face, foot, holes }: UprightFace): string =>
     holes.map(({ here, there, angle, diameter, counterbore }) => [here, there, angle, diameter, counterbore]),
   ]);
 
-/** Marks from left to right, neighbours in one: "P2 to P4, P6". */
+/** Marks of posts, then of spacers, neighbours in one: "P2 to P4, P6". */
 export function marksOf(uprights: readonly Vertical[]): string {
   const runs: { readonly letter: string; readonly from: number; to: number }[] = [];
-  for (const { id } of uprights) {
+  const named = uprights.map(({ id }) => {
     const [, letter = "", digits = ""] = /^(\D+)(\d+)$/.exec(id) ?? [];
-    const number = Number(digits);
+    return { letter, number: Number(digits) };
+  });
+  for (const { letter, number } of named.toSorted((a, b) => (a.letter === b.letter ? a.number - b.number : a.letter < b.letter ? -1 : 1))) {
     const last = runs.at(-1);
     if (last !== undefined && last.letter === letter && last.to === number - 1) last.to = number;
     else runs.push({ letter, from: number, to: number });

@@ -16,7 +16,7 @@ const WORDS_mm = 5;
 export interface HoleRoom {
   readonly view: View;
   readonly show: Show;
-  /** From the middle of the face to where its words must end. */
+  /** From the middle of the face to where its words should end. */
   readonly half: Mm;
 }
 

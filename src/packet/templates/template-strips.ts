@@ -88,7 +88,7 @@ function lookOf(template: Template, { plan, show, paper, titleBlock }: StripCont
       ...railParts(template, { view, tile, half, plan }),
       ...holes
         .filter(({ here }) => here.height >= tile.from && here.height < tile.to)
-        .flatMap((hole) => holeParts(hole, { view, show, half })),
+        .flatMap((hole) => holeParts(hole, { view, show, half: half - FOLD_mm })),
     ],
   };
 }

@@ -101,7 +101,9 @@ function joints({ half, margin, show, standsOn, id }: StripLook, tile: Tile, vie
       : [
           strokes("edge", [[view.point({ x: -half, y: tile.to }), view.point({ x: half, y: tile.to })]]),
           ...crossAt(tile.to),
-          ...wrap(next, room).map((line, index) => label(line, { x: upper.x, y: upper.y - 2.4 - index * lineHeight() }, middle)),
+          ...wrap(next, room).map((line, index, all) =>
+            label(line, { x: upper.x, y: upper.y - 2.4 - (all.length - 1 - index) * lineHeight() }, middle),
+          ),
         ]),
   ];
 }
@@ -110,19 +112,20 @@ function joints({ half, margin, show, standsOn, id }: StripLook, tile: Tile, vie
 function margins({ half, margin, about }: StripLook, tile: Tile, view: View): readonly Part[] {
   const length = tile.to - tile.from - 2 * CROSS_mm - 4;
   const [left, right] = about;
-  const column = (texts: readonly Text[], outer: Mm): readonly Part[] => {
+  const column = (texts: readonly Text[], side: -1 | 1): readonly Part[] => {
     const lines = texts.flatMap((text, index) =>
       wrap(text, length, { weight: index === 0 ? 700 : 400 }).map((line) => ({ line, first: index === 0 })),
     );
     const gap = Math.min(lineHeight(), (margin - 1) / Math.max(1, lines.length));
+    const outer = side < 0 ? -half + 0.6 : half - 0.6 - lines.length * gap;
     return lines.map(({ line, first }, index) =>
-      label(line, view.point({ x: outer + 0.6 + (index + 0.5) * gap, y: tile.from + CROSS_mm + 2 }), {
+      label(line, view.point({ x: outer + (index + 0.5) * gap, y: tile.from + CROSS_mm + 2 }), {
         angle: Math.PI / 2,
         weight: first ? 700 : 400,
       }),
     );
   };
-  return [...column(left, -half), ...column(right, half - margin)];
+  return [...column(left, -1), ...column(right, 1)];
 }
 
 const ARROW_mm = 13;
