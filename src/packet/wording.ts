@@ -1,5 +1,5 @@
 // Which words does a packet use for the things of the trade, for crews and for those who do it once?
-import type { Paper } from "../job/job.ts";
+import type { Job, Paper } from "../job/job.ts";
 import type { EndKind, Face, Plan, Run, Verdict, VerticalRole } from "../plan/plan.ts";
 import { FRAME_SHEET, failingChecks } from "./frame-verdict.ts";
 import type { SheetKey } from "./issues.ts";
@@ -54,6 +54,9 @@ export const paperName: Readonly<Record<Paper, Text>> = { letter: "Letter", a4: 
 export const endName: Readonly<Record<EndKind, Text>> = { stud: "stud end", grip: "grip end" };
 export const faceName: Readonly<Record<Face, Text>> = { left: "left face", right: "right face" };
 
+/** What the datum says that people stand on: deck, planks and boards are a deck, all else (stone, tiles, concrete) a floor. */
+export const floorWord = ({ frame }: Pick<Job, "frame">): "deck" | "floor" => (/deck|plank|board/i.test(frame.datum) ? "deck" : "floor");
+
 /** A sheet's first words, for those who do it once. At most 20 words a sentence. */
 export const introduction: Readonly<Record<SheetKey, readonly Text[]>> = {
   cover: ["Read this sheet first. It says what the packet is for, and when you must stop."],
@@ -65,8 +68,8 @@ export const introduction: Readonly<Record<SheetKey, readonly Text[]>> = {
     "Measure everything on this sheet yourself. Write your number beside the planned one.",
     "If your number is past the stop value, the packet does not fit your frame. Have it made again.",
   ],
-  plan: ["This is your guard seen from above. Stand on the deck and look out: everything counts from left to right."],
-  elevation: ["This is one side as you see it from the deck. Heights start at the datum. Look up each hole in the table of bores."],
+  plan: ["This is your guard seen from above. Stand where people walk and look out: everything counts from left to right."],
+  elevation: ["This is one side as you see it from inside. Heights start at the datum. Look up each hole in the table of bores."],
   details: ["These drawings cut through the ends and corners. They show which part goes where."],
   cables: [
     "One cable is one line of one run. The mark R1-05 means run 1, fifth cable from the bottom.",

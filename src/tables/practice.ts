@@ -125,7 +125,10 @@ export const sagWeight: Cited<Newton> = practice(poundsForce(10), "sag test with
 // The frame and the place where it stands: all of these are our own settings, to be replaced by what is known there.
 
 /** A post that is bolted to a deck's framing: the fastening turns before the post bends. */
-export const postBase_wood: Cited<number> = practice(25e6, "wood post bolted to the deck's frame: 25 kN m per radian; measure yours");
+export const postBase_wood: Cited<number> = practice(
+  25e6,
+  "wood post bolted to the framing at its foot: 25 kN m per radian; measure yours",
+);
 export const postBase_metal: Cited<number> = practice(100e6, "metal post on a bolted plate: 100 kN m per radian; measure yours");
 
 /** Under all cables. */

@@ -7,7 +7,7 @@ import type { Bore, Plan, SidePlan, Vertical } from "../../plan/plan.ts";
 import type { Mm } from "../../units/quantity.ts";
 import type { Text } from "../packet.ts";
 import type { Show } from "../show-number.ts";
-import { faceName } from "../wording.ts";
+import { faceName, floorWord } from "../wording.ts";
 import type { Detail, Note, Picture } from "./detail-compose.ts";
 import { CABLE_mm, cutMember, endFitting, endHoles, type Place } from "./detail-parts.ts";
 import { bushings, bushingText } from "./detail-pass.ts";
@@ -59,7 +59,9 @@ export function cornerDetail(plan: Plan, corners: readonly [Corner, ...Corner[]]
     id: `detail-corner-${before.id.toLowerCase()}-${after.id.toLowerCase()}`,
     title: `Corner of two posts, ${names}`,
     description: `Corner ${corner.bayId} from above: the sides turn ${turn}. The faces of ${left.id} and ${right.id} stand ${show.tape(setbackLeft(corner))} and ${show.tape(setbackRight(corner))} from the corner point. ${cable}`,
-    notes: [`${sameText(corners)}The deck is ${(before.turn ?? 0) >= 0 ? "on the inside" : "on the outside"} of this corner.`],
+    notes: [
+      `${sameText(corners)}The ${floorWord(plan.job)} is ${(before.turn ?? 0) >= 0 ? "on the inside" : "on the outside"} of this corner.`,
+    ],
     size: sizeOf(corner),
     draw: (scale) => draw(plan, corner, scale.ratio, show),
   };

@@ -4,6 +4,7 @@ import { strokes } from "../../drawing/shape.ts";
 import type { Plan } from "../../plan/plan.ts";
 import type { Text } from "../packet.ts";
 import type { Show } from "../show-number.ts";
+import { floorWord } from "../wording.ts";
 import { type Detail, type Picture, placeAt } from "./detail-compose.ts";
 import { boreText, type EndCase, fittingNotes } from "./detail-end.ts";
 import { CABLE_mm, cutMember, endFitting, endHoles } from "./detail-parts.ts";
@@ -19,7 +20,7 @@ export function meetingDetail(plan: Plan, left: EndCase, right: EndCase): Detail
     description:
       `Level cut where run ${left.run.id} ends and run ${right.run.id} begins. At ${left.post.id}: ${boreText(left.bore, show)}. At ${right.post.id}: ${boreText(right.bore, show)}. ` +
       (onePost
-        ? `The bore of ${left.run.id} stands ${offMiddle(left, show)}; that of ${right.run.id} ${offMiddle(right, show)}.`
+        ? `The bore of ${left.run.id} stands ${offMiddle(plan, left, show)}; that of ${right.run.id} ${offMiddle(plan, right, show)}.`
         : `The posts stand ${show.tape(leftFace(right.post) - rightFace(left.post))} apart.`),
     notes: [],
     size: {
@@ -80,17 +81,20 @@ function drawOne(plan: Plan, left: EndCase, right: EndCase, ratio: number, show:
     left: [
       { target: place(-half * 0.6, post.across * 0.4), text: `post ${post.id}, ${post.sectionName}` },
       ...fittingNotes(plan, right, b.points, show).map((note) => ({ ...note, text: `${right.run.id}: ${note.text}` })),
-      { target: a.points.bore, text: `${left.run.id}: ${boreText({ ...left.bore, counterbore: null }, show)}, ${offMiddle(left, show)}` },
+      {
+        target: a.points.bore,
+        text: `${left.run.id}: ${boreText({ ...left.bore, counterbore: null }, show)}, ${offMiddle(plan, left, show)}`,
+      },
     ],
     right: [
       {
         target: b.points.bore,
-        text: `${right.run.id}: ${boreText({ ...right.bore, counterbore: null }, show)}, ${offMiddle(right, show)}`,
+        text: `${right.run.id}: ${boreText({ ...right.bore, counterbore: null }, show)}, ${offMiddle(plan, right, show)}`,
       },
       ...fittingNotes(plan, left, a.points, show).map((note) => ({ ...note, text: `${left.run.id}: ${note.text}` })),
     ],
   };
 }
 
-const offMiddle = ({ end }: EndCase, show: Show): Text =>
-  `${show.tape(Math.abs(end.offset))} off the middle of the post, ${end.offset < 0 ? "towards the deck" : "away from the deck"}`;
+const offMiddle = ({ job }: Plan, { end }: EndCase, show: Show): Text =>
+  `${show.tape(Math.abs(end.offset))} off the middle of the post, ${end.offset < 0 ? "towards" : "away from"} the ${floorWord(job)}`;

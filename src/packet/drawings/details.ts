@@ -11,7 +11,7 @@ import { passDetail } from "./detail-pass.ts";
 /** What holds for all details; the sheet prints it once, above them. */
 export const detailNotes: readonly Text[] = [
   "All details are cut level at the height of a cable and seen from above. Posts, bores and gaps are to scale; fittings are signs, not shapes.",
-  "In the details of straight sides the deck is below, the outside above.",
+  "In the details of straight sides the inside, where people stand, is below, the outside above.",
 ];
 
 /** Ends first, then where runs meet, corners, and what a cable only passes. */

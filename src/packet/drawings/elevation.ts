@@ -7,6 +7,7 @@ import type { Bay, Plan, SidePlan } from "../../plan/plan.ts";
 import type { Mm } from "../../units/quantity.ts";
 import type { Drawing, Text } from "../packet.ts";
 import type { Show } from "../show-number.ts";
+import { floorWord } from "../wording.ts";
 import { courseName, finishDrawing, footer, leftFace, membersOf, places, rightFace, showOf } from "./kit.ts";
 import { baysIn, DECK_mm, EDGE_NAME_mm, edgeRoom, type Scene, sideScene, verticalsIn, wallRoom, wallsOf } from "./side-scene.ts";
 import { type Stretch, stretchesOf } from "./stretches.ts";
@@ -101,7 +102,7 @@ function elevation(scene: Scene, { scale, box, index, count }: ElevationOptions)
   const parts = [...drawn, footer(drawn, { scale, units: plan.job.units, notes: [notesOf(scene, show, { index, count })], room: box })];
   return finishDrawing({
     id: `elevation-${side.id.toLowerCase()}${count === 1 ? "" : `-${index + 1}`}`,
-    title: `Side ${side.id} seen from the deck${part}`,
+    title: `Side ${side.id} seen from inside${part}`,
     description: describe(scene, show),
     parts: stretch.to > stretch.from ? parts : drawn,
   });
@@ -211,7 +212,7 @@ function notesOf({ plan, side }: Scene, show: Show, { index, count }: Pick<Eleva
   const spacing = places(plan.gaps.map((gap) => show.tape(gap.spacing)));
   return [
     `${plan.hardware.length > 0 ? "Hatched on posts: hardware, no bore there. " : ""}Posts ${posts.section.name}${others}, spacers ${spacers.section.name}, ${rails}.`,
-    `Spacing of the cables, also to the rails or the deck: ${spacing}; widest clear gap ${show.tape(widest)}.`,
+    `Spacing of the cables, also to the rails or the ${floorWord(plan.job)}: ${spacing}; widest clear gap ${show.tape(widest)}.`,
     `Heights: middle of the bore above the datum, ${plan.job.frame.datum}. In parentheses: faces of the rails, and spans.`,
     stations,
   ].join(" ");
@@ -226,7 +227,7 @@ function describe(scene: Scene, show: Show): Text {
   const lowest = plan.courses[0]?.height ?? 0;
   const highest = plan.courses.at(-1)?.height ?? 0;
   return (
-    `Side ${side.id}, ${show.feet(side.length)} long, seen from the deck looking out, left to right. ` +
+    `Side ${side.id}, ${show.feet(side.length)} long, seen from inside looking out, left to right. ` +
     `Posts ${name(posts)}; ${verticals.length - posts.length} spacers. ` +
     `${plan.courses.length} courses from ${show.tape(lowest)} to ${show.tape(highest)} above the datum; the guard is ${show.tape(plan.opening.guardHeight)} high. ` +
     "The tables of heights and bays on this sheet hold the same numbers."

@@ -5,6 +5,7 @@ import { label } from "../../drawing/text.ts";
 import type { Point } from "../../geometry/vector.ts";
 import type { Plan } from "../../plan/plan.ts";
 import type { Mm } from "../../units/quantity.ts";
+import { floorWord } from "../wording.ts";
 import { type SideFrame, spot } from "./plan-frame.ts";
 
 /** Room around the word, so that it stands by itself. */
@@ -20,17 +21,17 @@ export function* deckCandidates(plan: Plan, frames: readonly SideFrame[]): Itera
   const beside = Array.from({ length: 30 }, (_, step) => spot(longest, longest.length / 2, -(12 + 2 * step)));
   let found = false;
   for (const at of [...(enclosed ? aroundMiddle(frames) : []), ...beside]) {
-    const word = wordAt(at);
+    const word = wordAt(plan, at);
     const corners = word.texts[0] ?? [at];
     if (!corners.every((corner) => isOnDeck(frames, corner, enclosed))) continue;
     found = true;
     yield word;
   }
-  if (!found) for (const at of beside) yield wordAt(at);
+  if (!found) for (const at of beside) yield wordAt(plan, at);
 }
 
-function wordAt(at: Point): Part {
-  const word = label("DECK", at, { size: DECK_SIZE_mm, weight: 700, anchor: "middle" });
+function wordAt({ job }: Plan, at: Point): Part {
+  const word = label(floorWord(job).toUpperCase(), at, { size: DECK_SIZE_mm, weight: 700, anchor: "middle" });
   return { ...word, texts: [quadOf(grow(word.box, DECK_ROOM_mm))] };
 }
 

@@ -267,5 +267,5 @@ function describe(plan: Plan): Text {
     const pulled = [run.left, run.right].filter(({ pulls }) => pulls).map(({ postId }) => postId);
     return `run ${run.id} from ${run.left.postId} (${run.left.kind} end) to ${run.right.postId} (${run.right.kind} end), tightened at ${pulled.join(" and ")}`;
   });
-  return `The guard from above, from left to right for somebody on the deck who looks out: ${sides.join("; ")}. Runs: ${runs.join("; ")}. The tables of this sheet give the station of every post and spacer.`;
+  return `The guard from above, from left to right for somebody inside who looks out: ${sides.join("; ")}. Runs: ${runs.join("; ")}. The tables of this sheet give the station of every post and spacer.`;
 }

@@ -26,7 +26,9 @@ interface Half {
 }
 
 interface Step {
+  /** 0 where runs that share the frame are pulled after this one: their names stand in its place. */
   readonly course: number;
+  readonly others?: Text;
   readonly tensions: readonly Newton[];
   readonly pass: number;
 }
@@ -41,11 +43,13 @@ export function tensionSteps(plan: Plan, runId: string, box: Room): Drawing {
   const run = plan.runs.find(({ id }) => id === runId);
   const tightening = plan.tightening.find((one) => one.runId === runId);
   if (run === undefined || tightening === undefined) throw new RangeError(`no run ${runId}`);
-  const halves = halvesOf(tightening);
+  const halves = halvesOf(run, tightening);
   const scale = scaleOf(run, halves);
   const drawn = plot(plan, run, { halves, scale, room: box });
   const show = showOf(plan);
+  const others = laterRuns(run.id, tightening.together);
   const notes = [
+    ...(others.length === 0 ? [] : [`${others.join(", ")} below the last step of each half: when the cables of that run are pulled too.`]),
     `Left: from the middle outward. Right: ${tightening.orderName}. One line for each cable from its first pull (dot; its number below) on.`,
     `Solid across: the target. Dashed: at least and at most at the end. The scale begins at ${show.force(scale.bottom)}.`,
   ];
@@ -57,11 +61,26 @@ export function tensionSteps(plan: Plan, runId: string, box: Room): Drawing {
   });
 }
 
-/** Short, so that each title is one line; the words below have the rest. */
-const halvesOf = ({ plain, steps, passes }: RunTightening): readonly [Half, Half] => [
-  { title: "Customary: every cable to the target", steps: plain.steps.map((step) => ({ ...step, pass: 1 })) },
-  { title: passes.length === 1 ? "Here: each cable to its own reading" : `Here: ${passes.length} passes`, steps },
-];
+/** Short, so that each title is one line; the words below have the rest. Each half ends when all runs of the frame are pulled. */
+function halvesOf(run: Run, { plain, steps, passes, together }: RunTightening): readonly [Half, Half] {
+  const others = laterRuns(run.id, together).join(" ");
+  const end = (tensions: readonly Newton[]): readonly Step[] =>
+    others === "" ? [] : [{ course: 0, others, tensions, pass: passes.at(-1)?.number ?? 1 }];
+  return [
+    {
+      title: "Customary: every cable to the target",
+      steps: [...plain.steps.map((step) => ({ ...step, pass: 1 })), ...end(plain.tensions)],
+    },
+    {
+      title: passes.length === 1 ? "Here: each cable to its own reading" : `Here: ${passes.length} passes`,
+      // The last pass leaves every cable of the frame at its target.
+      steps: [...steps, ...end(plain.tensions.map(() => run.tension.target))],
+    },
+  ];
+}
+
+/** Runs that are pulled after this one in each pass and change what its cables bear. */
+export const laterRuns = (runId: string, together: readonly string[]): readonly string[] => together.slice(together.indexOf(runId) + 1);
 
 function scaleOf(run: Run, halves: readonly Half[]): Scale {
   const { target, high } = run.tension;
@@ -170,8 +189,8 @@ function halfParts(run: Run, half: Half, { scale, left, right }: Place): readonl
 function pulledNames({ steps }: Half, { xOf, wide, y }: { readonly xOf: (step: number) => Mm; readonly wide: Mm; readonly y: Mm }) {
   const needed = textWidth("00") + 1;
   const rows = wide >= needed ? 1 : wide * 2 >= needed ? 2 : 3;
-  return steps.map(({ course }, step) =>
-    label(courseName(course), { x: xOf(step), y: y + (step % rows) * lineHeight() }, { anchor: "middle" }),
+  return steps.map(({ course, others }, step) =>
+    label(others ?? courseName(course), { x: xOf(step), y: y + (step % rows) * lineHeight() }, { anchor: "middle" }),
   );
 }
 
@@ -195,13 +214,17 @@ function endNames(lines: readonly CableLine[], { x, yOf, height }: { readonly x:
   return Math.max(...heights) - Math.min(...heights) < APART_mm ? [] : marksRightOf(x, ends, { from: 0, to: height });
 }
 
-function describe(plan: Plan, run: Run, { plain, steps, orderName }: RunTightening): Text {
+function describe(plan: Plan, run: Run, tightening: RunTightening): Text {
   const show = showOf(plan);
-  const ends = (plain.steps.at(-1)?.tensions ?? []).map((tension, index) => `${courseName(index + 1)} ${show.force(tension)}`);
+  const { plain, steps, orderName, together } = tightening;
+  const others = laterRuns(run.id, together);
+  const when = others.length === 0 ? "" : `, when ${others.join(" and ")} stand too,`;
+  const ends = plain.tensions.map((tension, index) => `${courseName(index + 1)} ${show.force(tension)}`);
   const own = steps.map(({ course, pass, reading }) => `${courseName(course)}${pass > 1 ? ` (pass ${pass})` : ""} ${show.force(reading)}`);
-  const last = steps.at(-1)?.tensions ?? [];
+  const [, here] = halvesOf(run, tightening);
+  const last = here.steps.at(-1)?.tensions ?? [];
   return (
-    `Left: every cable of run ${run.id} is pulled to ${show.forceBoth(run.tension.target)} in the customary order; the cables then hold ${ends.join(", ")}. ` +
-    `Right: ${orderName}, stopped at ${own.join(", ")}; then all hold ${show.force(Math.min(...last))} to ${show.force(Math.max(...last))}. The log holds the same readings.`
+    `Left: every cable of run ${run.id} is pulled to ${show.forceBoth(run.tension.target)} in the customary order; the cables then${when} hold ${ends.join(", ")}. ` +
+    `Right: ${orderName}, stopped at ${own.join(", ")}; then${when} all hold ${show.force(Math.min(...last))} to ${show.force(Math.max(...last))}. The log holds the same readings.`
   );
 }

@@ -4,7 +4,7 @@ import { mergedBits } from "../../plan/tools.ts";
 import { ownSheets } from "../issues.ts";
 import type { Block, Cell, Column, Sheet, Table, Text } from "../packet.ts";
 import { type Show, sourceMark } from "../show-number.ts";
-import { introduction, roleName } from "../wording.ts";
+import { floorWord, introduction, roleName } from "../wording.ts";
 import { hardwareTable } from "./bore-hardware.ts";
 import { type BoreRow, boreRows, bushingPlace, isEven } from "./bore-rows.ts";
 import {
@@ -126,11 +126,12 @@ const makeColumns = (needed: Needed): readonly Column[] => [
   ...(needed.bushing ? [column("bushing", "Bushing", 0.075, { sub: "place, bend" })] : []),
 ];
 
-function makeCells({ first }: Pick<BoreRow, "first">, needed: Needed, { plan, show }: SheetContext): readonly Cell[] {
+function makeCells({ first }: Pick<BoreRow, "first">, needed: Needed, context: SheetContext): readonly Cell[] {
+  const { plan, show } = context;
   const { offset, diameter, counterbore, entryFace, bend } = first;
   const place = bushingPlace(plan, first);
   return [
-    ...(needed.across ? [acrossWords(offset, show)] : []),
+    ...(needed.across ? [acrossWords(offset, context)] : []),
     strong(show.diameterOne(diameter)),
     entryFace,
     ...(needed.counterbore ? counterboreCells(counterbore, show) : []),
@@ -141,11 +142,12 @@ function makeCells({ first }: Pick<BoreRow, "first">, needed: Needed, { plan, sh
 const counterboreCells = (counterbore: Bore["counterbore"], show: Show): readonly Cell[] =>
   counterbore ? [strong(`${show.diameterOne(counterbore.diameter)} x ${show.tape(counterbore.depth)}`), counterbore.face] : ["none", "-"];
 
-function acrossWords(offset: number, show: Show): Text {
+function acrossWords(offset: number, { plan, show }: SheetContext): Text {
+  const floor = floorWord(plan.job);
   if (offset === 0) {
     return "middle";
   }
-  return offset > 0 ? `${bold(show.tapeBoth(offset))} away from deck` : `${bold(show.tapeBoth(-offset))} towards deck`;
+  return offset > 0 ? `${bold(show.tapeBoth(offset))} away from ${floor}` : `${bold(show.tapeBoth(-offset))} towards ${floor}`;
 }
 
 /** A row for each upright, a box for each bore. */
@@ -210,10 +212,10 @@ function uprightTable(context: SheetContext, row: BoreRow): Table {
 function rules({ plan, show }: SheetContext, rows: readonly BoreRow[]): readonly Text[] {
   const { across, counterbore, bushing } = neededOf(rows);
   return [
-    `Heights are to the nearest ${show.tape(plan.job.limits.tapeStep.value)}. Faces are left and right as seen from the deck, looking out. Every bore goes right through at its diameter${counterbore ? "; a counterbore is bored FIRST, from the face in its own column, with a flat or piloted bit; then the through bore at the same height, from the face of its bit, so that the washer's side stays clean, to come out in the middle of the counterbore" : ""}.`,
+    `Heights are to the nearest ${show.tape(plan.job.limits.tapeStep.value)}. Faces are left and right as seen from the ${floorWord(plan.job)}, looking out. Every bore goes right through at its diameter${counterbore ? "; a counterbore is bored FIRST, from the face in its own column, with a flat or piloted bit; then the through bore at the same height, from the face of its bit, so that the washer's side stays clean, to come out in the middle of the counterbore" : ""}.`,
     ...(across
       ? [
-          "Across: from the middle of the post to the middle of the bore, square to the guard: towards the deck or away from it. The sides are named so that no sign is needed.",
+          `Across: from the middle of the post to the middle of the bore, square to the guard: towards the ${floorWord(plan.job)} or away from it. The sides are named so that no sign is needed.`,
         ]
       : []),
     ...(bushing ? ["Bushings: one in each wall of a tube; in a solid member one, from the face named, or right through."] : []),

@@ -2,6 +2,7 @@
 import type { Plan } from "../../plan/plan.ts";
 import type { StepItem, Text } from "../packet.ts";
 import { sourceMark } from "../show-number.ts";
+import { floorWord } from "../wording.ts";
 import type { Card } from "./card.ts";
 import { depthOf, gripEnds, isNarrow, meetingTails, postsWith, secondStuds, siteEnds, startOf, startWords, stopOf } from "./ends.ts";
 import { count, refer, type SheetContext } from "./kit.ts";
@@ -125,7 +126,7 @@ export function secondStudCard(context: SheetContext): Card {
       ...(narrow.length > 0
         ? [
             {
-              text: `${postsWith(narrow)}, no room behind: nut and washer off at ${postsWith(starts)}; cables bowed towards the deck over the bays, end pulled back into the bay, in a wide curve; cut and stud fitted there, stud pushed out.`,
+              text: `${postsWith(narrow)}, no room behind: nut and washer off at ${postsWith(starts)}; cables bowed towards the ${floorWord(plan.job)} over the bays, end pulled back into the bay, in a wide curve; cut and stud fitted there, stud pushed out.`,
               killer: true as const,
             },
             {

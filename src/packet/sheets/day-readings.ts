@@ -5,6 +5,7 @@ import type { RunTightening } from "../../plan/readings.ts";
 import { hardestTexts } from "../hardest-day.ts";
 import type { Cell, Table, Text } from "../packet.ts";
 import { sourceMark } from "../show-number.ts";
+import { floorWord } from "../wording.ts";
 import { bold, column, type SheetContext, strong, table } from "./kit.ts";
 
 /** Temperatures stand side by side: the stop of a step is found in the column of the day. */
@@ -59,7 +60,7 @@ function dayNotes({ plan, show, rules }: SheetContext, climate: RunClimate | und
     ...(climate === undefined || !rules
       ? []
       : [
-          `Strand grows ${perMillion(climate.expansion.strand.value, show)} ${sourceMark(climate.expansion.strand.source)}, deck ${perMillion(climate.expansion.deck.value, show)} ${sourceMark(climate.expansion.deck.source)}, rail ${perMillion(climate.expansion.rail.value, show)} ${sourceMark(climate.expansion.rail.source)} millionths per deg C.`,
+          `Strand grows ${perMillion(climate.expansion.strand.value, show)} ${sourceMark(climate.expansion.strand.source)}, ${floorWord(plan.job)} ${perMillion(climate.expansion.deck.value, show)} ${sourceMark(climate.expansion.deck.source)}, rail ${perMillion(climate.expansion.rail.value, show)} ${sourceMark(climate.expansion.rail.source)} millionths per deg C.`,
         ]),
   ];
 }

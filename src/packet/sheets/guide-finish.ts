@@ -2,6 +2,7 @@
 import { edgeProtection } from "../../plan/open-edge.ts";
 import type { Plan, Run } from "../../plan/plan.ts";
 import type { StepItem, Text } from "../packet.ts";
+import { floorWord } from "../wording.ts";
 import { hasTails, pulledAtBoth } from "./ends.ts";
 import { listed, refer, type SheetContext } from "./kit.ts";
 import { isWood } from "./material.ts";
@@ -113,7 +114,7 @@ export function proveStage(context: SheetContext): Stage {
       ...sphereItems(context),
       {
         text: "Try it between every two neighbouring cables, at the middle of the longest free length.",
-        more: `Try it at the ${plan.job.frame.bottomRail ? "top and bottom rail" : "top rail and the deck"} too, and beside end posts.`,
+        more: `Try it at the ${plan.job.frame.bottomRail ? "top and bottom rail" : `top rail and the ${floorWord(plan.job)}`} too, and beside end posts.`,
         killer: true,
       },
       { text: "Write down the result for each bay. It must not pass." },

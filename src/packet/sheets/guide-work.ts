@@ -1,7 +1,7 @@
 // What does somebody who does this once do to set out, bore, reeve and set the ends? Sentences of at most 20 words.
 import type { Plan, Run, RunEnd } from "../../plan/plan.ts";
 import type { StepItem, Text } from "../packet.ts";
-import { faceName } from "../wording.ts";
+import { faceName, floorWord } from "../wording.ts";
 import { depthOf, gripEnds, isNarrow, meetingTails, postsWith, secondStuds, siteEnds, startOf, startsInside, stopOf } from "./ends.ts";
 import { count, listed, refer, type SheetContext, unique } from "./kit.ts";
 import { isTreated, isTube, isWood } from "./material.ts";
@@ -262,7 +262,7 @@ function fitItems(run: Run, end: RunEnd, { plan, show }: SheetContext): readonly
   return isNarrow(end)
     ? [
         {
-          text: `Run ${run.id}: take nut and washer off at ${start.postId}. Bow the cable towards the deck over the bays.`,
+          text: `Run ${run.id}: take nut and washer off at ${start.postId}. Bow the cable towards the ${floorWord(plan.job)} over the bays.`,
           more: `There is no room to cut behind ${end.postId}. The slack comes from the other end.`,
         },
         {

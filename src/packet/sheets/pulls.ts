@@ -4,7 +4,7 @@ import type { PostPull } from "../../plan/readings.ts";
 import { FRAME_SHEET } from "../frame-verdict.ts";
 import { hardestAt } from "../hardest-day.ts";
 import type { Table, Text } from "../packet.ts";
-import { roleName } from "../wording.ts";
+import { floorWord, roleName } from "../wording.ts";
 import { bold, column, type SheetContext, table } from "./kit.ts";
 
 /** A demand only: no capacity stands beside it. */
@@ -56,7 +56,7 @@ function bendsToDeck(plan: Plan, postId: string): boolean {
 /** At an end the cables pull the post towards themselves; at a bend to the inside of the turn: the deck's side where the guard turns right. */
 function wayOf(plan: Plan, { postId, runId, cause }: PostPull): Text {
   if (cause === "bend") {
-    return `bend: ${bendsToDeck(plan, postId) ? "towards" : "away from"} the deck`;
+    return `bend: ${bendsToDeck(plan, postId) ? "towards" : "away from"} the ${floorWord(plan.job)}`;
   }
   const isLeft = plan.runs.some((run) => run.id === runId && run.left.postId === postId);
   return `end: to the ${isLeft ? "right" : "left"}`;

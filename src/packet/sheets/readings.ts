@@ -2,6 +2,7 @@
 import type { Plan, Run } from "../../plan/plan.ts";
 import type { Newton } from "../../units/quantity.ts";
 import type { Text } from "../packet.ts";
+import { floorWord } from "../wording.ts";
 import { listed, type SheetContext, unique } from "./kit.ts";
 
 /** A lower limit: rounded up, so that what is printed is never less than what is needed. */
@@ -64,5 +65,6 @@ function bendWay(plan: Plan, postId: string): Text {
   const corner = plan.bays.find(({ kind, leftId, rightId }) => kind === "corner" && (leftId === postId || rightId === postId));
   const before = plan.verticals.find(({ id }) => id === corner?.leftId);
   const turn = plan.sides.find(({ id }) => id === before?.sideId)?.turn ?? 0;
-  return turn > 0 ? "the deck" : "away from the deck";
+  const floor = floorWord(plan.job);
+  return turn > 0 ? `the ${floor}` : `away from the ${floor}`;
 }

@@ -2,7 +2,7 @@
 import type { Run } from "../../plan/plan.ts";
 import type { Mm } from "../../units/quantity.ts";
 import type { Block, Cell, Column, Sheet, Table, Text } from "../packet.ts";
-import { introduction, runSpan } from "../wording.ts";
+import { floorWord, introduction, runSpan } from "../wording.ts";
 import {
   blank,
   blankRow,
@@ -87,13 +87,14 @@ function boreColumns({ plan }: SheetContext): readonly BoreColumn[] {
 const boreTables = (context: SheetContext): readonly Block[] =>
   evenly(boreColumns(context), UPRIGHTS).map((uprights, index) => boreTable(context, uprights, index));
 
-function boreTable({ plan, show }: SheetContext, uprights: readonly BoreColumn[], index: number): Table {
+function boreTable(context: SheetContext, uprights: readonly BoreColumn[], index: number): Table {
+  const { plan, show } = context;
   const columns: readonly Column[] = [
     column("course", "Course", 0.12),
     column("planned", "Planned", 0.16, { sub: "plan" }),
     ...uprights.map(({ key, head }) => column(key, head, 0.09, { sub: "built" })),
   ];
-  const across = uprights.flatMap(({ head, offset }) => (offset === null ? [] : [`${head} ${offsetWords(offset, show)}`]));
+  const across = uprights.flatMap(({ head, offset }) => (offset === null ? [] : [`${head} ${offsetWords(offset, context)}`]));
   return table({
     id: `record-bores-${index + 1}`,
     caption: `Heights of the bores in ${listed(uprights.map(({ head }) => head))}, from the datum`,
@@ -111,8 +112,8 @@ function boreTable({ plan, show }: SheetContext, uprights: readonly BoreColumn[]
   });
 }
 
-const offsetWords = (offset: Mm, show: SheetContext["show"]): Text =>
-  offset === 0 ? "in the middle" : `${show.fine(Math.abs(offset))} ${offset > 0 ? "away from" : "towards"} the deck`;
+const offsetWords = (offset: Mm, { plan, show }: SheetContext): Text =>
+  offset === 0 ? "in the middle" : `${show.fine(Math.abs(offset))} ${offset > 0 ? "away from" : "towards"} the ${floorWord(plan.job)}`;
 
 /** What each step was to read and what it did; the last reading is the one at the end, when all cables stand. */
 function cableTable(context: SheetContext, run: Run): Table {
@@ -224,7 +225,7 @@ function photoTable(context: SheetContext): Table {
   const { plan } = context;
   const job = plan.job.identity.number;
   const views: readonly (readonly [view: Text, file: Text])[] = [
-    ...plan.sides.map(({ id }): readonly [Text, Text] => [`Side ${id} from the deck, square on`, `${job}-side-${id}`]),
+    ...plan.sides.map(({ id }): readonly [Text, Text] => [`Side ${id} from inside, square on`, `${job}-side-${id}`]),
     ...endPostIds(plan).map((id): readonly [Text, Text] => [`Back of ${id}: nuts or fittings, washers`, `${job}-${id}-back`]),
     ...endPostIds(plan).map((id): readonly [Text, Text] => [`Foot of ${id} with its fasteners`, `${job}-${id}-foot`]),
     ...plan.runs.map((run): readonly [Text, Text] => [

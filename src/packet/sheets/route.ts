@@ -5,6 +5,7 @@ import type { Newton } from "../../units/quantity.ts";
 import type { Text } from "../packet.ts";
 import type { Show } from "../show-number.ts";
 import { sourceMark } from "../show-number.ts";
+import { floorWord } from "../wording.ts";
 import { count, listed, type SheetContext, unique } from "./kit.ts";
 
 export type FactRow = readonly [name: Text, value: Text, strong?: true];
@@ -27,7 +28,7 @@ export function openingRoute(context: SheetContext): Route {
 
 /** Where an opening is tried: the same words on every sheet. */
 export const testPlaces = ({ job }: Plan): Text =>
-  `between every two neighbouring cables at the middle of the longest free length, at the top ${job.frame.bottomRail ? "and bottom rail" : "rail and the deck"}, and beside end posts`;
+  `between every two neighbouring cables at the middle of the longest free length, at the top ${job.frame.bottomRail ? "and bottom rail" : `rail and the ${floorWord(job)}`}, and beside end posts`;
 
 /** The force is an assumption until the authority has answered. */
 export const forceWords = ({ plan, show }: SheetContext): Text => {

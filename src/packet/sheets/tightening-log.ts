@@ -1,11 +1,25 @@
 // At which reading does each step stop, and what is written beside it? One table for each pass of a run: programme and log at once.
 import type { Run } from "../../plan/plan.ts";
 import type { RunTightening, TighteningStep } from "../../plan/readings.ts";
+import { laterRuns } from "../drawings/tension-steps.ts";
 import type { Block, Cell, Column, Table, Text } from "../packet.ts";
 import { runSpan } from "../wording.ts";
 import { dayTable } from "./day-readings.ts";
 import { drawnDays, drawnSteps, drawnTightening } from "./drawn.ts";
-import { blankCells, bold, column, heading, listed, pageBreak, pullingEnds, type SheetContext, strong, table } from "./kit.ts";
+import {
+  blankCells,
+  bold,
+  column,
+  greatest,
+  heading,
+  listed,
+  pageBreak,
+  pullingEnds,
+  type SheetContext,
+  strong,
+  table,
+  unique,
+} from "./kit.ts";
 import { atLeast, atMost, highAtNut, lowAtNut } from "./readings.ts";
 import { whyBlocks, windowBlocks } from "./tightening-why.ts";
 
@@ -65,7 +79,7 @@ function passTable(context: SheetContext, run: Run, { tightening, number }: OfPa
       .map((step, index) => stepRow(context, step, { place: index + 1, columns: columns.length })),
     rowHeads: true,
     writeIn: true,
-    notes: isLast ? [...notesOf(context, run), lastNote(context, run, tightening)] : [],
+    notes: isLast ? [...notesOf(context, run), ...untilNote(context, run, tightening), lastNote(context, run, tightening)] : [],
   });
 }
 
@@ -121,6 +135,19 @@ function stepRow(
   return [...planned, ...blankCells(columns - planned.length)];
 }
 
+/** Runs that share a frame change each other: what the first ones read until the last one is pulled is no fault of theirs. */
+function untilNote({ show }: SheetContext, { id, tension }: Run, { together, steps }: RunTightening): readonly Text[] {
+  const later = laterRuns(id, together);
+  const after = steps.at(-1)?.tensions ?? [];
+  const [least, most] = [Math.min(...after), greatest(after)];
+  if (later.length === 0 || show.force(least) === show.force(tension.target)) return [];
+  const way = most <= tension.target ? "low" : least >= tension.target ? "high" : "low or high";
+  const range = show.force(least) === show.force(most) ? show.force(least) : `${show.force(least)} to ${show.force(most)}`;
+  return [
+    `**${id} reads ${way} until ${listed(later)} ${later.length === 1 ? "is" : "are"} pulled: ${range} after its last step. This is planned: do not correct it.**`,
+  ];
+}
+
 /** What ends the last pass. */
 function lastNote(context: SheetContext, run: Run, { together }: RunTightening): Text {
   return `**${together.length > 1 ? `When all of ${listed(together)} are pulled,` : "Then"} read every cable again without turning a nut ("End"): at least ${lowAtNut(run, context)}, at most ${highAtNut(run, context)}, on another day moved as the table by temperature says.** Turn a nut only where it reads outside; if any was turned, read all once more.`;
@@ -136,11 +163,13 @@ const turnsWords = ({ takeUp }: Run, { show }: SheetContext): Text =>
 
 function notesOf(context: SheetContext, run: Run): readonly Text[] {
   const { show, plan } = context;
-  const { slackToPull, threadLeft, reserve } = run.takeUp;
+  const { slackToPull, ends: nuts, reserve } = run.takeUp;
+  const left = unique(nuts.map(({ threadLeft }) => show.tapeDown(threadLeft)));
+  const leftWords = left.length === 1 ? left[0] : listed(nuts.map(({ postId, threadLeft }) => `${show.tapeDown(threadLeft)} at ${postId}`));
   const ends = pullingEnds(run);
   const several = plan.tightening.some(({ runId, passes }) => runId === run.id && passes.length > 1);
   return [
-    `${slackToPull > 0 ? `**Slack to pull past hand-tight before the far end is set or cut: ${show.tape(slackToPull)}.** ` : ""}Turns are counted from hand-tight; in all ${turnsWords(run, context)} (stiff - soft strand). Thread left about ${show.tapeDown(threadLeft)}; keep ${show.tape(reserve)} for later visits.`,
+    `${slackToPull > 0 ? `**Slack to pull past hand-tight before the far end is set or cut: ${show.tape(slackToPull)}.** ` : ""}Turns are counted from hand-tight; in all ${turnsWords(run, context)} (stiff - soft strand). Thread left about ${leftWords}; keep ${show.tape(reserve)} for later visits.`,
     ...(plan.runs.length > 1 && several ? ["Do one pass on every run before the next pass on any."] : []),
     ...(ends.length > 1
       ? [

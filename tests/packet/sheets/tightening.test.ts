@@ -381,3 +381,11 @@ describe("waysToRead", () => {
     expect(texts).toMatch(/Sag\*\*: hang .* It moves .* here/);
   });
 });
+
+describe("runs that share a frame", () => {
+  test("0006: the log of R1 says that it reads low until R2 is pulled, the log of R2 says nothing of the kind", () => {
+    const packet = packetOf(examplePlan("0006-porch-existing-posts"), "crew");
+    expect(tableOf(packet, "tightening-log-R1-1").notes?.join(" ")).toContain("R1 reads low until R2 is pulled");
+    expect(tableOf(packet, "tightening-log-R2-1").notes?.join(" ")).not.toContain("until R");
+  });
+});
