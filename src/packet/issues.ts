@@ -125,8 +125,17 @@ export function sheetHeads({ plan, issue, all }: { plan: Plan; issue: Issue; all
   return order.filter((key) => all || catalogue[key].issues.includes(issue)).flatMap((key) => headsOf(key, plan));
 }
 
+/** What is cut has the name of what it is. */
+function nameOf(key: SheetKey, { job }: Plan): string {
+  if (key !== "lumber") return catalogue[key].name;
+  const materials = [job.posts.section, job.spacers.section, job.frame.topRail, ...(job.frame.bottomRail ? [job.frame.bottomRail] : [])];
+  const wooden = materials.filter(({ material }) => material === "wood").length;
+  return wooden === 0 ? "Tube and bar" : wooden === materials.length ? "Lumber" : catalogue.lumber.name;
+}
+
 function headsOf(key: SheetKey, plan: Plan): readonly SheetHead[] {
-  const { id, name, slug, use } = catalogue[key];
+  const { id, slug, use } = catalogue[key];
+  const name = nameOf(key, plan);
   if (key !== "elevation") {
     return [{ key, id, name, slug, use, sideIndex: 0 }];
   }

@@ -105,15 +105,8 @@ export function openQuestions(plan: Checked, job: Job): readonly Check[] {
   const rules = guardRules({ edition: job.code.edition, occupancy: job.code.occupancy });
   const force = Math.min(...plan.runs.flatMap((run) => run.spans.map((span) => span.pushThrough.sliding)));
   const checks: Check[] = [
-    {
-      ...question("push-through", "Force that pushes the code's sphere through, least span", {
-        source: "derived",
-        where: "sphere between two cables",
-        advice: "ask the authority with which force it tests the opening, if with any",
-      }),
-      rule: "at least",
-      demand: Number.isFinite(force) ? { value: force, kind: "force" } : null,
-    },
+    // Built to the code's table nothing is pushed: there is no force to ask for.
+    ...(job.tightening.criterion.kind === "table" ? [] : [pushQuestion(force)]),
     {
       ...question("horizontals", "Horizontal infill allowed?", {
         source: rules?.climbRule?.source ?? "practice",
@@ -134,3 +127,13 @@ export function openQuestions(plan: Checked, job: Job): readonly Check[] {
   }
   return checks;
 }
+
+const pushQuestion = (force: number): Check => ({
+  ...question("push-through", "Force that pushes the code's sphere through, least span", {
+    source: "derived",
+    where: "sphere between two cables",
+    advice: "ask the authority with which force it tests the opening, if with any",
+  }),
+  rule: "at least",
+  demand: Number.isFinite(force) ? { value: force, kind: "force" } : null,
+});

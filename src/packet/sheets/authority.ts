@@ -19,6 +19,7 @@ import {
   greatest,
   heading,
   prose,
+  refer,
   type SheetContext,
   type SheetMaker,
   sheet,
@@ -27,6 +28,7 @@ import {
 } from "./kit.ts";
 import { pullsTable } from "./pulls.ts";
 import { openingSpans } from "./spans.ts";
+import { metalParts } from "./survey-rows.ts";
 
 export const authoritySheet: SheetMaker = (context, head): Sheet => {
   const { plan } = context;
@@ -172,7 +174,8 @@ function openingsAtFoot({ plan, show }: Pick<SheetContext, "plan" | "show">): Te
 }
 
 /** What the computation of the frame rests on and nobody but the authority or an engineer can settle. */
-function frameQuestions({ plan, show }: Pick<SheetContext, "plan" | "show">, rules: GuardRules | null): readonly (readonly [Text, Text])[] {
+function frameQuestions(context: SheetContext, rules: GuardRules | null): readonly (readonly [Text, Text])[] {
+  const { plan, show } = context;
   const { job, frame } = plan;
   const base = frame.posts.base.value;
   const loads = rules
@@ -192,6 +195,10 @@ function frameQuestions({ plan, show }: Pick<SheetContext, "plan" | "show">, rul
           ],
         ] as const)
       : []),
+    ...metalParts(plan).map(({ parts, alloy, yieldStress }): readonly [Text, Text] => [
+      `Which metal are the ${parts} of, and is this yield strength accepted (engineer)?`,
+      `${alloy}: ${show.stress(yieldStress.value)} ${sourceMark(yieldStress.source)}, from the certificate: ${refer(context, "survey")}`,
+    ]),
     [
       "What may the base of a post bear (moment, shear), by which report of its hardware?",
       job.posts.baseCapacity_Nmm === null
@@ -205,7 +212,8 @@ function frameQuestions({ plan, show }: Pick<SheetContext, "plan" | "show">, rul
   ];
 }
 
-function questionTable({ plan, show }: SheetContext, rules: GuardRules | null): Table {
+function questionTable(context: SheetContext, rules: GuardRules | null): Table {
+  const { plan, show } = context;
   const { code, posts, tightening } = plan.job;
   const { criterion } = tightening;
   const ofCode = rules?.openingForce
@@ -224,11 +232,13 @@ function questionTable({ plan, show }: SheetContext, rules: GuardRules | null): 
   const climbs = rules?.climbRule ? rules.climbRule.value : "allowed; no rule on climbing assumed";
   const questions: readonly (readonly [Text, Text])[] = [
     ["Which edition applies, with which local amendments?", code.edition],
+    // The class decides which volume and which loads apply.
+    ...(code.edition.startsWith("NCC") ? ([["Which class of building is it, and which volume applies?", code.occupancy]] as const) : []),
     ["Is a guard required here, and how high must it be?", show.tape(code.guardHeight_min.value)],
     ["Which sphere must not pass, and up to which height?", `${show.tape(code.openingSphere.value)}, full height`],
     ["Is the opening tested under a force? Sphere or cone, how large, how hard, where?", forceOf()],
     ["Are level cables allowed (climbing)?", climbs],
-    ...frameQuestions({ plan, show }, rules),
+    ...frameQuestions(context, rules),
     ["Is the guard also a pool barrier?", code.poolBarrier ? "yes" : "no"],
     ["Is a permit needed? Which drawings, which inspections, when?", "asked here"],
     ...(posts.existing

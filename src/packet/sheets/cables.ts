@@ -5,6 +5,7 @@ import type { Block, Cell, Sheet, Table, Text } from "../packet.ts";
 import { sourceMark } from "../show-number.ts";
 import { endName, faceName, introduction, runSpan } from "../wording.ts";
 import { drawnFriction } from "./drawn.ts";
+import { keptInTarget } from "./kept.ts";
 import { blank, bold, caution, column, prose, type SheetContext, type SheetMaker, sheet, sideBySide, strong, table, tick } from "./kit.ts";
 
 export const cablesSheet: SheetMaker = (context, head): Sheet => {
@@ -108,22 +109,27 @@ function takeUpTable({ plan, show }: SheetContext): Table {
         show.fine(takeUp.closing),
         show.travel(end.travel),
         bold(turnsOf(end, show)),
-        show.tapeDown(takeUp.threadLeft),
+        show.tapeDown(end.threadLeft),
         takeUp.slackToPull > 0 ? bold(show.tape(takeUp.slackToPull)) : "none",
       ]),
     ),
     rowHeads: true,
     notes: [
-      `Stretch, bedding, seating and closing are those of the whole run. Closing: how much nearer its ends come under all cables ${sourceMark("derived")}; the cable that closes most.`,
+      `Stretch, bedding, seating and closing are those of the whole run. Closing: how much nearer its ends come under all cables ${sourceMark("derived")}; the cable that closes most. Each length is rounded by itself, the travel upwards: on paper the parts may miss their sum by ${show.fine(ROUNDED_mm)}.`,
     ],
   });
 }
+
+/** Four parts, each printed to the nearest step, and a sum printed to the next: what they may miss each other by. */
+const ROUNDED_mm = 1.6;
 
 const turnsOf = ({ turns, turns_low, turns_high }: EndTakeUp, show: SheetContext["show"]): Text =>
   `${show.decimal(turns, 1)} (${show.decimal(turns_low, 1)} - ${show.decimal(turns_high, 1)})`;
 
 function frictionTable({ plan, show }: SheetContext): Table {
-  const { friction, allowFor } = plan.job.tightening;
+  const { friction } = plan.job.tightening;
+  const kept = keptInTarget(plan);
+  const bays = new Map(plan.bays.map(({ id, kind }) => [id, kind]));
   return table({
     id: "cables-friction",
     caption: "How much of the pull reaches the far spans, and what is kept for warm days, drying and bedding-in",
@@ -132,15 +138,15 @@ function frictionTable({ plan, show }: SheetContext): Table {
       column("target", "Target at the nut", 0.2),
       column("least", "Least along the run", 0.17, { sub: "in bay" }),
       column("ratio", "Far share", 0.1, { align: "right" }),
-      column("asked-least", "Least where asked for", 0.17, { sub: "in bay" }),
+      column("asked-least", "Nearest to what is asked", 0.17, { sub: "in bay" }),
       column("asked", "Asked for", 0.13, { sub: "in the worst span" }),
       column("covered", "Kept for losses", 0.16, { sub: "in the target" }),
     ],
     rows: plan.runs.map(({ id, tension, spans }) => {
-      // A corner gap needs nothing: the least is that of a span of which something is asked.
+      // Where the pull has least to spare over what is asked: a corner gap, of which nothing is tested, is none of them.
       const weakest = spans
-        .filter(({ required }) => required > 0)
-        .reduce((most, span) => (span.tension < most.tension ? span : most), { tension: tension.target, bayId: tension.leastBayId });
+        .filter(({ required, bayId }) => required > 0 && bays.get(bayId) === "bay")
+        .reduce((most, span) => (span.tension * most.required < most.tension * span.required ? span : most));
       return [
         id,
         strong(show.forceBoth(tension.target)),
@@ -153,7 +159,7 @@ function frictionTable({ plan, show }: SheetContext): Table {
     }),
     rowHeads: true,
     notes: [
-      `At each bend the tension falls by exp(-mu x angle), mu = ${show.decimal(friction.value, 2)} ${sourceMark(friction.source)}. Kept for losses: ${allowFor.value} ${sourceMark(allowFor.source)}${lossWords(plan, show)}.`,
+      `At each bend the tension falls by exp(-mu x angle), mu = ${show.decimal(friction.value, 2)} ${sourceMark(friction.source)}. Kept for losses: ${kept.what} ${sourceMark(kept.source)}${lossWords(plan, show)}.`,
     ],
   });
 }

@@ -1,6 +1,5 @@
 // Z-806: what does the owner get, and when does somebody look at the cables again?
-import type { Plan, Run } from "../../plan/plan.ts";
-import type { Mm } from "../../units/quantity.ts";
+import type { Run } from "../../plan/plan.ts";
 import { roundDown } from "../../units/round.ts";
 import type { Sheet, Table, Text } from "../packet.ts";
 import { sourceMark } from "../show-number.ts";
@@ -12,6 +11,7 @@ import {
   column,
   count,
   facts,
+  groupBy,
   list,
   listed,
   pullingEnds,
@@ -33,6 +33,7 @@ export const careSheet: SheetMaker = (context, head): Sheet =>
       `Do not use the guard, and call ${context.home ? "a professional" : "the firm"}, when a cable is slack, a wire is broken, or a post moves.`,
       'No climbing, nothing hung on the cables. Never tighten above "at most": the posts may not bear more.',
     ),
+    daysTable(context),
     list(...cleaning(context)),
     visitsTable(context),
     threadTable(context),
@@ -54,6 +55,25 @@ function ownerFacts(context: SheetContext) {
       true,
     ]),
   ]);
+}
+
+/** What is tight on a mild day pulls harder in the cold: the owner reads the row of the day, not the aim. */
+function daysTable({ plan, show }: SheetContext): Table {
+  const days = plan.tightening[0]?.days ?? [];
+  return table({
+    id: "care-days",
+    caption: `What a gauge should read at the nut, by the temperature of the air, in ${show.forceUnit}`,
+    columns: [
+      column("run", "Run", 0.12),
+      ...days.map(({ temperature }, index) => column(`day-${index + 1}`, show.heat(temperature), 0.88 / days.length, { align: "center" })),
+    ],
+    rows: plan.tightening.map(({ runId, days: own }) => {
+      const target = plan.runs.find(({ id }) => id === runId)?.tension.target ?? 0;
+      return [bold(runId), ...own.map(({ added }) => show.gauge(target + added))];
+    }),
+    rowHeads: true,
+    notes: ['"At least" and "at most" above are for the aim: on a colder or a warmer day they move by as much as this row.'],
+  });
 }
 
 function handOverTable({ home }: SheetContext): Table {
@@ -112,7 +132,7 @@ function visitsTable(context: SheetContext): Table {
     rows: visits.map(([when, what]) => [bold(when), what, blank(), blank(), blank(), blank()]),
     writeIn: true,
     notes: [
-      `Read at about ${show.heat(reference.value)}, or compare with "End, all" of the day on ${refer(context, "tightening")}. Tighten in the order of the log.`,
+      `Read at about ${show.heat(reference.value)}, or compare with the table above. Tighten in the order of the log (${refer(context, "tightening")}).`,
       ...lossWords(context),
     ],
   });
@@ -138,67 +158,79 @@ function lossWords({ plan, show }: SheetContext): readonly Text[] {
   ];
 }
 
-function threadTable({ plan, show }: SheetContext): Table {
+/** What stands on the nuts today, what the visit takes of it, and what is left then: every turn is counted from the length printed. */
+function threadTable(context: SheetContext): Table {
+  const { plan, show } = context;
+  const months = count(plan.job.site.nextVisit_months.value, "month");
+  const rows = plan.runs.flatMap((run) => threadsOf(run, context).map((thread) => ({ run, thread })));
+  const short = rows.filter(({ thread }) => thread.isShort);
   return table({
     id: "care-thread",
     caption: "Thread left for later visits: each cable",
     columns: [
-      column("cables", "Cables", 0.19),
+      column("cables", "Cables", 0.17),
       column("end", "Tightened at", 0.13),
-      column("planned", "Left per nut", 0.13, { sub: "plan" }),
-      column("then", "Left then", 0.13, { sub: `after ${count(plan.job.site.nextVisit_months.value, "month")}` }),
-      column("reserve", "Keep at least", 0.15, { sub: "at completion" }),
-      column("turns", "Full turns left", 0.15, { sub: "above the reserve" }),
-      column("found", "Least found", 0.18, { sub: "field" }),
+      column("planned", "Left per nut", 0.12, { sub: "plan, today" }),
+      column("visit", "Turns then", 0.12, { sub: `after ${months}` }),
+      column("then", "Left then", 0.12, { sub: "plan" }),
+      column("reserve", "Keep at least", 0.13, { sub: "reserve" }),
+      column("turns", "Full turns left then", 0.16, { sub: "above the reserve" }),
+      column("found", "Least found", 0.18, { sub: "today" }),
     ],
-    rows: plan.runs.flatMap((run) => {
+    rows: rows.map(({ run, thread }) => {
       const marks = plan.cables.filter(({ runId }) => runId === run.id).map(({ mark }) => mark);
-      return threadsOf(run, visitTravel(plan, run), { pitch: plan.job.fittings.stud.pitch.value, show }).map(
-        ({ posts, left, later, turns }) => [
-          `${marks[0] ?? run.id} to ${marks.at(-1) ?? run.id}`,
-          listed(posts),
-          left,
-          later,
-          show.tape(run.takeUp.reserve),
-          turns,
-          blank(show.lengthUnit),
-        ],
-      );
+      return [
+        `${marks[0] ?? run.id} to ${marks.at(-1) ?? run.id}`,
+        listed(thread.posts),
+        thread.left,
+        thread.visit,
+        thread.later,
+        show.tape(run.takeUp.reserve),
+        thread.isShort ? bold("none: uses the reserve") : thread.turns,
+        blank(show.lengthUnit),
+      ];
     }),
     rowHeads: true,
     writeIn: true,
     notes: [
+      ...(short.length === 0
+        ? []
+        : [
+            `**${listed(unique(short.map(({ run }) => run.id)))}: the visit after ${months} takes more turns than lie above the reserve. ${hasTails(plan) ? "Have the cable replaced" : "Have the cable shortened or replaced"} when less than ${show.tape(VISIT_turns * plan.job.fittings.stud.pitch.value)} of thread is left.**`,
+          ]),
       hasTails(plan)
-        ? "When the thread is used up: slacken, pull slack through the grip end, begin again; or replace the cable."
+        ? "When the thread is used up the cable has to be replaced: its tail is cut, no slack can be pulled through its far end."
         : "When the thread is used up: the cable has to be shortened or replaced.",
     ],
   });
 }
 
+/** A nut needs so many turns of thread in front of it to be worth a visit. */
+const VISIT_turns = 2;
+
 interface ThreadLeft {
   readonly posts: readonly string[];
   readonly left: Text;
+  readonly visit: Text;
   /** After the visit at which what has settled is taken up. */
   readonly later: Text;
   readonly turns: Text;
+  /** The visit takes thread from the reserve. */
+  readonly isShort: boolean;
 }
 
-const visitTravel = ({ climate }: Plan, run: Run): Mm => climate.find(({ runId }) => runId === run.id)?.visit.travelPerEnd ?? 0;
-
 /** Ends that print alike share a row. Turns above the reserve, whole ones that are surely there. */
-function threadsOf(
-  { takeUp }: Run,
-  visit: Mm,
-  { pitch, show }: { readonly pitch: Mm; readonly show: SheetContext["show"] },
-): readonly ThreadLeft[] {
-  const ends = takeUp.ends.map(({ postId, travel }) => {
-    const left = takeUp.threadLeft + takeUp.travelPerEnd - travel;
-    const turns = roundDown(Math.max(left - takeUp.reserve, 0) / pitch, 1);
-    return { postId, left: show.tapeDown(left), later: show.tapeDown(Math.max(0, left - visit)), turns: String(turns) };
+function threadsOf({ id, takeUp }: Run, { plan, show }: SheetContext): readonly ThreadLeft[] {
+  const visit = plan.climate.find(({ runId }) => runId === id)?.visit ?? { travelPerEnd: 0, turnsPerEnd: 0 };
+  const step = plan.job.limits.tapeStep.value;
+  const ends = takeUp.ends.map(({ postId, threadLeft }) => {
+    const later = roundDown(Math.max(0, threadLeft - visit.travelPerEnd), step);
+    const turns = roundDown(Math.max(0, later - takeUp.reserve) / plan.job.fittings.stud.pitch.value, 1);
+    return { postId, left: show.tapeDown(threadLeft), later: show.tapeDown(later), turns: String(turns), isShort: later < takeUp.reserve };
   });
-  return unique(ends.map(({ left, turns }) => `${left} ${turns}`)).flatMap((key) => {
-    const alike = ends.filter(({ left, turns }) => `${left} ${turns}` === key);
-    const [first] = alike;
-    return first ? [{ posts: alike.map(({ postId }) => postId), left: first.left, later: first.later, turns: first.turns }] : [];
-  });
+  return groupBy(ends, ({ left, later }) => `${left} ${later}`).map((alike) => ({
+    ...alike[0],
+    posts: alike.map(({ postId }) => postId),
+    visit: show.decimal(visit.turnsPerEnd, 1),
+  }));
 }

@@ -7,7 +7,7 @@ import { FRAME_SHEET, frameFails, frameWords, isBeyond, ratioText } from "../fra
 import { issueName, issueReader, ownSheets } from "../issues.ts";
 import type { Block, Cell, Sheet, Table, Text } from "../packet.ts";
 import { sourceMark, sourcePlace } from "../show-number.ts";
-import { introduction, notApproval, peopleOf, verdictText, verdictWord } from "../wording.ts";
+import { floorWord, introduction, notApproval, peopleOf, verdictText, verdictWord } from "../wording.ts";
 import {
   bold,
   caution,
@@ -32,6 +32,7 @@ import {
 } from "./kit.ts";
 import { pullsTable } from "./pulls.ts";
 import { rulesUsed } from "./rules-used.ts";
+import { stopConditions } from "./stop-conditions.ts";
 
 export const coverSheet: SheetMaker = (context, head): Sheet => {
   const { plan } = context;
@@ -173,21 +174,6 @@ function decider({ id }: Check, home: boolean): Text {
 
 const after = (advice: Text): Text => (advice === "" ? "" : `: ${advice}`);
 
-function stopConditions({ plan, show }: SheetContext): readonly Text[] {
-  const { limits, spacers, posts } = plan.job;
-  return [
-    `the spacing of two cables, or to a rail or the deck, would be above **${show.tape(limits.cableSpacing_max.value)}**, middle to middle ${sourceMark(limits.cableSpacing_max.source)}`,
-    `a free length of cable is above **${show.tape(spacers.free_max.value)}** ${sourceMark(spacers.free_max.source)}`,
-    "a fitting that was bought does not fit its bore: measure the fittings before the first hole",
-    "a bit meets metal, or a fastener is where a bore should go",
-    `${posts.existing ? "a standing post" : "a post"} is loose, cracked, out of plumb, or moves when pushed by hand`,
-    `a cable reads above its band in the log, or **${show.forceDown(plan.target.workingLimit)}**, the strand's working limit, is reached`,
-    `a post moves more than **${show.fine(plan.frame.movement_max.value)}** while cables are tightened ${sourceMark(plan.frame.movement_max.source)}, or a rail bows`,
-    "a wire of the strand is broken, or the sphere passes at the agreed force",
-    "a hold point is not signed, or a question to the authority is open",
-  ];
-}
-
 /** Under the index stands how the sheets are read. */
 function indexTable(context: SheetContext): Table {
   const { index, plan, issue } = context;
@@ -295,7 +281,7 @@ function howToRead(context: SheetContext): readonly Text[] {
   const step = plan.job.limits.tapeStep;
   const last = String(plan.courses.length).padStart(2, "0");
   return [
-    "**How to read it.** Stand on the deck and look out: everything counts from left to right, and faces are left and right so.",
+    `**How to read it.** Stand on the ${floorWord(plan.job)} and look out: everything counts from left to right, and faces are left and right so.`,
     `Courses count upward: R1-${last} is cable ${last} of run R1, P1-${last} its bore in post P1; S1 is a spacer, A1 a bay of side A.`,
     `Heights: datum to the middle of the bore, rounded once to ${show.tape(step.value)} ${sourceMark(step.source)}. Never add lengths or scale drawings.`,
     `Marks: [practice] has no source, [job] is from the job file, [memory] was not looked up; all others: ${refer(context, "sources")}.`,

@@ -121,8 +121,8 @@ export function frameStage(context: SheetContext): Stage {
       ...openingItems(context),
       ...spacerItems(context),
       {
-        text: "Push each end post hard at the rail, by hand. It must not move.",
-        more: `End posts here: ${listed(endPostIds(plan))}.`,
+        text: "Push each end post hard at the rail, by hand. It must not rattle, click or stay displaced.",
+        more: `End posts here: ${listed(endPostIds(plan))}. How far one may give stands on ${refer(context, "survey")}.`,
         killer: true,
       },
     ],

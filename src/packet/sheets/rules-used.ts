@@ -5,7 +5,9 @@ import type { Bore } from "../../plan/plan.ts";
 import type { Cited } from "../../sources/cited.ts";
 import type { SourceId } from "../../sources/sources.ts";
 import type { Text } from "../packet.ts";
+import { floorWord } from "../wording.ts";
 import { isBored } from "./bore-kinds.ts";
+import { keptInTarget } from "./kept.ts";
 import type { SheetContext } from "./kit.ts";
 
 export interface RuleRow {
@@ -177,12 +179,13 @@ function baseWords(base: PostBase, show: SheetContext["show"]): Text {
 
 /** Between which days and moistures the guard stands, and what the target holds in store for them. */
 function siteRules({ plan, show }: SheetContext): readonly RuleRow[] {
-  const { site, tightening } = plan.job;
+  const { site } = plan.job;
+  const kept = keptInTarget(plan);
   const [climate] = plan.climate;
   const moisture = (percent: number): Text => `${show.decimal(percent, 0)} %`;
   const growth = (expansion: number): Text => `${show.decimal(expansion * 1e6, 1)} millionths per deg C`;
   return [
-    row("The target makes up for", tightening.allowFor, String),
+    { rule: "The target makes up for", value: kept.what, source: kept.source, where: kept.where },
     row("Temperature at which the target holds", site.reference, show.heatBoth),
     row("Coldest day", site.coldest, show.heatBoth),
     row("Warmest day", site.warmest, show.heatBoth),
@@ -198,7 +201,7 @@ function siteRules({ plan, show }: SheetContext): readonly RuleRow[] {
       ? []
       : [
           row("Strand grows by", climate.expansion.strand, growth),
-          row("Deck grows by", climate.expansion.deck, growth),
+          row(`The ${floorWord(plan.job)} is taken to grow as the posts, by`, climate.expansion.deck, growth),
           row("Rail grows by", climate.expansion.rail, growth),
           row("Strand beds in later by", climate.beddingShare, (share) => `${show.decimal(share * 1000, 2)} mm a metre`),
         ]),

@@ -1,9 +1,11 @@
 // Up to which measured length of a bay, a run, a gap or a post does the packet still fit?
 import type { Access } from "../../job/job.ts";
 import type { Wood } from "../../job/site.ts";
-import type { Plan, Run } from "../../plan/plan.ts";
+import { alloyOf } from "../../plan/frame-members.ts";
+import type { Bay, Plan, Run } from "../../plan/plan.ts";
 import type { Cited } from "../../sources/cited.ts";
-import type { Mm } from "../../units/quantity.ts";
+import { alloys } from "../../tables/metal.ts";
+import type { Megapascal, Mm } from "../../units/quantity.ts";
 import type { Text } from "../packet.ts";
 import { sourceMark } from "../show-number.ts";
 import { groupBy, least, listed, postsOf, type SheetContext } from "./kit.ts";
@@ -29,26 +31,61 @@ function longestFree(plan: Plan, bayId: string): Mm {
 export function bayRows({ plan, show }: SheetContext): readonly SurveyRow[] {
   const bays = plan.bays
     .filter(({ kind }) => kind === "bay")
-    .map(({ id, sideId, free }) => ({ id, sideId, planned: show.tapeBoth(free), stop: show.tapeDown(longestFree(plan, id)) }));
+    .map(({ id, sideId, free }) => {
+      const stop = aboveWords(show.tapeDown(longestFree(plan, id)), show.tape(free));
+      return { id, sideId, planned: show.tapeBoth(free), stop };
+    });
   return groupBy(bays, ({ sideId, planned, stop }) => `${sideId}\n${planned}\n${stop}`).map((same): SurveyRow => {
     const [{ sideId, planned, stop }] = same;
-    const ids = listed(same.map(({ id }) => id));
+    const ids = rangesOf(plan, same);
     return [
       `guard / sides / ${sideId} / stations`,
       same.length === 1 ? `Bay ${ids}: free length` : `Bays ${ids}: the longest free length`,
       planned,
-      `above ${stop}`,
+      stop,
     ];
   });
 }
 
-/** How much the bays of a side may grow together: what their limits and the cables of its runs leave. */
-export function sideStop({ plan, show }: SheetContext, sideId: string, length: Mm): Text {
-  const bays = plan.bays.filter((bay) => bay.kind === "bay" && bay.sideId === sideId);
-  const room = bays.reduce((sum, { id, free }) => sum + Math.max(0, longestFree(plan, id) - free), 0);
-  const spare = plan.runs.filter(({ sideIds }) => sideIds.includes(sideId)).map((run) => longestOutside(plan, run) - run.outsideLength);
-  return `above ${show.feetDown(length + Math.min(room, least(spare)))}`;
+/** Bays that follow each other are named by the first and the last: "A1 to A34". */
+function rangesOf({ bays }: Plan, named: readonly { readonly id: string }[]): Text {
+  const places = named.map(({ id }) => bays.findIndex((bay) => bay.id === id));
+  const ranges = places.flatMap((place, index): readonly Text[] => {
+    if (index > 0 && places[index - 1] === place - 1) return [];
+    let last = index;
+    while (places[last + 1] === (places[last] ?? 0) + 1) last += 1;
+    const [from, to] = [named[index]?.id ?? "", named[last]?.id ?? ""];
+    return last - index > 1 ? [`${from} to ${to}`] : named.slice(index, last + 1).map(({ id }) => id);
+  });
+  return listed(ranges);
 }
+
+/** How much some bays may grow together before one of them is too long. */
+const bayRoom = (plan: Plan, bays: readonly Bay[]): Mm =>
+  bays.reduce((sum, { id, kind, free }) => sum + (kind === "bay" ? Math.max(0, longestFree(plan, id) - free) : 0), 0);
+
+/** How much a run may be longer than planned: by what its bays and its cable leave, whichever is less. */
+const runRoom = (plan: Plan, run: Run): Mm =>
+  Math.min(
+    longestOutside(plan, run) - run.outsideLength,
+    bayRoom(
+      plan,
+      plan.bays.filter(({ id }) => run.bayIds.includes(id)),
+    ),
+  );
+
+/** Posts that stand set the length of their side: it may be off by no more than they are. A new side may grow by what its bays and runs leave. */
+export function sideStop({ plan, show }: SheetContext, sideId: string, length: Mm): Text {
+  if (plan.job.posts.existing) return `${offBy(SIZE_mm, { show })} ${practice}`;
+  const bays = plan.bays.filter((bay) => bay.sideId === sideId);
+  const rooms = plan.runs.filter(({ sideIds }) => sideIds.includes(sideId)).map((run) => runRoom(plan, run));
+  return aboveWords(show.feetDown(length + Math.min(bayRoom(plan, bays), least(rooms))), show.feet(length));
+}
+
+export const NOTHING: Text = "nothing to spare";
+
+/** It is said, so that nobody takes a stop that equals its plan for a slip. */
+export const aboveWords = (stop: Text, planned: Text): Text => `above ${stop}${stop === planned ? `: ${NOTHING}` : ""}`;
 
 /** A tail that can be held while its grip is set: 6 in or 150 mm, common practice, no source. */
 const TAIL_inch_mm: Mm = 152.4;
@@ -66,8 +103,11 @@ export const runRows = ({ plan, show }: SheetContext): readonly SurveyRow[] =>
     "(result)",
     `Run ${run.id}, outside ${run.left.postId} to outside ${run.right.postId}`,
     show.feetBoth(run.outsideLength),
-    `above ${show.feetDown(longestOutside(plan, run))}`,
+    aboveWords(show.feetDown(run.outsideLength + Math.min(runRoom(plan, run), standingRoom(plan))), show.feet(run.outsideLength)),
   ]);
+
+/** Between two posts that stand, each off by its own tolerance. */
+const standingRoom = ({ job }: Plan): Mm => (job.posts.existing ? 2 * SIZE_mm : Number.POSITIVE_INFINITY);
 
 /** Two posts where runs meet: no sphere between them, and room for a hand. */
 export function pairRows({ plan, show }: SheetContext): readonly SurveyRow[] {
@@ -96,18 +136,44 @@ export function cornerRows({ plan, show }: SheetContext): readonly SurveyRow[] {
   });
 }
 
-/** Posts that stand already are measured one by one. */
-export const existingRows = ({ plan, show }: SheetContext): readonly SurveyRow[] =>
-  plan.job.posts.existing
-    ? postsOf(plan).map(({ id, sideId, station }) => [
+/** Posts that stand already are measured one by one, along the side and up: the top rail lies on them. */
+export function existingRows({ plan, show }: SheetContext): readonly SurveyRow[] {
+  if (!plan.job.posts.existing) return [];
+  return [
+    ...postsOf(plan).map(
+      ({ id, sideId, station }): SurveyRow => [
         `guard / sides / ${sideId} / stations`,
         `Post ${id}: start of side ${sideId} to its middle`,
         show.feetBoth(station),
         `${offBy(SIZE_mm, { show })} ${practice}`,
-      ])
-    : [];
+      ],
+    ),
+    [
+      "frame / gap below, clear opening",
+      `Height of the standing posts above ${plan.job.frame.datum}: lowest and highest`,
+      show.tapeBoth(plan.opening.top),
+      `${offBy(RAIL_mm, { show })}: the top rail lies on them ${practice}`,
+    ],
+  ];
+}
 
 const woodWords = ({ value }: Cited<Wood>): Text => `${value.species} ${value.grade}${value.incised ? ", incised" : ""}`;
+
+/** Posts and rails of metal, by the alloy that was taken for each. */
+export function metalParts({
+  job,
+}: Plan): readonly { readonly parts: Text; readonly alloy: Text; readonly yieldStress: Cited<Megapascal> }[] {
+  const members = [
+    { part: "posts", material: job.posts.section.material },
+    { part: "top rail", material: job.frame.topRail.material },
+    ...(job.frame.bottomRail === null ? [] : [{ part: "bottom rail", material: job.frame.bottomRail.material }]),
+  ].flatMap(({ part, material }) => (material === "wood" ? [] : [{ part, alloy: alloyOf[material] }]));
+  return groupBy(members, ({ alloy }) => String(alloy)).map((same) => ({
+    parts: listed(same.map(({ part }) => part)),
+    alloy: String(same[0].alloy),
+    yieldStress: alloys[same[0].alloy].yieldStress,
+  }));
+}
 
 /** What the strength and stiffness of the frame were computed with: worse than that, and its checks no longer hold. */
 export function strengthRows({ plan, show }: SheetContext): readonly SurveyRow[] {
@@ -123,6 +189,14 @@ export function strengthRows({ plan, show }: SheetContext): readonly SurveyRow[]
       const keys = listed(same.map(({ key }) => key));
       return [`${keys} / species, grade, incised`, `Grade stamp on ${keys}`, same[0].planned, "weaker, or no stamp"];
     }),
+    ...metalParts(plan).map(
+      ({ parts, alloy, yieldStress }): SurveyRow => [
+        "(no key: assumed)",
+        `Yield strength of ${parts}, from the certificate (assumed: ${alloy} ${sourceMark(yieldStress.source)})`,
+        show.stress(yieldStress.value),
+        `below ${show.stress(yieldStress.value, { both: false })}, or no certificate: ask the engineer`,
+      ],
+    ),
     [
       "posts: base",
       `End post without its rails, pulled along the side with ${show.force(pull)} at ${show.tape(height)}: moves there`,

@@ -1,6 +1,7 @@
 // Z-003: what must be measured and seen on site before anything is bored, and when does the packet no longer fit?
+import { threadOf } from "../../tables/thread.ts";
 import type { Sheet, Table, Text } from "../packet.ts";
-import { introduction } from "../wording.ts";
+import { floorWord, introduction } from "../wording.ts";
 import { washerWarning } from "./bearing.ts";
 import {
   blank,
@@ -22,10 +23,12 @@ import {
   unique,
 } from "./kit.ts";
 import {
+  aboveWords,
   bayRows,
   cornerRows,
   endRows,
   existingRows,
+  NOTHING,
   offBy,
   pairRows,
   practice,
@@ -41,13 +44,19 @@ import { asFoundRows, hardwareRows, interruptionRows } from "./survey-standing.t
 export const surveySheet: SheetMaker = (context, head): Sheet => {
   const { show } = context;
   const { site } = context.plan.job;
+  const rows = [...guardRows(context), ...frameRows(context), ...strengthRows(context), ...fittingRows(context)];
   return sheet(head, "portrait", [
     ...(context.home ? [prose(...introduction.survey)] : []),
     caution(
       "warning",
       "Compare before anything is bored. Past a stop value the packet does not fit: write the measured values here, correct the job file and make the packet again.",
+      ...(rows.every(([, , , stop]) => !stop.includes(NOTHING))
+        ? []
+        : [
+            "**Nothing to spare**: build to the plan or a little shorter, never longer. A side that is a little longer shares the difference among its bays.",
+          ]),
     ),
-    surveyTable(context, [...guardRows(context), ...frameRows(context), ...strengthRows(context), ...fittingRows(context)]),
+    surveyTable(context, rows),
     heading("survey-how-head", "How to measure"),
     list(...howToMeasure(context)),
     verifyTable(context),
@@ -122,9 +131,9 @@ function frameRows({ plan, show }: SheetContext): readonly SurveyRow[] {
   return [
     [
       "frame / clear opening",
-      "Clear between the rails (or deck and rail): the largest of all posts",
+      `Clear between ${frame.bottomRail ? "the rails" : `the ${floorWord(plan.job)} and the rail`}: the largest of all posts`,
       show.tapeBoth(frame.clearOpening),
-      `above ${show.tapeDown(frame.clearOpening + room)}`,
+      aboveWords(show.tapeDown(frame.clearOpening + room), show.tape(frame.clearOpening)),
     ],
     ["frame / gap below", `From ${frame.datum} to the underside of the bottom rail`, show.tapeBoth(frame.gapBelow), rail],
     ["frame / top rail", "Top rail: depth x width", `${show.tape(frame.topRail.depth)} x ${show.tape(frame.topRail.width)}`, rail],
@@ -157,12 +166,15 @@ function fittingRows({ plan, show }: SheetContext): readonly SurveyRow[] {
   const grips = plan.bores.filter(({ kind }) => kind === "grip end");
   const counterbored = grips.some(({ counterbore }) => counterbore !== null);
   const through = unique(grips.filter(({ counterbore }) => counterbore === null).map(({ diameter }) => diameter));
-  const slides = `does not slide, or ${show.fine(LOOSE_mm)} loose ${practice}`;
+  const slides = `does not slide, or more than ${show.fine(LOOSE_mm)} loose ${practice}`;
+  // The bore of a stud is planned wider than its thread: only more play than that is a fault.
+  const play = stud.bore.value - (threadOf(stud.thread)?.value.diameter ?? stud.bore.value);
+  const slidesOnThread = `does not slide, or more than ${show.fine(play + LOOSE_mm)} loose ${practice}`;
   const strength = show.forceBoth(cable.breakingForce.value);
   return [
     ["cable / diameter", "Cable, measured over the crowns", show.diameter(cable.diameter), "outside its certificate"],
     ["cable / breaking force", "Breaking force, from its certificate", strength, `below ${show.force(cable.breakingForce.value)}, or none`],
-    ["fittings / stud / bore", `Stud ${stud.thread}: slides through a bore of`, show.diameter(stud.bore.value), slides],
+    ["fittings / stud / bore", `Stud ${stud.thread}: slides through a bore of`, show.diameter(stud.bore.value), slidesOnThread],
     [
       "fittings / stud / thread length",
       "Thread of the stud that the nut can use",
@@ -238,7 +250,7 @@ function howToMeasure({ plan }: SheetContext): readonly Text[] {
           "A post that leans along the guard: read its station at the height of the middle cable. One that leans out or in: hold a level to it.",
         ]
       : []),
-    "Hold a level on two faces of each post. Push each post by hand at the rail: it must not move.",
+    "Hold a level on two faces of each post. Push each post by hand at the rail: nothing may rattle, click or stay displaced. How far it may give is the row of the lone post.",
     "Base of a post: pull both ways, read against a stick that touches nothing; the larger counts.",
   ];
 }

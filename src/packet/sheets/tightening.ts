@@ -4,6 +4,7 @@ import type { Block, Sheet, Table, Text } from "../packet.ts";
 import { sourceMark } from "../show-number.ts";
 import { introduction } from "../wording.ts";
 import { howToMeasure, measuredWords } from "./calibration.ts";
+import { keptInTarget } from "./kept.ts";
 import {
   blank,
   bold,
@@ -26,7 +27,7 @@ import { spanTable, waysToRead } from "./span-readings.ts";
 import { logBlocks } from "./tightening-log.ts";
 
 /** Less than a plumb line tells. 1/64 in. */
-const HARDLY_mm = 0.4;
+const LEAST_mm = 0.4;
 
 /** Where a post moves most along its side when all cables stand at their targets, and how far. */
 function mostMoved({ plan, show }: SheetContext, postId: string): Text {
@@ -34,7 +35,7 @@ function mostMoved({ plan, show }: SheetContext, postId: string): Text {
     .flatMap(({ posts }) => posts.filter((post) => post.postId === postId))
     .reduce((largest, post) => (Math.abs(post.movement) > Math.abs(largest.movement) ? post : largest), { movement: 0, height: 0 });
   const far = Math.abs(most.movement);
-  return far < HARDLY_mm ? "hardly" : `${show.fine(far)} at ${show.tape(most.height)}`;
+  return far < LEAST_mm ? `under ${show.fine(2 * LEAST_mm)}` : `${show.fine(far)} at ${show.tape(most.height)}`;
 }
 
 export const tighteningSheet: SheetMaker = (context, head): Sheet => {
@@ -86,10 +87,10 @@ function targetFacts(context: SheetContext): Block {
 
 /** What the target holds in store beyond the criterion. */
 function coveredWords({ plan, show }: SheetContext): Text {
-  const { allowFor } = plan.job.tightening;
+  const { what, source } = keptInTarget(plan);
   const covered = greatest(plan.runs.map(({ tension }) => tension.covered));
   return covered > 0
-    ? `; up to ${show.force(covered)} of the target ${allowFor.value === "heat" ? "is kept for heat" : "is kept for heat, drying and bedding-in"} ${sourceMark(allowFor.source)}`
+    ? `; up to ${show.force(covered)} of the target is kept for ${what} ${sourceMark(source)}`
     : "; nothing is kept for heat, drying or bedding-in";
 }
 

@@ -1,4 +1,5 @@
 import { describe, expect, test } from "vitest";
+import { examplePlan } from "../../support/example-jobs.ts";
 import { readForce } from "../read-force.ts";
 import { cellText, examples, packetOf, readPrinted, sheetOf, tableOf, textsOf } from "../read-packet.ts";
 
@@ -65,6 +66,70 @@ describe("careSheet", () => {
   });
 });
 
+describe("careSheet, thread", () => {
+  test.each(examples)(
+    "%s: turns left are those of the thread printed for after the visit, rounded down, none where the reserve is used",
+    (_, plan) => {
+      const thread = tableOf(packetOf(plan, "crew"), "care-thread");
+      const at = (key: string): number => thread.columns.findIndex((column) => column.key === key);
+      for (const row of thread.rows) {
+        const [then, reserve] = ["then", "reserve"].map((key) => readPrinted(cellText(row[at(key)] ?? "")));
+        const spare = ((then ?? 0) - (reserve ?? 0)) / plan.job.fittings.stud.pitch.value;
+        const turns = cellText(row[at("turns")] ?? "");
+        // The reserve of a metric job is printed to the millimetre.
+        if (turns.includes("none")) expect.soft(spare).toBeLessThanOrEqual(0.5);
+        else expect.soft(Number(turns)).toBeLessThanOrEqual(spare + 0.5);
+      }
+    },
+  );
+
+  test("0003: R1 needs more turns at the visit than lie above its reserve, and the sheet says so", () => {
+    const { notes = [] } = tableOf(packetOf(examplePlan("0003-long-boardwalk"), "crew"), "care-thread");
+    expect(notes.join(" ")).toContain("R1: the visit after 3 months takes more turns than lie above the reserve");
+    expect(notes.join(" ")).toContain("its tail is cut");
+  });
+
+  test("0005: the thread left at P1 is the same on Z-601 and Z-806", () => {
+    const packet = packetOf(examplePlan("0005-steel-balcony"), "crew");
+    const take = tableOf(packet, "cables-take-up");
+    const care = tableOf(packet, "care-thread");
+    const left = take.rows[0]?.[take.columns.findIndex(({ key }) => key === "left")];
+    expect(cellText(left ?? "")).toBe(cellText(care.rows[0]?.[2] ?? ""));
+  });
+
+  test.each(examples)("%s: the owner's readings by temperature are the target and what the day adds", (_, plan) => {
+    const { rows } = tableOf(packetOf(plan, "crew"), "care-days");
+    expect(rows).toHaveLength(plan.runs.length);
+    for (const row of rows) expect(row).toHaveLength((plan.tightening[0]?.days.length ?? 0) + 1);
+  });
+});
+
+describe("what is kept for losses", () => {
+  test("0003: the tension is stated, so that every sheet says that nothing is kept", () => {
+    const packet = packetOf(examplePlan("0003-long-boardwalk"), "permit");
+    const rule = tableOf(packet, "cover-rules").rows.find(([first]) => cellText(first ?? "") === "The target makes up for");
+    expect(cellText(rule?.[1] ?? "")).toContain("nothing: the tension is stated");
+    expect(tableOf(packet, "cables-friction").notes?.join(" ")).toContain("Kept for losses: nothing");
+  });
+});
+
+describe("surveySheet, posts that stand", () => {
+  test("0006: the side may be off by no more than its posts, and their height is asked", () => {
+    const rows = tableOf(packetOf(examplePlan("0006-porch-existing-posts"), "crew"), "survey-measure").rows.map((row) => row.map(cellText));
+    const stops = rows.filter(([what = ""]) => what.startsWith("Side A") || what.startsWith("Post P")).map((row) => row[2]);
+    expect(new Set(stops).size).toBe(1);
+    expect(rows.some(([what = ""]) => what.startsWith("Height of the standing posts"))).toBe(true);
+  });
+
+  test("0007: a run that is as long as its side has the same stop", () => {
+    const rows = tableOf(packetOf(examplePlan("0007-too-much-for-the-frame"), "crew"), "survey-measure").rows.map((row) =>
+      row.map(cellText),
+    );
+    const [side, run] = ["Side A", "Run R1"].map((name) => rows.find(([what = ""]) => what.startsWith(name))?.[2]);
+    expect(run).toBe(side);
+  });
+});
+
 describe("rulesUsed", () => {
   test.each(examples)("%s: site, wood, base, limits and what the target makes up for stand with their sources", (_, plan) => {
     const rows = tableOf(packetOf(plan, "permit"), "cover-rules").rows.map((row) => row.map(cellText));
@@ -108,7 +173,7 @@ describe("surveySheet", () => {
   test.each(examples)("%s: the stop value of the clear opening keeps the top gap within its limit", (_, plan) => {
     const rows = tableOf(packetOf(plan, "crew"), "survey-measure").rows.map((row) => row.map(cellText));
     const row = rows.find((cells) => cells.at(-1) === "frame / clear opening") ?? [];
-    const stop = readPrinted((row[2] ?? "").replace("above ", ""));
+    const stop = readPrinted((row[2] ?? "").replace(/^above /, "").replace(/: nothing to spare$/, ""));
     const top = plan.gaps.at(-1);
     if (!top) throw new Error("a plan without gaps");
     expect(top.spacing + stop - plan.job.frame.clearOpening).toBeLessThanOrEqual(plan.job.limits.cableSpacing_max.value + 1e-6);

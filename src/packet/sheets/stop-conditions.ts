@@ -1,0 +1,26 @@
+// When must the work stop, whatever the rest of the packet says?
+
+import type { Text } from "../packet.ts";
+import { sourceMark } from "../show-number.ts";
+import { floorWord } from "../wording.ts";
+import type { SheetContext } from "./kit.ts";
+import { openingRoute } from "./route.ts";
+
+/** As the opening is tried in this job. */
+const pushed = { agreed: "at the agreed force", "if asked": "when set in by hand", never: "when set in by hand" } as const;
+
+export function stopConditions(context: SheetContext): readonly Text[] {
+  const { plan, show } = context;
+  const { limits, spacers, posts } = plan.job;
+  return [
+    `the spacing of two cables, or to a rail or the ${floorWord(plan.job)}, would be above **${show.tape(limits.cableSpacing_max.value)}**, middle to middle ${sourceMark(limits.cableSpacing_max.source)}`,
+    `a free length of cable is above **${show.tape(spacers.free_max.value)}** ${sourceMark(spacers.free_max.source)}`,
+    "a fitting that was bought does not fit its bore: measure the fittings before the first hole",
+    "a bit meets metal, or a fastener is where a bore should go",
+    `${posts.existing ? "a standing post" : "a post"} is cracked, out of plumb, or loose at its foot when pushed by hand`,
+    `a cable reads above its band in the log, or **${show.forceDown(plan.target.workingLimit)}**, the strand's working limit, is reached`,
+    `a post moves more than **${show.fine(plan.frame.movement_max.value)}** while cables are tightened ${sourceMark(plan.frame.movement_max.source)}, or a rail bows`,
+    `a wire of the strand is broken, or the sphere passes ${pushed[openingRoute(context).push]}`,
+    "a hold point is not signed, or a question to the authority is open",
+  ];
+}
