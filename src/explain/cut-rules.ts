@@ -51,7 +51,8 @@ function leftEnd({ at, plan }: Reader, { sideId, fromId }: Part): End {
   if (fromId !== null) return { term: "x1", inputs: [at("x1", `joint over ${fromId}`, `verticals.${fromId}.station`)] };
   const index = plan.sides.findIndex(({ id }) => id === sideId);
   const before = plan.sides[index - 1];
-  if (before === undefined || plan.sides[index]?.begins !== null) return { term: "x1", inputs: [at("x1", "outer face of the first post", `sides.${sideId}.startsAt`)] };
+  if (before === undefined || plan.sides[index]?.begins !== null)
+    return { term: "x1", inputs: [at("x1", "outer face of the first post", `sides.${sideId}.startsAt`)] };
   return {
     term: "(0 - w / 2 * tan(abs(a1) / 2))",
     inputs: [at("a1", `turn of the guard behind side ${before.id}`, `sides.${before.id}.turn`)],

@@ -1,4 +1,4 @@
-// Steps of a calculation that look something up in a list.
+// How does a calculation look something up in a list?
 import type { Value } from "./formula.ts";
 import type { NamedFunction } from "./trace.ts";
 
