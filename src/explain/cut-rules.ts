@@ -65,7 +65,8 @@ function rightEnd({ at, plan }: Reader, { sideId, toId }: Part): End {
     plan.sides.find(({ id }) => id === sideId),
     `side ${sideId}`,
   );
-  if (side.ends !== null) return { term: "x2", inputs: [at("x2", "outer face of the last post", `sides.${sideId}.endsAt`)] };
+  if (side.ends !== null || side.turn === null)
+    return { term: "x2", inputs: [at("x2", "outer face of the last post", `sides.${sideId}.endsAt`)] };
   return {
     term: "(L + w / 2 * tan(abs(a2) / 2))",
     inputs: [

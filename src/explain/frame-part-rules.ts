@@ -1,12 +1,12 @@
 // Where does each number that went into a check of the frame come from, and where on the member does the check stand?
 import { sectionOfPost } from "../plan/as-found.ts";
-import type { PostQuestion } from "../plan/frame-check-post.ts";
+import type { Strength } from "../plan/frame-check-strength.ts";
 import { postMember, railMember } from "../plan/frame-members.ts";
 import type { FrameCheck } from "../plan/frame-plan.ts";
 import { heightOf, postPart } from "./frame-post-parts.ts";
 import { railPart } from "./frame-rail-parts.ts";
 import { stressPart } from "./frame-stress-parts.ts";
-import { framedOf, loadOnPost, ofCables, railSituationOf, situationOf, situationsOf } from "./framed.ts";
+import { framedOf, loadOnPost, ofCables, railSituationOf, sectionPath, situationOf, situationsOf } from "./framed.ts";
 import { derived, from, given, must, type Reader } from "./reader.ts";
 import { type Rule, rule } from "./rule.ts";
 import type { Working } from "./trace.ts";
@@ -20,9 +20,12 @@ const named = ({ plan }: Reader, id: string): FrameCheck =>
 /** A member that buckles has this in place of a number without end. */
 const MOST_part = 1e15;
 
-function part(reader: Reader, [id = "", key]: readonly string[]): Working | null {
+function part(reader: Reader, [id = "", key = ""]: readonly string[]): Working | null {
   const check = named(reader, id);
-  const own = must(check.parts[Number(/\d+/.exec(key ?? "")?.[0])], `part ${key} of ${id}`);
+  const own = must(
+    check.parts.find(({ name }) => name === key),
+    `part ${key} of ${id}`,
+  );
   if (own.value >= MOST_part) {
     return {
       formula: "z",
@@ -39,6 +42,7 @@ function deflectionPart(reader: Reader, check: FrameCheck, name: string): Workin
   const { at, plan } = reader;
   const partOf = (symbol: string, own: string, what: string) =>
     at(symbol, what, `frame.checks.${check.id}.parts[${check.parts.findIndex((one) => one.name === own)}].value`);
+  const { section, modulus } = postMember(plan.job, sectionOfPost(plan.job, check.member));
   const load = partOf("P", "P", "load at the top on this post");
   const height = partOf("h", "h", "height of the load");
   switch (name) {
@@ -56,14 +60,16 @@ function deflectionPart(reader: Reader, check: FrameCheck, name: string): Workin
         inputs: [
           load,
           height,
-          at("E", "modulus of the posts", "frame.posts.modulus"),
-          given(
-            "I",
-            "second moment of the post square to the side",
-            postMember(plan.job, sectionOfPost(plan.job, check.member)).section.y.inertia_mm4,
-            "second moment",
-            derived("whole section"),
-          ),
+          modulus.value === plan.frame.posts.modulus.value
+            ? at("E", "modulus of the posts", "frame.posts.modulus")
+            : given(
+                "E",
+                `modulus of ${check.member}, which has a section of its own`,
+                modulus.value,
+                "stress",
+                from(modulus.source, modulus.where),
+              ),
+          given("I", "second moment of the post square to the side", section.y.inertia_mm4, "second moment", derived("whole section")),
         ],
         origin: derived("cantilever"),
       };
@@ -88,26 +94,31 @@ function loadPart(reader: Reader, check: FrameCheck): Working | null {
   return { formula: text, inputs, origin: derived("what stands on a length of the top, or one load") };
 }
 
-/** Where the job tells the section of some posts. */
-function sectionPath({ plan }: Reader, { posts, ofSection }: PostQuestion): string {
-  const nth = plan.job.posts.asFound.findIndex(({ post, section }) => section !== null && posts.some((one) => one.post.id === post));
-  return ofSection === "" ? "job.posts.section" : `job.posts.asFound[${nth}].section`;
+/** The tube of a row of walls: of the posts of one section, or of a rail. */
+function walled(
+  reader: Reader,
+  id: string,
+): { readonly strength: Strength | null; readonly path: string; readonly sizes: readonly [string, string] } {
+  const { posts, guard, top, bottom } = framedOf(reader);
+  const own = posts.find(({ ofSection }) => id === `wall-posts${ofSection.replaceAll(" ", "-")}`);
+  if (own !== undefined) {
+    const path = sectionPath(reader, must(own.posts[0], "post").post.id);
+    return { strength: own.strength(guard.permanent), path, sizes: ["along", "across"] };
+  }
+  const isTop = id === "wall-top-rail";
+  const rail = isTop ? top : must(bottom ?? undefined, "bottom rail");
+  return { strength: rail.strength(guard.permanent), path: `job.frame.${isTop ? "topRail" : "bottomRail"}`, sizes: ["width", "depth"] };
 }
 
 function wallPart(reader: Reader, { id }: FrameCheck, name: string): Working | null {
-  const { posts, top, bottom, guard } = framedOf(reader);
-  const ofPosts = posts.find(({ ofSection }) => id === `wall-posts${ofSection.replaceAll(" ", "-")}`);
-  const strength = (ofPosts ?? (id === "wall-top-rail" ? top : must(bottom ?? undefined, "bottom rail"))).strength(guard.permanent);
+  const { strength, path, sizes } = walled(reader, id);
   if (strength?.kind !== "metal" || strength.wall === null) return null;
-  const [first, second, path] =
-    ofPosts !== undefined
-      ? (["along", "across", sectionPath(reader, ofPosts)] as const)
-      : (["width", "depth", `job.frame.${id === "wall-top-rail" ? "topRail" : "bottomRail"}`] as const);
   const { at } = reader;
   const wall = at("n", "wall as it is called", `${path}.wall`);
   const share = given("q", "design wall over that: tube of steel is made to the thin side", strength.wall / Number(wall.value), "share");
   if (name === "t") return { formula: "q * n", inputs: [share, wall], origin: derived("design wall") };
   if (name !== "b") return null;
+  const [first, second] = sizes;
   return {
     formula: "max(x, y) - 2 * q * n",
     inputs: [at("x", `${first} of the tube`, `${path}.${first}`), at("y", `${second} of the tube`, `${path}.${second}`), share, wall],
@@ -146,6 +157,6 @@ export function ownDemand(reader: Reader, check: FrameCheck): Working | null {
 }
 
 export const framePartRules: readonly Rule[] = [
-  rule("frame.checks.*.parts.*.value", "A number of the frame's check {0}; {1} counts from its first", part),
+  rule("frame.checks.*.parts.*.value", "{1}, as it goes into the frame's check {0}", part),
   rule("frame.checks.*.height", "Height above the datum at which the frame's check {} stands", heightOf),
 ];

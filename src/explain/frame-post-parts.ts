@@ -4,9 +4,8 @@ import { boreCutsOf, boresOfFirstCourse } from "../plan/frame-check-loads.ts";
 import { alone, postGroups, type Situation, withLoads } from "../plan/frame-check-post.ts";
 import { CABLES_ALONE, worstOf } from "../plan/frame-check-row.ts";
 import { type Axis, bendingLimit } from "../plan/frame-check-strength.ts";
-import { postMember } from "../plan/frame-members.ts";
 import type { FrameCheck } from "../plan/frame-plan.ts";
-import { loadOnPost, nothing, ofCables, type PostForce, postQuestion, situationOf, situationsOf, type Term } from "./framed.ts";
+import { loadOnPost, nothing, ofCables, type PostForce, questionOf, sectionPath, situationOf, situationsOf, type Term } from "./framed.ts";
 import { whereMost } from "./lists.ts";
 import { derived, from, given, must, type Reader } from "./reader.ts";
 import type { Input, Working } from "./trace.ts";
@@ -58,7 +57,7 @@ function resultant(reader: Reader, check: FrameCheck, situation: Situation): Ter
 /** Of all bases of a group the one that hands down the greatest shear, under the load that makes it so. */
 function shearFoot(reader: Reader, check: FrameCheck, name: string): Situation {
   const id = /^V, at (.+)$/.exec(name)?.[1] ?? check.member;
-  const question = postQuestion(reader, id);
+  const question = questionOf(reader, id);
   const group = must(
     postGroups(question).find(({ posts }) => posts.some(({ post }) => post.id === id)),
     `group of ${id}`,
@@ -77,8 +76,7 @@ function shearFoot(reader: Reader, check: FrameCheck, name: string): Situation {
 function cutInputs(reader: Reader, { post }: Situation, axis: Axis): readonly Input[] {
   const { plan } = reader;
   const section = sectionOfPost(plan.job, post.post.id);
-  const whole = postMember(plan.job, section).section;
-  const cuts = boreCutsOf(whole, boresOfFirstCourse(plan).get(post.post.id) ?? [], section);
+  const cuts = boreCutsOf(post.whole, boresOfFirstCourse(plan).get(post.post.id) ?? [], section);
   const seen = cuts.map((cut) =>
     axis === "x" ? { size: cut.x, across: cut.y, at: cut.atX } : { size: cut.y, across: cut.x, at: cut.atY },
   );
@@ -108,19 +106,17 @@ function cutInputs(reader: Reader, { post }: Situation, axis: Axis): readonly In
   ];
 }
 
-const sizesOf = ({ at }: Reader, { post }: Situation, axis: Axis): readonly Input[] => {
+const sizesOf = (reader: Reader, { post }: Situation, axis: Axis): readonly Input[] => {
+  const path = sectionPath(reader, post.post.id);
   const [own, other] = axis === "x" ? (["along", "across"] as const) : (["across", "along"] as const);
   const words = { along: "post along the side", across: "post square to the side" };
-  const path = `verticals.${post.post.id}`;
-  return [at("d", words[own], `${path}.${own}`), at("c", words[other], `${path}.${other}`)];
+  return [reader.at("d", words[own], `${path}.${own}`), reader.at("c", words[other], `${path}.${other}`)];
 };
 
 function modulus(reader: Reader, situation: Situation, axis: Axis): Working {
-  const { job } = reader.plan;
   const [depth, across] = sizesOf(reader, situation, axis) as [Input, Input];
-  const own = sectionOfPost(job, situation.post.post.id);
-  const { section } = postMember(job, own);
-  const isTube = own.wall !== null;
+  const section = situation.post.whole;
+  const isTube = sectionOfPost(reader.plan.job, situation.post.post.id).wall !== null;
   const inertia = given(
     "I",
     "second moment of the whole tube, its corners round: outer radius two design walls",
@@ -156,7 +152,7 @@ function shearArea(reader: Reader, situation: Situation): Working {
   const { shear, place, post } = situation;
   const axis: Axis = shear.x >= shear.y ? "x" : "y";
   const [depth, across] = sizesOf(reader, situation, axis) as [Input, Input];
-  const strength = postQuestion(reader, post.post.id).strength("permanent");
+  const strength = questionOf(reader, post.post.id).strength("permanent");
   if (strength?.kind === "metal" && strength.wall !== null) {
     return {
       formula: "2 * d * t",
@@ -249,18 +245,18 @@ export function heightOf(reader: Reader, [id = ""]: readonly string[]): Working 
 type Measured = readonly [what: string, of: (one: Situation) => number];
 
 function measureOf(reader: Reader, { id, member }: FrameCheck): Measured {
+  const posts = questionOf(reader, member);
   const sectionOf = ({ place, post }: Situation) => (place.isBored ? post.net : post.whole);
   if (id.startsWith("movement")) return ["movement by the cables, without its sign", ({ place }) => Math.abs(place.movement)];
   if (id.startsWith("post-ask")) return ["moment of both directions", ({ moment }) => Math.hypot(moment.x, moment.y)];
   if (id.startsWith("post-shear")) {
     return ["shear over the area that takes it", (one) => Math.hypot(one.shear.x, one.shear.y) / sectionOf(one).area_mm2];
   }
-  const { top, guard, strength: strengthUnder } = postQuestion(reader, member);
-  const free = { length: top, bends: "cantilever, load at the tip" } as const;
+  const free = { length: posts.top, bends: "cantilever, load at the tip" } as const;
   return [
     "bending stress over what is allowed, both directions added",
     (one) => {
-      const strength = must(strengthUnder(one.load?.duration ?? guard.permanent) ?? undefined, "strength of the posts");
+      const strength = must(posts.strength(one.load?.duration ?? posts.guard.permanent) ?? undefined, "strength of the posts");
       const section = sectionOf(one);
       const share = (axis: Axis): number => one.moment[axis] / (section[axis].modulus_mm3 * bendingLimit(strength, axis, free).value);
       return share("x") + share("y");

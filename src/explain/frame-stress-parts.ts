@@ -4,7 +4,7 @@ import { type Axis, type BendingLimit, bendingLimit, type FreeLength, type Stren
 import { stressOf } from "../plan/frame-check-stress.ts";
 import type { FrameCheck } from "../plan/frame-plan.ts";
 import type { Value } from "./formula.ts";
-import { postQuestion, railSituationOf, situationOf } from "./framed.ts";
+import { questionOf, railSituationOf, situationOf } from "./framed.ts";
 import { derived, from, given, must, type Reader } from "./reader.ts";
 import type { Input, Working } from "./trace.ts";
 
@@ -17,12 +17,12 @@ interface Stressed {
 
 function stressedOf(reader: Reader, check: FrameCheck): Stressed {
   if (check.id.startsWith("post-")) {
+    const posts = questionOf(reader, check.member);
     const { load } = situationOf(reader, check);
-    const { strength: strengthUnder, guard, top } = postQuestion(reader, check.member);
-    const strength = strengthUnder(load?.duration ?? guard.permanent);
+    const strength = posts.strength(load?.duration ?? posts.guard.permanent);
     return {
       strength: must(strength ?? undefined, "strength of the posts"),
-      free: { length: top, bends: "cantilever, load at the tip" },
+      free: { length: posts.top, bends: "cantilever, load at the tip" },
       names: { x: "along", y: "square" },
     };
   }

@@ -51,13 +51,6 @@ function makeFramed(plan: Plan, groups: readonly FrameGroup[]): Framed {
   };
 }
 
-/** What is asked of a post and of those with its section. */
-export const postQuestion = (reader: Reader, id: string): PostQuestion =>
-  must(
-    framedOf(reader).posts.find(({ posts }) => posts.some(({ post }) => post.id === id)),
-    `post ${id}`,
-  );
-
 /** A part of a formula with the inputs that it names. */
 export interface Term {
   readonly text: string;
@@ -163,9 +156,22 @@ export function loadOnPost({ post, load, push }: Situation & { readonly load: To
   return loadOn({ load, length, sharing: push === "square" || load.isLine ? 1 : post.sharing });
 }
 
+/** What is asked of a post and of those with its section. */
+export const questionOf = (reader: Reader, postId: string): PostQuestion =>
+  must(
+    framedOf(reader).posts.find(({ posts }) => posts.some(({ post }) => post.id === postId)),
+    `post ${postId}`,
+  );
+
+/** Where the section of a post stands: with most posts, or with the post as it was found. */
+export function sectionPath({ plan }: Reader, postId: string): string {
+  const own = plan.job.posts.asFound.findIndex(({ post, section }) => post === postId && section !== null);
+  return own < 0 ? "job.posts.section" : `job.posts.asFound[${own}].section`;
+}
+
 /** The post that a check names, under the loads that it names, at each of the post's places. */
 export function situationsOf(reader: Reader, { member, loads }: Pick<FrameCheck, "member" | "loads">): readonly Situation[] {
-  const question = postQuestion(reader, member);
+  const question = questionOf(reader, member);
   const own = question.posts.filter(({ post }) => post.id === member);
   if (loads === CABLES_ALONE) return alone(own);
   return withLoads(own, question).filter((one) => loadsText(one) === loads);

@@ -1,4 +1,4 @@
-// How does a calculation look something up in a list?
+// Which entry of a list decides: the first within a limit, or the one beside the greatest?
 import type { Value } from "./formula.ts";
 import type { NamedFunction } from "./trace.ts";
 

@@ -71,7 +71,8 @@ function net(reader: Reader, [key]: readonly string[]): Working | null {
   }
   if (item === "isolating sleeve and washer, plastic") return count("2 * n * N", ["n", "runs, two ends each", plan.runs.length], courses);
   if (item === "spool of cable") return spools(reader);
-  if (group === "care") return count("n", ["n", "one of these is enough for a guard, and keeps for the next", 1]);
+  if (group === "care")
+    return { ...count("n", ["n", "one of them for a guard", 1]), origin: from("practice", "what goes on threads, strand and bores") };
   if (group === "lumber and tube") {
     const bars = plan.cutPlans.filter(({ sectionName }) => sectionName === item).flatMap((one) => one.bars);
     return count("n", [

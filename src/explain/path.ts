@@ -35,6 +35,7 @@ const marks: Readonly<Record<string, readonly string[]>> = {
   "frame.sides": ["sideId"],
   "frame.sides.*.posts": ["postId"],
   "frame.checks": ["id"],
+  "frame.checks.*.parts": ["name"],
   "frame.windows": ["runId"],
   "frame.remedy.checks": ["kind"],
   checks: ["id"],

@@ -106,7 +106,7 @@ function boundBySets(reader: Reader, run: string, system: CableSystem, takeUps: 
           "least highest reading of all n! orders. What a step reads depends only on which cables are tight then, not on their order; so for " +
           "each set S of cables best(S) = least, over its cable k pulled last, of the greater of best(S without k) and the reading of k when " +
           "just the cables of S stand at their take-ups; best of all cables is the bound",
-        of: (_, ends) => leastOfOrders(system, [ends ?? []].flat()),
+        of: (gives, ends) => leastOfOrders({ count: system.count, coupling: new Float64Array([gives ?? []].flat()) }, [ends ?? []].flat()),
       },
     },
     origin: derived("shortest way through the sets of cables, its longest step as its length: no order of all n! is lower"),
