@@ -1,10 +1,11 @@
 // What stands first on every sheet to work from when a check fails?
+import type { Issue } from "../job/job.ts";
 import type { Plan } from "../plan/plan.ts";
 import { FRAME_SHEET, frameFails } from "./frame-verdict.ts";
 import type { SheetKey } from "./issues.ts";
 import type { Block, Text } from "./packet.ts";
 
-/** Sheets from which something is bought, cut, bored, pulled or handed over. Cover, proof and frame checks say it in their own words. */
+/** Sheets from which something is bought, cut, bored, pulled or handed over. Cover, proof and frame checks say it in their own words, each card of a crew for its own page. */
 const working: readonly SheetKey[] = [
   "plan",
   "elevation",
@@ -28,7 +29,8 @@ export function dangerWords(plan: Plan): Text {
 }
 
 /** The same as a caution above the body of a sheet. */
-export function dangerLine(plan: Plan, key: SheetKey): readonly Block[] {
+export function dangerLine(plan: Plan, { key, issue }: { readonly key: SheetKey; readonly issue: Issue }): readonly Block[] {
   const words = dangerWords(plan);
-  return words === "" || !working.includes(key) ? [] : [{ kind: "caution", level: "danger", text: [words] }];
+  const isCards = key === "steps" && issue !== "homeowner";
+  return words === "" || isCards || !working.includes(key) ? [] : [{ kind: "caution", level: "danger", text: [words] }];
 }

@@ -53,7 +53,7 @@ export const catalogue: Readonly<Record<SheetKey, CatalogueRow>> = {
   },
   plan: { id: "Z-101", name: "Plan", slug: "plan", use: "posts, bays, runs from above", issues: everyIssue },
   elevation: { id: "Z-201", name: "Elevation", slug: "elevation", use: "heights and bays", issues: everyIssue },
-  details: { id: "Z-301", name: "Details", slug: "details", use: "ends, corners, bushings", issues: ["crew", "homeowner", "permit"] },
+  details: { id: "Z-301", name: "Details", slug: "details", use: "ends and crossings, cut open", issues: ["crew", "homeowner", "permit"] },
   cables: { id: "Z-601", name: "Cables", slug: "cables", use: "lengths, ends, take-up", issues: everyIssue },
   lumber: {
     id: "Z-602",

@@ -89,7 +89,7 @@ function makeSheets(context: SheetContext, index: readonly SheetHead[]): readonl
   for (const head of index) {
     const marked = head.key === "sources" ? sourcesMarkedIn(sheets.flatMap(({ blocks }) => blocks)) : [];
     const made = makers[head.key]({ ...context, marked }, head);
-    const danger = dangerLine(context.plan, head.key);
+    const danger = dangerLine(context.plan, { key: head.key, issue: context.issue });
     sheets.push(danger.length === 0 ? made : { ...made, blocks: [...danger, ...made.blocks] });
   }
   return sheets;

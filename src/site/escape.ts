@@ -13,8 +13,14 @@ export const escapeText = (text: string): string =>
 const needsCareInside = /[&<>*\u0100-\uffff]/;
 const carefulInside = /[&<>\u0100-\u{10ffff}]/gu;
 
-/** Text with its **bold** stretches as <strong>, for element content only. */
-export const richText = (text: string): string => {
+/** A length of more than one part: 5-7/8", 22'-10 1/2", (770 mm). Torn at its hyphen or its space it reads as another. */
+const torn = /(?:\d+'-)?\d+[- ]\d+\/\d+"?|\d+'-\d+"|\(\d+ mm\)/g;
+
+/** Text with its **bold** stretches as <strong> and its lengths in one piece, for element content only. */
+export const richText = (text: string): string => richLine(text).replace(torn, '<span class="n">$&</span>');
+
+/** The same where all of it stands on one line. */
+export const richLine = (text: string): string => {
   if (!needsCareInside.test(text)) return text;
   const safe = text.replace(carefulInside, (character) => special[character] ?? entity(character));
   return safe.includes("**") ? safe.replace(/\*\*(.+?)\*\*/gs, "<strong>$1</strong>") : safe;

@@ -41,12 +41,15 @@ const factsHtml = ({ id, facts }: Of<"facts">): string =>
     .join("")}</dl>`;
 
 const blanksHtml = ({ id, title, rows }: Of<"blanks">): string =>
-  `<div class="blanks" id="${escapeText(id)}"><h3>${richText(title)}</h3>${rows
+  `<div class="blanks${rows.length <= SHORT ? " short" : ""}" id="${escapeText(id)}"><h3>${richText(title)}</h3>${rows
     .map(
       ({ label, unit, key }) =>
         `<p class="row"><span class="label">${richText(label)}${key === undefined ? "" : ` <code>${escapeText(key)}</code>`}</span><span class="line"></span><span class="unit">${richText(unit)}</span></p>`,
     )
     .join("")}</div>`;
+
+/** So few lines stay together, and with what stands before them. */
+const SHORT = 4;
 
 const signaturesHtml = ({ id, roles }: Of<"signatures">): string =>
   `<div class="signatures" id="${escapeText(id)}">${roles

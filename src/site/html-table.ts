@@ -1,6 +1,6 @@
 // How does a table of the packet become HTML? One row one fact, its head repeated on each page.
 import type { Cell, Column, Table } from "../packet/packet.ts";
-import { escapeText, richText } from "./escape.ts";
+import { escapeText, richLine, richText } from "./escape.ts";
 
 /** From this many columns on, the mark of a row is repeated at its right-hand end. */
 const WIDE = 9;
@@ -9,7 +9,7 @@ export const tableHtml = (table: Table): string => {
   const repeat = table.rowHeads === true && table.columns.length >= WIDE;
   const columns = repeat && table.columns[0] !== undefined ? [...table.columns, table.columns[0]] : table.columns;
   const id = escapeText(table.id);
-  const kinds = `table${table.writeIn === true ? " write-in" : ""}${isShort(table) ? " short" : ""}`;
+  const kinds = `table${table.writeIn === true ? " write-in" : ""}${isShort(table) ? " short" : ""}${columns.length >= WIDE ? " wide" : ""}`;
   const isShared = columns.some((column) => column.width !== undefined);
   let html =
     `<div class="scroll" role="group" tabindex="0" aria-labelledby="${id}-caption">` +
@@ -74,8 +74,15 @@ const cellHtml = (cell: Cell, align: string, isHead: boolean): string => {
   return textCell(cell.text, kinds.trimEnd(), isHead);
 };
 
-const textCell = (text: string, names: string, isHead: boolean): string =>
-  isHead ? `<th scope="row"${classHtml(names)}>${richText(text)}</th>` : `<td${classHtml(names)}>${richText(text)}</td>`;
+/** A short cell stays on its line as a whole: one class on the cell costs less than an element for each of its lengths. */
+const LINE_letters = 12;
+
+const textCell = (text: string, names: string, isHead: boolean): string => {
+  const isLine = text.length <= LINE_letters && text.includes("/") && /\d/.test(text);
+  const kinds = isLine ? `${names} n`.trimStart() : names;
+  const html = isLine ? richLine(text) : richText(text);
+  return isHead ? `<th scope="row"${classHtml(kinds)}>${html}</th>` : `<td${classHtml(kinds)}>${html}</td>`;
+};
 
 const notesHtml = (notes: Table["notes"]): string =>
   notes === undefined || notes.length === 0 ? "" : `<ul class="notes">${notes.map((note) => `<li>${richText(note)}</li>`).join("")}</ul>`;

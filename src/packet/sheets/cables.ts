@@ -45,9 +45,9 @@ function lengthsTable({ plan, show }: SheetContext): Table {
     rowHeads: true,
     notes: [
       "Path and outside lengths follow the line of the bores, around corners from bore to bore.",
-      ready
+      plan.job.supply.kind === "ready"
         ? `Ready length: the next step above outside to outside. The rest is cut off at the far end, ${plan.job.fittings.holdEnd === "grip" ? "last of all" : "when the second stud is fitted"}.`
-        : "Cut length: outside to outside and the allowance of the rules on the cover, rounded up.",
+        : `Cut length: outside to outside and ${show.tapeBoth(plan.job.supply.allowance.value)} ${sourceMark(plan.job.supply.allowance.source)}, rounded up.`,
     ],
   });
 }

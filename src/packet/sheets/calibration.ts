@@ -31,7 +31,13 @@ export function howToMeasure(context: SheetContext): Text {
   const { turns } = plan.job.calibration;
   const why = context.home ? " A strand's stiffness is only known roughly; yours shows in the turns." : "";
   return (
-    `**${turns === null ? "Calibrate" : "Calibrated; to do it again"} on the first cable, ${mark}, all others slack:** read the gauge, count whole turns to a second reading, write them in the job file and have this sheet made again:` +
-    ` calibration: { turns: { cable: ${mark}, turns: 6, from: ${show.force(first === undefined ? 0 : 0.4 * first.reading)}, to: ${show.force(first?.reading ?? 0)} } } with your numbers.${why} A post pulled with a known force: posts: base (${refer(context, "survey")}).`
+    `**${turns === null ? "Calibrate" : "Calibrated; to do it again"} on the first cable, ${mark}, all others slack:** read the gauge, count whole turns to a second reading` +
+    (context.whole
+      ? ", write them in the job file and have this sheet made again:"
+      : ", write all three down and give them to the office, which makes this sheet again.") +
+    (context.whole
+      ? ` calibration: { turns: { cable: ${mark}, turns: 6, from: ${show.force(first === undefined ? 0 : 0.4 * first.reading)}, to: ${show.force(first?.reading ?? 0)} } } with your numbers.`
+      : ` From about ${show.force(first === undefined ? 0 : 0.4 * first.reading)} to ${show.force(first?.reading ?? 0)}.`) +
+    `${why} A post pulled with a known force${context.whole ? ": posts: base" : " tells how far posts give"} (${refer(context, "survey")}).`
   );
 }

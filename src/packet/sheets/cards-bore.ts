@@ -44,7 +44,7 @@ export function setOutCard(context: SheetContext): Card {
   const first = plan.courses[0];
   const last = plan.courses.at(-1);
   const labels = [
-    ...(unique(plan.bores.map(({ diameter }) => diameter)).length > 1 ? ["a second size"] : []),
+    ...(unique(plan.bores.map(({ diameter }) => diameter)).length > 1 ? ["bores of two sizes"] : []),
     ...(plan.bores.some(({ counterbore }) => counterbore !== null) ? ["a counterbore"] : []),
   ].join(" or ");
   return {

@@ -23,7 +23,7 @@ export function crewCards(context: SheetContext): readonly Block[] {
 function cardBlocks(card: Card, number: number, total: number, plan: Plan): readonly Block[] {
   return [
     heading(`card-${card.key}-head`, `Card ${number} of ${total}: ${card.title}`),
-    ...(number === 1 ? [] : cardWarnings(plan).map((words) => prose(words))),
+    ...cardWarnings(card, plan).map((words) => prose(words)),
     ...card.safety,
     cardSteps(card),
     ...troubleTable(card, plan),
@@ -31,12 +31,16 @@ function cardBlocks(card: Card, number: number, total: number, plan: Plan): read
   ];
 }
 
-/** On every card after the first, which says it in its list: cables that are not yet tight are no guard. */
+/** Cables that are not yet tight are no guard. */
 const edgeWords = ({ job }: Plan): Text =>
   `**Open edge, a drop of ${showIn(job.units).measure({ kind: "length", value: job.code.drop })}: ${edgeProtection(job)} up until H4.**`;
 
-/** Each card is a page of its own; the first has the line of its sheet. */
-const cardWarnings = (plan: Plan): readonly Text[] => [dangerWords(plan), edgeWords(plan)].filter((words) => words !== "");
+/** Cards that say in their own lines what stands at the edge. */
+const edgeCards: readonly string[] = ["frame", "before-tightening", "proof"];
+
+/** Each card is a page of its own. */
+const cardWarnings = ({ key }: Card, plan: Plan): readonly Text[] =>
+  [dangerWords(plan), edgeCards.includes(key) ? "" : edgeWords(plan)].filter((words) => words !== "");
 
 const cardSteps = (card: Card): Steps =>
   steps({
@@ -64,4 +68,4 @@ function troubleTable(card: Card, plan: Plan): readonly Table[] {
 
 /** One row for whoever ends the card, or stops in its middle and hands it on: nothing is signed here. */
 const doneRow = (card: Card): Block =>
-  blanks(`card-${card.key}-done`, "Card done", [["Initials; or stopped after line no., handed to", ""]]);
+  blanks(`card-${card.key}-done`, "Card done", [["Initials; or stopped after line no., handed to", "initials, time"]]);

@@ -33,11 +33,10 @@ export const careSheet: SheetMaker = (context, head): Sheet =>
       `Do not use the guard, and call ${context.home ? "a professional" : "the firm"}, when a cable is slack, a wire is broken, or a post moves.`,
       'No climbing, nothing hung on the cables. Never tighten above "at most": the posts may not bear more.',
     ),
-    daysTable(context),
+    handOverTable(context),
     list(...cleaning(context)),
     visitsTable(context),
     threadTable(context),
-    handOverTable(context),
   ]);
 
 function ownerFacts(context: SheetContext) {
@@ -49,32 +48,26 @@ function ownerFacts(context: SheetContext) {
       "Cables",
       `${plan.cables.length} of ${cable.construction}, ${show.diameter(cable.diameter)}, stainless ${cable.grade}; a ${show.tape(code.openingSphere.value)} sphere must not pass`,
     ],
-    ...plan.runs.map((run): readonly [Text, Text, true] => [
-      `${run.id}, read at ${listed(pullingEnds(run).map(({ postId }) => postId))} (aim ${show.force(run.tension.target)})`,
-      `at least ${lowAtNut(run, context)}, at most ${highAtNut(run, context)}`,
-      true,
+    ...plan.runs.flatMap((run): readonly (readonly [Text, Text, true?])[] => [
+      [
+        `${run.id}, read at ${listed(pullingEnds(run).map(({ postId }) => postId))} (aim ${show.force(run.tension.target)})`,
+        `at least ${lowAtNut(run, context)}, at most ${highAtNut(run, context)}`,
+        true,
+      ],
+      daysRow(run.id, context),
     ]),
   ]);
 }
 
-/** What is tight on a mild day pulls harder in the cold: the owner reads the row of the day, not the aim. */
-function daysTable({ plan, show }: SheetContext): Table {
-  const days = plan.tightening[0]?.days ?? [];
-  return table({
-    id: "care-days",
-    caption: `What a gauge should read at the nut, by the temperature of the air, in ${show.forceUnit}`,
-    columns: [
-      column("run", "Run", 0.12),
-      ...days.map(({ temperature }, index) => column(`day-${index + 1}`, show.heat(temperature), 0.88 / days.length, { align: "center" })),
-    ],
-    rows: plan.tightening.map(({ runId, days: own }) => {
-      const target = plan.runs.find(({ id }) => id === runId)?.tension.target ?? 0;
-      return [bold(runId), ...own.map(({ added }) => show.gauge(target + added))];
-    }),
-    rowHeads: true,
-    notes: ['"At least" and "at most" above are for the aim: on a colder or a warmer day they move by as much as this row.'],
-  });
-}
+/** What is tight on a mild day pulls harder in the cold: the owner reads the value of the day, not the aim. */
+const daysRow = (runId: string, { plan, show }: SheetContext): readonly [Text, Text] => {
+  const { target } = plan.runs.find(({ id }) => id === runId)?.tension ?? { target: 0 };
+  const days = plan.tightening.find((one) => one.runId === runId)?.days ?? [];
+  return [
+    `${runId}, aim by the air`,
+    days.map(({ temperature, added }) => `${show.heat(temperature)} ${bold(show.gauge(target + added))}`).join(", "),
+  ];
+};
 
 function handOverTable({ home }: SheetContext): Table {
   return table({
@@ -126,13 +119,13 @@ function visitsTable(context: SheetContext): Table {
       column("what", "What", 0.44),
       column("due", "Due", 0.09, { sub: "date" }),
       column("done", "Done", 0.09, { sub: "date, by" }),
-      column("low", "Lowest", 0.1, { sub: "reading" }),
-      column("high", "Highest", 0.1, { sub: "reading" }),
+      column("low", "Lowest", 0.1, { sub: `reads, ${show.forceUnit}` }),
+      column("high", "Highest", 0.1, { sub: `reads, ${show.forceUnit}` }),
     ],
     rows: visits.map(([when, what]) => [bold(when), what, blank(), blank(), blank(), blank()]),
     writeIn: true,
     notes: [
-      `Read at about ${show.heat(reference.value)}, or compare with the table above. Tighten in the order of the log (${refer(context, "tightening")}).`,
+      `Read at about ${show.heat(reference.value)}, or compare with the aim by the air: "at least" and "at most" move as it does. Tighten in the order of the log (${refer(context, "tightening")}).`,
       ...lossWords(context),
     ],
   });

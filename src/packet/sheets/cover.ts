@@ -4,7 +4,7 @@ import type { Problem } from "../../problem/problem.ts";
 import { percent } from "../../units/print.ts";
 import { calibrationBar } from "../drawings/calibration-bar.ts";
 import { FRAME_SHEET, frameFails, frameWords, isBeyond, ratioText } from "../frame-verdict.ts";
-import { issueName, issueReader, ownSheets } from "../issues.ts";
+import { catalogue, issueName, issueReader, ownSheets } from "../issues.ts";
 import type { Block, Cell, Sheet, Table, Text } from "../packet.ts";
 import { sourceMark, sourcePlace } from "../show-number.ts";
 import { floorWord, introduction, notApproval, peopleOf, verdictText, verdictWord } from "../wording.ts";
@@ -31,7 +31,7 @@ import {
   unique,
 } from "./kit.ts";
 import { pullsTable } from "./pulls.ts";
-import { rulesUsed } from "./rules-used.ts";
+import { rulesTable } from "./rules-used.ts";
 import { stopConditions } from "./stop-conditions.ts";
 
 export const coverSheet: SheetMaker = (context, head): Sheet => {
@@ -136,7 +136,7 @@ function tally({ plan, whole }: SheetContext): Text {
     [having("not checked"), "not checked"],
   ];
   const others = parts.filter(([number]) => number > 0).map(([number, words]) => `, ${number} ${words}`);
-  return `of ${count(plan.checks.length, "check")} ${having("pass")} pass${others.join("")} (${whole ? "listed below" : "list: permit issue"})`;
+  return `of ${count(plan.checks.length, "check")} ${having("pass")} pass${others.join("")} (${whole ? "listed below" : "the permit issue lists them"})`;
 }
 
 /** Warnings that ask for the same thing stand together. */
@@ -178,6 +178,7 @@ const after = (advice: Text): Text => (advice === "" ? "" : `: ${advice}`);
 function indexTable(context: SheetContext): Table {
   const { index, plan, issue } = context;
   const revision = plan.job.identity.revisions.at(-1)?.mark ?? "0";
+  const isWhole = index.some(({ key }) => !catalogue[key].issues.includes(issue));
   const columns = [column("id", "Sheet", 0.08), column("name", "Name and use", 0.42)];
   const own = index.some(({ key }) => key === "bores") ? Object.values(ownSheets) : [];
   const rows = [...index, ...own.map((head) => ({ ...head, use: `${head.use}, in a file of its own for each paper` }))]
@@ -185,7 +186,9 @@ function indexTable(context: SheetContext): Table {
     .map(({ id, name, use }) => [bold(id), `${bold(name)}: ${use}`]);
   return table({
     id: "cover-index",
-    caption: `Sheets of the ${issueName[issue].toLowerCase()}, all at revision ${revision}: what is not listed here is not part of it`,
+    caption: isWhole
+      ? `All sheets, in the words of the ${issueName[issue].toLowerCase()}, all at revision ${revision}: an issue on paper holds the part of them that its own cover lists`
+      : `Sheets of the ${issueName[issue].toLowerCase()}, all at revision ${revision}: what is not listed here is not part of it`,
     ...sideBySide(columns, rows, 2),
     rowHeads: true,
     notes: howToRead(context),
@@ -287,13 +290,4 @@ function howToRead(context: SheetContext): readonly Text[] {
     `Marks: [practice] has no source, [job] is from the job file, [memory] was not looked up; all others: ${refer(context, "sources")}.`,
     `Fill in blank boxes with ink; no erasing: one line through a wrong number, initials beside it.${context.home ? ` The words are explained on ${refer(context, "steps")}.` : ""}`,
   ];
-}
-
-function rulesTable(context: SheetContext): Table {
-  return table({
-    id: "cover-rules",
-    caption: "Rules used in this packet. Each can be changed in the job file",
-    columns: [column("rule", "Rule", 0.4), column("value", "Value", 0.27), column("source", "Source", 0.33)],
-    rows: rulesUsed(context).map(({ rule, value, source, where }) => [rule, value, sourcePlace(source, where)]),
-  });
 }

@@ -33,8 +33,7 @@ export function tightenStage(context: SheetContext): Stage {
       ),
       {
         text: "Find the day's temperature in the table of your run. Stop each cable at the value in that column.",
-        more: "Cables pull harder when it is cold. The table makes up for it.",
-        value: show.forceUnit,
+        more: "Cables pull harder when it is cold. The table makes up for it. Each reading goes into the log.",
         killer: true,
       },
       ...passItems(context),
@@ -108,7 +107,7 @@ export function proveStage(context: SheetContext): Stage {
     items: [
       { text: "Call the official before the test. Ask if somebody wants to watch it." },
       {
-        text: `Take a ball of ${sphere} and ${refer(context, "proof")}. Start with bay ${listed(plan.openingBayIds)}.`,
+        text: `Take a ball of ${sphere} and ${refer(context, "proof")}. Start with ${plan.openingBayIds.length === 1 ? "bay" : "bays"} ${listed(plan.openingBayIds)}.`,
         more: "There the opening check has the least left.",
       },
       ...sphereItems(context),

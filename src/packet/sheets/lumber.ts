@@ -29,7 +29,7 @@ function sawCaution({ plan }: SheetContext): readonly Block[] {
 
 const orderOfWork = ({ plan }: SheetContext): Text =>
   `Lengths are finished sizes along the grain or the tube, without allowance. ${
-    plan.job.posts.existing ? "The posts stand already; rails and spacers are new, cut and fixed by step 4" : "Posts first"
+    plan.job.posts.existing ? "The posts stand already; rails and spacers are new, cut and fixed before H1" : "Posts first"
   }: measure the standing frame, then cut rails and spacers to it, not to the list.`;
 
 function stockFacts({ plan, show }: SheetContext): Block {

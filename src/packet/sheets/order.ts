@@ -53,6 +53,8 @@ function orderTable({ plan, show }: SheetContext): Table {
     writeIn: true,
     notes: [
       `Spare fittings: ${show.percent(job.fittings.spareShare.value)}, rounded up ${sourceMark(job.fittings.spareShare.source)}. All fittings are of stainless ${job.cable.grade}, the grade of the cable.`,
+      "Not in this list: screws, bolts, brackets and welds of posts, rails and spacers. Whoever accepts the frame names them.",
+      ...(priced ? ["Prices are in the money of the job file: it names no currency."] : []),
     ],
   });
 }

@@ -5,6 +5,7 @@ import type { Block, Cell, Column, Sheet, Table, Text } from "../packet.ts";
 import { floorWord, introduction, runSpan } from "../wording.ts";
 import {
   blank,
+  blankCells,
   blankRow,
   blanks,
   bold,
@@ -100,7 +101,11 @@ function boreTable(context: SheetContext, uprights: readonly BoreColumn[], index
     caption: `Heights of the bores in ${listed(uprights.map(({ head }) => head))}, from the datum`,
     columns,
     rows: [
-      ...plan.courses.map((course) => blankRow(columns, String(course.number).padStart(2, "0"), show.tapeBoth(course.height))),
+      ...plan.courses.map((course) => [
+        String(course.number).padStart(2, "0"),
+        show.tapeBoth(course.height),
+        ...blankCells(uprights.length, show.lengthUnit),
+      ]),
       ...(across.length === 0
         ? []
         : [["Across, from the middle", across.join(", "), ...uprights.map(({ offset }) => (offset === null ? "-" : blank()))]]),
@@ -123,7 +128,7 @@ function cableTable(context: SheetContext, run: Run): Table {
   const passes = tightening?.passes ?? [];
   const columns: readonly Column[] = [
     column("mark", "Cable", 0.09),
-    column("used", "Length", 0.1, { sub: "built" }),
+    column("used", "Length", 0.1, { sub: `built, ${show.lengthUnit}` }),
     column("lot", "Lot or spool", 0.12, { sub: "field" }),
     ...passes.flatMap(({ number }) => [
       column(`stop-${number}`, "Stop at", 0.08, { sub: passes.length > 1 ? `pass ${number}, plan` : `plan, ${show.forceUnit}` }),

@@ -4,11 +4,12 @@ import type { PostBase, Wood } from "../../job/site.ts";
 import type { Bore } from "../../plan/plan.ts";
 import type { Cited } from "../../sources/cited.ts";
 import type { SourceId } from "../../sources/sources.ts";
-import type { Text } from "../packet.ts";
+import type { Table, Text } from "../packet.ts";
+import { sourcePlace } from "../show-number.ts";
 import { floorWord } from "../wording.ts";
 import { isBored } from "./bore-kinds.ts";
 import { keptInTarget } from "./kept.ts";
-import type { SheetContext } from "./kit.ts";
+import { column, type SheetContext, table } from "./kit.ts";
 
 export interface RuleRow {
   readonly rule: Text;
@@ -23,6 +24,15 @@ const row = <T>(rule: Text, cited: Cited<T>, print: (value: T) => Text): RuleRow
   source: cited.source,
   where: cited.where,
 });
+
+export function rulesTable(context: SheetContext): Table {
+  return table({
+    id: "cover-rules",
+    caption: "Rules used in this packet. Each can be changed in the job file",
+    columns: [column("rule", "Rule", 0.4), column("value", "Value", 0.27), column("source", "Source", 0.33)],
+    rows: rulesUsed(context).map(({ rule, value, source, where }) => [rule, value, sourcePlace(source, where)]),
+  });
+}
 
 export function rulesUsed(context: SheetContext): readonly RuleRow[] {
   const { plan } = context;

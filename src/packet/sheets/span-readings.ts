@@ -41,7 +41,7 @@ export function spanTable(context: SheetContext): Table {
       show.tapeBoth(greatest(spans.map(({ free }) => free))),
       strong(atLeast(least(spans.map((span) => lowIn(span, run))), context)),
       pitchWords(spans, show),
-      `${show.fine(greatest(spans.map(({ sag }) => sag.held)))} - ${show.fine(greatest(spans.map(({ sag }) => sag.sliding)))}`,
+      rangeWords(show.fine(greatest(spans.map(({ sag }) => sag.held))), show.fine(greatest(spans.map(({ sag }) => sag.sliding)))),
     ]),
     rowHeads: true,
     notes: [
@@ -49,6 +49,9 @@ export function spanTable(context: SheetContext): Table {
     ],
   });
 }
+
+/** What prints alike is one value. */
+const rangeWords = (low: Text, high: Text): Text => (low === high ? low : `${low} - ${high}`);
 
 /** Tension falls off along a run in proportion: at the least reading of the nut each span has its share of it. */
 const lowIn = ({ tension }: SpanReading, run: Run): Newton => (tension / run.tension.target) * run.tension.low;
@@ -101,7 +104,7 @@ export function waysToRead(context: SheetContext): readonly Text[] {
   const digits = (value_Hz: number, rounding: "down" | "up"): Text => decimal(value_Hz, { rounding });
   const pitch =
     pitch_Hz === null ? "nothing here: no span is long enough" : `${digits(pitch_Hz.low, "down")} - ${digits(pitch_Hz.high, "up")} Hz`;
-  const sags = `${show.fine(least(spans.map(({ sag }) => sag.held)))} - ${show.fine(greatest(spans.map(({ sag }) => sag.sliding)))}`;
+  const sags = rangeWords(show.fine(least(spans.map(({ sag }) => sag.held))), show.fine(greatest(spans.map(({ sag }) => sag.sliding))));
   return [
     `**Gauge**: must read ${show.forceDown(lowest)} to ${show.forceUp(highest)} on strand of ${show.diameterOne(plan.job.cable.diameter)}: ask before you rent. Clip it on mid-span, read twice, write the second reading.`,
     `**Pitch**: must hear ${pitch}: try your tuner on one cable. Pluck mid-span, take the lowest tone, calibrate with a gauge ${sourceMark("derived")}.`,

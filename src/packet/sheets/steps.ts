@@ -22,12 +22,12 @@ function troubleTable({ plan }: SheetContext): Table {
 }
 
 function wordTable({ plan }: SheetContext): Table {
-  const unused = hasTails(plan) ? "" : "grip end";
+  const unused = [...(hasTails(plan) ? [] : ["grip end"]), ...(plan.bores.some(({ bushing }) => bushing) ? [] : ["bushing"])];
   return table({
     id: "steps-words",
     caption: "Words used in this packet",
     columns: [column("word", "Word", 0.27), column("meaning", "What it means", 0.73)],
-    rows: wordList.filter(([term]) => term !== unused).map(([term, meaning]) => [term, meaning]),
+    rows: wordList.filter(([term]) => !unused.includes(term)).map(([term, meaning]) => [term, meaning]),
     rowHeads: true,
   });
 }

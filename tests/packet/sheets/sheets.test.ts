@@ -1,4 +1,5 @@
 import { describe, expect, test } from "vitest";
+import { showIn } from "../../../src/packet/show-number.ts";
 import { examplePlan } from "../../support/example-jobs.ts";
 import { readForce } from "../read-force.ts";
 import { cellText, examples, packetOf, readPrinted, sheetOf, tableOf, textsOf } from "../read-packet.ts";
@@ -98,9 +99,14 @@ describe("careSheet, thread", () => {
   });
 
   test.each(examples)("%s: the owner's readings by temperature are the target and what the day adds", (_, plan) => {
-    const { rows } = tableOf(packetOf(plan, "crew"), "care-days");
-    expect(rows).toHaveLength(plan.runs.length);
-    for (const row of rows) expect(row).toHaveLength((plan.tightening[0]?.days.length ?? 0) + 1);
+    const show = showIn(plan.job.units);
+    const words = sheetOf(packetOf(plan, "crew"), "Z-806").blocks.flatMap(textsOf).join("\n");
+    for (const { runId, days } of plan.tightening) {
+      const target = plan.runs.find(({ id }) => id === runId)?.tension.target ?? 0;
+      for (const { temperature, added } of days) {
+        expect.soft(words).toContain(`${show.heat(temperature)} **${show.gauge(target + added)}**`);
+      }
+    }
   });
 });
 

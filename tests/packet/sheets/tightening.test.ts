@@ -258,7 +258,8 @@ describe("measuredWords", () => {
     const text = crewText(examplePlan("0001-level-deck-straight"));
     expect(text).not.toContain("From your measurement");
     expect(text).toMatch(/Calibrate\*\* on the first cable|Calibrate on the first cable/);
-    expect(text).toContain("calibration: { turns: { cable: R1-0");
+    expect(text).toContain("give them to the office");
+    expect(text).not.toContain("calibration: {");
   });
 
   test("a measured base and counted turns are named as what the numbers rest on", () => {
