@@ -186,13 +186,20 @@ function covered({ at, plan }: Reader, [run = ""]: readonly string[]): Working {
   };
 }
 
-function coveredNow({ at, plan }: Reader, [run]: readonly string[]): Working {
+/** Losses that differ by less are one. */
+const SAME_N = 1e-9;
+
+function coveredNow(reader: Reader, [run = ""]: readonly string[]): Working {
+  const { at, plan } = reader;
   const { value, source, where } = plan.job.tightening.allowFor;
   if (value === "nothing")
     return { formula: "z", inputs: [given("z", "the job makes up for nothing", 0, "force")], origin: from(source, where) };
+  const loss = at("l", `loss of the worst cable: ${value}`, `climate.${run}.${value === "heat" ? "heat" : "both"}.worst`);
+  const found = climateNamed(reader, run).covered;
+  const isNow = Math.abs(found - Math.max(0, Number(loss.value))) <= SAME_N;
   return {
-    formula: "max(0, l)",
-    inputs: [at("l", `loss of the worst cable: ${value}`, `climate.${run}.${value === "heat" ? "heat" : "both"}.worst`)],
+    formula: isNow ? "max(0, l)" : "max(0, l, k)",
+    inputs: [loss, ...(isNow ? [] : [given("k", "loss at the target of the step below, which rounds to this target", found, "force")])],
     origin: from(source, where),
   };
 }

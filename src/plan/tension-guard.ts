@@ -18,10 +18,13 @@ export interface TensionedGuard {
   readonly climate: readonly RunClimate[];
 }
 
-/** A cable that goes slack loses no more: its loss grows with its target until it stays tight. */
-const ROUNDS_max = 6;
+/** A cable that goes slack loses no more: its loss grows with its target until it stays tight, by ever smaller steps. */
+const ROUNDS_max = 50;
 
-/** Targets that make up for what is lost at these same targets: found in rounds, of which the second is nearly always the last. */
+/**
+ * Targets that make up for what is lost at these same targets: found in rounds, of which the second is nearly always the last. A loss
+ * that was found once is kept: where a higher target loses a hair less, its rounding would lead back and forth for ever.
+ */
 export function tensionGuard(
   demanded: readonly DemandedRun[],
   groups: readonly FrameGroup[],
@@ -30,19 +33,21 @@ export function tensionGuard(
 ): TensionedGuard {
   let lost: ReadonlyMap<string, Newton> = new Map();
   let targets = targetsOf(demanded, lost, job);
-  let before = targets;
   for (let round = 0; round < ROUNDS_max; round++) {
-    before = targets;
+    const before = targets;
+    const known = lost;
     lost = new Map(
       groups.flatMap((group) => {
         const covered = coveredOf(group, reachedIn(group, before), job);
-        return group.runs.map(({ id }, index) => [id, covered[index] ?? 0] as const);
+        return group.runs.map(({ id }, index) => [id, Math.max(known.get(id) ?? 0, covered[index] ?? 0)] as const);
       }),
     );
     targets = targetsOf(demanded, lost, job);
     if (targets.every(({ target }, index) => target === before[index]?.target)) break;
   }
-  const climate = groups.flatMap((group) => climateOf(group, reachedIn(group, before), job));
+  const climate = groups
+    .flatMap((group) => climateOf(group, reachedIn(group, targets), job))
+    .map((one) => ({ ...one, covered: lost.get(one.runId) ?? 0 }));
   const asRuns = targets.map(({ run, target }) => ({ id: run.id, tension: { target } as Run["tension"] }));
   const targeted = targets.map((one) => {
     const group = groups.find(({ runs }) => runs.some(({ id }) => id === one.run.id));
