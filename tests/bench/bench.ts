@@ -258,7 +258,11 @@ const benchCold = async (): Promise<void> => {
     return runNode([main, "build", "--out", out, join(one, "job.yaml")]);
   };
   const [ours, bare] = await inTurn(5, cold, () => runNode([join(root, ".build", "bare-client.js"), cache, ...pages]));
-  say(`one job cold, page, four issues and two sets of templates / bare client (${seconds(bare)})`, `${seconds(ours)} = ${ratio(ours, bare)}`, "at most 1.35 x");
+  say(
+    `one job cold, page, four issues and two sets of templates / bare client (${seconds(bare)})`,
+    `${seconds(ours)} = ${ratio(ours, bare)}`,
+    "at most 1.35 x",
+  );
 };
 
 const parts: Readonly<Record<string, () => void | Promise<void>>> = {

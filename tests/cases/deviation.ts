@@ -22,7 +22,8 @@ export function deviationOf(computed: unknown, expected: unknown): Deviation {
   return figuresOf({ computed, expected, path: "", scale: 0 }).reduce((most, figure): Deviation => {
     const size = Math.max(Math.abs(figure.expected), Math.abs(figure.computed), figure.scale);
     const off = size === 0 ? 0 : Math.abs(figure.computed - figure.expected) / size;
-    return off > most.worst ? { worst: off, where: figure.path, count: most.count + 1 } : { ...most, count: most.count + 1 };
+    const count = most.count + 1;
+    return off > most.worst ? { worst: off, where: figure.path, count } : { worst: most.worst, where: most.where, count };
   }, NOTHING);
 }
 
