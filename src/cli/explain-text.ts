@@ -117,7 +117,9 @@ function rowsOf(lines: readonly Line[]): readonly string[] {
   const width = Math.min(PATH_most, Math.max(0, ...lines.map(({ path }) => path.length)) + 2);
   return lines.flatMap((line) => {
     const texts = wrapped(lineValue(line), WIDTH - 2 - width);
-    return texts.map((text, index) => `  ${(index === 0 ? `${line.path} ` : "").padEnd(width)}${text}`);
+    // A path that is longer than its column stands on a line of its own.
+    const own = line.path.length >= width ? [`  ${line.path}`] : [];
+    return [...own, ...texts.map((text, index) => `  ${(index === 0 && own.length === 0 ? line.path : "").padEnd(width)}${text}`)];
   });
 }
 
