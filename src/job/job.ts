@@ -51,6 +51,17 @@ export interface CodeBasis {
   readonly guardHeight_min: Cited<Mm>;
   /** Diameter of the sphere that must not pass. */
   readonly openingSphere: Cited<Mm>;
+  readonly stairs: StairBasis;
+}
+
+/** What the code asks of the open side of a stair; heights are plumb above the line of the nosings. */
+export interface StairBasis {
+  readonly guardHeight_min: Cited<Mm>;
+  readonly openingSphere: Cited<Mm>;
+  /** Sphere at the triangle of riser, tread and bottom rail; null where the code names none. */
+  readonly triangleSphere: Cited<Mm> | null;
+  /** Where the top rail is the handrail too. */
+  readonly handrail: { readonly low: Cited<Mm>; readonly high: Cited<Mm> | null };
 }
 
 export type WoodTreatment = "untreated" | "treated";
@@ -92,16 +103,30 @@ export interface GuardEnd {
 export interface Side {
   /** A, B, C ... from left to right as seen from the deck looking out. */
   readonly id: string;
-  /** Along the line of the bores, from the outer face of an end post (or the face of a wall) or from a corner point to the next. */
+  /** Level, along the line of the bores, from the outer face of an end post (or the face of a wall) or from a corner point to the next. */
   readonly length: Mm;
-  /** Change of direction at the right-hand end, positive to the right (an outside corner); null at the last side. */
+  /** Change of direction at the right-hand end, positive to the right (an outside corner), 0 where only the slope changes; null at the last side. */
   readonly turn: Radian | null;
   /** What stands behind its right-hand end where no cable passes to the next side; null at a corner and at the last side. */
   readonly interrupted: Interruption | null;
   /** Centres of all posts on this side, measured from its left-hand start, when they stand already or are prescribed; null: placed by the plan. */
   readonly stations: readonly Mm[] | null;
-  /** Rise over the length; 0 on a level side. Raked sides are refused for now. */
-  readonly rise: Mm;
+  /** How the walking surface slopes along this side; null: level. */
+  readonly rake: Rake | null;
+}
+
+/**
+ * A slope of the walking surface along a side: of a ramp its surface, of a stair the line through its nosings. Between two sides the
+ * surface does not jump: a stair's side reaches from the edge of the landing to where the line of the nosings meets the lower floor.
+ */
+export interface Rake {
+  readonly kind: "stair" | "ramp";
+  /** Above level, from left to right; negative where the side goes down. */
+  readonly slope: Radian;
+  /** One step of a stair; null where the job gives only the slope. */
+  readonly step: { readonly riser: Mm; readonly tread: Mm } | null;
+  /** As the job gives the slope, in words: "7 in by 10-1/2 in". */
+  readonly givenAs: "pitch" | "rise and run" | "riser and tread" | "counts of risers and treads";
 }
 
 export interface Posts extends Standing {
@@ -148,6 +173,16 @@ export interface Frame {
   readonly railIsHandrail: boolean;
   /** Clear height between the rails (or deck and rail) that the cables fill. */
   readonly clearOpening: Mm;
+  readonly onRakes: RakeFrame;
+}
+
+/** Heights on raked sides, all plumb above the walking surface or the line of the nosings. */
+export interface RakeFrame {
+  readonly gapBelow: Cited<Mm>;
+  /** null: so that the tops of raked and level rails meet at one height. */
+  readonly clearOpening: Cited<Mm> | null;
+  /** Length of a post below the datum at its middle, for the cut list. */
+  readonly postBelow: Cited<Mm>;
 }
 
 export type Construction = "1x19" | "7x7" | "7x19";
