@@ -9,7 +9,6 @@ import { lumberOf } from "./checks.ts";
 import * as usual from "./defaults.ts";
 import type { SizeText } from "./fields.ts";
 import { fittingsOf, stated } from "./fitting-defaults.ts";
-import { rakeFrameOf, rakeOf } from "./rake.ts";
 import { baseOf, calibrationOf, siteOf, woodOf } from "./frame-defaults.ts";
 import type {
   Cable,
@@ -32,6 +31,7 @@ import type {
   UnitSystem,
   WoodTreatment,
 } from "./job.ts";
+import { rakeFrameOf, rakeOf } from "./rake.ts";
 import type { JobFile } from "./schema.ts";
 
 export function jobOf(file: JobFile): Job {
@@ -95,7 +95,11 @@ function endOf(file: JobFile["guard"]["start"], limits: Limits): GuardEnd {
 
 const FIRST_LETTER = 65;
 
-function sideOf(file: JobFile["guard"]["sides"][number], index: number, { limits, isLast }: { readonly limits: Limits; readonly isLast: boolean }): Side {
+function sideOf(
+  file: JobFile["guard"]["sides"][number],
+  index: number,
+  { limits, isLast }: { readonly limits: Limits; readonly isLast: boolean },
+): Side {
   const { interrupted } = file;
   return {
     id: String.fromCharCode(FIRST_LETTER + index),

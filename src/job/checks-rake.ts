@@ -1,8 +1,8 @@
 // What can be wrong with sides that slope although each value reads well by itself?
 import type { JobPath, Problem } from "../problem/problem.ts";
 import { angleDegrees } from "../units/print.ts";
-import type { JobFile } from "./schema.ts";
 import { type RakeText, rakeOf } from "./rake.ts";
+import type { JobFile } from "./schema.ts";
 
 const wrong = (path: JobPath, what: string, fix: string, at?: "key"): Problem => ({
   severity: "error",
@@ -104,7 +104,9 @@ export function checkRakeFrame({ sides }: Guard, frame: JobFile["frame"]): reado
   }
   const gap = onRakes["gap below"];
   if (frame["bottom rail"] === undefined && gap !== undefined && gap > 0) {
-    return [wrong([...path, "gap below"], "there is no bottom rail that a gap could be below", "leave it out, or add the bottom rail", "key")];
+    return [
+      wrong([...path, "gap below"], "there is no bottom rail that a gap could be below", "leave it out, or add the bottom rail", "key"),
+    ];
   }
   return [];
 }
@@ -126,6 +128,11 @@ export function checkStairRules({ sides }: Guard, code: JobFile["code"]): readon
   return needed
     .filter(([key]) => code.stairs?.[key] === undefined)
     .map(([key, example]) =>
-      wrong(["code", "stairs"], `another edition brings no "${key}" of its own`, `add what the authority asks, for example ${key}: ${example}`, "key"),
+      wrong(
+        ["code", "stairs"],
+        `another edition brings no "${key}" of its own`,
+        `add what the authority asks, for example ${key}: ${example}`,
+        "key",
+      ),
     );
 }

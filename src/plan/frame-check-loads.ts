@@ -5,7 +5,9 @@ import { lonePost } from "../mechanics/coupling.ts";
 import { alongPost, type PostState, type SideState } from "../mechanics/guard-frame.ts";
 import { type Cut, netSection, type Section } from "../mechanics/section.ts";
 import type { Mm, Newton } from "../units/quantity.ts";
+import { SAME_rad } from "../units/tolerance.ts";
 import { sectionOfPost } from "./as-found.ts";
+import { alongSlope } from "./corner-path.ts";
 import type { Axis } from "./frame-check-strength.ts";
 import { isSquare } from "./frame-corners.ts";
 import { baseStiffness, designWall, postMember } from "./frame-members.ts";
@@ -13,7 +15,7 @@ import type { FrameGroup, SideFrame } from "./frames.ts";
 import { stateOf } from "./movement.ts";
 import type { Bore, Plan, Vertical } from "./plan.ts";
 
-export interface CheckInput extends Pick<Plan, "verticals" | "bores" | "sides" | "courses" | "opening" | "runs" | "climate"> {
+export interface CheckInput extends Pick<Plan, "verticals" | "bores" | "sides" | "courses" | "opening" | "rakes" | "runs" | "climate"> {
   readonly groups: readonly FrameGroup[];
   readonly job: Job;
 }
@@ -166,6 +168,8 @@ const STRAIGHT = (): Across => ({ moment: 0, shear: 0 });
 function squareTo(post: Vertical, { frame, group, pulls, neighbours }: SideUnder, job: Job): (height: Mm) => Across {
   const host = neighbours.find(({ frame: { posts } }) => posts.some(({ id }) => id === post.id));
   if (host === undefined) return STRAIGHT;
+  // Straight on only the slope changes: its push lies in the plane of the side.
+  if (Math.abs(Math.sin(host.frame.side.direction - frame.side.direction)) < SAME_rad) return STRAIGHT;
   // At a right angle the neighbour's plane is the plane square to this side, and the post stands in its frame.
   if (isSquare(host.frame.side.direction - frame.side.direction)) {
     const guest = host.frame.posts.findIndex(({ id }) => id === post.id);
@@ -260,7 +264,7 @@ function baysOf(frame: SideFrame, state: SideState, rail: "topRail" | "bottomRai
         sideId: side.id,
         leftId: left.id,
         rightId: right.id,
-        length: right.station - left.station,
+        length: alongSlope(right.station - left.station, side.slope),
         thrust: thrust > DUST_share * most ? thrust : 0,
         endMoment: endMoment > DUST_share * most * guard.input.height ? endMoment : 0,
       },

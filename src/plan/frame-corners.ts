@@ -1,5 +1,7 @@
 // At which corners do runs turn from a side to its neighbour, and what does the turn push along the side?
+import { direction3, length3, type Point3 } from "../geometry/space.ts";
 import type { Mm, Radian } from "../units/quantity.ts";
+import { jointChord, jointOf } from "./corner-path.ts";
 import type { Leg } from "./frame-legs.ts";
 import type { Plan, SidePlan, Vertical } from "./plan.ts";
 
@@ -13,7 +15,9 @@ export interface TurnedCorner {
   readonly guest: Vertical;
   /** Parts of the cable's tension that the corner post, the neighbour's post and its rail bring along this side. */
   readonly cosines: readonly [corner: number, guest: number, rail: number];
-  /** Between the sides, and of the cable at this side's post. */
+  /** Parts that the two posts bring upwards; nothing between level sides. */
+  readonly ups: readonly [corner: number, guest: number];
+  /** Between the sides, and of the cable at this side's post, both as seen from above. */
   readonly turn: Radian;
   readonly bend: Radian;
 }
@@ -35,12 +39,46 @@ export function cornersOf(
     const turn = Math.abs((at === "left" ? neighbour?.turn : side.turn) ?? 0);
     const bend = at === "left" ? first.turnLeft : first.turnRight;
     const sign = at === "left" ? -1 : 1;
+    if (side.slope !== 0 || neighbour?.slope !== 0) {
+      const raked = rakedCorner({ side, neighbour, post, guest, at });
+      return [{ legs: turning, corner: post, guest, turn, ...raked }];
+    }
     // Where the top is held this goes straight into what holds it, and moves with it.
     const back = -sign * Math.cos(turn);
     const cosines = [sign * Math.cos(bend), sign * (Math.cos(turn) - Math.cos(bend)), back] as const;
-    return [{ legs: turning, corner: post, guest, cosines, turn, bend }];
+    return [{ legs: turning, corner: post, guest, cosines, ups: [0, 0], turn, bend }];
   };
   return [...corner("left"), ...corner("right")];
+}
+
+interface RakedAt {
+  readonly side: SidePlan;
+  readonly neighbour: SidePlan | undefined;
+  readonly post: Vertical;
+  readonly guest: Vertical;
+  readonly at: "left" | "right";
+}
+
+/** The same parts in space: the cable goes on along the neighbour's slope. */
+function rakedCorner({ side, neighbour, post, guest, at }: RakedAt): Pick<TurnedCorner, "cosines" | "ups" | "bend"> {
+  if (neighbour === undefined) throw new RangeError(`no side beside ${side.id}`);
+  const [left, right] = at === "left" ? [neighbour, side] : [side, neighbour];
+  const [leaves, enters] = at === "left" ? [guest, post] : [post, guest];
+  const joint = jointOf(left, right);
+  const setback_left = left.length - leaves.station - leaves.along / 2;
+  const chord = jointChord({ setback_left, setback_right: enters.station - enters.along / 2, ...joint });
+  const reach = length3(chord);
+  // This side's heading where the left side's is 0, and the neighbour's.
+  const [own, other] = at === "left" ? [0 - joint.turn, 0] : [0, 0 - joint.turn];
+  const along = ({ x, y }: Point3): number => x * Math.cos(own) + y * Math.sin(own);
+  const next = direction3(other, neighbour.slope);
+  const sign = at === "left" ? -1 : 1;
+  const [t2, t3] = [along(chord) / reach, along(next)];
+  return {
+    cosines: [sign * t2, sign * (t3 - t2), -sign * t3],
+    ups: [(sign * chord.z) / reach, sign * (next.z - chord.z / reach)],
+    bend: Math.abs(Math.atan2(chord.y * Math.cos(own) - chord.x * Math.sin(own), along(chord))),
+  };
 }
 
 /** A corner of nearly a right angle: what the sides push along each other is small and is put on the rail as a load. */

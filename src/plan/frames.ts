@@ -5,6 +5,7 @@ import { type GuardFrame, guardFrame } from "../mechanics/guard-frame.ts";
 import type { GuardPost, GuardRail } from "../mechanics/guard-frame-build.ts";
 import type { AxialStiffness, Mm } from "../units/quantity.ts";
 import { sectionOfPost } from "./as-found.ts";
+import { alongSlope } from "./corner-path.ts";
 import { cornersOf, isSquare, stationOn, type TurnedCorner } from "./frame-corners.ts";
 import { legOf } from "./frame-legs.ts";
 import { baseStiffness, type FrameMember, postMember, railMember } from "./frame-members.ts";
@@ -43,7 +44,7 @@ export interface FrameGroup {
   readonly perRailStrain: readonly Mm[];
 }
 
-export interface Laid extends Pick<Plan, "sides" | "verticals" | "courses" | "opening"> {
+export interface Laid extends Pick<Plan, "sides" | "verticals" | "courses" | "opening" | "rakes"> {
   readonly runs: readonly RunGeometry[];
 }
 
@@ -117,7 +118,8 @@ interface FramedSide {
  * there, and it takes what the turned cable pushes along this side. With t1, t2, t3 the directions of the cable before, between and behind
  * the two posts of a corner, and a that of the side, the posts take T (t2 - t1) a and T (t3 - t2) a. What is left, T t3 a, is nothing at a
  * right angle; elsewhere the two sides push against each other through their rails, and the top of the neighbour's post is taken to stand
- * still, as it does between two like sides.
+ * still, as it does between two like sides. A side that slopes has a plane frame too: plumb posts whose bases climb along the slope, rails
+ * and cables along it; where the slope changes straight on, the neighbour's post stands still at its top in the same way.
  */
 function frameSide(side: SidePlan, runs: readonly RunGeometry[], laid: Laid, job: Job): FramedSide {
   const own = laid.verticals.filter((vertical) => vertical.kind === "post" && vertical.sideIndex === side.index);
@@ -128,8 +130,8 @@ function frameSide(side: SidePlan, runs: readonly RunGeometry[], laid: Laid, job
   const posts = [...left, ...own, ...guests.filter(({ sideIndex }) => sideIndex > side.index)];
   const heights = laid.courses.map((course) => course.height);
   const post = postMember(job);
-  const { topRail, bottomRail, gapBelow, railJoint } = job.frame;
-  const height = laid.opening.top + topRail.depth / 2;
+  const { topRail, bottomRail, railJoint } = job.frame;
+  const { height, lower } = railAxes(side, laid, job);
   const cables = legs.flatMap((leg) => {
     const turned = corners.filter(({ legs: turning }) => turning.includes(leg));
     return heights.map((at) => ({
@@ -137,9 +139,9 @@ function frameSide(side: SidePlan, runs: readonly RunGeometry[], laid: Laid, job
       right: leg.to + left.length,
       height: at,
       // On the corner post and the neighbour's post at its own height, and through the neighbour's rail.
-      pushes: turned.flatMap(({ corner, guest, cosines: [atCorner, atGuest, throughRail] }) => [
-        { post: posts.indexOf(corner), height: at, factor: atCorner },
-        { post: posts.indexOf(guest), height: at, factor: atGuest },
+      pushes: turned.flatMap(({ corner, guest, cosines: [atCorner, atGuest, throughRail], ups: [upCorner, upGuest] }) => [
+        { post: posts.indexOf(corner), height: at, factor: atCorner, factor_up: upCorner },
+        { post: posts.indexOf(guest), height: at, factor: atGuest, factor_up: upGuest },
         { post: posts.indexOf(guest), height, factor: throughRail },
       ]),
     }));
@@ -157,7 +159,8 @@ function frameSide(side: SidePlan, runs: readonly RunGeometry[], laid: Laid, job
     }),
     height,
     topRail: rail(topRail),
-    bottomRail: bottomRail === null ? null : { ...rail(bottomRail), height: gapBelow + bottomRail.depth / 2 },
+    bottomRail: bottomRail === null ? null : { ...rail(bottomRail), height: lower },
+    slope: side.slope,
     cables,
   });
   const count = heights.length;
@@ -168,6 +171,17 @@ function frameSide(side: SidePlan, runs: readonly RunGeometry[], laid: Laid, job
     }
   }
   return { frame: { side, posts, guard, terms }, outOfPlane: outOfPlaneOf(corners, { post, height, heights }, job) };
+}
+
+/** Plumb heights of the rails' axes above the datum. */
+function railAxes(side: SidePlan, { opening, rakes }: Laid, job: Job): { readonly height: Mm; readonly lower: Mm } {
+  const { topRail, bottomRail, gapBelow, onRakes } = job.frame;
+  const rake = rakes.find(({ sideId }) => sideId === side.id);
+  const plumb = (depth: Mm): Mm => alongSlope(depth, side.slope);
+  return {
+    height: (rake?.opening ?? opening).top + plumb(topRail.depth) / 2,
+    lower: (rake === undefined ? gapBelow : onRakes.gapBelow.value) + plumb(bottomRail?.depth ?? 0) / 2,
+  };
 }
 
 /** What the planes of the sides leave out: at a corner that hardly turns, the push of the cable square to both. */
