@@ -173,7 +173,9 @@ function squareTo(post: Vertical, { frame, group, pulls, neighbours }: SideUnder
   // At a right angle the neighbour's plane is the plane square to this side, and the post stands in its frame.
   if (isSquare(host.frame.side.direction - frame.side.direction)) {
     const guest = host.frame.posts.findIndex(({ id }) => id === post.id);
-    return alongPost(host.frame.guard, host.state, guest);
+    const along = alongPost(host.frame.guard, host.state, guest);
+    // The rail of a side that slopes lies a little lower or higher than its neighbour's.
+    return (height) => along(Math.min(height, host.frame.guard.input.height));
   }
   const count = group.courses.length;
   const pushes = group.courses.map((_, course) =>

@@ -47,10 +47,9 @@ export const bestOption = (options: readonly OutlineOption[]): OutlineOption | u
 
 function subsetsOf(changes: readonly number[]): readonly (readonly number[])[] {
   const most = changes.length <= ALL_UP_TO ? changes.length : 2;
-  return changes.reduce<readonly (readonly number[])[]>(
-    (sets, change) => [...sets, ...sets.filter(({ length }) => length < most).map((set) => [...set, change])],
-    [[]],
-  );
+  const sets: (readonly number[])[] = [[]];
+  for (const change of changes) sets.push(...sets.filter(({ length }) => length < most).map((set) => [...set, change]));
+  return sets;
 }
 
 export const longestCable = ({ supply }: Job): Mm =>
