@@ -7,6 +7,8 @@ import { pick } from "./frame-pick.ts";
 export interface GuardPost {
   /** Along the side. */
   readonly station: Mm;
+  /** Its base above a level that all posts share; heights are counted from the base. 0 where left out. */
+  readonly foot?: Mm;
   readonly E: Megapascal;
   /** Area [mm2] and second moment [mm4] against bending in the plane of the side. */
   readonly A: number;
@@ -32,6 +34,9 @@ export interface GuardCable {
   readonly left: number;
   readonly right: number;
   readonly height: Mm;
+  /** Above level, from left to right, where it leaves its left anchor and where it reaches its right one; 0 where left out. */
+  readonly slope_left?: Radian;
+  readonly slope_right?: Radian;
   /** What its bends push along the side, towards greater stations, per unit of its tension. */
   readonly pushes?: readonly GuardPush[];
 }
@@ -56,8 +61,6 @@ export interface GuardFrameInput {
   /** Stations of blocks that carry the bottom rail between posts. */
   readonly blocks?: readonly Mm[];
   readonly cables: readonly GuardCable[];
-  /** Of the line of the bases above level, from left to right: rails and cables follow it, posts stand plumb; 0 where left out. */
-  readonly slope?: Radian;
   /** Further unit loads along the side, towards greater stations: the reaction of a bend, of another run, the load on a guard's top. */
   readonly loads?: readonly { readonly post: number; readonly height: Mm }[];
 }
@@ -79,20 +82,15 @@ export interface BuiltFrame {
 }
 
 /**
- * Parts of a pull of 1 along the slope of a side: level and upwards, and their ratio.
+ * Parts of a pull of 1 at an anchor of a cable: level and upwards.
  *
- * @param input - slope of the side, 0 where left out [rad]
- * @returns cosine, sine and tangent [ratio]
+ * @param slope - of the cable above level there; nothing for a level one [rad]
+ * @returns cosine and sine [ratio]
  * @throws never
  * Source: derived, right triangle
  */
-export function slopeOf({ slope = 0 }: Pick<GuardFrameInput, "slope">): {
-  readonly cos: number;
-  readonly sin: number;
-  readonly tan: number;
-} {
-  return slope === 0 ? { cos: 1, sin: 0, tan: 0 } : { cos: Math.cos(slope), sin: Math.sin(slope), tan: Math.tan(slope) };
-}
+export const partsOf = (slope: Radian = 0): { readonly cos: number; readonly sin: number } =>
+  slope === 0 ? { cos: 1, sin: 0 } : { cos: Math.cos(slope), sin: Math.sin(slope) };
 
 /** How much stiffer than the posts a rail is that does not give: it gives some millionths of what they do, and doubles still tell both. */
 const RIGID_ratio = 1e7;
@@ -113,14 +111,11 @@ export function buildFrame(input: GuardFrameInput): BuiltFrame {
   const node = (one: FrameNode): number => nodes.push(one) - 1;
   const member = (one: FrameMember): number => members.push(one) - 1;
   const { topRail, bottomRail, height } = input;
-  const { tan } = slopeOf(input);
-  const start = pick(input.posts, 0).station;
-  const foot = (x: Mm): Mm => (tan === 0 ? 0 : (x - start) * tan);
   const posts = input.posts.map((post) => {
-    const { station: x, E, A, I, GA, base: hold, top: prop } = post;
-    const base = node({ x, y: foot(x), support: { x: "fixed", y: "fixed", rotation: hold } });
-    const middle = bottomRail === null ? null : node({ x, y: foot(x) + bottomRail.height });
-    const top = node({ x, y: foot(x) + height, ...(prop === undefined ? {} : { support: { x: prop } }) });
+    const { station: x, foot = 0, E, A, I, GA, base: hold, top: prop } = post;
+    const base = node({ x, y: foot, support: { x: "fixed", y: "fixed", rotation: hold } });
+    const middle = bottomRail === null ? null : node({ x, y: foot + bottomRail.height });
+    const top = node({ x, y: foot + height, ...(prop === undefined ? {} : { support: { x: prop } }) });
     const stiffness = { EA: E * A, EI: E * I, GA };
     const upper = { ...stiffness, to: top, hingedTo: topRail?.joint === "pinned" };
     if (bottomRail === null || middle === null)
@@ -138,9 +133,11 @@ export function buildFrame(input: GuardFrameInput): BuiltFrame {
   });
   const bottomPieces = bays.map(({ left, right }) => {
     if (bottomRail === null || left.middle === null || right.middle === null) return [];
-    const [from, to] = [pick(nodes, left.middle).x, pick(nodes, right.middle).x];
+    const [start, finish] = [pick(nodes, left.middle), pick(nodes, right.middle)];
+    const [from, to] = [start.x, finish.x];
+    const heightAt = (x: Mm): Mm => (start.y === finish.y ? start.y : start.y + ((finish.y - start.y) * (x - from)) / (to - from));
     const props = [...new Set(input.blocks)].filter((at) => at > from && at < to).sort((one, other) => one - other);
-    const on = props.map((x) => node({ x, y: foot(x) + bottomRail.height, support: { y: "fixed" } }));
+    const on = props.map((x) => node({ x, y: heightAt(x), support: { y: "fixed" } }));
     const along = [left.middle, ...on, right.middle];
     return along.slice(1).map((end, index) => {
       const [atPost, toPost] = [index === 0, index === on.length].map((ends) => ends && bottomRail.joint === "pinned");
@@ -212,30 +209,30 @@ export function placeOn(built: BuiltFrame, post: number, height: Mm): { readonly
  */
 export function unitCases(built: BuiltFrame, input: GuardFrameInput): readonly LoadCase[] {
   const { posts, cables, loads = [] } = input;
-  const { cos, sin, tan } = slopeOf(input);
   const up = (share: number): { readonly y?: number } => (share === 0 ? {} : { y: share });
-  const pulls = cables.map(({ left, right, height, pushes: own = [] }) => {
+  const pulls = cables.map(({ left, right, height, slope_left, slope_right, pushes: own = [] }) => {
     if (!(left < right)) throw new RangeError(`a cable runs from post ${left} to post ${right}: not from left to right`);
+    const [away, towards] = [partsOf(slope_left), partsOf(slope_right)];
     return {
       onMembers: [
-        { ...placeOn(built, left, height), x: cos, ...up(sin) },
-        { ...placeOn(built, right, height), x: -cos, ...up(-sin) },
+        { ...placeOn(built, left, height), x: away.cos, ...up(away.sin) },
+        { ...placeOn(built, right, height), x: -towards.cos, ...up(-towards.sin) },
         ...own.map((push) => ({ ...placeOn(built, push.post, push.height), x: push.factor, ...up(push.factor_up ?? 0) })),
       ],
     };
   });
   const pushes = loads.map(({ post, height }) => ({ onMembers: [{ ...placeOn(built, post, height), x: 1 }] }));
-  const { station } = pick(posts, 0, "post");
+  const { station, foot: level = 0 } = pick(posts, 0, "post");
   const settlements = posts.flatMap((post, index) => {
     const x = post.station - station;
     const { base, top } = pick(built.posts, index);
     // What holds a top stands on the same deck.
     return post.top === "fixed"
       ? [
-          { node: base, x, ...up(x * tan) },
+          { node: base, x, ...up((post.foot ?? 0) - level) },
           { node: top, x },
         ]
-      : [{ node: base, x, ...up(x * tan) }];
+      : [{ node: base, x, ...up((post.foot ?? 0) - level) }];
   });
   const deck = { settlements };
   const rails = { strains: [...built.topRail, ...built.bottomRail].flat().map((member) => ({ member, strain: 1 })) };

@@ -5,7 +5,6 @@ import { lonePost } from "../mechanics/coupling.ts";
 import { alongPost, type PostState, type SideState } from "../mechanics/guard-frame.ts";
 import { type Cut, netSection, type Section } from "../mechanics/section.ts";
 import type { Mm, Newton } from "../units/quantity.ts";
-import { SAME_rad } from "../units/tolerance.ts";
 import { sectionOfPost } from "./as-found.ts";
 import { alongSlope } from "./corner-path.ts";
 import type { Axis } from "./frame-check-strength.ts";
@@ -74,7 +73,7 @@ export function loadsOf(input: CheckInput): FrameLoads {
 /** The sides of a group under some pulls at the nuts of its cables, each with the others. */
 export function sidesUnder(group: FrameGroup, pulls: readonly Newton[]): readonly SideUnder[] {
   const stated = group.sides.map((frame) => ({ frame, state: stateOf(frame, pulls), group, pulls }));
-  return stated.map((one) => ({ ...one, neighbours: stated.filter(({ frame }) => frame !== one.frame) }));
+  return stated.map((one) => ({ ...one, neighbours: stated.filter(({ frame }) => frame.guard !== one.frame.guard) }));
 }
 
 const highPulls = (group: FrameGroup, { runs, climate }: Pick<CheckInput, "runs" | "climate">): readonly Newton[] =>
@@ -168,8 +167,6 @@ const STRAIGHT = (): Across => ({ moment: 0, shear: 0 });
 function squareTo(post: Vertical, { frame, group, pulls, neighbours }: SideUnder, job: Job): (height: Mm) => Across {
   const host = neighbours.find(({ frame: { posts } }) => posts.some(({ id }) => id === post.id));
   if (host === undefined) return STRAIGHT;
-  // Straight on only the slope changes: its push lies in the plane of the side.
-  if (Math.abs(Math.sin(host.frame.side.direction - frame.side.direction)) < SAME_rad) return STRAIGHT;
   // At a right angle the neighbour's plane is the plane square to this side, and the post stands in its frame.
   if (isSquare(host.frame.side.direction - frame.side.direction)) {
     const guest = host.frame.posts.findIndex(({ id }) => id === post.id);
@@ -259,7 +256,7 @@ function baysOf(frame: SideFrame, state: SideState, rail: "topRail" | "bottomRai
   const most = Math.max(...thrusts.map((one) => Math.abs(one)));
   return thrusts.flatMap((thrust, bay): readonly LoadedBay[] => {
     const [left, right] = [posts[bay], posts[bay + 1]];
-    if (left === undefined || right === undefined || left.sideIndex !== right.sideIndex) return [];
+    if (left === undefined || right === undefined || left.sideIndex !== right.sideIndex || left.sideIndex !== side.index) return [];
     const endMoment = Math.max(...railEndMoments(frame, state, { rail, bay }).map((moment) => Math.abs(moment)));
     return [
       {

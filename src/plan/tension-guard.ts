@@ -18,8 +18,8 @@ export interface TensionedGuard {
   readonly climate: readonly RunClimate[];
 }
 
-/** A cable that goes slack loses no more: its loss grows with its target until it stays tight. */
-const ROUNDS_max = 6;
+/** A cable that goes slack loses no more: its loss grows with its target, step by step of the reading, until it stays tight. */
+const ROUNDS_max = 100;
 
 /** Targets that make up for what is lost at these same targets: found in rounds, of which the second is nearly always the last. */
 export function tensionGuard(
