@@ -1,6 +1,9 @@
 // Where and by how much does a cable turn, and where do its end bores stand?
+import { jointPath } from "../plan/corner-path.ts";
+import type { Vertical } from "../plan/plan.ts";
 import { derived, from, given, must, type Reader } from "./reader.ts";
 import { type Rule, rule } from "./rule.ts";
+import { passedThrough } from "./run-rules.ts";
 import type { Input, Working } from "./trace.ts";
 
 interface BendPlace {
@@ -46,6 +49,8 @@ function angleOf(reader: Reader, [id = "", key = ""]: readonly string[]): Workin
     reader.plan.verticals.find((one) => one.id === left),
     left,
   ).sideId;
+  const sloping = slopingBend(reader, left, right, where);
+  if (sloping !== null) return sloping;
   const onLeaving = "atan2(b * sin(t), a + b * cos(t))";
   const setbacks: readonly Input[] = [
     given("a", "from the near face of the left-hand post to the corner point", setbackOf(reader, left, "to its right"), "length"),
@@ -55,6 +60,41 @@ function angleOf(reader: Reader, [id = "", key = ""]: readonly string[]): Workin
     formula: where === "leaving" ? `abs(${onLeaving})` : `abs(t - ${onLeaving})`,
     inputs: [...setbacks, reader.at("t", `turn of side ${side}`, `sides.${side}.turn`)],
     origin: derived("plan geometry of a corner of two posts"),
+  };
+}
+
+/** In space, where one of the two sides slopes at least. */
+function slopingBend(reader: Reader, leftId: string, rightId: string, where: BendPlace["where"]): Working | null {
+  const post = (id: string): Vertical =>
+    must(
+      reader.plan.verticals.find((one) => one.id === id),
+      id,
+    );
+  const [left, right] = [post(leftId), post(rightId)];
+  if (left.slope === 0 && right.slope === 0) return null;
+  return {
+    formula: "bend(a, b, t, s1, s2)",
+    inputs: [
+      given("a", "from the near face of the left-hand post to the joint, level", setbackOf(reader, leftId, "to its right"), "length"),
+      given("b", "from the joint to the near face of the right-hand post, level", setbackOf(reader, rightId, "to its left"), "length"),
+      reader.at("t", `turn of side ${left.sideId}`, `sides.${left.sideId}.turn`),
+      reader.at("s1", `slope of side ${left.sideId}`, `verticals.${leftId}.slope`),
+      reader.at("s2", `slope of side ${right.sideId}`, `verticals.${rightId}.slope`),
+    ],
+    functions: {
+      bend: {
+        means: "angle in space between the cable in its post and the straight line to the next post",
+        of: (a, b, turn, slope_left, slope_right) =>
+          jointPath({
+            setback_left: Number(a),
+            setback_right: Number(b),
+            turn: Number(turn),
+            slope_left: Number(slope_left),
+            slope_right: Number(slope_right),
+          })[where === "leaving" ? "angle_left" : "angle_right"],
+      },
+    },
+    origin: derived("geometry in space"),
   };
 }
 
@@ -74,11 +114,7 @@ function alongOf(reader: Reader, [id = "", key = ""]: readonly string[]): Workin
   return {
     formula: "sum(w) + sum(f)",
     inputs: [
-      reader.all(
-        "w",
-        "posts and spacers passed before it, along the cable",
-        members.slice(0, span + 1).map((one) => `verticals.${one.id}.along`),
-      ),
+      passedThrough(reader, members.slice(0, span + 1), "posts and spacers passed before it, along the cable"),
       given(
         "f",
         "length of the cable in each bay before it",

@@ -53,11 +53,13 @@ const bores: readonly Rule[] = [
   }),
   rule("bores.*.diameter", "Diameter of bore {}", diameter),
   rule("bores.*.drilledLength", "Length drilled through at bore {}", (reader, [mark]) => {
-    const { verticalId } = boreNamed(reader, mark);
+    const { verticalId, angle } = boreNamed(reader, mark);
+    const width = reader.at("w", `${verticalId} along its side`, `verticals.${verticalId}.along`);
+    if (angle === 0) return { formula: "w", inputs: [width], origin: derived("right through") };
     return {
-      formula: "w",
-      inputs: [reader.at("w", `${verticalId} along its side`, `verticals.${verticalId}.along`)],
-      origin: derived("right through"),
+      formula: "w / cos(s)",
+      inputs: [width, reader.at("s", "angle of the bore", `bores.${mark}.angle`)],
+      origin: derived("right through, along the slope"),
     };
   }),
   rule("bores.*.offset", "Distance of bore {} from the middle of its post, away from the deck", (reader, [mark]) => {

@@ -5,6 +5,7 @@ import { cornerSlot } from "../plan/corner-path.ts";
 import { counterboreDepth, endBore } from "../plan/end-fitting.ts";
 import { halfSeat } from "../plan/hardware.ts";
 import type { Check, RunEnd } from "../plan/plan.ts";
+import { rakeDemands, rakeLimits, type CheckSide as Side } from "./rake-check-rules.ts";
 import { derived, from, given, must, type Reader } from "./reader.ts";
 import { type Rule, rule } from "./rule.ts";
 import type { Input, Working } from "./trace.ts";
@@ -22,8 +23,6 @@ const most = (input: Input): Working => ({ formula: `max(${input.symbol})`, inpu
 
 /** The part of an id behind its kind: strand-R1 gives R1. */
 const behind = (id: string, kind: string): string | null => (id.startsWith(`${kind}-`) ? id.slice(kind.length + 1) : null);
-
-type Side = (reader: Reader, rest: string, check: Check) => Working | null;
 
 const endOf = (reader: Reader, rest: string): RunEnd => {
   const [run = "", post] = rest.split("-");
@@ -49,6 +48,7 @@ const guardEndPath = (id: string): string => {
 };
 
 const demands: Readonly<Record<string, Side>> = {
+  ...rakeDemands,
   "guard-height": ({ at }) => same(at("H", "height of the guard", "opening.guardHeight")),
   "opening-at-rest": ({ all, plan }) =>
     most(
@@ -223,6 +223,7 @@ const stated =
 const openingSphere = stated("job.code.openingSphere", "sphere that must not pass");
 
 const limits: Readonly<Record<string, Side>> = {
+  ...rakeLimits,
   "guard-height": stated("job.code.guardHeight_min", "least height of the guard"),
   "opening-at-rest": openingSphere,
   "gap-below": openingSphere,

@@ -19,13 +19,30 @@ interface End {
 
 /** Between its posts for a bottom rail; over them for a top rail, or to the end of the side, where a mitre goes half the rail's width on. */
 function railLength(reader: Reader, mark: string | undefined): Working {
-  const { parts } = groupNamed(reader, mark);
+  const { parts, rail } = groupNamed(reader, mark);
   const [first] = parts;
-  const { at } = reader;
+  const { at, plan } = reader;
   const { sideId, fromId, toId } = first;
+  const slope = plan.sides.find(({ id }) => id === sideId)?.slope ?? 0;
+  const raked = (working: Working): Working =>
+    slope === 0
+      ? working
+      : {
+          ...working,
+          formula: `(${working.formula}) / cos(s) + d * tan(abs(s))`,
+          inputs: [
+            ...working.inputs,
+            at("s", "slope of the side", `sides.${sideId}.slope`),
+            at(
+              "d",
+              "depth of the rail, by which two plumb cuts lie farther apart",
+              `job.frame.${rail === plan.job.frame.topRail ? "topRail" : "bottomRail"}.depth`,
+            ),
+          ],
+        };
   const alike = parts.length === 1 ? "" : `, side ${sideId}; the others with this mark differ by less than a tape shows`;
-  if (first.use === "bottom rail") {
-    return {
+  if (first.use.startsWith("bottom rail")) {
+    return raked({
       formula: "x2 - w2 / 2 - (x1 + w1 / 2)",
       inputs: [
         at("x1", `station of ${fromId}${alike}`, `verticals.${fromId}.station`),
@@ -34,15 +51,15 @@ function railLength(reader: Reader, mark: string | undefined): Working {
         at("w2", `${toId} along the side`, `verticals.${toId}.along`),
       ],
       origin: derived("the clear distance between two posts"),
-    };
+    });
   }
   const [left, right] = [leftEnd(reader, first), rightEnd(reader, first)];
   const mitred = [left, right].some(({ term }) => term.includes("tan"));
-  return {
+  return raked({
     formula: `${right.term} - ${left.term}`,
     inputs: [...left.inputs, ...right.inputs, ...(mitred ? [at("w", "width of the top rail", "job.frame.topRail.width")] : [])],
     origin: derived("difference of stations along the side; a mitre halves the turn"),
-  };
+  });
 }
 
 type Part = RailGroup["parts"][0];
@@ -51,6 +68,8 @@ function leftEnd({ at, plan }: Reader, { sideId, fromId }: Part): End {
   if (fromId !== null) return { term: "x1", inputs: [at("x1", `joint over ${fromId}`, `verticals.${fromId}.station`)] };
   const index = plan.sides.findIndex(({ id }) => id === sideId);
   const before = plan.sides[index - 1];
+  if (before !== undefined && before.turn === 0 && plan.sides[index]?.begins === null)
+    return { term: "z0", inputs: [given("z0", `plumb joint with the rail of side ${before.id}`, 0, "length")] };
   if (before === undefined || plan.sides[index]?.begins !== null)
     return { term: "x1", inputs: [at("x1", "outer face of the first post", `sides.${sideId}.startsAt`)] };
   return {
@@ -67,6 +86,7 @@ function rightEnd({ at, plan }: Reader, { sideId, toId }: Part): End {
   );
   if (side.ends !== null || side.turn === null)
     return { term: "x2", inputs: [at("x2", "outer face of the last post", `sides.${sideId}.endsAt`)] };
+  if (side.turn === 0) return { term: "L", inputs: [at("L", `length of side ${sideId}`, `sides.${sideId}.length`)] };
   return {
     term: "(L + w / 2 * tan(abs(a2) / 2))",
     inputs: [
@@ -78,12 +98,11 @@ function rightEnd({ at, plan }: Reader, { sideId, toId }: Part): End {
 
 function pieces(reader: Reader, [mark]: readonly string[]): Working {
   const { plan } = reader;
-  const counted = (kind: "post" | "spacer"): number => plan.verticals.filter((one) => one.kind === kind).length;
-  const { use } = must(
-    plan.cuts.find((piece) => piece.mark === mark),
-    `piece ${mark}`,
-  );
-  if (use === "post" || use === "spacer") return count("n", ["n", `${use}s of the guard`, counted(use)]);
+  const onRake = rakeOf(mark);
+  const counted = (kind: "post" | "spacer"): number =>
+    plan.verticals.filter((one) => one.kind === kind && (onRake === null ? one.slope === 0 : one.sideId === onRake)).length;
+  const kind = kindOf(mark);
+  if (kind !== null) return count("n", ["n", `${kind}s of ${onRake === null ? "the level sides" : `side ${onRake}`}`, counted(kind)]);
   const { parts } = groupNamed(reader, mark);
   const sides = [...new Set(parts.map(({ sideId }) => sideId))];
   return count(
@@ -95,20 +114,47 @@ function pieces(reader: Reader, [mark]: readonly string[]): Working {
   );
 }
 
+/** PO and SP are the posts and spacers of the level sides, PO-B and SP-B those of side B, which slopes. */
+const rakeOf = (mark: string | undefined): string | null => /^(?:PO|SP)-(\w)$/.exec(mark ?? "")?.[1] ?? null;
+const kindOf = (mark: string | undefined): "post" | "spacer" | null =>
+  /^PO\b/.test(mark ?? "") ? "post" : /^SP\b/.test(mark ?? "") ? "spacer" : null;
+
+/** Plumb, with the long edge that a cut along the slope leaves. */
+function onRakeLength({ at }: Reader, kind: "post" | "spacer", id: string): Working {
+  const common = [at("s", `slope of side ${id}`, `rakes.${id}.slope`), at("t", "underside of the top rail", `rakes.${id}.opening.top`)];
+  if (kind === "post")
+    return {
+      formula: "b + t + w / 2 * tan(abs(s))",
+      inputs: [
+        ...common,
+        at("b", "post below the datum on rakes", "job.frame.onRakes.postBelow"),
+        at("w", "post along the side", "job.posts.section.along"),
+      ],
+      origin: derived("the post stands plumb, its top follows the slope"),
+    };
+  return {
+    formula: "t - b + w * tan(abs(s))",
+    inputs: [
+      ...common,
+      at("b", "lower edge of the opening", `rakes.${id}.opening.bottom`),
+      at("w", "spacer along the side", "job.spacers.section.along"),
+    ],
+    origin: derived("the spacer stands plumb, both its ends follow the slope"),
+  };
+}
+
 export const cutRules: readonly Rule[] = [
   rule("cuts.*.length", "Length of each piece {} to cut", (reader, [mark]) => {
-    const { at, plan } = reader;
-    const use = must(
-      plan.cuts.find((piece) => piece.mark === mark),
-      `piece ${mark}`,
-    ).use;
-    if (use === "post")
+    const { at } = reader;
+    const [kind, onRake] = [kindOf(mark), rakeOf(mark)];
+    if (kind !== null && onRake !== null) return onRakeLength(reader, kind, onRake);
+    if (kind === "post")
       return {
         formula: "b + t",
         inputs: [at("b", "post below the datum", "job.posts.belowDatum"), at("t", "underside of the top rail", "opening.top")],
         origin: derived("sum of lengths"),
       };
-    if (use === "spacer")
+    if (kind === "spacer")
       return {
         formula: "t - b",
         inputs: [at("t", "underside of the top rail", "opening.top"), at("b", "lower edge of the opening", "opening.bottom")],

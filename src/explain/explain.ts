@@ -17,6 +17,7 @@ import { memberRules } from "./member-rules.ts";
 import { orderRules } from "./order-rules.ts";
 import { isCited, leavesBelow, type Place, placeAt, wholePlan } from "./path.ts";
 import { programmeRules } from "./programme-rules.ts";
+import { rakeRules } from "./rake-rules.ts";
 import { makeReader, type Reader } from "./reader.ts";
 import { readingRules } from "./reading-rules.ts";
 import { type Rule, traceOf, wordsOf } from "./rule.ts";
@@ -31,6 +32,7 @@ import { windowRules } from "./window-rules.ts";
 
 const rules: readonly Rule[] = [
   ...layoutRules,
+  ...rakeRules,
   ...runRules,
   ...bendRules,
   ...spanRules,

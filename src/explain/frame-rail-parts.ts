@@ -9,14 +9,18 @@ const statics = derived("superposition; a beam on two supports");
 
 const workingOf = ({ text, inputs }: Term, origin = statics): Working => ({ formula: text, inputs, origin });
 
-/** Between the middles of the posts. */
-const bayLength = ({ at }: Reader, { bay: { leftId, rightId } }: RailSituation): Term => ({
-  text: "(x2 - x1)",
-  inputs: [
-    at("x1", `station of ${leftId}`, `verticals.${leftId}.station`),
-    at("x2", `station of ${rightId}`, `verticals.${rightId}.station`),
-  ],
-});
+/** Between the middles of the posts, along the slope of the side. */
+function bayLength({ at, plan }: Reader, { bay: { leftId, rightId } }: RailSituation): Term {
+  const slope = plan.verticals.find(({ id }) => id === leftId)?.slope ?? 0;
+  return {
+    text: slope === 0 ? "(x2 - x1)" : "((x2 - x1) / cos(sl))",
+    inputs: [
+      at("x1", `station of ${leftId}`, `verticals.${leftId}.station`),
+      at("x2", `station of ${rightId}`, `verticals.${rightId}.station`),
+      ...(slope === 0 ? [] : [at("sl", "slope of the side", `verticals.${leftId}.slope`)]),
+    ],
+  };
+}
 
 const railKey = ({ rail }: RailSituation): "topRail" | "bottomRail" => (rail.rail === "top rail" ? "topRail" : "bottomRail");
 

@@ -146,6 +146,14 @@ const answers: readonly Rule[] = [
       ({ baseShear }) =>
         baseShear[post] ?? 0,
   ),
+  answer(
+    "baseThrust",
+    "Force that the post stands on, negative where the cables lift it",
+    "share",
+    (_, post) =>
+      ({ baseThrust }) =>
+        baseThrust[post] ?? 0,
+  ),
   ...(["topRailThrust", "bottomRailThrust"] as const).map((rail) =>
     rule(
       `frame.sides.*.${rail}`,
@@ -154,7 +162,9 @@ const answers: readonly Rule[] = [
         const side = frameOf(reader, sideId);
         const targets = side.group.runs.flatMap(({ id }) => side.group.courses.map(() => reader.run(id).tension.target));
         const thrusts = stateOf(side.frame, targets)[rail];
-        const bay = thrusts.indexOf(Math.max(...thrusts));
+        // A line of sides has one frame: of its bays those that touch this side.
+        const isOwn = (place: number): boolean => side.frame.posts[place]?.sideIndex === side.frame.side.index;
+        const bay = thrusts.indexOf(Math.max(...thrusts.filter((_, place) => isOwn(place) || isOwn(place + 1))));
         if (bay < 0) return { formula: "z", inputs: [given("z", "there is no such rail", 0, "force")], origin: solver };
         return {
           formula: "max(0, dot(f, T))",

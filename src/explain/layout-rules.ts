@@ -1,6 +1,9 @@
 // Where do heights, gaps, stations and free lengths come from?
-import { cornerPath, cornerSetback } from "../plan/corner-path.ts";
+import { cornerPath, jointPath } from "../plan/corner-path.ts";
+import { jointSetback } from "../plan/outline.ts";
 import type { SidePlan, Vertical } from "../plan/plan.ts";
+import type { RakePlan } from "../plan/rake-plan.ts";
+import { leadingRake } from "./rake-rules.ts";
 import { derived, from, given, must, type Reader } from "./reader.ts";
 import { type Rule, rule } from "./rule.ts";
 import { stationOf } from "./stations.ts";
@@ -15,7 +18,9 @@ const courses: readonly Rule[] = [
     formula: "b + c * n / (N + 1)",
     inputs: [
       at("b", "lower edge of the opening above the datum", "opening.bottom"),
-      at("c", "clear opening that the cables fill", "job.frame.clearOpening"),
+      plan.rakes.length < plan.sides.length
+        ? at("c", "clear opening that the cables fill", "job.frame.clearOpening")
+        : given("c", "clear opening that the cables fill, plumb", plan.opening.top - plan.opening.bottom, "length"),
       at("n", "number of the course, 1 is the lowest", `courses.${course}.number`),
       given("N", "courses: the fewest whose gaps, after rounding, keep the largest spacing", plan.courses.length, "count"),
     ],
@@ -32,6 +37,16 @@ const courses: readonly Rule[] = [
     rounding: tapeRounding,
   })),
   rule("gaps.*.spacing", "Spacing of the opening {}, from centre to centre or from a rail's face to a centre", (reader, keys) => {
+    const [low, high] = edgesOf(reader, keys);
+    const rake = leadingRake(reader.plan);
+    if (rake === undefined) return { formula: "h2 - h1", inputs: [high.height, low.height], origin: derived("heights as drilled") };
+    return {
+      formula: "(h2 - h1) * cos(s)",
+      inputs: [high.height, low.height, reader.at("s", `slope of side ${rake.sideId}`, `rakes.${rake.sideId}.slope`)],
+      origin: derived("heights as drilled, square to the cables"),
+    };
+  }),
+  rule("gaps.*.plumb", "Spacing of the opening {}, along a post", (reader, keys) => {
     const [low, high] = edgesOf(reader, keys);
     return { formula: "h2 - h1", inputs: [high.height, low.height], origin: derived("heights as drilled") };
   }),
@@ -63,25 +78,50 @@ function edgesOf({ at, plan }: Reader, [key = ""]: readonly string[]): readonly 
   return [edge(index, "h1"), edge(index + 1, "h2")];
 }
 
+/** Where no side is level, the guard's heights are those of a rake. */
+const levelOrRaked =
+  (field: keyof RakePlan["opening"], level: Rule["explain"]): Rule["explain"] =>
+  (reader, keys) => {
+    const rake = leadingRake(reader.plan);
+    if (rake === undefined) return level(reader, keys);
+    return {
+      formula: "h",
+      inputs: [reader.at("h", `of side ${rake.sideId}, as no side is level`, `rakes.${rake.sideId}.opening.${field}`)],
+      origin: derived("the rake that slopes least"),
+    };
+  };
+
 const frame: readonly Rule[] = [
-  rule("opening.bottom", "Lower edge of the opening above the datum", ({ at, plan }) => ({
-    formula: plan.job.frame.bottomRail === null ? "g" : "g + r",
-    inputs: [
-      at("g", "gap from the datum to the bottom rail, 0 without one", "job.frame.gapBelow"),
-      ...(plan.job.frame.bottomRail === null ? [] : [at("r", "depth of the bottom rail", "job.frame.bottomRail.depth")]),
-    ],
-    origin: job("frame"),
-  })),
-  rule("opening.top", "Underside of the top rail above the datum", ({ at }) => ({
-    formula: "b + c",
-    inputs: [at("b", "lower edge of the opening", "opening.bottom"), at("c", "clear opening", "job.frame.clearOpening")],
-    origin: job("frame: clear opening"),
-  })),
-  rule("opening.guardHeight", "Height of the guard: top of the top rail above the datum", ({ at }) => ({
-    formula: "t + d",
-    inputs: [at("t", "underside of the top rail", "opening.top"), at("d", "depth of the top rail", "job.frame.topRail.depth")],
-    origin: job("frame"),
-  })),
+  rule(
+    "opening.bottom",
+    "Lower edge of the opening above the datum",
+    levelOrRaked("bottom", ({ at, plan }) => ({
+      formula: plan.job.frame.bottomRail === null ? "g" : "g + r",
+      inputs: [
+        at("g", "gap from the datum to the bottom rail, 0 without one", "job.frame.gapBelow"),
+        ...(plan.job.frame.bottomRail === null ? [] : [at("r", "depth of the bottom rail", "job.frame.bottomRail.depth")]),
+      ],
+      origin: job("frame"),
+    })),
+  ),
+  rule(
+    "opening.top",
+    "Underside of the top rail above the datum",
+    levelOrRaked("top", ({ at }) => ({
+      formula: "b + c",
+      inputs: [at("b", "lower edge of the opening", "opening.bottom"), at("c", "clear opening", "job.frame.clearOpening")],
+      origin: job("frame: clear opening"),
+    })),
+  ),
+  rule(
+    "opening.guardHeight",
+    "Height of the guard: top of the top rail above the datum",
+    levelOrRaked("guardHeight", ({ at }) => ({
+      formula: "t + d",
+      inputs: [at("t", "underside of the top rail", "opening.top"), at("d", "depth of the top rail", "job.frame.topRail.depth")],
+      origin: job("frame"),
+    })),
+  ),
 ];
 
 const faceOf = (side: SidePlan, end: "first" | "last", reader: Reader): Working => {
@@ -110,10 +150,14 @@ const faceOf = (side: SidePlan, end: "first" | "last", reader: Reader): Working 
       ? { formula: "g", inputs: [gap], origin: job("guard: start") }
       : { formula: "L - g", inputs: [length, gap], origin: job("guard: end") };
   }
+  const left = end === "first" ? side.index - 1 : side.index;
+  const ended = plan.transitions.some(({ leftSideId, passes }) => leftSideId === plan.sides[left]?.id && !passes);
   const setback = given(
     "c",
-    "setback of the corner posts: where their inner edges would touch, and a clearance",
-    cornerSetback(turn, plan.job),
+    ended && turn === 0
+      ? "half the gap between two posts where runs end"
+      : "setback of the corner posts: where their inner edges would touch, and a clearance",
+    jointSetback(plan.job, left, new Set(ended ? [left] : [])),
     "length",
     {
       ...(plan.job.posts.cornerSetback ?? plan.job.posts.cornerClearance),
@@ -169,6 +213,39 @@ function centreOf(reader: Reader, id: string | undefined, axis: "x" | "y"): Work
   };
 }
 
+/** Between two sides of which one slopes at least. */
+function slopingJoint(
+  { at }: Reader,
+  { left, right, inputs }: { readonly left: Vertical; readonly right: Vertical; readonly inputs: readonly Input[] },
+): Working {
+  return {
+    formula: "nearest(reach(L - x1 - w1 / 2, x2 - w2 / 2, turn, s1, s2), 0.000001)",
+    inputs: [
+      at("L", `length of side ${left.sideId}`, `sides.${left.sideId}.length`),
+      ...inputs,
+      at("turn", `turn of side ${left.sideId}`, `sides.${left.sideId}.turn`),
+      at("s1", `slope of side ${left.sideId}`, `verticals.${left.id}.slope`),
+      at("s2", `slope of side ${right.sideId}`, `verticals.${right.id}.slope`),
+    ],
+    functions: {
+      reach: {
+        means:
+          "length in space from where the cable leaves the left post to where it enters the right one: level as chord(a, b, turn), up by a tan s1 + b tan s2",
+        of: (a, b, turn, slope_left, slope_right) =>
+          jointPath({
+            setback_left: Number(a),
+            setback_right: Number(b),
+            turn: Number(turn),
+            slope_left: Number(slope_left),
+            slope_right: Number(slope_right),
+          }).chord,
+      },
+    },
+    origin: derived("geometry in space"),
+    rounding: "to a millionth of a millimetre, so that equal bays compare equal",
+  };
+}
+
 const bays: readonly Rule[] = [
   rule("bays.*.free", "Free length of a cable in bay {}, between the two faces that hold it", (reader, [id]) => {
     const bay = must(
@@ -183,8 +260,12 @@ const bays: readonly Rule[] = [
     const inputs = [...post("1", left), ...post("2", right)];
     const rounding = "to a millionth of a millimetre, so that equal bays compare equal";
     if (bay.kind !== "corner") {
-      return { formula: "nearest(x2 - w2 / 2 - (x1 + w1 / 2), 0.000001)", inputs, origin: derived("stations as set out"), rounding };
+      const slope = left.slope === 0 ? [] : [reader.at("s", "slope of the side", `verticals.${left.id}.slope`)];
+      const level = "x2 - w2 / 2 - (x1 + w1 / 2)";
+      const formula = left.slope === 0 ? `nearest(${level}, 0.000001)` : `nearest((${level}) / cos(s), 0.000001)`;
+      return { formula, inputs: [...inputs, ...slope], origin: derived("stations as set out"), rounding };
     }
+    if (left.slope !== 0 || right.slope !== 0) return slopingJoint(reader, { left, right, inputs });
     const turn = reader.at("turn", `turn of side ${left.sideId}`, `sides.${left.sideId}.turn`);
     return {
       formula: "nearest(chord(L - x1 - w1 / 2, x2 - w2 / 2, turn), 0.000001)",

@@ -18,6 +18,8 @@ export interface Place {
 /** The marks by which the entries of a list are told apart; entries of other lists are counted from 0. */
 const marks: Readonly<Record<string, readonly string[]>> = {
   sides: ["id"],
+  rakes: ["sideId"],
+  transitions: ["id"],
   verticals: ["id"],
   bays: ["id"],
   courses: ["number"],

@@ -3,6 +3,7 @@
 import { type PassKind, PLAIN, type Tightening, type TighteningStep, tightenInPasses } from "../mechanics/sequence.ts";
 import { centreOutwards } from "../mechanics/sequence-order.ts";
 import { type CableSystem, cableSystem } from "../mechanics/sequence-solve.ts";
+import { openingsOf } from "../plan/bay-openings.ts";
 import { type FrameGroup, frameGuard } from "../plan/frames.ts";
 import { layRun } from "../plan/lay-run.ts";
 import type { Plan, Run } from "../plan/plan.ts";
@@ -80,7 +81,7 @@ export function makeReader(plan: Plan): Reader {
     ),
   );
   const groups = once(() => frameGuard({ ...plan, runs: geometries() }, plan.job));
-  const demands = once(() => demandRuns(geometries(), plan.gaps, plan.job).value ?? []);
+  const demands = once(() => demandRuns(geometries(), openingsOf(plan, plan.job), plan.job).value ?? []);
   const group = (runId: string): { readonly group: FrameGroup; readonly first: number } => {
     const found = must(
       groups().find(({ runs }) => runs.some(({ id }) => id === runId)),

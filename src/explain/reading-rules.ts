@@ -69,7 +69,7 @@ const infill =
     origin: derived("statics of a two-segment string"),
   });
 
-function infillLoad({ plan, at }: Reader): Working | null {
+function infillLoad({ plan, at }: Reader, [run, bay]: readonly string[]): Working | null {
   const rules = guardRules({ edition: plan.job.code.edition, occupancy: plan.job.code.occupancy });
   if (rules === null) return null;
   const { infillLoad, infillArea_mm2 } = rules;
@@ -78,7 +78,7 @@ function infillLoad({ plan, at }: Reader): Working | null {
     inputs: [
       given("P", "load on the infill, square to the guard", infillLoad.value, "force", from(infillLoad.source, infillLoad.where)),
       given("A", "area that it stands on, a square", infillArea_mm2.value, "area", from(infillArea_mm2.source, infillArea_mm2.where)),
-      at("a", "widest spacing of two neighbouring cables", "target.worstSpacing"),
+      at("a", "widest spacing of two neighbouring cables", path(run, bay, "spacing")),
     ],
     origin: from(infillLoad.source, infillLoad.where),
     rounding: "the number of cables that share the load goes down to a whole one, so that each takes more",
@@ -90,8 +90,8 @@ const push =
   (reader, keys) => ({
     formula: "push(S, a, d, L, T, EA, R)",
     inputs: [
-      reader.at("S", "diameter of the code's sphere", "job.code.openingSphere"),
-      reader.at("a", "widest spacing of two neighbouring cables", "target.worstSpacing"),
+      reader.at("S", "diameter of the code's sphere", path(keys[0], keys[1], "sphere")),
+      reader.at("a", "widest spacing of two neighbouring cables", path(keys[0], keys[1], "spacing")),
       reader.at("d", "diameter of the cable", "job.cable.diameter"),
       ...hung(reader, keys, support),
     ],
@@ -124,10 +124,10 @@ function linearPush({ at }: Reader, [run, bay]: readonly string[]): Working {
       given(
         "c",
         "half of sphere and cable together",
-        (at("S", "", "job.code.openingSphere").value as number) / 2 + (at("d", "", "job.cable.diameter").value as number) / 2,
+        (at("S", "", path(run, bay, "sphere")).value as number) / 2 + (at("d", "", "job.cable.diameter").value as number) / 2,
         "length",
       ),
-      at("a", "widest spacing of two neighbouring cables", "target.worstSpacing"),
+      at("a", "widest spacing of two neighbouring cables", path(run, bay, "spacing")),
     ],
     origin: derived("closed form for cables that do not stretch"),
   };

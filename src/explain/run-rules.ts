@@ -1,6 +1,8 @@
 // Where do the lengths of a run and its tensions come from?
 
 import { frictionShare } from "../plan/friction.ts";
+import { throughPost } from "../plan/lay-run.ts";
+import type { Vertical } from "../plan/plan.ts";
 import type { RunGeometry } from "../plan/runs.ts";
 import { derived, given, type Reader } from "./reader.ts";
 import { type Rule, rule } from "./rule.ts";
@@ -26,14 +28,7 @@ const lengths: readonly Rule[] = [
         );
     return {
       formula: "sum(w) + sum(f)",
-      inputs: [
-        reader.all(
-          "w",
-          "posts and spacers that the cable passes, along it",
-          members.map((one) => `verticals.${one.id}.along`),
-        ),
-        reach,
-      ],
+      inputs: [passedThrough(reader, members, "posts and spacers that the cable passes, along it"), reach],
       origin: derived("plan geometry"),
     };
   }),
@@ -44,6 +39,16 @@ const lengths: readonly Rule[] = [
   })),
   rule("runs.*.orderLength", "Length to order for each cable of run {}", orderLength),
 ];
+
+/** Lengths of the cable within the members that it passes. */
+export const passedThrough = (reader: Reader, members: readonly Vertical[], what: string): Input =>
+  members.every(({ slope }) => slope === 0)
+    ? reader.all(
+        "w",
+        what,
+        members.map(({ id }) => `verticals.${id}.along`),
+      )
+    : given("w", `${what}; on a rake, their size along the side over the cosine of the slope`, members.map(throughPost), "length");
 
 function orderLength({ at, plan }: Reader, [id]: readonly string[]): Working {
   const outside = at("L", "length from outer face to outer face", `runs.${id}.outsideLength`);

@@ -14,7 +14,7 @@ function required(reader: Reader, [run = "", bay]: readonly string[]): Working {
   const { at, plan } = reader;
   const { criterion } = plan.job.tightening;
   const span = at("L", "length that the criterion counts", path(run, bay, "demandSpan"));
-  const spacing = at("a", "widest spacing of two neighbouring cables", "target.worstSpacing");
+  const spacing = at("a", "widest spacing of two neighbouring cables", path(run, bay, "spacing"));
   const stiff = at("EA", "axial stiffness of the strand, least", "job.cable.stiffness.value.low");
   const length = at("R", `length of the run: ${nut}`, `runs.${run}.pathLength`);
   const demand = (free: Value | undefined, apart: number, runLength: number): number =>
@@ -86,7 +86,7 @@ function required(reader: Reader, [run = "", bay]: readonly string[]): Working {
 /** Spans of one tension share a search, which starts from the first of them. */
 function freeStop({ at, plan }: Reader, [run = "", bay]: readonly string[]): Working {
   return {
-    formula: "max(L, longest(T * (l - c) / G, L, R))",
+    formula: "max(L, longest(T * (l - c) / G, L, R, a))",
     inputs: [
       at("T", "tension of the span", path(run, bay, "tension")),
       at("l", "least reading that is allowed", `runs.${run}.tension.low`),
@@ -94,12 +94,13 @@ function freeStop({ at, plan }: Reader, [run = "", bay]: readonly string[]): Wor
       at("G", "target", `runs.${run}.tension.target`),
       at("L", "free length as planned", path(run, bay, "free")),
       at("R", "length of the run", `runs.${run}.pathLength`),
+      at("a", "widest spacing of two neighbouring cables", path(run, bay, "spacing")),
     ],
     functions: {
       longest: {
         means: "longest span at which this tension still meets the criterion; the run grows with it",
-        of: (tension, free, runLength) =>
-          longestFree({ free: n(free), spacing: plan.target.worstSpacing, runLength: n(runLength) }, n(tension), plan.job) ?? Number.NaN,
+        of: (tension, free, runLength, spacing) =>
+          longestFree({ free: n(free), spacing: n(spacing), runLength: n(runLength) }, n(tension), plan.job) ?? Number.NaN,
       },
     },
     origin: derived("the criterion, turned round"),

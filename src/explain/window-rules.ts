@@ -235,11 +235,17 @@ const target: readonly Rule[] = [
       origin: derived("the worst span"),
     };
   }),
-  rule("target.worstSpacing", "Widest spacing of two neighbouring cables", ({ all, plan }) => {
-    const inner = plan.gaps.flatMap((_, nth) =>
-      plan.gaps.length > 2 && (nth === 0 || nth === plan.gaps.length - 1) ? [] : [`gaps[${nth}].spacing`],
+  rule("target.worstSpacing", "Widest spacing of two neighbouring cables in the worst span", ({ at, plan }) => {
+    const { worstBayId } = plan.target;
+    const run = must(
+      plan.runs.find(({ spans }) => spans.some(({ bayId }) => bayId === worstBayId)),
+      "worst span",
     );
-    return { formula: "max(a)", inputs: [all("a", "spacing of each two cables", inner)], origin: derived("the sphere goes through there") };
+    return {
+      formula: "a",
+      inputs: [at("a", `spacing in ${worstBayId}`, `runs.${run.id}.spans.${worstBayId}.spacing`)],
+      origin: derived("the sphere goes through there"),
+    };
   }),
   rule("target.workingLimit", "Greatest tension of the strand in any stage", ({ at }) => ({
     formula: "q * B",

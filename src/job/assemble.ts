@@ -31,6 +31,7 @@ import type {
   UnitSystem,
   WoodTreatment,
 } from "./job.ts";
+import { rakeFrameOf, rakeOf } from "./rake.ts";
 import type { JobFile } from "./schema.ts";
 
 export function jobOf(file: JobFile): Job {
@@ -44,11 +45,11 @@ export function jobOf(file: JobFile): Job {
     code: codeOf(file.code),
     start: endOf(guard.start, limits),
     end: endOf(guard.end, limits),
-    sides: guard.sides.map((side, index) => sideOf(side, index, limits)),
+    sides: guard.sides.map((side, index) => sideOf(side, index, { limits, isLast: index === guard.sides.length - 1 })),
     bearing: guard.bearing ?? null,
     posts: postsOf(file.posts),
     spacers: spacersOf(file.spacers),
-    frame: frameOf(file.frame),
+    frame: frameOf(file.frame, file.posts),
     cable: cableOf(file.cable, file.calibration ?? {}),
     fittings: fittingsOf(file.fittings, units),
     supply: supplyOf(file.supply),
@@ -94,12 +95,17 @@ function endOf(file: JobFile["guard"]["start"], limits: Limits): GuardEnd {
 
 const FIRST_LETTER = 65;
 
-function sideOf(file: JobFile["guard"]["sides"][number], index: number, limits: Limits): Side {
+function sideOf(
+  file: JobFile["guard"]["sides"][number],
+  index: number,
+  { limits, isLast }: { readonly limits: Limits; readonly isLast: boolean },
+): Side {
   const { interrupted } = file;
   return {
     id: String.fromCharCode(FIRST_LETTER + index),
     length: file.length,
-    turn: file.turn ?? (interrupted === undefined ? null : 0),
+    // Straight on past an interruption, and where only the slope changes.
+    turn: file.turn ?? (isLast ? null : 0),
     interrupted:
       interrupted === undefined
         ? null
@@ -111,7 +117,7 @@ function sideOf(file: JobFile["guard"]["sides"][number], index: number, limits: 
             start: endOf(interrupted.start, limits),
           },
     stations: file.stations ?? null,
-    rise: file.rise ?? 0,
+    rake: file.rake === undefined ? null : rakeOf(file.rake, file.length),
   };
 }
 
@@ -180,7 +186,7 @@ function nameOf(size: SizeText, wall: Mm | null): string {
   return `${parts.join(" x ")} ${unit}${wall === null ? "" : " tube"}`;
 }
 
-function frameOf(file: JobFile["frame"]): Frame {
+function frameOf(file: JobFile["frame"], posts: JobFile["posts"]): Frame {
   const { "top rail": top, "bottom rail": bottom } = file;
   return {
     datum: tidy(file.datum),
@@ -192,6 +198,7 @@ function frameOf(file: JobFile["frame"]): Frame {
     railJoint: stated(file["rail joint"], "frame: rail joint", usual.railJoint(top.material)),
     railIsHandrail: file.handrail ?? false,
     clearOpening: file["clear opening"],
+    onRakes: rakeFrameOf(file, posts),
   };
 }
 

@@ -3,6 +3,7 @@ import type { JobPath, Problem } from "../problem/problem.ts";
 import { lumberNames, lumberSection } from "../tables/timber.ts";
 import { angleDegrees } from "../units/print.ts";
 import { SAME_mm } from "../units/tolerance.ts";
+import { checkRakeFrame, checkRakes, checkStairRules } from "./checks-rake.ts";
 import { checkCalibration, checkLumber, checkPrinter, checkSite } from "./checks-site.ts";
 import { checkAsFound, checkHardware, checkInterruption, checkNotBored } from "./checks-standing.ts";
 import { breakingForce } from "./defaults.ts";
@@ -18,7 +19,10 @@ export function checkBlocks(blocks: Blocks): readonly Problem[] {
   const { code, guard, posts, spacers, frame, cable, fittings, supply, stock, limits, tightening, site, calibration, printer } = blocks;
   return [
     ...(code ? checkCode(code) : []),
-    ...(guard ? guard.sides.flatMap((side, index) => checkSide(side, index, guard.sides.length)) : []),
+    ...(guard ? guard.sides.flatMap((side, index) => checkSide(side, index, guard.sides)) : []),
+    ...(guard ? checkRakes(guard) : []),
+    ...(guard && frame ? checkRakeFrame(guard, frame) : []),
+    ...(guard && code ? checkStairRules(guard, code) : []),
     ...(guard && posts?.existing === true ? checkExisting(guard) : []),
     ...(posts
       ? [...checkMember(posts, ["posts"]), ...checkNewPosts(posts), ...checkLumber(posts, ["posts"]), ...checkHardware(posts)]
@@ -69,16 +73,18 @@ function checkCode(code: JobFile["code"]): readonly Problem[] {
 
 type Side = JobFile["guard"]["sides"][number];
 
-function checkSide(side: Side, index: number, count: number): readonly Problem[] {
+function checkSide(side: Side, index: number, sides: readonly Side[]): readonly Problem[] {
   const path = ["guard", "sides", index];
-  const isLast = index === count - 1;
+  const isLast = index === sides.length - 1;
   const problems: Problem[] = [];
   if (isLast && side.turn !== undefined) {
     problems.push(
       wrong([...path, "turn"], "the last side has no side to turn to", "leave the turn out, or add the side that follows", "key"),
     );
   }
-  if (!isLast && side.turn === undefined && side.interrupted === undefined) {
+  // Where the slope changes the guard may go straight on.
+  const isBend = side.rake !== undefined || sides[index + 1]?.rake !== undefined;
+  if (!isLast && side.turn === undefined && side.interrupted === undefined && !isBend) {
     problems.push(
       wrong(path, `side ${index + 1} does not say where the next side turns to`, "add it, for example turn: right 90 deg", "key"),
     );
@@ -89,15 +95,6 @@ function checkSide(side: Side, index: number, count: number): readonly Problem[]
         [...path, "turn"],
         `a turn of ${angleDegrees(side.turn)} is no corner`,
         "write the two sides as one, or the angle that was measured",
-      ),
-    );
-  }
-  if (side.rise !== undefined && side.rise > 0) {
-    problems.push(
-      wrong(
-        [...path, "rise"],
-        "a side that rises cannot be planned yet",
-        "leave the rise out and plan the level sides; set out the rake by hand",
       ),
     );
   }

@@ -6,15 +6,32 @@ import { readingStep_inch, readingStep_mm, tapeStep_inch, tapeStep_mm } from "..
 import { breakingForce as strandBreakingForce } from "../tables/strand.ts";
 import { lumberStockLengths, postStockLengths, tubeStockLengths } from "../tables/timber.ts";
 import type { Mm, Newton } from "../units/quantity.ts";
-import type { CodeBasis, FrameMaterial, UnitSystem } from "./job.ts";
+import type { CodeBasis, FrameMaterial, StairBasis, UnitSystem } from "./job.ts";
 import type { JobFile } from "./schema.ts";
 
 /** Guard height and opening: what the job states, or the edition's own. */
-export function codeRules(code: JobFile["code"]): Pick<CodeBasis, "guardHeight_min" | "openingSphere"> {
+export function codeRules(code: JobFile["code"]): Pick<CodeBasis, "guardHeight_min" | "openingSphere" | "stairs"> {
   const rules = guardRules(code);
   return {
     guardHeight_min: ruled(code["guard height"], "code: guard height", rules?.guardHeight_min),
     openingSphere: ruled(code.opening, "code: opening", rules?.openingSphere),
+    stairs: stairRulesOf(code),
+  };
+}
+
+/** Rules of stairs: what the job states, or the edition's own; where no side is a stair, another edition's level rules stand for them. */
+function stairRulesOf(code: JobFile["code"]): StairBasis {
+  const rules = guardRules(code)?.stairs;
+  const { "guard height": height, opening, triangle } = code.stairs ?? {};
+  const guardHeight_min = ruled(height ?? code["guard height"], "code: stairs: guard height", rules?.guardHeight_min);
+  return {
+    guardHeight_min: height === undefined && rules !== undefined ? rules.guardHeight_min : guardHeight_min,
+    openingSphere:
+      opening === undefined && rules !== undefined
+        ? rules.openingSphere
+        : ruled(opening ?? code.opening, "code: stairs: opening", rules?.openingSphere),
+    triangleSphere: triangle === undefined ? (rules?.triangleSphere ?? null) : fromJob(triangle, "code: stairs: triangle"),
+    handrail: rules?.handrail ?? { low: guardHeight_min, high: null },
   };
 }
 

@@ -2,6 +2,7 @@
 import type { Cited } from "../sources/cited.ts";
 import type { AxialStiffness, Cents, Mm, Newton, Radian } from "../units/quantity.ts";
 import type { Calibration, PostBase, Printer, Site, Wood } from "./site.ts";
+import type { Rake, RakeFrame } from "./slope.ts";
 import type { Interruption, Standing } from "./standing.ts";
 
 export type UnitSystem = "inch" | "mm";
@@ -51,6 +52,17 @@ export interface CodeBasis {
   readonly guardHeight_min: Cited<Mm>;
   /** Diameter of the sphere that must not pass. */
   readonly openingSphere: Cited<Mm>;
+  readonly stairs: StairBasis;
+}
+
+/** What the code asks of the open side of a stair; heights are plumb above the line of the nosings. */
+export interface StairBasis {
+  readonly guardHeight_min: Cited<Mm>;
+  readonly openingSphere: Cited<Mm>;
+  /** Sphere at the triangle of riser, tread and bottom rail; null where the code names none. */
+  readonly triangleSphere: Cited<Mm> | null;
+  /** Where the top rail is the handrail too. */
+  readonly handrail: { readonly low: Cited<Mm>; readonly high: Cited<Mm> | null };
 }
 
 export type WoodTreatment = "untreated" | "treated";
@@ -92,16 +104,16 @@ export interface GuardEnd {
 export interface Side {
   /** A, B, C ... from left to right as seen from the deck looking out. */
   readonly id: string;
-  /** Along the line of the bores, from the outer face of an end post (or the face of a wall) or from a corner point to the next. */
+  /** Level, along the line of the bores, from the outer face of an end post (or the face of a wall) or from a corner point to the next. */
   readonly length: Mm;
-  /** Change of direction at the right-hand end, positive to the right (an outside corner); null at the last side. */
+  /** Change of direction at the right-hand end, positive to the right (an outside corner), 0 where only the slope changes; null at the last side. */
   readonly turn: Radian | null;
   /** What stands behind its right-hand end where no cable passes to the next side; null at a corner and at the last side. */
   readonly interrupted: Interruption | null;
   /** Centres of all posts on this side, measured from its left-hand start, when they stand already or are prescribed; null: placed by the plan. */
   readonly stations: readonly Mm[] | null;
-  /** Rise over the length; 0 on a level side. Raked sides are refused for now. */
-  readonly rise: Mm;
+  /** How the walking surface slopes along this side; null: level. */
+  readonly rake: Rake | null;
 }
 
 export interface Posts extends Standing {
@@ -148,6 +160,7 @@ export interface Frame {
   readonly railIsHandrail: boolean;
   /** Clear height between the rails (or deck and rail) that the cables fill. */
   readonly clearOpening: Mm;
+  readonly onRakes: RakeFrame;
 }
 
 export type Construction = "1x19" | "7x7" | "7x19";

@@ -18,6 +18,7 @@ import {
   turn,
   yesNo,
 } from "./fields.ts";
+import { onRakes, rake, stairRules } from "./schema-rake.ts";
 import { base, calibration, lumber, printer, pull, pullHeight, site } from "./schema-site.ts";
 import { cornerKind, endKind, guardEnd, interruption, material, standing } from "./schema-standing.ts";
 
@@ -54,6 +55,7 @@ const code = block("the code block", "{ edition: IRC 2021, authority: ..., occup
   "pool barrier": maybe(yesNo("pool barrier")),
   "guard height": maybe(lengthField({ name: "the guard height", example: "36 in", from: "12 in", to: "3 m" })),
   opening: maybe(lengthField({ name: "the largest opening", example: "4 in", from: "1/2 in", to: "12 in" })),
+  stairs: maybe(stairRules),
 });
 
 const station = lengthField({ name: "a station", example: "5 ft 9 in", from: "0 in", to: "100 m" });
@@ -64,7 +66,7 @@ const side = block("a side", "{ length: 23 ft, turn: right 90 deg }", {
   corner: maybe(cornerKind),
   interrupted: maybe(interruption),
   stations: maybe(list("the list of stations", "[3 in, 5 ft 9 in]", station, { least: 2, most: 200 })),
-  rise: maybe(lengthField({ name: "the rise of a side", example: "0 in", from: "0 in", to: "50 m" })),
+  rake: maybe(rake),
 });
 
 /** As many as there are letters to name them. */
@@ -116,6 +118,7 @@ const frame = block("the frame block", "{ datum: top of the decking, top rail: {
   handrail: maybe(yesNo("handrail")),
   "gap below": maybe(lengthField({ name: "the gap below the bottom rail", example: "2 in", from: "0 in", to: "1 m" })),
   "clear opening": lengthField({ name: "the clear opening", example: "29 in", from: "1 in", to: "3 m" }),
+  "on rakes": maybe(onRakes),
 });
 
 const stiffness = (name: string) => ranged({ name, example: "840 kN", from: "50 kN", to: "20000 kN" }, readForce);

@@ -33,6 +33,7 @@ code:
   # pool barrier: false
   # guard height: 36 in           # overrides the edition's own
   # opening: 4 in                 # diameter of the sphere that must not pass
+  # stairs: { guard height: 34 in, opening: 4-3/8 in, triangle: 6 in }   # overrides the edition's own on stairs
 
 guard:
   start: { kind: post, access: drill }   # access behind it: drill, hand or none
@@ -45,6 +46,8 @@ guard:
       # corner: two posts         # the only kind that is planned
       # interrupted: { what: gate, width: 36 in, end: { kind: post }, start: { kind: post } }   # or column, house corner, open
       # stations: [3 in, 5 ft 9 in, 11 ft 9 in]   # middles of the posts, where they are given
+      # a side that slopes, its length level: rake: { kind: stair, goes: down, riser: 7 in, tread: 10-1/2 in }
+      # or pitch: 34 deg; or rise: 4 ft 8 in, run: 7 ft; or these two with risers: 8, treads: 8; or { kind: ramp, goes: up, rise: 8 in }
 
 posts:
   size: 4x4                       # or, first size along the side: size: 50 mm x 50 mm, with wall: 3 mm for a tube
@@ -82,6 +85,7 @@ frame:
   # rail joint: pinned            # pinned: fastened to the posts; rigid: welded
   # handrail: false               # true: the top rail is held as a handrail too
   clear opening: 29 in            # what the cables fill: between the two rails, or deck and rail
+  # on rakes: { gap below: 1 in, clear opening: 28 in, below datum: 20 in }   # plumb above the nosings, where raked sides differ
 
 cable:
   construction: 1x19              # 1x19, 7x7 or 7x19

@@ -1,5 +1,5 @@
 // Which nodes and members make the frame of one side of a guard, and what pulls on it?
-import type { AxialStiffness, Megapascal, Mm, Newton } from "../units/quantity.ts";
+import type { AxialStiffness, Megapascal, Mm, Newton, Radian } from "../units/quantity.ts";
 import { type FrameMember, type LaidMember, layMember } from "./frame-member.ts";
 import type { Frame, FrameNode, Hold, LoadCase } from "./frame-model.ts";
 import { pick } from "./frame-pick.ts";
@@ -7,6 +7,8 @@ import { pick } from "./frame-pick.ts";
 export interface GuardPost {
   /** Along the side. */
   readonly station: Mm;
+  /** Its base above a level that all posts share; heights are counted from the base. 0 where left out. */
+  readonly foot?: Mm;
   readonly E: Megapascal;
   /** Area [mm2] and second moment [mm4] against bending in the plane of the side. */
   readonly A: number;
@@ -32,8 +34,19 @@ export interface GuardCable {
   readonly left: number;
   readonly right: number;
   readonly height: Mm;
+  /** Above level, from left to right, where it leaves its left anchor and where it reaches its right one; 0 where left out. */
+  readonly slope_left?: Radian;
+  readonly slope_right?: Radian;
   /** What its bends push along the side, towards greater stations, per unit of its tension. */
-  readonly pushes?: readonly { readonly post: number; readonly height: Mm; readonly factor: number }[];
+  readonly pushes?: readonly GuardPush[];
+}
+
+/** Along the side, level, and upwards. */
+export interface GuardPush {
+  readonly post: number;
+  readonly height: Mm;
+  readonly factor: number;
+  readonly factor_up?: number;
 }
 
 export interface GuardFrameInput {
@@ -68,11 +81,22 @@ export interface BuiltFrame {
   readonly bottomRail: readonly (readonly number[])[];
 }
 
+/**
+ * Parts of a pull of 1 at an anchor of a cable: level and upwards.
+ *
+ * @param slope - of the cable above level there; nothing for a level one [rad]
+ * @returns cosine and sine [ratio]
+ * @throws never
+ * Source: derived, right triangle
+ */
+export const partsOf = (slope: Radian = 0): { readonly cos: number; readonly sin: number } =>
+  slope === 0 ? { cos: 1, sin: 0 } : { cos: Math.cos(slope), sin: Math.sin(slope) };
+
 /** How much stiffer than the posts a rail is that does not give: it gives some millionths of what they do, and doubles still tell both. */
 const RIGID_ratio = 1e7;
 
 /**
- * The plane frame of one side: posts on their bases, top rail continuous over the posts (pinned: shares the movement of a post's top but
+ * The plane frame of one side, level or on a slope: plumb posts on their bases, top rail continuous over the posts (pinned: shares the movement of a post's top but
  * not its rotation; rigid: shares both), bottom rail in pieces from post to post, blocks as props of it that stand still.
  *
  * @param input - posts [mm, MPa, mm2, mm4, N, N mm/rad], height [mm], rails [N, N mm2], blocks [mm]
@@ -88,10 +112,10 @@ export function buildFrame(input: GuardFrameInput): BuiltFrame {
   const member = (one: FrameMember): number => members.push(one) - 1;
   const { topRail, bottomRail, height } = input;
   const posts = input.posts.map((post) => {
-    const { station: x, E, A, I, GA, base: hold, top: prop } = post;
-    const base = node({ x, y: 0, support: { x: "fixed", y: "fixed", rotation: hold } });
-    const middle = bottomRail === null ? null : node({ x, y: bottomRail.height });
-    const top = node({ x, y: height, ...(prop === undefined ? {} : { support: { x: prop } }) });
+    const { station: x, foot = 0, E, A, I, GA, base: hold, top: prop } = post;
+    const base = node({ x, y: foot, support: { x: "fixed", y: "fixed", rotation: hold } });
+    const middle = bottomRail === null ? null : node({ x, y: foot + bottomRail.height });
+    const top = node({ x, y: foot + height, ...(prop === undefined ? {} : { support: { x: prop } }) });
     const stiffness = { EA: E * A, EI: E * I, GA };
     const upper = { ...stiffness, to: top, hingedTo: topRail?.joint === "pinned" };
     if (bottomRail === null || middle === null)
@@ -109,9 +133,11 @@ export function buildFrame(input: GuardFrameInput): BuiltFrame {
   });
   const bottomPieces = bays.map(({ left, right }) => {
     if (bottomRail === null || left.middle === null || right.middle === null) return [];
-    const [from, to] = [pick(nodes, left.middle).x, pick(nodes, right.middle).x];
+    const [start, finish] = [pick(nodes, left.middle), pick(nodes, right.middle)];
+    const [from, to] = [start.x, finish.x];
+    const heightAt = (x: Mm): Mm => (start.y === finish.y ? start.y : start.y + ((finish.y - start.y) * (x - from)) / (to - from));
     const props = [...new Set(input.blocks)].filter((at) => at > from && at < to).sort((one, other) => one - other);
-    const on = props.map((x) => node({ x, y: bottomRail.height, support: { y: "fixed" } }));
+    const on = props.map((x) => node({ x, y: heightAt(x), support: { y: "fixed" } }));
     const along = [left.middle, ...on, right.middle];
     return along.slice(1).map((end, index) => {
       const [atPost, toPost] = [index === 0, index === on.length].map((ends) => ends && bottomRail.joint === "pinned");
@@ -165,12 +191,15 @@ export function placeOn(built: BuiltFrame, post: number, height: Mm): { readonly
   const { pieces } = pick(built.posts, post, "post");
   const piece = pieces.find(({ to }) => height <= to);
   if (piece === undefined || !(height >= 0)) throw new RangeError(`height ${height} mm is not on post ${post}`);
-  return { member: piece.member, at: height - piece.from };
+  // On a slope the difference of two heights may end a rounding short of the height itself.
+  const { from, to } = pick(built.frame.members, piece.member);
+  const length = pick(built.frame.nodes, to).y - pick(built.frame.nodes, from).y;
+  return { member: piece.member, at: Math.min(height - piece.from, length) };
 }
 
 /**
  * Unit load cases of a side, in the order of its flexibilities: each cable pulling its two posts together with 1 N, each further load
- * with 1 N towards greater stations, the deck longer by 1 mm in 1 mm (bases apart), the rails longer by 1 mm in 1 mm.
+ * with 1 N towards greater stations, the deck longer by 1 mm in 1 mm (bases apart, along the slope), the rails longer by 1 mm in 1 mm.
  *
  * @param built - the frame of the side [mm]
  * @param input - stations of its posts [mm], heights of cables [mm] and of further loads [mm]
@@ -178,29 +207,32 @@ export function placeOn(built: BuiltFrame, post: number, height: Mm): { readonly
  * @throws RangeError when a cable or load names no post, runs from right to left or lies off its post
  * Source: derived, unit loads
  */
-export function unitCases(built: BuiltFrame, { posts, cables, loads = [] }: GuardFrameInput): readonly LoadCase[] {
-  const pulls = cables.map(({ left, right, height, pushes: own = [] }) => {
+export function unitCases(built: BuiltFrame, input: GuardFrameInput): readonly LoadCase[] {
+  const { posts, cables, loads = [] } = input;
+  const up = (share: number): { readonly y?: number } => (share === 0 ? {} : { y: share });
+  const pulls = cables.map(({ left, right, height, slope_left, slope_right, pushes: own = [] }) => {
     if (!(left < right)) throw new RangeError(`a cable runs from post ${left} to post ${right}: not from left to right`);
+    const [away, towards] = [partsOf(slope_left), partsOf(slope_right)];
     return {
       onMembers: [
-        { ...placeOn(built, left, height), x: 1 },
-        { ...placeOn(built, right, height), x: -1 },
-        ...own.map((push) => ({ ...placeOn(built, push.post, push.height), x: push.factor })),
+        { ...placeOn(built, left, height), x: away.cos, ...up(away.sin) },
+        { ...placeOn(built, right, height), x: -towards.cos, ...up(-towards.sin) },
+        ...own.map((push) => ({ ...placeOn(built, push.post, push.height), x: push.factor, ...up(push.factor_up ?? 0) })),
       ],
     };
   });
   const pushes = loads.map(({ post, height }) => ({ onMembers: [{ ...placeOn(built, post, height), x: 1 }] }));
-  const { station } = pick(posts, 0, "post");
+  const { station, foot: level = 0 } = pick(posts, 0, "post");
   const settlements = posts.flatMap((post, index) => {
     const x = post.station - station;
     const { base, top } = pick(built.posts, index);
     // What holds a top stands on the same deck.
     return post.top === "fixed"
       ? [
-          { node: base, x },
+          { node: base, x, ...up((post.foot ?? 0) - level) },
           { node: top, x },
         ]
-      : [{ node: base, x }];
+      : [{ node: base, x, ...up((post.foot ?? 0) - level) }];
   });
   const deck = { settlements };
   const rails = { strains: [...built.topRail, ...built.bottomRail].flat().map((member) => ({ member, strain: 1 })) };

@@ -4,7 +4,7 @@ import { alongMember, type PlaceState, solveFrame } from "./frame.ts";
 import type { FrameResponse, LoadCase } from "./frame-model.ts";
 import { pick } from "./frame-pick.ts";
 import { superpose } from "./frame-sum.ts";
-import { type BuiltFrame, buildFrame, type GuardFrameInput, placeOn, unitCases } from "./guard-frame-build.ts";
+import { type BuiltFrame, buildFrame, type GuardFrameInput, partsOf, placeOn, unitCases } from "./guard-frame-build.ts";
 import { topOf } from "./solve.ts";
 
 /** What one side does under some load. Along the side, towards greater stations is positive. */
@@ -181,6 +181,11 @@ function describe(input: GuardFrameInput, built: BuiltFrame, solved: Pick<SideSt
   const { response } = solved;
   const at = heightReader(built, solved);
   const movement = (post: number, height: Mm): Mm => at(post, height).x;
+  /** Along a cable that leaves its anchor at a slope. */
+  const drawn = (post: number, height: Mm, slope: Radian | undefined): Mm => {
+    const [place, { cos, sin }] = [at(post, height), partsOf(slope)];
+    return sin === 0 ? place.x : cos * place.x + sin * place.y;
+  };
   const anchor_left = input.cables.map(({ left, height }) => movement(left, height));
   const anchor_right = input.cables.map(({ right, height }) => movement(right, height));
   const bases = built.posts.map(({ base }) => pick(response.reactions, base));
@@ -193,9 +198,15 @@ function describe(input: GuardFrameInput, built: BuiltFrame, solved: Pick<SideSt
   return {
     load: solved.load,
     response,
-    closing: input.cables.map(({ pushes = [] }, cable) => {
-      let sum = (anchor_left[cable] as Mm) - (anchor_right[cable] as Mm);
-      for (const { post, height, factor } of pushes) sum += factor * movement(post, height);
+    closing: input.cables.map(({ pushes = [], left, right, height: own, slope_left, slope_right }, cable) => {
+      const isLevel = (slope_left ?? 0) === 0 && (slope_right ?? 0) === 0;
+      let sum = isLevel
+        ? (anchor_left[cable] as Mm) - (anchor_right[cable] as Mm)
+        : drawn(left, own, slope_left) - drawn(right, own, slope_right);
+      for (const { post, height, factor, factor_up = 0 } of pushes) {
+        sum += factor * movement(post, height);
+        if (factor_up !== 0) sum += factor_up * at(post, height).y;
+      }
       return sum;
     }),
     anchor_left,

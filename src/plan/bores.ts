@@ -3,7 +3,9 @@ import type { Job } from "../job/job.ts";
 import type { Mm } from "../units/quantity.ts";
 import { roundNearest, roundUp } from "../units/round.ts";
 import { counterboreDepth, endBore } from "./end-fitting.ts";
-import type { BitUse, Bore, BoreKind, Course, Face, RunEnd, Vertical } from "./plan.ts";
+import { throughPost } from "./lay-run.ts";
+import type { Bore, BoreKind, Course, Face, RunEnd, Vertical } from "./plan.ts";
+import type { BitUse } from "./purchase.ts";
 import type { RunGeometry } from "./runs.ts";
 
 /** What a bit needs besides the hole: the chuck's grip and the start (common practice, no source). */
@@ -18,10 +20,12 @@ export function makeBores(runs: readonly RunGeometry[], courses: readonly Course
       // The same at every course but for its height: worked out once.
       const at = boreAt(run, member, job);
       const behind = shared.has(member.id) ? `/${run.id}` : "";
+      const climb = climbTo(at.entryFace, member);
       courses.forEach(({ number, height }, index) => {
         const mark = `${member.id}-${numbers[index]}${behind}`;
         const offset = at.offset - shiftAt(member, height, job);
-        bores.push({ mark, verticalId: member.id, course: number, runId: run.id, height, through: true, ...at, offset });
+        const heights = { height, entryHeight: height + climb, exitHeight: height - climb };
+        bores.push({ mark, verticalId: member.id, course: number, runId: run.id, ...heights, through: true, ...at, offset });
       });
     }
   }
@@ -31,7 +35,17 @@ export function makeBores(runs: readonly RunGeometry[], courses: readonly Course
 /** How far the middle of a leaning post is off the line of the cables at a height, on a mark of the tape: away from the deck. */
 const shiftAt = ({ lean }: Vertical, height: Mm, job: Job): Mm => (lean === 0 ? 0 : roundNearest(lean * height, job.limits.tapeStep.value));
 
-type BoreAt = Omit<Bore, "mark" | "verticalId" | "course" | "runId" | "height" | "through">;
+type BoreAt = Omit<Bore, "mark" | "verticalId" | "course" | "runId" | "height" | "entryHeight" | "exitHeight" | "through">;
+
+/** How much higher a bore is on this face than in the middle of its post. */
+const climbTo = (face: Face, { along, slope }: Vertical): Mm =>
+  slope === 0 ? 0 : ((face === "left" ? -1 : 1) * along * Math.tan(slope)) / 2;
+
+/** A bore follows the slope of its side. */
+const drilled = (member: Vertical): Pick<Bore, "angle" | "drilledLength"> => ({
+  angle: member.slope,
+  drilledLength: throughPost(member),
+});
 
 /** Posts on which one run ends and the next begins: their bores are named with the run. */
 function sharedPosts(runs: readonly RunGeometry[]): ReadonlySet<string> {
@@ -48,7 +62,7 @@ function boreAt(run: RunGeometry, member: Vertical, job: Job): BoreAt {
   const bushing = material !== "wood" || bend > job.fittings.bushingAngle.value;
   const kind: BoreKind = bend > job.fittings.bushingAngle.value ? "bend" : "pass";
   const diameter = bushing ? job.fittings.bushingBore.value : job.fittings.passBore.value;
-  return { kind, offset: 0, diameter, counterbore: null, entryFace: entryFaceOf(run, member), bushing, bend, drilledLength: member.along };
+  return { kind, offset: 0, diameter, counterbore: null, entryFace: entryFaceOf(run, member), bushing, bend, ...drilled(member) };
 }
 
 /** From the left; but the first post after a corner from the right, where its bay gives room for the drill. */
@@ -68,7 +82,7 @@ function endBoreOf(end: RunEnd, member: Vertical, job: Job): BoreAt {
     entryFace: end.backFace === "left" ? "right" : "left",
     bushing: false,
     bend: 0,
-    drilledLength: member.along,
+    ...drilled(member),
   };
 }
 

@@ -1,6 +1,7 @@
 // Does the plan keep its rules? Each check names its demand, its limit and where the limit comes from.
 import type { GuardEnd, Job } from "../job/job.ts";
 import { bearingChecks } from "./check-bearing.ts";
+import { rakeChecks } from "./check-rake.ts";
 import { type Checked, limitCheck } from "./check-row.ts";
 import { gateQuestions, hardwareChecks, mountQuestions } from "./check-standing.ts";
 import { openQuestions, tensionChecks } from "./check-tension.ts";
@@ -11,6 +12,7 @@ import type { Check } from "./plan.ts";
 export function checkPlan(plan: Checked, job: Job): readonly Check[] {
   return [
     ...codeChecks(plan, job),
+    ...rakeChecks(plan, job),
     ...layoutChecks(plan, job),
     ...hardwareChecks(plan, job),
     ...mountQuestions(job),
@@ -25,29 +27,33 @@ export function checkPlan(plan: Checked, job: Job): readonly Check[] {
 
 function codeChecks(plan: Checked, job: Job): readonly Check[] {
   const widest = plan.gaps.reduce((most, gap) => (gap.clear > most.clear ? gap : most));
-  const checks = [
-    limitCheck({
-      id: "guard-height",
-      name: "Height of the guard",
-      where: "top of the top rail above the datum",
-      rule: "at least",
-      demand: plan.opening.guardHeight,
-      limit: job.code.guardHeight_min,
-      kind: "length",
-      advice: "raise the top rail",
-    }),
-    limitCheck({
-      id: "opening-at-rest",
-      name: "Clear opening between cables, at rest",
-      where: `between ${widest.below} and ${widest.above}`,
-      rule: "at most",
-      demand: widest.clear,
-      limit: job.code.openingSphere,
-      kind: "length",
-      advice: "set the cables closer",
-    }),
-  ];
-  const below = job.frame.bottomRail === null ? [] : [job.frame.gapBelow];
+  const checks =
+    plan.rakes.length === plan.sides.length
+      ? []
+      : [
+          limitCheck({
+            id: "guard-height",
+            name: "Height of the guard",
+            where: "top of the top rail above the datum",
+            rule: "at least",
+            demand: plan.opening.guardHeight,
+            limit: job.code.guardHeight_min,
+            kind: "length",
+            advice: "raise the top rail",
+          }),
+          limitCheck({
+            id: "opening-at-rest",
+            name: "Clear opening between cables, at rest",
+            where: `between ${widest.below} and ${widest.above}`,
+            rule: "at most",
+            demand: widest.clear,
+            limit: job.code.openingSphere,
+            kind: "length",
+            advice: "set the cables closer",
+          }),
+        ];
+  const hasLevel = plan.rakes.length < plan.sides.length;
+  const below = job.frame.bottomRail === null || !hasLevel ? [] : [job.frame.gapBelow];
   for (const gap of below) {
     checks.push(
       limitCheck({
@@ -99,6 +105,7 @@ function layoutChecks(plan: Checked, job: Job): readonly Check[] {
   const posts = plan.verticals.filter((vertical) => vertical.kind === "post");
   const distances = posts.slice(1).flatMap((post, index) => {
     const before = posts[index];
+    // Level: what the rail spans along the slope is longer, what leans on it is not.
     return before !== undefined && before.sideIndex === post.sideIndex
       ? [{ where: `${before.id} to ${post.id}`, value: post.station - before.station }]
       : [];

@@ -1,6 +1,9 @@
 // How does a cable pass a corner made with two posts?
+
+import { angleBetween3, direction3, length3, type Point3 } from "../geometry/space.ts";
 import type { Job } from "../job/job.ts";
 import type { Mm, Radian } from "../units/quantity.ts";
+import type { SidePlan } from "./plan.ts";
 
 export interface CornerPath {
   /** Free length between the post it leaves and the post it enters. */
@@ -9,6 +12,50 @@ export interface CornerPath {
   readonly angle_left: Radian;
   readonly angle_right: Radian;
 }
+
+/** Two sides that meet, and how far from there the near faces of their posts stand, level. */
+export interface Joint {
+  readonly setback_left: Mm;
+  readonly setback_right: Mm;
+  readonly turn: Radian;
+  readonly slope_left: Radian;
+  readonly slope_right: Radian;
+}
+
+/** From where the cable leaves the left post to where it enters the right one; x along the left side, z up. */
+export const jointChord = ({ setback_left: a, setback_right: b, turn, slope_left, slope_right }: Joint): Point3 => ({
+  x: a + b * Math.cos(turn),
+  y: -b * Math.sin(turn),
+  z: a * Math.tan(slope_left) + b * Math.tan(slope_right),
+});
+
+/** The same as `cornerPath` in space, for sides that slope; angles without sign. */
+export function jointPath(options: Joint): CornerPath {
+  const { turn, slope_left, slope_right } = options;
+  if (slope_left === 0 && slope_right === 0) {
+    const { chord, angle_left, angle_right } = cornerPath(options);
+    return { chord, angle_left: Math.abs(angle_left), angle_right: Math.abs(angle_right) };
+  }
+  const chord = jointChord(options);
+  return {
+    chord: length3(chord),
+    angle_left: angleBetween3(direction3(0, slope_left), chord),
+    angle_right: angleBetween3(chord, direction3(0 - turn, slope_right)),
+  };
+}
+
+/** A level length along a slope. */
+export const alongSlope = (level: Mm, slope: Radian): Mm => (slope === 0 ? level : level / Math.cos(slope));
+
+/** Which sides meet at a joint, for `jointPath`. */
+export const jointOf = (
+  left: Pick<SidePlan, "slope" | "turn"> | undefined,
+  right: Pick<SidePlan, "slope"> | undefined,
+): Pick<Joint, "turn" | "slope_left" | "slope_right"> => ({
+  turn: left?.turn ?? 0,
+  slope_left: left?.slope ?? 0,
+  slope_right: right?.slope ?? 0,
+});
 
 /** The cable leaves one post and enters the other at their faces nearest to the corner point; equal setbacks halve the turn. */
 export function cornerPath(options: { readonly setback_left: Mm; readonly setback_right: Mm; readonly turn: Radian }): CornerPath {

@@ -5,30 +5,51 @@ import { length } from "../units/print.ts";
 import type { Mm } from "../units/quantity.ts";
 import { roundNearest, roundUp } from "../units/round.ts";
 import { SAME_mm } from "../units/tolerance.ts";
-import type { Course, Gap } from "./plan.ts";
+import { gapsOf } from "./gaps.ts";
+import type { Course, Gap, SidePlan } from "./plan.ts";
+import type { Opening, RakePlan } from "./rake-plan.ts";
+import { levelOpening, neverMeets, openingOnRake, rakeOf, rakeProblems } from "./rakes.ts";
 
 export interface CoursePlan {
   readonly courses: readonly Course[];
+  /** Of the sides that decide: the level ones, or where there are none the rake that slopes least. */
   readonly gaps: readonly Gap[];
-  readonly opening: { readonly bottom: Mm; readonly top: Mm; readonly guardHeight: Mm };
+  readonly opening: Opening;
+  readonly rakes: readonly RakePlan[];
 }
 
-/** Divides the clear opening evenly, rounds each height to the tape's step and looks at every gap again afterwards. */
-export function layOutCourses(job: Job): Outcome<CoursePlan> {
-  const bottom = job.frame.gapBelow + (job.frame.bottomRail?.depth ?? 0);
-  const top = bottom + job.frame.clearOpening;
-  const opening = { bottom, top, guardHeight: top + job.frame.topRail.depth };
+/**
+ * Divides the clear opening evenly, rounds each height to the tape's step and looks at every gap again afterwards. A course has one
+ * height, plumb above the walking surface, at every post, so that cables meet wherever the slope changes; on a rake they come closer to
+ * each other, by the cosine of its slope.
+ */
+export function layOutCourses(sides: readonly SidePlan[], job: Job): Outcome<CoursePlan> {
   const spacing_max = job.limits.cableSpacing_max.value;
-  const clear = job.frame.clearOpening;
-  if (clear <= spacing_max) return { value: undefined, problems: [tooLow(job)] };
-  for (let count = roundUp(clear / spacing_max, 1) - 1; ; count++) {
+  const openings = raked(sides).map((side) => ({ side, opening: openingOnRake(side.slope, job), cosine: Math.cos(side.slope) }));
+  const flattest = openings.reduce<(typeof openings)[number] | null>((best, one) => (one.cosine > (best?.cosine ?? 0) ? one : best), null);
+  const isLevel = flattest === null || openings.length < sides.length;
+  const { opening, cosine } = isLevel ? { opening: levelOpening(job), cosine: 1 } : flattest;
+  const { bottom } = opening;
+  // Kept as the job has it where it has it: a sum and a difference would leave dust.
+  const clear = isLevel ? job.frame.clearOpening : opening.top - opening.bottom;
+  if (clear * cosine <= spacing_max) return { value: undefined, problems: [tooLow(clear, job)] };
+  const first = roundUp((clear * cosine) / spacing_max, 1) - 1;
+  for (let count = first; count <= COURSES_times * first + 1; count++) {
     const courses = heights({ bottom, clear, count, step: job.limits.tapeStep.value });
-    const gaps = gapsOf(courses, opening, job);
-    if (gaps.every((gap) => gap.spacing <= spacing_max + SAME_mm)) {
-      return { value: { courses, gaps, opening }, problems: openingProblems(gaps, job) };
+    const gaps = gapsOf(courses, { opening, cosine }, job);
+    const rakes = openings.map((one) => rakeOf({ ...one, courses }, job));
+    if ([gaps, ...rakes.map((rake) => rake.gaps)].flat().every((gap) => gap.spacing <= spacing_max + SAME_mm)) {
+      const problems = [...openingProblems(gaps, job), ...rakes.flatMap((rake) => rakeProblems(rake, job))];
+      return { value: { courses, gaps, opening, rakes }, problems };
     }
   }
+  return { value: undefined, problems: openings.map((one) => neverMeets({ ...one, reference: opening }, job)).slice(0, 1) };
 }
+
+/** With more courses than this times the fewest, a gap beside a rail is not closed by more of them. */
+const COURSES_times = 3;
+
+const raked = (sides: readonly SidePlan[]): readonly SidePlan[] => sides.filter(({ slope }) => slope !== 0);
 
 export function heights(options: {
   readonly bottom: Mm;
@@ -43,27 +64,12 @@ export function heights(options: {
   });
 }
 
-export function gapsOf(courses: readonly Course[], opening: CoursePlan["opening"], job: Job): readonly Gap[] {
-  const radius = job.cable.diameter / 2;
-  const below = job.frame.bottomRail === null ? job.frame.datum : "bottom rail";
-  const edges = [
-    { name: below, height: opening.bottom, radius: 0 },
-    ...courses.map((course) => ({ name: `course ${course.number}`, height: course.height, radius })),
-    { name: "top rail", height: opening.top, radius: 0 },
-  ];
-  return edges.slice(1).map((upper, index) => {
-    const lower = edges[index] ?? upper;
-    const spacing = upper.height - lower.height;
-    return { below: lower.name, above: upper.name, spacing, clear: spacing - lower.radius - upper.radius };
-  });
-}
-
-function tooLow(job: Job): Problem {
+function tooLow(clear: Mm, job: Job): Problem {
   const tape = { units: job.units, style: "tape" } as const;
   return {
     severity: "error",
     path: ["frame", "clear opening"],
-    what: `a clear opening of ${length(job.frame.clearOpening, tape)} is no more than one gap of ${length(job.limits.cableSpacing_max.value, tape)}: there is no room for a cable`,
+    what: `a clear opening of ${length(clear, tape)} is no more than one gap of ${length(job.limits.cableSpacing_max.value, tape)}: there is no room for a cable`,
     fix: "measure between the rails (or from the deck to the top rail) again, or give a smaller `largest cable spacing` under limits",
   };
 }

@@ -3,11 +3,13 @@ import type { Job, Rail } from "../job/job.ts";
 import type { Outcome, Problem } from "../problem/problem.ts";
 import { cutStock } from "../stock/cut.ts";
 import { length } from "../units/print.ts";
-import type { Mm } from "../units/quantity.ts";
+import type { Mm, Radian } from "../units/quantity.ts";
 import { SAME_mm } from "../units/tolerance.ts";
+import { alongSlope } from "./corner-path.ts";
 import type { Bay, SidePlan, Vertical } from "./plan.ts";
 import type { CutBar, CutPiece, CutPlan } from "./purchase.ts";
 import { bottomRailReaches, topRailReach } from "./rails.ts";
+import type { Opening, RakePlan } from "./rake-plan.ts";
 
 export interface Lumber {
   readonly cuts: readonly CutPiece[];
@@ -18,7 +20,8 @@ interface Framing {
   readonly sides: readonly SidePlan[];
   readonly verticals: readonly Vertical[];
   readonly bays: readonly Bay[];
-  readonly opening: { readonly bottom: Mm; readonly top: Mm };
+  readonly opening: Opening;
+  readonly rakes: readonly RakePlan[];
 }
 
 export function cutLumber(framing: Framing, job: Job): Outcome<Lumber> {
@@ -62,26 +65,41 @@ function planCuts(sectionName: string, pieces: readonly CutPiece[], job: Job): O
 
 /** A section that posts are cut from comes in the lengths of posts. */
 const stockOf = (pieces: readonly CutPiece[], job: Job): readonly Mm[] =>
-  (pieces.some((piece) => piece.use === "post") ? job.stock.postLengths : job.stock.lumberLengths).value;
+  (pieces.some((piece) => piece.mark.startsWith("PO")) ? job.stock.postLengths : job.stock.lumberLengths).value;
 
-function postPieces({ verticals, opening }: Framing, job: Job): readonly CutPiece[] {
-  const posts = verticals.filter((vertical) => vertical.kind === "post");
+/** A post on a rake stands plumb and is cut at the top along the slope: its length is that of its long edge. */
+function postPieces({ sides, verticals, opening, rakes }: Framing, job: Job): readonly CutPiece[] {
   if (job.posts.existing) return [];
-  const { name, material } = job.posts.section;
-  return [{ mark: "PO", use: "post", sectionName: name, material, length: job.posts.belowDatum + opening.top, count: posts.length }];
+  const { name, material, along } = job.posts.section;
+  const common = { sectionName: name, material };
+  const countOn = (is: (side: SidePlan) => boolean): number =>
+    verticals.filter(({ kind, sideIndex }) => kind === "post" && is(sides[sideIndex] ?? NO_SIDE)).length;
+  const level = countOn(({ slope }) => slope === 0);
+  const post = { mark: "PO", use: "post", ...common, length: job.posts.belowDatum + opening.top, cutAngle: 0, count: level };
+  const raked = rakes.map((rake): CutPiece => {
+    const slope = Math.abs(rake.slope);
+    const length = job.frame.onRakes.postBelow.value + rake.opening.top + (along * Math.tan(slope)) / 2;
+    const count = countOn(({ id }) => id === rake.sideId);
+    return { mark: `PO-${rake.sideId}`, use: "post, top cut along the slope", ...common, length, cutAngle: slope, count };
+  });
+  return [...(level > 0 ? [post] : []), ...raked];
 }
+
+const NO_SIDE = { id: "", slope: 0 } as SidePlan;
 
 /** The top rail lies over the posts and is joined over a post; the bottom rail goes between posts. */
 function railPieces(framing: Framing, job: Job): readonly CutPiece[] {
   return railGroups(framing, job).map(({ mark, rail: { name, material }, parts }) => {
-    const { length: railLength, use } = parts[0];
-    return { mark, sectionName: name, material, count: parts.length, length: railLength, use };
+    const { length: railLength, cutAngle, use } = parts[0];
+    return { mark, sectionName: name, material, count: parts.length, length: railLength, cutAngle, use };
   });
 }
 
 /** One part of a rail, between two posts or past them to an end of its side. */
 export interface RailPart {
+  /** From long point to long point. */
   readonly length: Mm;
+  readonly cutAngle: Radian;
   readonly use: string;
   readonly sideId: string;
   /** Post over which it ends or at which it stops; null where it goes to the end of its side, or to the mitre there. */
@@ -110,7 +128,7 @@ export function railGroups(framing: Framing, job: Job): readonly RailGroup[] {
     ...grouped(
       "BR",
       bottomRail,
-      framing.sides.flatMap((side) => bottomRailParts(side, framing.verticals)),
+      framing.sides.flatMap((side) => bottomRailParts(side, bottomRail, framing.verticals)),
     ),
   ];
 }
@@ -123,17 +141,55 @@ function topRailParts(side: SidePlan, framing: Framing, job: Job): readonly Rail
   const start = reach.from - overhang(before);
   const end = reach.to + overhang(side.turn);
   const posts = framing.verticals.filter((vertical) => vertical.kind === "post" && vertical.sideIndex === side.index);
-  const usable = stockUsable(job);
-  const joints = chooseJoints([start, ...posts.slice(1, -1).map((post) => post.station), end], usable);
-  const inner = joints.slice(1, -1);
-  const postAt = (joint: Mm): string | null =>
-    inner.includes(joint) ? (posts.find(({ station }) => station === joint)?.id ?? null) : null;
-  return joints.slice(1).map((to, index) => {
-    const from = joints[index] ?? to;
-    const mitres = (from === start && before !== null ? 1 : 0) + (to === end && side.turn !== null ? 1 : 0);
-    const use = mitres === 0 ? "top rail" : `top rail, to the long point of its mitre${mitres === 2 ? "s" : ""}`;
-    return { length: to - from, use, sideId: side.id, fromId: postAt(from), toId: postAt(to) };
+  const { depth } = job.frame.topRail;
+  const places = [start, ...posts.slice(1, -1).map((post) => post.station), end];
+  const usable = stockUsable(job).map((length) => length - plumbExtra(depth, side.slope));
+  const joints = chooseJoints(
+    places.map((place) => alongSlope(place, side.slope)),
+    usable,
+  );
+  const level = side.slope === 0 ? joints : joints.map((joint) => joint * Math.cos(side.slope));
+  const postAt = (nth: number): string | null =>
+    nth === 0 || nth === level.length - 1
+      ? null
+      : (posts.find(({ station }) => Math.abs(station - (level[nth] ?? 0)) < SAME_mm)?.id ?? null);
+  return level.slice(1).map((to, index) => {
+    const from = level[index] ?? to;
+    const mitres = (index === 0 && isMitred(before) ? 1 : 0) + (index === level.length - 2 && isMitred(side.turn) ? 1 : 0);
+    const part = railPart({ name: "top rail", level: to - from, depth, mitres, slope: side.slope });
+    return { ...part, sideId: side.id, fromId: postAt(index), toId: postAt(index + 1) };
   });
+}
+
+/** Where only the slope changes the rails meet at plumb cuts. */
+const isMitred = (turn: Radian | null): boolean => turn !== null && turn !== 0;
+
+/** By how much the long points of two plumb cuts lie farther apart than its edges are long. */
+const plumbExtra = (depth: Mm, slope: Radian): Mm => depth * Math.tan(Math.abs(slope));
+
+/** A piece between two plumb cuts: along a slope it is longer, and its long points lie farther apart still. */
+function railPart({
+  name,
+  level,
+  depth,
+  mitres,
+  slope,
+}: {
+  readonly name: string;
+  readonly level: Mm;
+  readonly depth: Mm;
+  readonly mitres: number;
+  readonly slope: Radian;
+}): Pick<RailPart, "length" | "cutAngle" | "use"> {
+  const raked = slope === 0 ? "" : ", both ends cut plumb";
+  const mitred = mitres === 0 ? "" : `, to the long point of its mitre${mitres === 2 ? "s" : ""}`;
+  // A mitre at the end of a raked rail leans two ways.
+  const compound = slope !== 0 && mitres > 0 ? " (a compound cut: fit it at the corner)" : "";
+  return {
+    length: slope === 0 ? level : alongSlope(level, slope) + plumbExtra(depth, slope),
+    cutAngle: Math.abs(slope),
+    use: `${name}${raked}${mitred}${compound}`,
+  };
 }
 
 /** What each stock length yields when its two ends are trimmed, in rising order. */
@@ -163,10 +219,9 @@ function chooseJoints(places: readonly Mm[], usable: readonly Mm[]): readonly Mm
   return joints;
 }
 
-const bottomRailParts = (side: SidePlan, verticals: readonly Vertical[]): readonly RailPart[] =>
+const bottomRailParts = (side: SidePlan, { depth }: Rail, verticals: readonly Vertical[]): readonly RailPart[] =>
   bottomRailReaches(side, verticals).map(({ from, to, fromId, toId }) => ({
-    length: to - from,
-    use: "bottom rail",
+    ...railPart({ name: "bottom rail", level: to - from, depth, mitres: 0, slope: side.slope }),
     sideId: side.id,
     fromId,
     toId,
@@ -186,9 +241,23 @@ function grouped(prefix: string, rail: Rail, parts: readonly RailPart[]): readon
   return groups.map((own, index) => ({ mark: `${prefix}${index + 1}`, rail, parts: own }));
 }
 
-function spacerPieces({ verticals, opening }: Framing, job: Job): readonly CutPiece[] {
-  const count = verticals.filter((vertical) => vertical.kind === "spacer").length;
-  const { name, material } = job.spacers.section;
-  const height = opening.top - opening.bottom;
-  return count === 0 ? [] : [{ mark: "SP", use: "spacer", sectionName: name, material, length: height, count }];
+function spacerPieces({ sides, verticals, opening, rakes }: Framing, job: Job): readonly CutPiece[] {
+  const { name, material, along } = job.spacers.section;
+  const common = { sectionName: name, material };
+  const countOn = (is: (side: SidePlan) => boolean): number =>
+    verticals.filter(({ kind, sideIndex }) => kind === "spacer" && is(sides[sideIndex] ?? NO_SIDE)).length;
+  const level = {
+    mark: "SP",
+    use: "spacer",
+    ...common,
+    length: opening.top - opening.bottom,
+    cutAngle: 0,
+    count: countOn(({ slope }) => slope === 0),
+  };
+  const raked = rakes.map(({ sideId, slope, opening: own }): CutPiece => {
+    const length = own.top - own.bottom + along * Math.tan(Math.abs(slope));
+    const count = countOn(({ id }) => id === sideId);
+    return { mark: `SP-${sideId}`, use: "spacer, both ends cut along the slope", ...common, length, cutAngle: Math.abs(slope), count };
+  });
+  return [level, ...raked].filter(({ count }) => count > 0);
 }

@@ -1,6 +1,6 @@
 // How does each side of the frame answer when all cables stand at their targets?
 import { alongPost } from "../mechanics/guard-frame.ts";
-import type { Mm } from "../units/quantity.ts";
+import type { Mm, Newton } from "../units/quantity.ts";
 import type { PostAnswer, SideAnswer } from "./frame-plan.ts";
 import type { FrameGroup, SideFrame } from "./frames.ts";
 import { stateOf } from "./movement.ts";
@@ -16,6 +16,9 @@ export const answersOf = (group: FrameGroup, runs: readonly Run[]): readonly Sid
 function answerOf(frame: SideFrame, { courses }: FrameGroup, pulls: readonly number[]): SideAnswer {
   const state = stateOf(frame, pulls);
   const heights = [...courses.map(({ height }) => height), frame.guard.input.height];
+  const isOwn = (place: number): boolean => frame.posts[place]?.sideIndex === frame.side.index;
+  // A line of sides has one frame: of its bays those that touch this side.
+  const beside = (thrusts: readonly Newton[]): readonly Newton[] => thrusts.filter((_, bay) => isOwn(bay) || isOwn(bay + 1));
   return {
     sideId: frame.side.id,
     posts: frame.posts.flatMap((post, index): readonly PostAnswer[] => {
@@ -30,11 +33,12 @@ function answerOf(frame: SideFrame, { courses }: FrameGroup, pulls: readonly num
           top: state.top[index] ?? 0,
           baseMoment_Nmm: state.baseMoment[index] ?? 0,
           baseShear: state.baseShear[index] ?? 0,
+          baseThrust: state.baseThrust[index] ?? 0,
         },
       ];
     }),
-    topRailThrust: Math.max(0, ...state.topRailThrust),
-    bottomRailThrust: Math.max(0, ...state.bottomRailThrust),
+    topRailThrust: Math.max(0, ...beside(state.topRailThrust)),
+    bottomRailThrust: Math.max(0, ...beside(state.bottomRailThrust)),
   };
 }
 

@@ -6,6 +6,7 @@ import { alongPost, type PostState, type SideState } from "../mechanics/guard-fr
 import { type Cut, netSection, type Section } from "../mechanics/section.ts";
 import type { Mm, Newton } from "../units/quantity.ts";
 import { sectionOfPost } from "./as-found.ts";
+import { alongSlope } from "./corner-path.ts";
 import type { Axis } from "./frame-check-strength.ts";
 import { isSquare } from "./frame-corners.ts";
 import { baseStiffness, designWall, postMember } from "./frame-members.ts";
@@ -13,7 +14,7 @@ import type { FrameGroup, SideFrame } from "./frames.ts";
 import { stateOf } from "./movement.ts";
 import type { Bore, Plan, Vertical } from "./plan.ts";
 
-export interface CheckInput extends Pick<Plan, "verticals" | "bores" | "sides" | "courses" | "opening" | "runs" | "climate"> {
+export interface CheckInput extends Pick<Plan, "verticals" | "bores" | "sides" | "courses" | "opening" | "rakes" | "runs" | "climate"> {
   readonly groups: readonly FrameGroup[];
   readonly job: Job;
 }
@@ -72,7 +73,7 @@ export function loadsOf(input: CheckInput): FrameLoads {
 /** The sides of a group under some pulls at the nuts of its cables, each with the others. */
 export function sidesUnder(group: FrameGroup, pulls: readonly Newton[]): readonly SideUnder[] {
   const stated = group.sides.map((frame) => ({ frame, state: stateOf(frame, pulls), group, pulls }));
-  return stated.map((one) => ({ ...one, neighbours: stated.filter(({ frame }) => frame !== one.frame) }));
+  return stated.map((one) => ({ ...one, neighbours: stated.filter(({ frame }) => frame.guard !== one.frame.guard) }));
 }
 
 const highPulls = (group: FrameGroup, { runs, climate }: Pick<CheckInput, "runs" | "climate">): readonly Newton[] =>
@@ -169,7 +170,9 @@ function squareTo(post: Vertical, { frame, group, pulls, neighbours }: SideUnder
   // At a right angle the neighbour's plane is the plane square to this side, and the post stands in its frame.
   if (isSquare(host.frame.side.direction - frame.side.direction)) {
     const guest = host.frame.posts.findIndex(({ id }) => id === post.id);
-    return alongPost(host.frame.guard, host.state, guest);
+    const along = alongPost(host.frame.guard, host.state, guest);
+    // The rail of a side that slopes lies a little lower or higher than its neighbour's.
+    return (height) => along(Math.min(height, host.frame.guard.input.height));
   }
   const count = group.courses.length;
   const pushes = group.courses.map((_, course) =>
@@ -253,14 +256,14 @@ function baysOf(frame: SideFrame, state: SideState, rail: "topRail" | "bottomRai
   const most = Math.max(...thrusts.map((one) => Math.abs(one)));
   return thrusts.flatMap((thrust, bay): readonly LoadedBay[] => {
     const [left, right] = [posts[bay], posts[bay + 1]];
-    if (left === undefined || right === undefined || left.sideIndex !== right.sideIndex) return [];
+    if (left === undefined || right === undefined || left.sideIndex !== right.sideIndex || left.sideIndex !== side.index) return [];
     const endMoment = Math.max(...railEndMoments(frame, state, { rail, bay }).map((moment) => Math.abs(moment)));
     return [
       {
         sideId: side.id,
         leftId: left.id,
         rightId: right.id,
-        length: right.station - left.station,
+        length: alongSlope(right.station - left.station, side.slope),
         thrust: thrust > DUST_share * most ? thrust : 0,
         endMoment: endMoment > DUST_share * most * guard.input.height ? endMoment : 0,
       },

@@ -23,8 +23,12 @@ export interface FrameQuestions {
   readonly bottom: RailQuestion | null;
 }
 
+/** Posts of all sides are judged under one lever: that of the highest guard. */
+export const highestOf = ({ opening, rakes }: Pick<CheckInput, "opening" | "rakes">): number =>
+  Math.max(opening.guardHeight, ...rakes.map((rake) => rake.opening.guardHeight));
+
 export function questionsOf(input: CheckInput): FrameQuestions {
-  const { job, opening } = input;
+  const { job } = input;
   const loads = loadsOf(input);
   const guard = guardLoadsOf(job);
   const { topRail, bottomRail } = job.frame;
@@ -36,7 +40,7 @@ export function questionsOf(input: CheckInput): FrameQuestions {
         posts,
         strength: strengths(postOf(section, job), job),
         guard,
-        top: opening.guardHeight,
+        top: highestOf(input),
         ofSection: section === job.posts.section ? "" : ` of ${section.name}`,
       }),
     ),
@@ -47,7 +51,8 @@ export function questionsOf(input: CheckInput): FrameQuestions {
 }
 
 export function checkFrame(input: CheckInput): readonly FrameCheck[] {
-  const { job, opening } = input;
+  const { job } = input;
+  const highest = highestOf(input);
   const { loads, guard, posts, top, bottom } = questionsOf(input);
   return [
     ...guard.asks,
@@ -56,7 +61,7 @@ export function checkFrame(input: CheckInput): readonly FrameCheck[] {
     ...railRows(top),
     ...(bottom === null ? [] : railRows(bottom)),
     ...movementRows(loads.posts, job),
-    ...postDeflectionRows(loads.posts, guard, opening.guardHeight, job),
+    ...postDeflectionRows(loads.posts, guard, highest, job),
     ...railDeflectionRows(loads.topRail, guard, job),
     ...wallRows([
       ...posts.map(({ strength, ofSection }) => ({

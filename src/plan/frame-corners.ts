@@ -1,5 +1,7 @@
 // At which corners do runs turn from a side to its neighbour, and what does the turn push along the side?
+import { direction3, length3, type Point3 } from "../geometry/space.ts";
 import type { Mm, Radian } from "../units/quantity.ts";
+import { jointChord, jointOf } from "./corner-path.ts";
 import type { Leg } from "./frame-legs.ts";
 import type { Plan, SidePlan, Vertical } from "./plan.ts";
 
@@ -13,20 +15,28 @@ export interface TurnedCorner {
   readonly guest: Vertical;
   /** Parts of the cable's tension that the corner post, the neighbour's post and its rail bring along this side. */
   readonly cosines: readonly [corner: number, guest: number, rail: number];
-  /** Between the sides, and of the cable at this side's post. */
+  /** Parts that the two posts bring upwards; nothing between level sides. */
+  readonly ups: readonly [corner: number, guest: number];
+  /** Between the sides, and of the cable at this side's post, both as seen from above. */
   readonly turn: Radian;
   readonly bend: Radian;
 }
 
-export function cornersOf(
-  side: SidePlan,
-  legs: readonly Leg[],
-  { own, laid }: { readonly own: readonly Vertical[]; readonly laid: Laid },
-): readonly TurnedCorner[] {
+/** Sides in one line, the slope of which may change from one to the next: they share a plane. */
+export interface Line {
+  readonly first: SidePlan;
+  readonly last: SidePlan;
+  /** Posts of these sides. */
+  readonly own: readonly Vertical[];
+  readonly laid: Laid;
+}
+
+export function cornersOf({ first: firstSide, last: lastSide, own, laid }: Line, legs: readonly Leg[]): readonly TurnedCorner[] {
   const posts = laid.verticals.filter(({ kind }) => kind === "post");
   const corner = (at: "left" | "right"): readonly TurnedCorner[] => {
     const turning = legs.filter((leg) => (at === "left" ? leg.turnLeft : leg.turnRight) !== 0);
     const [first] = turning;
+    const side = at === "left" ? firstSide : lastSide;
     const post = at === "left" ? own[0] : own.at(-1);
     const neighbour = laid.sides[side.index + (at === "left" ? -1 : 1)];
     const onNext = posts.filter(({ sideIndex }) => sideIndex === neighbour?.index);
@@ -35,28 +45,84 @@ export function cornersOf(
     const turn = Math.abs((at === "left" ? neighbour?.turn : side.turn) ?? 0);
     const bend = at === "left" ? first.turnLeft : first.turnRight;
     const sign = at === "left" ? -1 : 1;
+    if (side.slope !== 0 || neighbour?.slope !== 0) {
+      const raked = rakedCorner({ side, neighbour, post, guest, at });
+      return [{ legs: turning, corner: post, guest, turn, ...raked }];
+    }
     // Where the top is held this goes straight into what holds it, and moves with it.
     const back = -sign * Math.cos(turn);
     const cosines = [sign * Math.cos(bend), sign * (Math.cos(turn) - Math.cos(bend)), back] as const;
-    return [{ legs: turning, corner: post, guest, cosines, turn, bend }];
+    return [{ legs: turning, corner: post, guest, cosines, ups: [0, 0], turn, bend }];
   };
   return [...corner("left"), ...corner("right")];
+}
+
+interface RakedAt {
+  readonly side: SidePlan;
+  readonly neighbour: SidePlan | undefined;
+  readonly post: Vertical;
+  readonly guest: Vertical;
+  readonly at: "left" | "right";
+}
+
+/** The same parts in space: the cable goes on along the neighbour's slope. */
+function rakedCorner({ side, neighbour, post, guest, at }: RakedAt): Pick<TurnedCorner, "cosines" | "ups" | "bend"> {
+  if (neighbour === undefined) throw new RangeError(`no side beside ${side.id}`);
+  const [left, right] = at === "left" ? [neighbour, side] : [side, neighbour];
+  const [leaves, enters] = at === "left" ? [guest, post] : [post, guest];
+  const joint = jointOf(left, right);
+  const setback_left = left.length - leaves.station - leaves.along / 2;
+  const chord = jointChord({ setback_left, setback_right: enters.station - enters.along / 2, ...joint });
+  const reach = length3(chord);
+  // This side's heading where the left side's is 0, and the neighbour's.
+  const [own, other] = at === "left" ? [0 - joint.turn, 0] : [0, 0 - joint.turn];
+  const along = ({ x, y }: Point3): number => x * Math.cos(own) + y * Math.sin(own);
+  const next = direction3(other, neighbour.slope);
+  const sign = at === "left" ? -1 : 1;
+  const [t2, t3] = [along(chord) / reach, along(next)];
+  return {
+    cosines: [sign * t2, sign * (t3 - t2), -sign * t3],
+    ups: [(sign * chord.z) / reach, sign * (next.z - chord.z / reach)],
+    bend: Math.abs(Math.atan2(chord.y * Math.cos(own) - chord.x * Math.sin(own), along(chord))),
+  };
 }
 
 /** A corner of nearly a right angle: what the sides push along each other is small and is put on the rail as a load. */
 export const isSquare = (turn: Radian): boolean => Math.abs(Math.cos(turn)) < Math.cos((80 * Math.PI) / 180);
 
-/** Along this side; a neighbour's corner post where it stands as seen square to the side. */
-export function stationOn(
-  post: Vertical,
-  { side, own, laid }: { readonly side: SidePlan; readonly own: readonly Vertical[]; readonly laid: Laid },
-): Mm {
-  if (post.sideIndex === side.index) return post.station;
-  const [first, last] = [own[0]?.station ?? 0, own.at(-1)?.station ?? 0];
-  if (post.sideIndex > side.index) return Math.max(side.length + post.station * Math.cos(side.turn ?? 0), last + LEAST_APART);
+/** Level, along this line; a neighbour's corner post where it stands as seen square to it. */
+export function stationOn(post: Vertical, { first, last, own, laid }: Line): Mm {
+  const startOf = (sideIndex: number): Mm => laid.sides.slice(first.index, sideIndex).reduce((sum, { length }) => sum + length, 0);
+  if (post.sideIndex >= first.index && post.sideIndex <= last.index) return startOf(post.sideIndex) + post.station;
+  const [lowest, highest] = [own[0], own.at(-1)].map((one) => (one === undefined ? 0 : startOf(one.sideIndex) + one.station));
+  if (post.sideIndex > last.index) {
+    return Math.max(startOf(last.index) + last.length + post.station * Math.cos(last.turn ?? 0), (highest ?? 0) + LEAST_APART);
+  }
   const before = laid.sides[post.sideIndex];
-  return Math.min(-((before?.length ?? 0) - post.station) * Math.cos(before?.turn ?? 0), first - LEAST_APART);
+  return Math.min(-((before?.length ?? 0) - post.station) * Math.cos(before?.turn ?? 0), (lowest ?? 0) - LEAST_APART);
 }
 
 /** Two posts of a corner are never in one place. */
 const LEAST_APART: Mm = 25;
+
+/** What a cable that passes pushes where the slope changes within a line: T (t2 - t1) on the left post, T (t3 - t2) on the right one. */
+export interface Kink {
+  readonly left: Vertical;
+  readonly right: Vertical;
+  readonly level: readonly [left: number, right: number];
+  readonly up: readonly [left: number, right: number];
+}
+
+export function kinksOf({ first, last, own, laid }: Line): readonly Kink[] {
+  return laid.sides.slice(first.index, last.index).flatMap((side): readonly Kink[] => {
+    const next = laid.sides[side.index + 1];
+    const left = own.findLast(({ sideIndex }) => sideIndex === side.index);
+    const right = own.find(({ sideIndex }) => sideIndex === side.index + 1);
+    if (next === undefined || left === undefined || right === undefined) return [];
+    const setback_left = side.length - left.station - left.along / 2;
+    const chord = jointChord({ setback_left, setback_right: right.station - right.along / 2, ...jointOf(side, next) });
+    const reach = length3(chord);
+    const [t1, t2, t3] = [direction3(0, side.slope), { x: chord.x / reach, z: chord.z / reach }, direction3(0, next.slope)];
+    return [{ left, right, level: [t2.x - t1.x, t3.x - t2.x], up: [t2.z - t1.z, t3.z - t2.z] }];
+  });
+}

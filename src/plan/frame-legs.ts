@@ -27,7 +27,8 @@ export function legOf(run: RunGeometry, index: number, posts: readonly Vertical[
   const [first, last] = [own[0], own.at(-1)];
   if (first === undefined || last === undefined) throw new RangeError(`run ${run.id} has no post on its side`);
   const unit = profileOf(run, 1, job);
-  const spans = run.spans.filter(({ bay }) => bay.kind !== "corner" && bay.sideId === first.sideId);
+  const sides = new Set(own.map(({ sideId }) => sideId));
+  const spans = run.spans.filter(({ bay }) => bay.kind !== "corner" && sides.has(bay.sideId));
   const shares = spans.map(({ from, to }) => leastBetween(unit, from, to));
   const turnAt = (post: Vertical): Radian => {
     if (post.id === run.left.postId || post.id === run.right.postId) return 0;

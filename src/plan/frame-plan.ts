@@ -60,6 +60,8 @@ export interface PostAnswer {
   /** Moment at the base along the side [N mm], force that it hands down. */
   readonly baseMoment_Nmm: number;
   readonly baseShear: Newton;
+  /** What it stands on under the cables alone; negative where they lift it, as at the foot of a stair. */
+  readonly baseThrust: Newton;
 }
 
 export interface SideAnswer {

@@ -19,6 +19,7 @@ export function frameProblems(job: Job): readonly Problem[] {
     ...stationProblems(job),
     ...boreProblems(job),
     ...heightProblems(job),
+    ...rakedHardwareProblems(job),
   ];
 }
 
@@ -121,7 +122,22 @@ function boreProblems(job: Job): readonly Problem[] {
   });
 }
 
+/** Courses that are moved past hardware are level; a rake's rails would have to be asked too. */
+function rakedHardwareProblems(job: Job): readonly Problem[] {
+  if (job.posts.hardware.length === 0 || job.sides.every(({ rake }) => rake === null)) return [];
+  return [
+    {
+      severity: "error",
+      path: ["posts", "hardware"],
+      what: "hardware on the posts cannot be kept clear of together with a side that slopes",
+      fix: "write the raked sides as a job of their own, or set out the bores beside the hardware by hand and leave it out here",
+    },
+  ];
+}
+
+/** Raked sides have heights and checks of their own. */
 function heightProblems(job: Job): readonly Problem[] {
+  if (job.sides.every(({ rake }) => rake !== null)) return [];
   const height = job.frame.gapBelow + (job.frame.bottomRail?.depth ?? 0) + job.frame.clearOpening + job.frame.topRail.depth;
   const { value, source, where } = job.code.guardHeight_min;
   if (height >= value - SAME_mm) return [];

@@ -3,9 +3,10 @@ import type { Job, Rail } from "../job/job.ts";
 import { lonePost } from "../mechanics/coupling.ts";
 import { type GuardFrame, guardFrame } from "../mechanics/guard-frame.ts";
 import type { GuardPost, GuardRail } from "../mechanics/guard-frame-build.ts";
-import type { AxialStiffness, Mm } from "../units/quantity.ts";
+import type { AxialStiffness, Mm, Radian } from "../units/quantity.ts";
 import { sectionOfPost } from "./as-found.ts";
-import { cornersOf, isSquare, stationOn, type TurnedCorner } from "./frame-corners.ts";
+import { alongSlope } from "./corner-path.ts";
+import { cornersOf, isSquare, kinksOf, stationOn, type TurnedCorner } from "./frame-corners.ts";
 import { legOf } from "./frame-legs.ts";
 import { baseStiffness, type FrameMember, postMember, railMember } from "./frame-members.ts";
 import { profileOf } from "./friction.ts";
@@ -43,7 +44,7 @@ export interface FrameGroup {
   readonly perRailStrain: readonly Mm[];
 }
 
-export interface Laid extends Pick<Plan, "sides" | "verticals" | "courses" | "opening"> {
+export interface Laid extends Pick<Plan, "sides" | "verticals" | "courses" | "opening" | "rakes"> {
   readonly runs: readonly RunGeometry[];
 }
 
@@ -67,18 +68,20 @@ function groupsOf(runs: readonly RunGeometry[]): readonly (readonly RunGeometry[
 function frameGroup(runs: readonly RunGeometry[], laid: Laid, job: Job): FrameGroup {
   const sideIds = new Set(runs.flatMap((run) => run.sideIds));
   const count = laid.courses.length;
-  const sides = laid.sides.filter((side) => sideIds.has(side.id)).map((side) => frameSide(side, runs, laid, job));
+  const lines = linesOf(laid.sides.filter((side) => sideIds.has(side.id)));
+  const framed = lines.map((line) => frameLine(line, runs, laid, job));
   const total = runs.length * count;
   const flexibility = Array.from({ length: total }, () => Array.from({ length: total }, () => 0));
   const strains = { deck: Array.from({ length: total }, () => 0), rail: Array.from({ length: total }, () => 0) };
-  for (const { frame, outOfPlane } of sides) {
-    addSide(frame, flexibility, strains);
+  for (const { frames, outOfPlane } of framed) {
+    // The sides of a line have one frame.
+    for (const frame of frames.slice(0, 1)) addSide(frame, flexibility, strains);
     for (const bend of outOfPlane) addBend(bend, count, flexibility);
   }
   return {
     runs,
     courses: laid.courses,
-    sides: sides.map(({ frame }) => frame),
+    sides: framed.flatMap(({ frames }) => frames),
     flexibility,
     cableFlexibility: stretchOf({ runs, courses: laid.courses }, job.cable.stiffness.value.nominal, job),
     perDeckStrain: strains.deck,
@@ -107,8 +110,9 @@ interface OutOfPlane {
   readonly flexibility: readonly (readonly number[])[];
 }
 
-interface FramedSide {
-  readonly frame: SideFrame;
+interface FramedLine {
+  /** One for each side, all with the same posts and the same frame. */
+  readonly frames: readonly SideFrame[];
   readonly outOfPlane: readonly OutOfPlane[];
 }
 
@@ -118,46 +122,70 @@ interface FramedSide {
  * the two posts of a corner, and a that of the side, the posts take T (t2 - t1) a and T (t3 - t2) a. What is left, T t3 a, is nothing at a
  * right angle; elsewhere the two sides push against each other through their rails, and the top of the neighbour's post is taken to stand
  * still, as it does between two like sides.
+ *
+ * Sides in one line whose slope changes have one frame: plumb posts whose bases climb with the walking surface, rails that go on from side
+ * to side, cables along each slope, which push up or down on the two posts where it changes. Rails are taken at one plumb height all
+ * along, that of the level sides where there are some; on a rake they lie a few millimetres off it.
  */
-function frameSide(side: SidePlan, runs: readonly RunGeometry[], laid: Laid, job: Job): FramedSide {
-  const own = laid.verticals.filter((vertical) => vertical.kind === "post" && vertical.sideIndex === side.index);
-  const legs = runs.flatMap((run, index) => (run.sideIds.includes(side.id) ? [legOf(run, index, own, job)] : []));
-  const corners = cornersOf(side, legs, { own, laid });
+function frameLine(sides: readonly SidePlan[], runs: readonly RunGeometry[], laid: Laid, job: Job): FramedLine {
+  const [first, last] = [sides[0], sides.at(-1)];
+  if (first === undefined || last === undefined) throw new RangeError("a line of no sides");
+  const isOwn = (index: number): boolean => index >= first.index && index <= last.index;
+  const own = laid.verticals.filter((vertical) => vertical.kind === "post" && isOwn(vertical.sideIndex));
+  const line = { first, last, own, laid };
+  const legs = runs.flatMap((run, index) => (sides.some(({ id }) => run.sideIds.includes(id)) ? [legOf(run, index, own, job)] : []));
+  const corners = cornersOf(line, legs);
+  const kinks = kinksOf(line);
   const guests = corners.map(({ guest }) => guest);
-  const left = guests.filter(({ sideIndex }) => sideIndex < side.index);
-  const posts = [...left, ...own, ...guests.filter(({ sideIndex }) => sideIndex > side.index)];
+  const left = guests.filter(({ sideIndex }) => sideIndex < first.index);
+  const posts = [...left, ...own, ...guests.filter(({ sideIndex }) => sideIndex > last.index)];
   const heights = laid.courses.map((course) => course.height);
   const post = postMember(job);
-  const { topRail, bottomRail, gapBelow, railJoint } = job.frame;
-  const height = laid.opening.top + topRail.depth / 2;
+  const { topRail, bottomRail, railJoint } = job.frame;
+  const { height, lower } = railAxes(sides, laid, job);
   const cables = legs.flatMap((leg) => {
     const turned = corners.filter(({ legs: turning }) => turning.includes(leg));
+    const passed = kinks.filter(({ left: before, right: after }) => leg.from <= own.indexOf(before) && own.indexOf(after) <= leg.to);
+    const slopeAt = (place: number): { readonly slope?: Radian } => {
+      const slope = own[place]?.slope ?? 0;
+      return slope === 0 ? {} : { slope };
+    };
+    const [start, finish] = [slopeAt(leg.from).slope, slopeAt(leg.to).slope];
     return heights.map((at) => ({
       left: leg.from + left.length,
       right: leg.to + left.length,
       height: at,
+      ...(start === undefined ? {} : { slope_left: start }),
+      ...(finish === undefined ? {} : { slope_right: finish }),
       // On the corner post and the neighbour's post at its own height, and through the neighbour's rail.
-      pushes: turned.flatMap(({ corner, guest, cosines: [atCorner, atGuest, throughRail] }) => [
-        { post: posts.indexOf(corner), height: at, factor: atCorner },
-        { post: posts.indexOf(guest), height: at, factor: atGuest },
-        { post: posts.indexOf(guest), height, factor: throughRail },
-      ]),
+      pushes: [
+        ...passed.flatMap((kink) => [
+          { post: posts.indexOf(kink.left), height: at, factor: kink.level[0], factor_up: kink.up[0] },
+          { post: posts.indexOf(kink.right), height: at, factor: kink.level[1], factor_up: kink.up[1] },
+        ]),
+        ...turned.flatMap(({ corner, guest, cosines: [atCorner, atGuest, throughRail], ups: [upCorner, upGuest] }) => [
+          { post: posts.indexOf(corner), height: at, factor: atCorner, factor_up: upCorner },
+          { post: posts.indexOf(guest), height: at, factor: atGuest, factor_up: upGuest },
+          { post: posts.indexOf(guest), height, factor: throughRail },
+        ]),
+      ],
     }));
   });
   const rail = (one: Rail): GuardRail => ({ ...stiffnessOf(railMember(one, job)), joint: railJoint.value });
   const guard = guardFrame({
     posts: posts.map((one) => {
       const held = corners.some(({ guest, turn }) => guest === one && !isSquare(turn));
-      const axis = Math.abs(Math.cos(one.direction - side.direction)) > Math.SQRT1_2 ? "x" : "y";
+      const axis = Math.abs(Math.cos(one.direction - first.direction)) > Math.SQRT1_2 ? "x" : "y";
       return {
-        station: stationOn(one, { side, own, laid }),
+        station: stationOn(one, line),
+        ...(one.datum === own[0]?.datum ? {} : { foot: one.datum - (own[0]?.datum ?? 0) }),
         ...postStiffness(postMember(job, sectionOfPost(job, one.id)), axis, job),
         ...(held ? { top: "fixed" as const } : {}),
       };
     }),
     height,
     topRail: rail(topRail),
-    bottomRail: bottomRail === null ? null : { ...rail(bottomRail), height: gapBelow + bottomRail.depth / 2 },
+    bottomRail: bottomRail === null ? null : { ...rail(bottomRail), height: lower },
     cables,
   });
   const count = heights.length;
@@ -167,7 +195,34 @@ function frameSide(side: SidePlan, runs: readonly RunGeometry[], laid: Laid, job
       terms.set(leg.index * count + course, { cable: nth * count + course, share: leg.share });
     }
   }
-  return { frame: { side, posts, guard, terms }, outOfPlane: outOfPlaneOf(corners, { post, height, heights }, job) };
+  const frames = sides.map((side) => ({ side, posts, guard, terms }));
+  return { frames, outOfPlane: outOfPlaneOf(corners, { post, height, heights }, job) };
+}
+
+/** Plumb heights of the rails' axes above the datum: of the level sides, or of the one that slopes least. */
+function railAxes(sides: readonly SidePlan[], { opening, rakes }: Laid, job: Job): { readonly height: Mm; readonly lower: Mm } {
+  const { topRail, bottomRail, gapBelow, onRakes } = job.frame;
+  const side = sides.reduce<SidePlan | undefined>(
+    (flattest, one) => (flattest === undefined || Math.abs(one.slope) < Math.abs(flattest.slope) ? one : flattest),
+    undefined,
+  );
+  const slope = side?.slope ?? 0;
+  const rake = rakes.find(({ sideId }) => sideId === side?.id);
+  return {
+    height: (rake?.opening ?? opening).top + alongSlope(topRail.depth, slope) / 2,
+    lower: (rake === undefined ? gapBelow : onRakes.gapBelow.value) + alongSlope(bottomRail?.depth ?? 0, slope) / 2,
+  };
+}
+
+/** Sides that go straight on from one to the next, only the slope changing, are one line. */
+function linesOf(sides: readonly SidePlan[]): readonly (readonly SidePlan[])[] {
+  const lines: SidePlan[][] = [];
+  for (const side of sides) {
+    const before = lines.at(-1)?.at(-1);
+    if (before?.index === side.index - 1 && before.turn === 0 && before.ends === null) lines.at(-1)?.push(side);
+    else lines.push([side]);
+  }
+  return lines;
 }
 
 /** What the planes of the sides leave out: at a corner that hardly turns, the push of the cable square to both. */

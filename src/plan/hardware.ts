@@ -8,7 +8,8 @@ import type { Mm } from "../units/quantity.ts";
 import { roundUp } from "../units/round.ts";
 import { SAME_mm } from "../units/tolerance.ts";
 import { makeBores } from "./bores.ts";
-import { type CoursePlan, gapsOf, heights } from "./courses.ts";
+import { type CoursePlan, heights } from "./courses.ts";
+import { gapsOf } from "./gaps.ts";
 import type { Bore, Course, HardwareZone, Vertical } from "./plan.ts";
 import type { RunGeometry } from "./runs.ts";
 
@@ -75,7 +76,7 @@ export function clearOfHardware(plan: CoursePlan, zones: readonly HardwareZone[]
       const height = chosen[index] ?? course.height;
       return { ...course, height, moved: height - course.height };
     });
-    return { value: { ...plan, courses, gaps: gapsOf(courses, plan.opening, job) }, problems: [] };
+    return { value: { ...plan, courses, gaps: gapsOf(courses, { opening: plan.opening, cosine: 1 }, job) }, problems: [] };
   }
 }
 

@@ -1,8 +1,8 @@
 // How does one cable lie from bearing face to bearing face: its members, bends, lengths and spans?
 import { along as pointAlong } from "../geometry/vector.ts";
 import type { Mm, Radian } from "../units/quantity.ts";
-import { cornerPath } from "./corner-path.ts";
-import type { Bay, Bend, Face, PlanPoint, RunEnd, Vertical } from "./plan.ts";
+import { alongSlope, jointOf, jointPath } from "./corner-path.ts";
+import type { Bay, Bend, Face, PathPoint, RunEnd, Vertical } from "./plan.ts";
 import type { Layout } from "./runs.ts";
 
 /** A span with its place along the cable. */
@@ -16,7 +16,7 @@ export interface RunLine {
   readonly members: readonly Vertical[];
   readonly spans: readonly SpanLine[];
   readonly bends: readonly Bend[];
-  readonly path: readonly PlanPoint[];
+  readonly path: readonly PathPoint[];
   readonly pathLength: Mm;
   readonly outsideLength: Mm;
 }
@@ -28,12 +28,12 @@ export function layRun(options: { readonly left: RunEnd; readonly right: RunEnd;
   const members = layout.verticals.slice(from, to + 1);
   const spans: SpanLine[] = [];
   const bends: Bend[] = [];
-  const path: PlanPoint[] = [facePoint(members[0], "left", left.offset)];
+  const path: PathPoint[] = [facePoint(members[0], "left", left.offset)];
   // Distance along the cable; 0 is the left-hand bearing face.
   let at: Mm = 0;
   members.slice(1).forEach((member, index) => {
     const before = members[index] ?? member;
-    at += before.along;
+    at += throughPost(before);
     const bay = layout.bays.find((one) => one.leftId === before.id && one.rightId === member.id);
     if (bay === undefined) throw new RangeError(`no bay between ${before.id} and ${member.id}`);
     const shift = (index === members.length - 2 ? right.offset : 0) - (index === 0 ? left.offset : 0);
@@ -50,7 +50,7 @@ export function layRun(options: { readonly left: RunEnd; readonly right: RunEnd;
   });
   const last = members.at(-1);
   path.push(facePoint(last, "right", right.offset));
-  at += last?.along ?? 0;
+  at += last === undefined ? 0 : throughPost(last);
   // Nuts and collars bear on the outer faces of the end posts, so the path ends where the guard does.
   return { members, spans, bends, path, pathLength: at, outsideLength: at };
 }
@@ -59,22 +59,26 @@ export function layRun(options: { readonly left: RunEnd; readonly right: RunEnd;
 function anglesAt(bay: Bay, shift: Mm, before: Vertical, member: Vertical, layout: Layout): readonly [Radian, Radian] {
   if (bay.kind === "corner") {
     const side = layout.sides[before.sideIndex];
-    const { angle_left, angle_right } = cornerPath({
+    const { angle_left, angle_right } = jointPath({
       setback_left: (side?.length ?? 0) - before.station - before.along / 2,
       setback_right: member.station - member.along / 2,
-      turn: side?.turn ?? 0,
+      ...jointOf(side, layout.sides[member.sideIndex]),
     });
-    return [Math.abs(angle_left), Math.abs(angle_right)];
+    return [angle_left, angle_right];
   }
   const angle = Math.abs(Math.atan2(shift, bay.free));
   return [angle, angle];
 }
 
-/** A point on a face of a vertical, seen from above; offset is positive away from the deck. */
-function facePoint(vertical: Vertical | undefined, face: Face, offset: Mm): PlanPoint {
+/** Length of the cable in a post or spacer. */
+export const throughPost = ({ along, slope }: Pick<Vertical, "along" | "slope">): Mm => alongSlope(along, slope);
+
+/** A point on a face of a vertical; offset is positive away from the deck. */
+function facePoint(vertical: Vertical | undefined, face: Face, offset: Mm): PathPoint {
   if (vertical === undefined) throw new RangeError("a run without a post");
   const sign = face === "left" ? -1 : 1;
   const { direction } = vertical;
   const onAxis = pointAlong(vertical.centre, direction, (sign * vertical.along) / 2);
-  return pointAlong(onAxis, direction + Math.PI / 2, offset);
+  const z = vertical.datum + (sign * vertical.along * Math.tan(vertical.slope)) / 2;
+  return { ...pointAlong(onAxis, direction + Math.PI / 2, offset), z };
 }

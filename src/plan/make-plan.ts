@@ -3,6 +3,7 @@ import type { Job } from "../job/job.ts";
 import { hasErrors, type Outcome, type Problem } from "../problem/problem.ts";
 import { length } from "../units/print.ts";
 import { asFoundProblems } from "./as-found.ts";
+import { openingsOf } from "./bay-openings.ts";
 import { countBits, makeBores } from "./bores.ts";
 import { makeOrder, totalOf } from "./buying.ts";
 import { calibrated } from "./calibrated.ts";
@@ -16,17 +17,17 @@ import { frameProblems } from "./frame-problems.ts";
 import { frameGuard, withCables } from "./frames.ts";
 import { clearOfHardware, hardwareZones } from "./hardware.ts";
 import { instrumentRange } from "./instrument-range.ts";
-import { layOutSides } from "./outline.ts";
-import type { Plan, Run, SidePlan } from "./plan.ts";
+import { chooseOutline, longestCable, type OutlineChoice } from "./outline-choice.ts";
+import type { Plan, Run } from "./plan.ts";
 import { pullsOf } from "./pulls.ts";
 import { remedyOf } from "./remedy.ts";
 import { makeRuns, type RunGeometry } from "./runs.ts";
-import { chooseCuts, cutsOf } from "./splits.ts";
 import { tensionGuard } from "./tension-guard.ts";
-import { demandRuns, widestSpacing } from "./tensions.ts";
+import { demandRuns } from "./tensions.ts";
 import { cableMark, tightenGroup, workingLimitOf } from "./tightening.ts";
 import { makeTools } from "./tools.ts";
-import { firstStations, placeVerticals, type Verticals, withSharedPosts } from "./verticals.ts";
+import { transitionsOf } from "./transitions.ts";
+import { placeVerticals, type Verticals, withSharedPosts } from "./verticals.ts";
 import { warningsOf } from "./warnings.ts";
 
 /** Everything about one guard; errors stand where a frame cannot be built as the job says. */
@@ -40,11 +41,12 @@ export function makePlan(given: Job): Outcome<Plan> {
 
 function planOnce(given: Job): Outcome<Plan> {
   const problems: Problem[] = [];
-  const sides = keep(layOutSides(given), problems);
-  const evenly = keep(layOutCourses(given), problems);
+  const outline = keep(chooseOutline(given), problems);
+  const sides = outline?.chosen.sides;
+  const evenly = sides === undefined ? undefined : keep(layOutCourses(sides, given), problems);
   problems.push(...frameProblems(given));
-  if (sides === undefined || evenly === undefined || hasErrors(problems)) return { value: undefined, problems };
-  const layout = keep(layOut(sides, given), problems);
+  if (outline === undefined || sides === undefined || evenly === undefined || hasErrors(problems)) return { value: undefined, problems };
+  const layout = keep(layOut(outline, evenly.courses.length, given), problems);
   if (layout !== undefined) problems.push(...asFoundProblems(layout.verticals, given));
   const hardware = layout === undefined ? undefined : keep(hardwareZones(layout.verticals, given), problems);
   if (layout === undefined || hardware === undefined || hasErrors(problems)) return { value: undefined, problems };
@@ -52,12 +54,13 @@ function planOnce(given: Job): Outcome<Plan> {
   if (courses === undefined || hasErrors(problems)) return { value: undefined, problems };
   const framed = frameGuard({ sides, verticals: layout.verticals, ...courses, runs: layout.geometries }, given);
   const job = keep(calibrated(framed, given), problems);
-  const demanded = job === undefined ? undefined : keep(demandRuns(layout.geometries, courses.gaps, job), problems);
+  const openings = openingsOf({ sides, ...courses }, given);
+  const demanded = job === undefined ? undefined : keep(demandRuns(layout.geometries, openings, job), problems);
   if (job === undefined || demanded === undefined || hasErrors(problems)) return { value: undefined, problems };
   const groups = job === given ? framed : framed.map((group) => withCables(group, job.cable.stiffness.value.nominal, job));
-  const lumber = keep(cutLumber({ sides, verticals: layout.verticals, bays: layout.bays, opening: courses.opening }, job), problems);
+  const lumber = keep(cutLumber({ sides, verticals: layout.verticals, bays: layout.bays, ...courses }, job), problems);
   if (lumber === undefined || hasErrors(problems)) return { value: undefined, problems };
-  const { runs, climate } = tensionGuard(demanded, groups, courses.gaps, job);
+  const { runs, climate } = tensionGuard(demanded, groups, openings, job);
   const bores = makeBores(layout.geometries, courses.courses, job);
   const tightening = groups.flatMap((group) => tightenGroup(group, { runs, climate }, job));
   const { geometries: _geometries, ...drawn } = layout;
@@ -68,7 +71,7 @@ function planOnce(given: Job): Outcome<Plan> {
 }
 
 interface Assembling {
-  readonly parts: Checked & Pick<Plan, "frame">;
+  readonly parts: Checked & Pick<Plan, "frame" | "transitions">;
   readonly lumber: Pick<Plan, "cuts" | "cutPlans">;
   readonly problems: readonly Problem[];
 }
@@ -86,7 +89,7 @@ function assemble({ parts, lumber, problems }: Assembling, job: Job): Plan {
     bits,
     pulls: pullsOf(parts, job.fittings.bushingAngle.value),
     openingBayIds: openingBays(parts),
-    target: chosenTarget(runs, parts.gaps, job),
+    target: chosenTarget(runs, job),
     checks,
     verdict: overallVerdict(checks),
     order,
@@ -105,19 +108,19 @@ function keep<T>(outcome: Outcome<T>, problems: Problem[]): T | undefined {
 
 interface LaidOut extends Verticals {
   readonly geometries: readonly RunGeometry[];
+  readonly transitions: Plan["transitions"];
 }
 
-/** Posts first as if nothing were cut, then the cuts, then the posts that the cuts ask for, then the runs. */
-function layOut(sides: readonly SidePlan[], job: Job): Outcome<LaidOut> {
-  const readyLength_max =
-    job.supply.kind === "ready" ? Math.max(...job.supply.lengths.value) : job.supply.spoolLength - job.supply.allowance.value;
-  const cuts = chooseCuts(cutsOf(sides, firstStations(sides, job), job), job, readyLength_max);
-  if (cuts === null) return { value: undefined, problems: [noRuns(job, readyLength_max)] };
+/** The posts that the cuts ask for, then the runs. */
+function layOut(outline: OutlineChoice, courseCount: number, job: Job): Outcome<LaidOut> {
+  const { sides, cuts } = outline.chosen;
+  if (cuts === null) return { value: undefined, problems: [noRuns(job, longestCable(job))] };
   const placed = placeVerticals(sides, cuts, job);
   const runs = makeRuns({ sides, ...placed }, cuts, job);
   if (runs.value === undefined) return { value: undefined, problems: runs.problems };
   const verticals = withSharedPosts(placed.verticals, runs.value);
-  return { value: { bays: placed.bays, verticals, geometries: runs.value }, problems: runs.problems };
+  const transitions = transitionsOf(outline, courseCount, job);
+  return { value: { bays: placed.bays, verticals, geometries: runs.value, transitions }, problems: runs.problems };
 }
 
 function noRuns(job: Job, readyLength_max: number): Problem {
@@ -143,7 +146,7 @@ function openingBays({ sides, bays, runs }: Pick<Plan, "sides" | "bays" | "runs"
   });
 }
 
-function chosenTarget(runs: readonly Run[], gaps: Plan["gaps"], job: Job): Plan["target"] {
+function chosenTarget(runs: readonly Run[], job: Job): Plan["target"] {
   const worst = runs.flatMap((run) => run.spans).reduce((most, span) => (span.required > most.required * (1 + 1e-9) ? span : most));
   const criterion = criterionText(job);
   return {
@@ -153,7 +156,7 @@ function chosenTarget(runs: readonly Run[], gaps: Plan["gaps"], job: Job): Plan[
     sourceWhere: criterion.where,
     worstBayId: worst.bayId,
     worstSpan: worst.demandSpan,
-    worstSpacing: widestSpacing(gaps),
+    worstSpacing: worst.spacing,
     workingLimit: workingLimitOf(job),
   };
 }

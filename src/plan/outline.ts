@@ -4,6 +4,7 @@ import { along as pointAlong } from "../geometry/vector.ts";
 import type { Job } from "../job/job.ts";
 import type { Outcome, Problem } from "../problem/problem.ts";
 import { angleDegrees } from "../units/print.ts";
+import type { Mm } from "../units/quantity.ts";
 import { sectionAt } from "./as-found.ts";
 import { cornerSetback } from "./corner-path.ts";
 import type { PlanPoint, SidePlan } from "./plan.ts";
@@ -13,14 +14,27 @@ const TURN_MAX_rad = (135 * Math.PI) / 180;
 /** Two sides that turn by less than this are one side. */
 const TURN_MIN_rad = (2 * Math.PI) / 180;
 
-export function layOutSides(job: Job): Outcome<readonly SidePlan[]> {
+/** Sides that two runs end between although only the slope changes there, by the number of the left one. */
+export type EndedAt = ReadonlySet<number>;
+
+const NOWHERE: EndedAt = new Set();
+
+/** Where only the slope changes, two posts stand as near as at a corner; as far apart as those of a pair where two runs end between them. */
+export function jointSetback(job: Job, index: number, endedAt: EndedAt): Mm {
+  const side = job.sides[index];
+  const isStraight = side?.turn === 0 && job.posts.cornerSetback === null;
+  return isStraight && endedAt.has(index) ? job.posts.pairGap.value / 2 : cornerSetback(side?.turn ?? null, job);
+}
+
+export function layOutSides(job: Job, endedAt: EndedAt = NOWHERE): Outcome<readonly SidePlan[]> {
   const problems: Problem[] = [];
   const lines = linesOf(job);
+  const datums = datumsOf(job);
   const sides = job.sides.map((side, index): SidePlan => {
-    if (side.interrupted === null) problems.push(...turnProblems(side.turn, index));
+    const isStraight = side.turn === 0 && (side.rake?.slope ?? 0) !== (job.sides[index + 1]?.rake?.slope ?? 0);
+    if (side.interrupted === null && !isStraight) problems.push(...turnProblems(side.turn, index));
     const { from, to, direction } = lines[index] ?? { from: ORIGIN, to: ORIGIN, direction: 0 };
     const { begins, ends } = guardEndsOf(job, index);
-    const before = job.sides[index - 1]?.turn ?? null;
     const half = (nth: number): number => sectionAt(job, index, nth).along / 2;
     const firstGiven = side.stations?.[0];
     const lastGiven = side.stations?.at(-1);
@@ -31,14 +45,18 @@ export function layOutSides(job: Job): Outcome<readonly SidePlan[]> {
       to,
       direction,
       length: side.length,
+      slope: side.rake?.slope ?? 0,
+      datum_from: datums[index] ?? 0,
+      datum_to: datums[index + 1] ?? 0,
       turn: ends === null ? side.turn : null,
       begins,
       ends,
-      startsAt: firstGiven !== undefined ? firstGiven - half(0) : begins !== null ? (begins.gap ?? 0) : cornerSetback(before, job),
+      startsAt:
+        firstGiven !== undefined ? firstGiven - half(0) : begins !== null ? (begins.gap ?? 0) : jointSetback(job, index - 1, endedAt),
       endsAt:
         lastGiven !== undefined
           ? lastGiven + half((side.stations?.length ?? 1) - 1)
-          : side.length - (ends !== null ? (ends.gap ?? 0) : cornerSetback(side.turn, job)),
+          : side.length - (ends !== null ? (ends.gap ?? 0) : jointSetback(job, index, endedAt)),
     };
   });
   problems.push(...crossingProblems(sides));
@@ -93,6 +111,13 @@ function crossingProblems(sides: readonly SidePlan[]): readonly Problem[] {
       fix: "check the lengths and the turns (right is an outside corner, for somebody on the deck who looks out)",
     },
   ];
+}
+
+/** The walking surface at the ends of the sides, above that at the guard's start: it climbs along each side and jumps nowhere. */
+function datumsOf({ sides }: Job): readonly Mm[] {
+  const datums: Mm[] = [0];
+  for (const { rake, length } of sides) datums.push((datums.at(-1) ?? 0) + (rake === null ? 0 : length * Math.tan(rake.slope)));
+  return datums;
 }
 
 function turnProblems(turn: number | null, index: number): readonly Problem[] {

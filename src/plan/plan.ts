@@ -5,13 +5,19 @@ import type { SourceId } from "../sources/sources.ts";
 import type { Cents, Mm, Newton, Radian } from "../units/quantity.ts";
 import type { RunClimate } from "./climate-plan.ts";
 import type { FramePlan } from "./frame-plan.ts";
-import type { CutPiece, CutPlan, OrderLine, ToolLine } from "./purchase.ts";
+import type { BitUse, CutPiece, CutPlan, OrderLine, ToolLine } from "./purchase.ts";
+import type { Opening, RakePlan, Transition } from "./rake-plan.ts";
 import type { PostPull, RunTightening, SpanReading, TakeUp } from "./readings.ts";
 
 /** A point seen from above: x to the right, y away from the reader, the first side begins at 0,0 and runs along x. */
 export interface PlanPoint {
   readonly x: Mm;
   readonly y: Mm;
+}
+
+/** A point of a cable's path; z is up from the walking surface at the guard's start, of a course at height 0. */
+export interface PathPoint extends PlanPoint {
+  readonly z: Mm;
 }
 
 /** A straight stretch of the guard. */
@@ -22,7 +28,13 @@ export interface SidePlan {
   readonly to: PlanPoint;
   /** Direction of travel, counter-clockwise from x. */
   readonly direction: Radian;
+  /** Level. */
   readonly length: Mm;
+  /** Of the walking surface above level, from left to right; 0 on a level side. */
+  readonly slope: Radian;
+  /** The walking surface at its two ends, above that at the guard's start. */
+  readonly datum_from: Mm;
+  readonly datum_to: Mm;
   /** Change of direction at its right-hand corner, positive to the right; null where the guard ends or is interrupted. */
   readonly turn: Radian | null;
   /** How the guard begins at its left and ends at its right; null at a corner, where the cables may go on. */
@@ -50,6 +62,10 @@ export interface Vertical {
   /** Centre, measured along its side from the side's left-hand start. */
   readonly station: Mm;
   readonly centre: PlanPoint;
+  /** The walking surface plumb under its middle, above that at the guard's start: from here its heights are measured. */
+  readonly datum: Mm;
+  /** Slope of its side; it stands plumb all the same. */
+  readonly slope: Radian;
   /** Direction of its side, counter-clockwise from x. */
   readonly direction: Radian;
   /** Size along the side and square to it. */
@@ -96,8 +112,10 @@ export interface Course {
 export interface Gap {
   readonly below: string;
   readonly above: string;
-  /** From centre to centre, or from a rail's face to the centre. */
+  /** Square to the cables, from centre to centre, or from a rail's face to the centre. */
   readonly spacing: Mm;
+  /** The same along a post. */
+  readonly plumb: Mm;
   /** What a sphere meets: less the cable's diameter, or half of it next to a rail. */
   readonly clear: Mm;
 }
@@ -135,8 +153,8 @@ export interface Run {
   readonly bayIds: readonly string[];
   readonly sideIds: readonly string[];
   readonly bends: readonly Bend[];
-  /** Corner points of the path from bearing face to bearing face, seen from above. */
-  readonly path: readonly PlanPoint[];
+  /** Corner points of the path from bearing face to bearing face. */
+  readonly path: readonly PathPoint[];
   /** Between the bearing faces, along the cable. */
   readonly pathLength: Mm;
   /** From the outer face of one end post to that of the other, along the cable. */
@@ -183,7 +201,13 @@ export interface Bore {
   readonly course: number;
   readonly runId: string;
   readonly kind: BoreKind;
+  /** Of its middle above the datum under the middle of the post. */
   readonly height: Mm;
+  /** Of its middle on the face that the bit goes in, and on the other, above the same level. */
+  readonly entryHeight: Mm;
+  readonly exitHeight: Mm;
+  /** Above level, from left to right. */
+  readonly angle: Radian;
   /** From the middle of the post, positive away from the deck. */
   readonly offset: Mm;
   readonly diameter: Mm;
@@ -193,19 +217,10 @@ export interface Bore {
   /** The face the bit goes in. */
   readonly entryFace: Face;
   readonly bushing: boolean;
-  /** Change of direction of the cable at this bore, seen from above. */
+  /** Change of direction of the cable at this bore. */
   readonly bend: Radian;
+  /** Along the bore from face to face. */
   readonly drilledLength: Mm;
-}
-
-/** A row of the tool list and of the drilling plan: how many holes of one size through one thickness. */
-export interface BitUse {
-  readonly diameter: Mm;
-  readonly deepest: Mm;
-  /** Deepest hole plus what the chuck and the start need. */
-  readonly bitLength_min: Mm;
-  readonly holes: number;
-  readonly use: string;
 }
 
 /** A value on a check row that knows how it is printed. */
@@ -251,9 +266,14 @@ export interface Plan {
   readonly verticals: readonly Vertical[];
   readonly bays: readonly Bay[];
   readonly courses: readonly Course[];
+  /** Of the level sides; where there are none, of the rake that slopes least. */
   readonly gaps: readonly Gap[];
-  readonly opening: { readonly bottom: Mm; readonly top: Mm; readonly guardHeight: Mm };
+  readonly opening: Opening;
   readonly hardware: readonly HardwareZone[];
+  /** One for each side that slopes. */
+  readonly rakes: readonly RakePlan[];
+  /** Where the slope changes from one side to the next: do the cables pass? */
+  readonly transitions: readonly Transition[];
   readonly runs: readonly Run[];
   readonly cables: readonly CablePlan[];
   readonly bores: readonly Bore[];

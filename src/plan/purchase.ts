@@ -1,5 +1,5 @@
 // What is bought and cut, and with which tools? The part of the Plan that goes to the shop.
-import type { Cents, Mm } from "../units/quantity.ts";
+import type { Cents, Mm, Radian } from "../units/quantity.ts";
 
 export type OrderGroup = "cable" | "fittings" | "bushings and washers" | "care" | "lumber and tube";
 
@@ -22,7 +22,10 @@ export interface CutPiece {
   readonly use: string;
   readonly sectionName: string;
   readonly material: string;
+  /** From long point to long point. */
   readonly length: Mm;
+  /** Off square at its ends, as its use says; 0 for a square cut. */
+  readonly cutAngle: Radian;
   readonly count: number;
 }
 
@@ -50,4 +53,14 @@ export interface ToolLine {
   readonly size: string;
   readonly source: "have" | "rent" | "buy";
   readonly note: string;
+}
+
+/** A row of the tool list and of the drilling plan: how many holes of one size through one thickness. */
+export interface BitUse {
+  readonly diameter: Mm;
+  readonly deepest: Mm;
+  /** Deepest hole plus what the chuck and the start need. */
+  readonly bitLength_min: Mm;
+  readonly holes: number;
+  readonly use: string;
 }

@@ -7,6 +7,9 @@ export interface SpanReading {
   readonly free: Mm;
   /** Least tension in this span when every pulling end reads its target. */
   readonly tension: Newton;
+  /** Of the two neighbouring cables that stand farthest apart here, square to them, and the code's sphere that must not pass. */
+  readonly spacing: Mm;
+  readonly sphere: Mm;
   /** What the criterion asks of this span. */
   readonly required: Newton;
   /** The length that the criterion counts: the code's table counts from post to post, the others the free length. */

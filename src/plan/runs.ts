@@ -151,7 +151,10 @@ function longestBayIsRight(left: Vertical, right: Vertical, layout: Layout): boo
 
 function reasonOf(start: Cut, end: Cut, job: Job): string {
   const meets = (cut: Cut): string | null => {
-    if (cut.kind === "corner") return "the corner, where each run has a post of its own";
+    if (cut.kind === "corner") {
+      const isStraight = job.sides[cut.sideIndex]?.turn === 0;
+      return `the ${isStraight ? "change of slope" : "corner"}, where each run has a post of its own`;
+    }
     if (cut.kind === "line") {
       const onePost = job.posts.split === "offset bores" || job.sides[cut.sideIndex]?.stations != null;
       return onePost ? "a post that both runs end on, their bores set off sideways" : "a pair of posts, one for each run";

@@ -3,7 +3,7 @@ import type { Job } from "../job/job.ts";
 import type { Mm } from "../units/quantity.ts";
 import { SAME_mm } from "../units/tolerance.ts";
 import { isShut, sectionAt } from "./as-found.ts";
-import { cornerPath } from "./corner-path.ts";
+import { alongSlope, jointOf, jointPath } from "./corner-path.ts";
 import type { SidePlan } from "./plan.ts";
 
 /** A place where one run may end and the next begin. */
@@ -44,10 +44,10 @@ export function cutsOf(sides: readonly SidePlan[], posts: readonly StationsOfSid
   for (const side of sides) {
     const stations = posts[side.index]?.stations ?? [];
     const firstFace = (stations[0] ?? 0) - alongAt(side.index, 0) / 2;
-    const at = (station: Mm): Mm => origin + station - firstFace;
+    const at = (station: Mm): Mm => origin + alongSlope(station - firstFace, side.slope);
     for (const [before, station] of stations.slice(1, -1).entries()) {
       if (isShut(job, side.index, before + 1)) continue;
-      const own = half(side.index, before + 1);
+      const own = alongSlope(half(side.index, before + 1), side.slope);
       const [endAt, startAt] = [at(station) + own, at(station) - own];
       cuts.push({ kind: "line", sideIndex: side.index, station, endAt, startAt, corners_before: side.index, corners_after: side.index });
     }
@@ -78,7 +78,7 @@ export function cutsOf(sides: readonly SidePlan[], posts: readonly StationsOfSid
       });
     } else {
       const setback_right = (posts[next.index]?.stations[0] ?? 0) - alongAt(next.index, 0) / 2;
-      const { chord } = cornerPath({ setback_left: side.length - lastFace, setback_right, turn: side.turn ?? 0 });
+      const { chord } = jointPath({ setback_left: side.length - lastFace, setback_right, ...jointOf(side, next) });
       origin = endAt + chord;
       // Two runs may end here only where a hand and a wrench fit between the two posts, as between those of a pair.
       if (chord < job.posts.pairGap.value - SAME_mm) continue;
@@ -96,8 +96,12 @@ export function cutsOf(sides: readonly SidePlan[], posts: readonly StationsOfSid
   return cuts;
 }
 
+/** Whether a run may go from one place of the guard to another, by their numbers, beside all limits. */
+type MayRun = (from: number, to: number) => boolean;
+const anyRun: MayRun = () => true;
+
 /** Fewest runs first, then fewest extra posts, then the shortest longest run; null when no choice keeps the limits. */
-export function chooseCuts(cuts: readonly Cut[], job: Job, readyLength_max: Mm | null): readonly Cut[] | null {
+export function chooseCuts(cuts: readonly Cut[], job: Job, readyLength_max: Mm | null, mayRun: MayRun = anyRun): readonly Cut[] | null {
   const best: (Best | null)[] = cuts.map((_, index) => (index === 0 ? { runs: 0, posts: 0, longest: 0, from: -1 } : null));
   for (let to = 1; to < cuts.length; to++) {
     for (let from = 0; from < to; from++) {
@@ -107,7 +111,7 @@ export function chooseCuts(cuts: readonly Cut[], job: Job, readyLength_max: Mm |
       if (before == null || start === undefined || end === undefined) continue;
       if (cuts.slice(from + 1, to).some(({ kind }) => kind === "interruption")) continue;
       const length = end.endAt - start.startAt;
-      if (!isAllowed(length, end.corners_before - start.corners_after, job, readyLength_max)) continue;
+      if (!mayRun(from, to) || !isAllowed(length, end.corners_before - start.corners_after, job, readyLength_max)) continue;
       const candidate: Best = {
         runs: before.runs + 1,
         posts: before.posts + (end.kind === "line" ? 1 : 0),
@@ -138,4 +142,18 @@ function isBetter(a: Best, b: Best | null): boolean {
   if (a.runs !== b.runs) return a.runs < b.runs;
   if (a.posts !== b.posts) return a.posts < b.posts;
   return a.longest < b.longest - SAME_mm;
+}
+
+/** Of several guards that are cut into runs the one that is best by the same measures; undefined where none is. */
+export function bestOf<T extends { readonly cuts: readonly Cut[] | null }>(options: readonly T[]): T | undefined {
+  let [found, least]: [T | undefined, Best | null] = [undefined, null];
+  for (const option of options) {
+    const { cuts } = option;
+    if (cuts === null) continue;
+    const runs = cuts.slice(1).map((end, index) => end.endAt - (cuts[index]?.startAt ?? 0));
+    const posts = cuts.filter(({ kind }) => kind === "line").length;
+    const measures = { runs: runs.length, posts, longest: Math.max(...runs), from: -1 };
+    if (isBetter(measures, least)) [found, least] = [option, measures];
+  }
+  return found;
 }

@@ -8,9 +8,9 @@ import { criterionText } from "./criterion.ts";
 import { closingOf } from "./frame-answer.ts";
 import type { Bound, TensionWindow } from "./frame-plan.ts";
 import type { FrameGroup } from "./frames.ts";
-import type { Gap, Run } from "./plan.ts";
+import type { Run } from "./plan.ts";
 import type { RunTightening } from "./readings.ts";
-import { type DemandedRun, targetOf, tensionRuns } from "./tensions.ts";
+import { type DemandedRun, type Openings, targetOf, tensionRuns } from "./tensions.ts";
 import { workingLimitOf } from "./tightening.ts";
 
 export interface TensionedGuard {
@@ -19,7 +19,7 @@ export interface TensionedGuard {
 }
 
 /** A cable that goes slack loses no more: its loss grows with its target until it stays tight, by ever smaller steps. */
-const ROUNDS_max = 50;
+const ROUNDS_max = 100;
 
 /**
  * Targets that make up for what is lost at these same targets: found in rounds, of which the second is nearly always the last. A loss
@@ -28,7 +28,7 @@ const ROUNDS_max = 50;
 export function tensionGuard(
   demanded: readonly DemandedRun[],
   groups: readonly FrameGroup[],
-  gaps: readonly Gap[],
+  openings: Openings,
   job: Job,
 ): TensionedGuard {
   let lost: ReadonlyMap<string, Newton> = new Map();
@@ -53,7 +53,7 @@ export function tensionGuard(
     const group = groups.find(({ runs }) => runs.some(({ id }) => id === one.run.id));
     return { ...one, closing: group === undefined ? 0 : closingOf(group, asRuns, one.run.id) };
   });
-  return { runs: tensionRuns(targeted, gaps, job), climate };
+  return { runs: tensionRuns(targeted, openings, job), climate };
 }
 
 /** Target of each run of a group. */

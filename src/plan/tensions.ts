@@ -9,18 +9,18 @@ import { hasErrors, type Outcome, type Problem } from "../problem/problem.ts";
 import { guardRules } from "../tables/limits.ts";
 import type { Mm, Newton } from "../units/quantity.ts";
 import { roundDown, roundUp } from "../units/round.ts";
+import type { BayOpening } from "./bay-openings.ts";
 import { longestFree, requiredTension } from "./criterion.ts";
 import { profileOf } from "./friction.ts";
 import type { SpanLine } from "./lay-run.ts";
-import type { Gap, Run } from "./plan.ts";
+import type { Bay, Run } from "./plan.ts";
 import type { SpanReading } from "./readings.ts";
 import { orderLengthOf, type RunGeometry } from "./runs.ts";
 import { takeUpOf } from "./take-up.ts";
 import { workingLimitOf } from "./tightening.ts";
 
-/** Spacing of the two neighbouring cables that stand farthest apart: the sphere goes through there. */
-export const widestSpacing = (gaps: readonly Gap[]): Mm =>
-  Math.max(...(gaps.length > 2 ? gaps.slice(1, -1) : gaps).map((gap) => gap.spacing));
+/** Spacing and sphere of a bay. */
+export type Openings = (bay: Bay) => BayOpening;
 
 /** A run with what its criterion asks, before its losses are known. */
 export interface DemandedRun {
@@ -31,10 +31,10 @@ export interface DemandedRun {
 }
 
 /** What the criterion asks of every run. */
-export function demandRuns(geometries: readonly RunGeometry[], gaps: readonly Gap[], job: Job): Outcome<readonly DemandedRun[]> {
+export function demandRuns(geometries: readonly RunGeometry[], openings: Openings, job: Job): Outcome<readonly DemandedRun[]> {
   const problems: Problem[] = [];
   const demanded = geometries.map((run): DemandedRun => {
-    const outcome = demandsOf(run, widestSpacing(gaps), job);
+    const outcome = demandsOf(run, openings, job);
     problems.push(...outcome.problems);
     // Friction takes a share, so the profile of a unit pull scales to any target.
     const unit = profileOf(run, 1, job);
@@ -68,9 +68,9 @@ export interface TargetedRun extends DemandedRun, RunTarget {
   readonly closing: Mm;
 }
 
-export function tensionRuns(targeted: readonly TargetedRun[], gaps: readonly Gap[], job: Job): readonly Run[] {
-  const read = spanReader(widestSpacing(gaps), job);
-  return targeted.map((one) => tensionRun(one, widestSpacing(gaps), job, read));
+export function tensionRuns(targeted: readonly TargetedRun[], openings: Openings, job: Job): readonly Run[] {
+  const read = spanReader(job);
+  return targeted.map((one) => tensionRun(one, openings, job, read));
 }
 
 export interface Demand {
@@ -80,17 +80,19 @@ export interface Demand {
 }
 
 /** What the criterion asks of each span of a run; spans that ask the same are computed once. */
-function demandsOf(run: RunGeometry, spacing: Mm, job: Job): Outcome<readonly Demand[]> {
+function demandsOf(run: RunGeometry, openings: Openings, job: Job): Outcome<readonly Demand[]> {
   const problems: Problem[] = [];
-  const known = new Map<Mm, Newton>();
+  const known = new Map<string, Newton>();
   const demands = run.spans.map((line, index) => {
     // The code's table counts the distance between posts; a spacer is none.
     const free = job.tightening.criterion.kind === "table" ? betweenPosts(run, index) : line.bay.free;
-    const before = known.get(free);
+    const { spacing } = openings(line.bay);
+    const key = `${free}|${spacing}`;
+    const before = known.get(key);
     if (before !== undefined) return { line, free, required: before };
     const demand = requiredTension({ free, spacing, runLength: run.pathLength }, job);
     problems.push(...demand.problems);
-    known.set(free, demand.value ?? 0);
+    known.set(key, demand.value ?? 0);
     return { line, free, required: demand.value ?? 0 };
   });
   return { value: demands, problems };
@@ -107,15 +109,16 @@ function betweenPosts(run: RunGeometry, index: number): Mm {
 /** Computed values that differ by less than this share are one: the first of them is named. */
 const SAME_share = 1e-9;
 
-function tensionRun({ run, demands, target, low, covered, closing }: TargetedRun, spacing: Mm, job: Job, read: SpanReader): Run {
+function tensionRun({ run, demands, target, low, covered, closing }: TargetedRun, openings: Openings, job: Job, read: SpanReader): Run {
   const orderLength = orderLengthOf(run.outsideLength, job);
   if (orderLength === null) throw new RangeError(`run ${run.id} is longer than every ready length: the cuts should have prevented it`);
   const band = job.tightening.band.value;
   const profile = profileOf(run, target, job);
-  const stop = stopFinder(spacing, run.pathLength, job);
+  const stop = stopFinder(run.pathLength, job);
   const spans = demands.map(({ line: { bay, from, to }, required, free }): SpanReading => {
-    const reading = read(bay.free, leastBetween(profile, from, to), run.pathLength);
-    const free_stop = stop(bay.free, (reading.tension * (low - covered)) / target);
+    const opening = openings(bay);
+    const reading = read({ free: bay.free, tension: leastBetween(profile, from, to), runLength: run.pathLength, ...opening });
+    const free_stop = stop({ free: bay.free, spacing: opening.spacing }, (reading.tension * (low - covered)) / target);
     return { bayId: bay.id, required, demandSpan: free, free_stop, ...reading };
   });
   const weakest = spans.reduce((least, span) => (span.tension < least.tension * (1 - SAME_share) ? span : least));
@@ -154,10 +157,10 @@ function proofOf(
 }
 
 /** Longest free length by bay and tension; equal pairs are searched once. */
-function stopFinder(spacing: Mm, runLength: Mm, job: Job): (free: Mm, tension: Newton) => Mm | null {
+function stopFinder(runLength: Mm, job: Job): (bay: { readonly free: Mm; readonly spacing: Mm }, tension: Newton) => Mm | null {
   const known = new Map<string, Mm | null>();
-  return (free, tension) => {
-    const key = `${free}|${tension}`;
+  return ({ free, spacing }, tension) => {
+    const key = `${free}|${tension}|${spacing}`;
     if (!known.has(key)) known.set(key, longestFree({ free, spacing, runLength }, tension, job));
     const longest = known.get(key) ?? null;
     return longest === null ? null : Math.max(longest, free);
@@ -165,21 +168,26 @@ function stopFinder(spacing: Mm, runLength: Mm, job: Job): (free: Mm, tension: N
 }
 
 type Reading = Omit<SpanReading, "bayId" | "required" | "demandSpan" | "free_stop">;
-type SpanReader = (free: Mm, tension: Newton, runLength: Mm) => Reading;
+interface ReadSpan extends BayOpening {
+  readonly free: Mm;
+  readonly tension: Newton;
+  readonly runLength: Mm;
+}
+type SpanReader = (span: ReadSpan) => Reading;
 
-/** Reads a span; spans of the same length, tension and run are computed once. */
-function spanReader(spacing: Mm, job: Job): SpanReader {
+/** Reads a span; spans of the same length, tension, opening and run are computed once. */
+function spanReader(job: Job): SpanReader {
   const known = new Map<string, Reading>();
   const { cable, tightening } = job;
   const stiffness = cable.stiffness.value.nominal;
   const modulus = stiffness / metallicArea({ construction: cable.construction, diameter: cable.diameter });
-  const solid = { kind: "sphere", diameter: job.code.openingSphere.value } as const;
   const rules = guardRules({ edition: job.code.edition, occupancy: job.code.occupancy });
-  const infill = rules === null ? null : infillShare(rules.infillLoad.value, Math.sqrt(rules.infillArea_mm2.value), spacing);
-  return (free, tension, runLength) => {
-    const key = `${free}|${tension}|${runLength}`;
+  return ({ free, tension, runLength, spacing, sphere }) => {
+    const key = `${free}|${tension}|${runLength}|${spacing}|${sphere}`;
     const before = known.get(key);
     if (before !== undefined) return before;
+    const solid = { kind: "sphere", diameter: sphere } as const;
+    const infill = rules === null ? null : infillShare(rules.infillLoad.value, Math.sqrt(rules.infillArea_mm2.value), spacing);
     const span = { span: free, tension, stiffness, runLength };
     const sag = (support: "held" | "sliding"): Mm => deflectionUnder({ ...span, support, force: tightening.sagWeight.value }).deflection;
     const push = { ...span, solid, spacing, cableDiameter: cable.diameter };
@@ -188,6 +196,8 @@ function spanReader(spacing: Mm, job: Job): SpanReader {
     const reading: Reading = {
       free,
       tension,
+      spacing,
+      sphere,
       pitch_Hz: pitchBand({
         span: free,
         tension,

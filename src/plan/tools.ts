@@ -4,8 +4,8 @@ import { decimal, force, length } from "../units/print.ts";
 import type { Mm } from "../units/quantity.ts";
 import type { InstrumentRange } from "./instrument-range.ts";
 import { edgeProtection } from "./open-edge.ts";
-import type { BitUse, Run } from "./plan.ts";
-import type { ToolLine } from "./purchase.ts";
+import type { Run } from "./plan.ts";
+import type { BitUse, ToolLine } from "./purchase.ts";
 
 export function makeTools(
   { bits, runs, range }: { readonly bits: readonly BitUse[]; readonly runs: readonly Run[]; readonly range: InstrumentRange },

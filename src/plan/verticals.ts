@@ -4,7 +4,7 @@ import type { Job } from "../job/job.ts";
 import type { Mm } from "../units/quantity.ts";
 import { roundTo } from "../units/round.ts";
 import { leanOf, sectionOfPost } from "./as-found.ts";
-import { cornerPath } from "./corner-path.ts";
+import { alongSlope, jointOf, jointPath } from "./corner-path.ts";
 import type { Bay, RunEnd, SidePlan, Vertical, VerticalRole } from "./plan.ts";
 import type { Cut, StationsOfSide } from "./splits.ts";
 import { type PostStation, placePosts, placeSpacers } from "./stations.ts";
@@ -88,7 +88,7 @@ function toVertical(post: RolePost, side: SidePlan, job: Job, counters: { post: 
     sideIndex: side.index,
     sideId: side.id,
     station: post.station,
-    centre: pointAlong(side.from, side.direction, post.station),
+    ...placeOf(side, post.station),
     direction: side.direction,
     along: section.along,
     across: section.across,
@@ -96,6 +96,13 @@ function toVertical(post: RolePost, side: SidePlan, job: Job, counters: { post: 
     lean: leanOf(job, id),
   };
 }
+
+/** Where a vertical stands, and the walking surface under it. */
+const placeOf = (side: SidePlan, station: Mm): Pick<Vertical, "centre" | "datum" | "slope"> => ({
+  centre: pointAlong(side.from, side.direction, station),
+  datum: side.slope === 0 ? side.datum_from : side.datum_from + station * Math.tan(side.slope),
+  slope: side.slope,
+});
 
 function spacersBetween(left: Vertical, right: Vertical, side: SidePlan, job: Job, counters: { spacer: number }): readonly Vertical[] {
   const section = job.spacers.section;
@@ -115,7 +122,7 @@ function spacersBetween(left: Vertical, right: Vertical, side: SidePlan, job: Jo
       sideIndex: side.index,
       sideId: side.id,
       station,
-      centre: pointAlong(side.from, side.direction, station),
+      ...placeOf(side, station),
       direction: side.direction,
       along: section.along,
       across: section.across,
@@ -134,7 +141,7 @@ function baysOfSide(side: SidePlan, members: readonly Vertical[]): readonly Bay[
       sideId: side.id,
       leftId: left.id,
       rightId: right.id,
-      free: withoutDust(right.station - right.along / 2 - (left.station + left.along / 2)),
+      free: withoutDust(alongSlope(right.station - right.along / 2 - (left.station + left.along / 2), side.slope)),
     };
   });
 }
@@ -149,10 +156,10 @@ function cornerBay(sides: readonly SidePlan[], before: readonly Vertical[], memb
   if (left === undefined || right === undefined) return [];
   const side = sides[left.sideIndex];
   if (side?.ends !== null) return [];
-  const { chord } = cornerPath({
+  const { chord } = jointPath({
     setback_left: (side?.length ?? 0) - left.station - left.along / 2,
     setback_right: right.station - right.along / 2,
-    turn: side?.turn ?? 0,
+    ...jointOf(side, sides[right.sideIndex]),
   });
   return [
     {

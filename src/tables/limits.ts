@@ -26,6 +26,8 @@ export interface GuardRules {
   readonly guardHeight_min: Cited<Mm>;
   /** Diameter of the sphere that must not pass, from the walking surface up. */
   readonly openingSphere: Cited<Mm>;
+  /** On the open side of a stair. */
+  readonly stairs: StairRules;
   /** Load on the infill, square to the guard, over `infillArea_mm2`. */
   readonly infillLoad: Cited<Newton>;
   readonly infillArea_mm2: Cited<number>;
@@ -49,13 +51,25 @@ export interface GuardRules {
   readonly notes: readonly string[];
 }
 
+/** What differs on the open side of a stair; heights are plumb above the line of the nosings. */
+export interface StairRules {
+  readonly guardHeight_min: Cited<Mm>;
+  readonly openingSphere: Cited<Mm>;
+  /** Sphere that must not pass at the triangle of riser, tread and bottom rail; null where the code names none. */
+  readonly triangleSphere: Cited<Mm> | null;
+  /** Height of the guard's top where it is the stair's handrail. */
+  readonly handrail: { readonly low: Cited<Mm>; readonly high: Cited<Mm> | null };
+  /** A flight from this many risers on, or of this rise, needs a handrail. */
+  readonly handrailNeeded: Cited<{ readonly risers: number } | { readonly rise: Mm }>;
+}
+
 interface Question {
   readonly edition: CodeEdition;
   readonly occupancy: Occupancy;
 }
 
 /**
- * The rules for level guards of one edition and occupancy.
+ * The rules for guards, level and on stairs, of one edition and occupancy.
  *
  * @param question - edition and occupancy as a job names them [words]
  * @returns lengths [mm], loads [N], area [mm2] and line load [N/mm], each with its clause; null for "other", whose rules the job must state
@@ -93,6 +107,7 @@ interface IrcClauses {
   readonly source: SourceId;
   /** R312 up to 2021, R321 since 2024. */
   readonly guards: string;
+  readonly handrails: string;
   readonly pool: string;
   readonly topDirection: Cited<string>;
   readonly directions: readonly LoadDirection[];
@@ -105,6 +120,7 @@ const ircClauses: Readonly<Record<"IRC 2018" | "IRC 2021" | "IRC 2024", IrcClaus
   "IRC 2018": {
     source: "irc-2018",
     guards: "R312.1",
+    handrails: "R311.7.8",
     pool: "R326.1",
     topDirection: cite("in any direction, at any point", "irc-2018", "table R301.5, note d"),
     directions: ANY_DIRECTION,
@@ -112,6 +128,7 @@ const ircClauses: Readonly<Record<"IRC 2018" | "IRC 2021" | "IRC 2024", IrcClaus
   "IRC 2021": {
     source: "irc-2021",
     guards: "R312.1",
+    handrails: "R311.7.8",
     pool: "R327.1",
     topDirection: cite(outward, "irc-2021", "table R301.5, notes d and i"),
     directions: ["outward", "down"],
@@ -119,11 +136,17 @@ const ircClauses: Readonly<Record<"IRC 2018" | "IRC 2021" | "IRC 2024", IrcClaus
   "IRC 2024": {
     source: "irc-2024",
     guards: "R321.1",
+    handrails: "R318.7.8",
     pool: "R328.1",
     topDirection: cite(outward, "irc-2024", "table R301.5, notes d and i"),
     directions: ["outward", "down"],
   },
 };
+
+const handrailOf = (source: SourceId, where: string): StairRules["handrail"] => ({
+  low: cite(inches(34), source, where),
+  high: cite(inches(38), source, where),
+});
 
 function residentialRules(clauses: IrcClauses, occupancy: Occupancy): GuardRules {
   const { source, guards } = clauses;
@@ -132,6 +155,13 @@ function residentialRules(clauses: IrcClauses, occupancy: Occupancy): GuardRules
     guardRequiredAboveDrop: cite(inches(30), source, `${guards}.1`, "measured to any point within 36 in of the edge"),
     guardHeight_min: cite(inches(36), source, `${guards}.2`),
     openingSphere: cite(inches(4), source, `${guards}.3`),
+    stairs: {
+      guardHeight_min: cite(inches(34), source, `${guards}.2, exception 1`),
+      openingSphere: cite(inches(4.375), source, `${guards}.3, exception 2`),
+      triangleSphere: cite(inches(6), source, `${guards}.3, exception 1`),
+      handrail: handrailOf(source, `${guards}.2, exception 2`),
+      handrailNeeded: cite({ risers: 4 }, source, clauses.handrails),
+    },
     infillLoad: cite(poundsForce(50), source, "table R301.5, note f"),
     infillArea_mm2: cite(SQUARE_FOOT_mm2, source, "table R301.5, note f"),
     topLoad: cite(poundsForce(200), source, "table R301.5"),
@@ -173,6 +203,14 @@ function buildingRules(clauses: IbcClauses, occupancy: Occupancy): GuardRules {
       ? cite(inches(36), source, "1015.3, exception 1", "group R-3, not more than three storeys")
       : cite(inches(42), source, "1015.3"),
     openingSphere: cite(inches(4), source, "1015.4", "from 36 in to 42 in of height a 4-3/8 in sphere (exception 1)"),
+    stairs: {
+      guardHeight_min: home || unit ? cite(inches(34), source, "1015.3, exceptions") : cite(inches(42), source, "1015.3"),
+      openingSphere: home || unit ? cite(inches(4.375), source, "1015.4, exception 6") : cite(inches(4), source, "1015.4"),
+      triangleSphere: cite(inches(6), source, "1015.4, exception 2"),
+      handrail: handrailOf(source, "1015.3, exceptions; 1014.2"),
+      // Stairways, without a least number of risers.
+      handrailNeeded: cite({ risers: 1 }, source, "1011.11"),
+    },
     infillLoad: cite(poundsForce(50), source, clauses.infill),
     infillArea_mm2: fromMemory(SQUARE_FOOT_mm2, "ASCE 7-16, 4.5.1.2: 12 in by 12 in including openings"),
     topLoad: cite(poundsForce(200), source, clauses.point),
@@ -205,6 +243,13 @@ function australianRules(occupancy: Occupancy): GuardRules {
     guardRequiredAboveDrop: cite(1000, "ncc-2022", "11.3.3; H5P2"),
     guardHeight_min: cite(1000, "ncc-2022", "11.3.4(2)(b)(i)"),
     openingSphere: cite(125, "ncc-2022", "11.3.4(4)"),
+    stairs: {
+      guardHeight_min: cite(865, "ncc-2022", "11.3.4(2)(a)"),
+      openingSphere: cite(125, "ncc-2022", "11.3.4(4)", "above the line of the nosings"),
+      triangleSphere: null,
+      handrail: { low: cite(865, "ncc-2022", "11.3.5"), high: null },
+      handrailNeeded: cite({ rise: 1000 }, "ncc-2022", "11.3.5"),
+    },
     infillLoad: fromMemory(500, loads),
     infillArea_mm2: fromMemory(2000, loads),
     topLoad: fromMemory(600, loads),

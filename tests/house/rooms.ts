@@ -27,7 +27,7 @@ export const house: readonly Room[] = [
   { name: "job", rooms: ["units", "sources", "problem", "tables"], packages: ["yaml", "zod", "fastest-levenshtein"] },
   { name: "plan", rooms: ["units", "sources", "problem", "geometry", "tables", "mechanics", "stock", "job"], packages: [] },
   // Looks back from a number of the Plan to what it came from.
-  { name: "explain", rooms: ["units", "sources", "tables", "mechanics", "plan"], packages: ["fastest-levenshtein"] },
+  { name: "explain", rooms: ["units", "sources", "geometry", "tables", "mechanics", "plan"], packages: ["fastest-levenshtein"] },
   // Knows paper and pens, no job.
   { name: "drawing", rooms: ["units", "geometry"], packages: [] },
   { name: "packet", rooms: ["units", "sources", "problem", "geometry", "tables", "job", "plan", "drawing"], packages: [] },

@@ -76,7 +76,8 @@ describe("makePlan on every example", () => {
     for (const run of plan.runs) {
       const bays = plan.bays.filter((bay) => run.bayIds.includes(bay.id));
       const ids = [...new Set(bays.flatMap((bay) => [bay.leftId, bay.rightId]))];
-      const solid = ids.reduce((sum, id) => sum + (plan.verticals.find((vertical) => vertical.id === id)?.along ?? 0), 0);
+      const members = plan.verticals.filter(({ id }) => ids.includes(id));
+      const solid = members.reduce((sum, { along, slope }) => sum + along / Math.cos(slope), 0);
       const free = bays.reduce((sum, bay) => sum + bay.free, 0);
       // Bores set off sideways make the first or last span a hair longer than its bay.
       expect(run.outsideLength - solid - free).toBeGreaterThanOrEqual(-1e-6);

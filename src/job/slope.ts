@@ -1,0 +1,26 @@
+// How does a side slope, and at which heights does its guard stand?
+import type { Cited } from "../sources/cited.ts";
+import type { Mm, Radian } from "../units/quantity.ts";
+
+/**
+ * A slope of the walking surface along a side: of a ramp its surface, of a stair the line through its nosings. Between two sides the
+ * surface does not jump: a stair's side reaches from the edge of the landing to where the line of the nosings meets the lower floor.
+ */
+export interface Rake {
+  readonly kind: "stair" | "ramp";
+  /** Above level, from left to right; negative where the side goes down. */
+  readonly slope: Radian;
+  /** One step of a stair; null where the job gives only the slope. */
+  readonly step: { readonly riser: Mm; readonly tread: Mm } | null;
+  /** As the job gives the slope, in words: "7 in by 10-1/2 in". */
+  readonly givenAs: "pitch" | "rise and run" | "riser and tread" | "counts of risers and treads";
+}
+
+/** Heights on raked sides, all plumb above the walking surface or the line of the nosings. */
+export interface RakeFrame {
+  readonly gapBelow: Cited<Mm>;
+  /** null: so that the tops of raked and level rails meet at one height. */
+  readonly clearOpening: Cited<Mm> | null;
+  /** Length of a post below the datum at its middle, for the cut list. */
+  readonly postBelow: Cited<Mm>;
+}

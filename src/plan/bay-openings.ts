@@ -1,0 +1,29 @@
+// How far apart do the cables stand in a bay, and which sphere must not pass there?
+import type { Job } from "../job/job.ts";
+import type { Mm } from "../units/quantity.ts";
+import type { Bay, Gap, Plan } from "./plan.ts";
+
+export interface BayOpening {
+  /** Of the two neighbouring cables that stand farthest apart, square to them. */
+  readonly spacing: Mm;
+  readonly sphere: Mm;
+}
+
+/** Spacing of the two neighbouring cables that stand farthest apart: the sphere goes through there. */
+const widestSpacing = (gaps: readonly Gap[]): Mm => Math.max(...(gaps.length > 2 ? gaps.slice(1, -1) : gaps).map((gap) => gap.spacing));
+
+/** By the bay's side; between two sides the wider spacing and the smaller sphere count. */
+export function openingsOf({ sides, gaps, rakes }: Pick<Plan, "sides" | "gaps" | "rakes">, job: Job): (bay: Bay) => BayOpening {
+  const bySide = sides.map((side): BayOpening => {
+    const rake = rakes.find(({ sideId }) => sideId === side.id);
+    if (rake === undefined) return { spacing: widestSpacing(gaps), sphere: job.code.openingSphere.value };
+    return { spacing: widestSpacing(rake.gaps), sphere: rake.openingSphere.value };
+  });
+  return ({ kind, sideId }) => {
+    const index = sides.findIndex(({ id }) => id === sideId);
+    const own = bySide[index];
+    const next = kind === "corner" ? bySide[index + 1] : own;
+    if (own === undefined || next === undefined) throw new RangeError(`a bay on side ${sideId}, which the guard does not have`);
+    return { spacing: Math.max(own.spacing, next.spacing), sphere: Math.min(own.sphere, next.sphere) };
+  };
+}

@@ -1,0 +1,68 @@
+import { describe, expect, test } from "vitest";
+import { guardFrame, sideState } from "../../src/mechanics/guard-frame.ts";
+import type { GuardFrameInput } from "../../src/mechanics/guard-frame-build.ts";
+
+const post = { E: 10_000, A: 8000, I: 6e6, base: "fixed" as const };
+const SLOPE = Math.atan2(7, 10.5);
+const feet = [0, 1500, 3000].map((station) => ({ ...post, station, foot: station * Math.tan(SLOPE) }));
+const rail = { EA: 4e7, EI: 2e10, joint: "pinned" as const };
+const raked: GuardFrameInput = {
+  posts: feet,
+  height: 900,
+  topRail: rail,
+  bottomRail: { ...rail, height: 90 },
+  cables: [300, 600].map((height) => ({ left: 0, right: 2, height, slope_left: SLOPE, slope_right: SLOPE })),
+};
+
+describe("a guard frame on a slope", () => {
+  // Two cantilevers: along the cable each gives cos^2 h^3 / 3EI by bending and sin^2 h / EA by its own length.
+  test("of two posts without rails closes by 2 (cos^2 h^3 / (3 E I) + sin^2 h / (E A)) under 1 N along the slope", () => {
+    const { flexibility } = guardFrame({
+      posts: [feet[0], feet[1]].flatMap((one) => (one === undefined ? [] : [one])),
+      height: 900,
+      topRail: null,
+      bottomRail: null,
+      cables: [{ left: 0, right: 1, height: 600, slope_left: SLOPE, slope_right: SLOPE }],
+    });
+    const bending = 600 ** 3 / (3 * 10_000 * 6e6);
+    const stretch = 600 / (10_000 * 8000);
+    const closed = 2 * (Math.cos(SLOPE) ** 2 * bending + Math.sin(SLOPE) ** 2 * stretch);
+    expect(flexibility[0]?.[0]).toBeCloseTo(closed, 12);
+  });
+
+  test("has a symmetric flexibility, and cables that lie within it leave no force on its bases together", () => {
+    const guard = guardFrame(raked);
+    expect(guard.flexibility[0]?.[1]).toBeCloseTo(guard.flexibility[1]?.[0] ?? 0, 12);
+    const { baseShear, baseThrust } = sideState(guard, { tensions: [1000, 1200] });
+    const total = (forces: readonly number[]): number => forces.reduce((sum, force) => sum + force, 0);
+    expect(total(baseShear)).toBeCloseTo(0, 6);
+    expect(total(baseThrust)).toBeCloseTo(0, 6);
+  });
+
+  test("lifts the post at its foot and presses down on the one at its head", () => {
+    const { baseThrust } = sideState(guardFrame(raked), { tensions: [1000, 1200] });
+    expect(baseThrust[0]).toBeLessThan(0);
+    expect(baseThrust[2]).toBeGreaterThan(0);
+  });
+
+  test("without slope is the level frame, number for number", () => {
+    const level = { ...raked, posts: raked.posts.map(({ foot: _foot, ...one }) => one), cables: [{ left: 0, right: 2, height: 300 }] };
+    const flat = { ...level, cables: [{ left: 0, right: 2, height: 300, slope_left: 0, slope_right: 0 }] };
+    expect(guardFrame(flat).flexibility).toEqual(guardFrame(level).flexibility);
+  });
+
+  test("seen in a mirror closes as much", () => {
+    const mirrored = {
+      ...raked,
+      posts: raked.posts.map((one) => ({ ...one, station: 3000 - one.station })).toReversed(),
+      cables: raked.cables.map((one) => ({ ...one, slope_left: -SLOPE, slope_right: -SLOPE })),
+    };
+    expect(guardFrame(mirrored).flexibility[0]?.[1]).toBeCloseTo(guardFrame(raked).flexibility[0]?.[1] ?? 0, 12);
+  });
+
+  // A deck that grows as a whole moves every point away from the first base in proportion: the cable's anchors part by its length times the strain.
+  test("on free posts follows a strain of its deck by the length of the cable along the slope", () => {
+    const { perDeckStrain } = guardFrame({ ...raked, topRail: null, bottomRail: null });
+    expect(perDeckStrain.closing[0]).toBeCloseTo(-3000 / Math.cos(SLOPE), 6);
+  });
+});
