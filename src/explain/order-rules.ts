@@ -1,6 +1,7 @@
 // How many pieces are bought and cut, with which spares, and how much lumber is that?
-import { spoolsFor } from "../plan/buying.ts";
+import { isBevelled, spoolsFor } from "../plan/buying.ts";
 import type { OrderLine } from "../plan/purchase.ts";
+import { angleDegrees } from "../units/print.ts";
 import { derived, from, given, must, type Reader } from "./reader.ts";
 import { type Rule, rule } from "./rule.ts";
 import type { Working } from "./trace.ts";
@@ -51,6 +52,11 @@ function net(reader: Reader, [key]: readonly string[]): Working | null {
   const grips = ["n", "gripping ends of all runs", ends.filter(({ kind }) => kind === "grip").length] as const;
   if (item === "ready cable")
     return count("n * N", ["n", "runs of this length", plan.runs.filter(({ orderLength }) => orderLength === pieceLength).length], courses);
+  if (item === "bevelled washer, stainless") {
+    const { size } = lineAt(reader, key);
+    const own = plan.bores.filter((bore) => isBevelled(bore) && size === `for ${angleDegrees(Math.abs(bore.angle))}`).length;
+    return count("n", ["n", "end bores at this angle", own]);
+  }
   if (item === "stud end for fitting on site") {
     const ready = plan.job.supply.kind === "ready" ? plan.runs.length : 0;
     return count("(n - r) * N", studs, ["r", "of them that come on ready cables", ready], courses);

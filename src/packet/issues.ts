@@ -9,6 +9,7 @@ export type SheetKey =
   | "plan"
   | "elevation"
   | "details"
+  | "stairs"
   | "cables"
   | "lumber"
   | "bores"
@@ -54,6 +55,13 @@ export const catalogue: Readonly<Record<SheetKey, CatalogueRow>> = {
   plan: { id: "Z-101", name: "Plan", slug: "plan", use: "posts, bays, runs from above", issues: everyIssue },
   elevation: { id: "Z-201", name: "Elevation", slug: "elevation", use: "heights and bays", issues: everyIssue },
   details: { id: "Z-301", name: "Details", slug: "details", use: "ends and crossings, cut open", issues: ["crew", "homeowner", "permit"] },
+  stairs: {
+    id: "Z-401",
+    name: "Stairs and ramps",
+    slug: "stairs",
+    use: "rake, spacings, bores at an angle",
+    issues: ["crew", "homeowner", "permit"],
+  },
   cables: { id: "Z-601", name: "Cables", slug: "cables", use: "lengths, ends, take-up", issues: everyIssue },
   lumber: {
     id: "Z-602",
@@ -126,7 +134,11 @@ export function sheetHeads({ plan, issue, all }: { plan: Plan; issue: Issue; all
 }
 
 /** What is cut has the name of what it is. */
-function nameOf(key: SheetKey, { job }: Plan): string {
+function nameOf(key: SheetKey, { job, rakes }: Plan): string {
+  if (key === "stairs") {
+    const stairs = rakes.filter(({ kind }) => kind === "stair").length;
+    return stairs === 0 ? "Ramps" : stairs === rakes.length ? "Stairs" : catalogue.stairs.name;
+  }
   if (key !== "lumber") return catalogue[key].name;
   const materials = [job.posts.section, job.spacers.section, job.frame.topRail, ...(job.frame.bottomRail ? [job.frame.bottomRail] : [])];
   const wooden = materials.filter(({ material }) => material === "wood").length;
@@ -136,6 +148,7 @@ function nameOf(key: SheetKey, { job }: Plan): string {
 function headsOf(key: SheetKey, plan: Plan): readonly SheetHead[] {
   const { id, slug, use } = catalogue[key];
   const name = nameOf(key, plan);
+  if (key === "stairs" && plan.rakes.length === 0) return [];
   if (key !== "elevation") {
     return [{ key, id, name, slug, use, sideIndex: 0 }];
   }

@@ -22,6 +22,7 @@ import { proofSheet } from "./sheets/proof.ts";
 import { recordSheet } from "./sheets/record.ts";
 import { safetySheet } from "./sheets/safety.ts";
 import { sourcesSheet } from "./sheets/sources.ts";
+import { stairsSheet } from "./sheets/stairs.ts";
 import { stepsSheet } from "./sheets/steps.ts";
 import { surveySheet } from "./sheets/survey.ts";
 import { tighteningSheet } from "./sheets/tightening.ts";
@@ -44,6 +45,7 @@ const makers: Readonly<Record<SheetKey, SheetMaker>> = {
   plan: planSheet,
   elevation: elevationSheet,
   details: detailsSheet,
+  stairs: stairsSheet,
   cables: cablesSheet,
   lumber: lumberSheet,
   bores: boresSheet,

@@ -71,6 +71,10 @@ export const introduction: Readonly<Record<SheetKey, readonly Text[]>> = {
   plan: ["This is your guard seen from above. Stand where people walk and look out: everything counts from left to right."],
   elevation: ["This is one side as you see it from inside. Heights start at the datum. Look up each hole in the table of bores."],
   details: ["These drawings cut through the guard at its ends and at some posts. They show which part goes where."],
+  stairs: [
+    "A side that slopes is bored at an angle: each hole goes in and comes out at two heights.",
+    "Measure the slope yourself first, over the whole flight. If you are not sure of it, call a carpenter before you bore.",
+  ],
   cables: [
     "One cable is one line of one run. The mark R1-05 means run 1, fifth cable from the bottom.",
     "Cables are bought longer than needed. The steps say when the rest is cut off.",

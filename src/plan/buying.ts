@@ -1,7 +1,7 @@
 // What has to be bought, how many with spares, and for how much?
 import type { Job } from "../job/job.ts";
 import { cutStock } from "../stock/cut.ts";
-import { length } from "../units/print.ts";
+import { angleDegrees, length } from "../units/print.ts";
 import type { Cents, Mm } from "../units/quantity.ts";
 import { roundUp } from "../units/round.ts";
 import type { Bore, Run } from "./plan.ts";
@@ -81,7 +81,7 @@ function piece(
   return [{ group, item, size, net, spare, quantity: net + spare, unit, pieceLength: null, price_cents: null, note: options.note }];
 }
 
-function fittingLines({ runs, courseCount }: Bought, job: Job): readonly OrderLine[] {
+function fittingLines({ runs, courseCount, bores }: Bought, job: Job): readonly OrderLine[] {
   const ends = runs.flatMap((run) => [run.left, run.right]);
   const studs = ends.filter((end) => end.kind === "stud").length * courseCount;
   const grips = ends.filter((end) => end.kind === "grip").length * courseCount;
@@ -107,9 +107,22 @@ function fittingLines({ runs, courseCount }: Bought, job: Job): readonly OrderLi
       job,
       note: "under the collar of each fitting, on the face of the post",
     }),
+    ...bevelledWashers(bores, job),
     ...piece("fittings", "cap for a stud", stud.thread, studs, { job, note: "over the stud and its nut" }),
     ...piece("fittings", "cap for a cut cable end", size(job.cable.diameter), grips, { job, note: "no sharp end stays open" }),
   ];
+}
+
+/** Where an end is bored at an angle, nut and collar need a seat square to the bore. */
+export const isBevelled = ({ angle, kind }: Bore): boolean => angle !== 0 && (kind === "stud end" || kind === "grip end");
+
+function bevelledWashers(bores: readonly Bore[], job: Job): readonly OrderLine[] {
+  const slopes = [...new Set(bores.filter(isBevelled).map(({ angle }) => Math.abs(angle)))];
+  return slopes.flatMap((slope) => {
+    const net = bores.filter((bore) => isBevelled(bore) && Math.abs(bore.angle) === slope).length;
+    const note = "under nut or collar of an end on a rake, thick edge on the acute side (common practice, no source)";
+    return piece("fittings", "bevelled washer, stainless", `for ${angleDegrees(slope)}`, net, { job, note });
+  });
 }
 
 function bushingLines({ runs, courseCount, bores }: Bought, job: Job): readonly OrderLine[] {

@@ -1,14 +1,16 @@
 // What does one side look like from the deck, and at which heights and stations does everything stand?
 import { dimension, type Ordinate, ordinateDepth, ordinateSize, runningDimensions } from "../../drawing/dimension.ts";
-import { type Room, type Scale, scalesOf, viewOf } from "../../drawing/paper.ts";
+import { type Room, type Scale, scalesOf } from "../../drawing/paper.ts";
 import type { Part } from "../../drawing/shape.ts";
 import { label, lineHeight, textLines, textWidth } from "../../drawing/text.ts";
-import type { Bay, Plan, SidePlan } from "../../plan/plan.ts";
+import type { Bay, Plan, SidePlan, Vertical } from "../../plan/plan.ts";
+import type { RakePlan } from "../../plan/rake-plan.ts";
 import type { Mm } from "../../units/quantity.ts";
 import type { Drawing, Text } from "../packet.ts";
 import type { Show } from "../show-number.ts";
 import { floorWord } from "../wording.ts";
 import { courseName, finishDrawing, footer, leftFace, membersOf, places, rightFace, showOf } from "./kit.ts";
+import { climbOf, gapsOn, openingOn, rakedView, rakeOn } from "./raked.ts";
 import { baysIn, DECK_mm, EDGE_NAME_mm, edgeRoom, type Scene, sideScene, verticalsIn, wallRoom, wallsOf } from "./side-scene.ts";
 import { type Stretch, stretchesOf } from "./stretches.ts";
 
@@ -30,11 +32,11 @@ export function elevations(plan: Plan, sideIndex: number, box: Room): readonly D
   const side = plan.sides[sideIndex];
   if (side === undefined) throw new RangeError(`no side at position ${sideIndex}`);
   const walls = wallRoom(side);
-  const depth = ordinateDepth({ ordinates: heightsOf(plan), start: 0.6, lay: "outward" });
+  const depth = ordinateDepth({ ordinates: heightsOf(plan, side), start: 0.6, lay: "outward" });
   const width = box.width - depth - walls.left - walls.right - RIGHT_mm - 1.2;
   const { scale, stretches } = chooseStretches(plan, side, { width, height: box.height });
   return stretches.map((stretch, index) => {
-    const view = viewOf({ ratio: scale.ratio, model: { x: stretch.from, y: 0 }, paper: { x: 0, y: 0 } });
+    const view = rakedView(side, stretch, scale.ratio);
     return elevation({ plan, side, stretch, view }, { scale, box, index, count: stretches.length });
   });
 }
@@ -47,13 +49,19 @@ interface Chosen {
 /** The fewest stretches at which courses and verticals stand far enough apart, at the largest scale for so many. */
 function chooseStretches(plan: Plan, side: SidePlan, room: Room): Chosen {
   const least = leastRatio(plan, side);
-  const scales = scalesOf(plan.job.units).filter(({ ratio }) => ratio >= least);
+  const climb = climbOf(side);
+  // A rake needs the height of its climb too: its courses may come closer on paper.
+  const scales = scalesOf(plan.job.units).filter(({ ratio }) => ratio >= (climb > 0 ? RAKE_share * least : least));
   const smallest = scales.at(-1)?.ratio ?? least;
-  const { guardHeight } = plan.opening;
+  const { guardHeight } = openingOn(plan, side);
+  const bays = baysOn(plan, side).length;
   // What cannot be told apart at a smaller scale takes the height that it needs.
   const low = (ratio: number, count: number): boolean =>
-    ratio <= smallest ||
-    (count === 1 ? guardHeight * ratio + AROUND_mm <= room.height : guardHeight * ratio + AROUND_PART_mm <= Math.min(room.height, PART_mm));
+    (ratio <= smallest && (climb === 0 || count > bays)) ||
+    (count === 1
+      ? (guardHeight + climb) * ratio + AROUND_mm <= room.height
+      : // On a rake a part has the page for itself.
+        (guardHeight + climb / count) * ratio + AROUND_PART_mm <= (climb > 0 ? room.height : Math.min(room.height, PART_mm)));
   const whole = edgeRoom({ side, stretch: { from: 0, to: side.length, matchLeft: null, matchRight: null } });
   for (let count = 1; count < 200; count++) {
     const width = room.width - (count === 1 ? whole.left + whole.right : 2 * EDGE_NAME_mm);
@@ -66,9 +74,13 @@ function chooseStretches(plan: Plan, side: SidePlan, room: Room): Chosen {
   throw new RangeError("a bay is wider than the paper at every scale");
 }
 
+const RAKE_share = 0.6;
+
+const baysOn = (plan: Plan, side: SidePlan): readonly Bay[] => plan.bays.filter((bay) => bay.sideId === side.id && bay.kind === "bay");
+
 function leastRatio(plan: Plan, side: SidePlan): number {
-  const gaps = plan.gaps.map((gap) => gap.spacing);
-  const own = plan.bays.filter((bay) => bay.sideId === side.id && bay.kind === "bay").map((bay) => membersOf(plan, bay));
+  const gaps = gapsOn(plan, side).map((gap) => gap.spacing);
+  const own = baysOn(plan, side).map((bay) => membersOf(plan, bay));
   const pitches = own.map(({ left, right }) => right.station - left.station);
   // A side may hold bays that are too short for any scale: those must not force it apart.
   const forCourses = COURSE_PITCH_min_mm / Math.min(...gaps, 1000);
@@ -76,9 +88,9 @@ function leastRatio(plan: Plan, side: SidePlan): number {
   return Math.max(forCourses, forVerticals);
 }
 
-function heightsOf(plan: Plan): readonly Ordinate[] {
+function heightsOf(plan: Plan, side: SidePlan): readonly Ordinate[] {
   const { tape } = showOf(plan);
-  const { bottom, top } = plan.opening;
+  const { bottom, top } = openingOn(plan, side);
   return [
     { at: 0, value: "datum 0" },
     ...(bottom > 0 ? [{ at: bottom, value: `(${tape(bottom)})` }] : []),
@@ -112,7 +124,7 @@ function dimensions(scene: Scene, show: Show): readonly Part[] {
   const { plan, side, stretch, view } = scene;
   const datum = view.point({ x: stretch.from, y: 0 });
   const right = view.point({ x: stretch.to, y: 0 });
-  const heights = heightsOf(plan).map((ordinate) => ({ ...ordinate, at: ordinate.at * view.ratio }));
+  const heights = heightsOf(plan, side).map((ordinate) => ({ ...ordinate, at: ordinate.at * view.ratio }));
   const verticals = verticalsIn(scene);
   const at = (station: Mm): Mm => (station - stretch.from) * view.ratio;
   const stations = verticals.map(({ station }): Ordinate => ({ at: at(station), value: show.feet(station) }));
@@ -131,7 +143,11 @@ function dimensions(scene: Scene, show: Show): readonly Part[] {
       ...(kind === "spacer" ? { minor: true as const } : {}),
     }),
   );
-  const top = view.point({ x: stretch.from, y: plan.opening.guardHeight });
+  const { guardHeight } = openingOn(plan, side);
+  const top = view.point({ x: stretch.from, y: guardHeight });
+  const topRight = view.point({ x: stretch.to, y: guardHeight });
+  // Stations stand below the lower end of a rake.
+  const foot = { x: datum.x, y: Math.max(datum.y, right.y) + footOf(scene) };
   const walls = wallsOf(scene);
   const guardEnd = { x: right.x + walls.right + edges.right, y: right.y };
   return [
@@ -143,9 +159,11 @@ function dimensions(scene: Scene, show: Show): readonly Part[] {
       start: 0.6,
       lay: "outward",
     }),
-    runningDimensions({ origin: top, along: rightward, outward: { x: 0, y: -1 }, ordinates: marks, start: 0.6, lay: "along" }),
+    ...(side.slope === 0
+      ? [runningDimensions({ origin: top, along: rightward, outward: { x: 0, y: -1 }, ordinates: marks, start: 0.6, lay: "along" })]
+      : verticals.map((vertical) => markAbove(scene, vertical))),
     runningDimensions({
-      origin: datum,
+      origin: foot,
       along: rightward,
       outward: { x: 0, y: 1 },
       ordinates: stations,
@@ -154,31 +172,43 @@ function dimensions(scene: Scene, show: Show): readonly Part[] {
       ...(lay === "along" ? { from: 0, to: right.x - datum.x } : {}),
       ...(stretch.matchLeft === null ? { datum: true as const } : {}),
     }),
-    dimension({ from: guardEnd, to: { x: guardEnd.x, y: top.y }, offset: GUARD_DIMENSION_mm, text: show.tape(plan.opening.guardHeight) }),
+    dimension({ from: guardEnd, to: { x: guardEnd.x, y: topRight.y }, offset: GUARD_DIMENSION_mm, text: show.tape(guardHeight) }),
     ...(whole
       ? [
           dimension({
-            from: { x: datum.x, y: datum.y + DECK_mm },
-            to: { x: right.x, y: right.y + DECK_mm },
+            from: { x: datum.x, y: foot.y + DECK_mm },
+            to: { x: right.x, y: foot.y + DECK_mm },
             offset: ordinateDepth({ ordinates: stations, start, lay }) - DECK_mm + 2.4,
-            text: `side ${side.id}: ${show.feet(side.length)}`,
+            text: `side ${side.id}: ${show.feet(side.length)}${side.slope === 0 ? "" : " level"}`,
           }),
         ]
       : []),
   ];
 }
 
+/** Paper that the steps of a stair take below the line of the nosings at its lower end. */
+const footOf = ({ plan, side, view }: Scene): Mm => (side.slope === 0 ? 0 : (rakeOn(plan, side)?.triangle?.riser ?? 0) * view.ratio);
+
+/** On a rake the mark stands over its post. */
+function markAbove({ plan, side, view }: Scene, { id, kind, station }: Vertical): Part {
+  const { x, y } = view.point({ x: station, y: openingOn(plan, side).guardHeight });
+  return label(id, { x, y: y - 3 }, { anchor: "middle", weight: kind === "post" ? 700 : 400 });
+}
+
 /** Name and free length in the bay: on one line, on two, or turned; what has no room at all stands in the table only. */
-function spanLabel({ plan, stretch, view }: Scene, bay: Bay, show: Show): readonly Part[] {
+function spanLabel({ plan, side, stretch, view }: Scene, bay: Bay, show: Show): readonly Part[] {
   const { left, right } = membersOf(plan, bay);
   const [from, to] = [Math.max(rightFace(left), stretch.from), Math.min(leftFace(right), stretch.to)];
-  const whole = to - from > bay.free - 1;
+  // Level, as it is drawn; on a rake the cable is longer.
+  const level = leftFace(right) - rightFace(left);
+  const { bottom, top } = openingOn(plan, side);
+  const whole = to - from > level - 1;
   // A bay cut by a match line is named in the larger half of it.
-  if (bay.kind !== "bay" || to - from < 0.45 * bay.free) return [];
-  const middle = view.point({ x: (from + to) / 2, y: (plan.opening.bottom + plan.opening.top) / 2 });
+  if (bay.kind !== "bay" || to - from < 0.45 * level) return [];
+  const middle = view.point({ x: (from + to) / 2, y: (bottom + top) / 2 });
   const room = {
-    width: bay.free * view.ratio * (whole ? 1 : 0.5) - 1.6,
-    height: (plan.opening.top - plan.opening.bottom) * view.ratio - 1,
+    width: level * view.ratio * (whole ? 1 : 0.5) - 1.6,
+    height: (top - bottom) * view.ratio - 1,
   };
   const span = `(span ${show.tape(bay.free)})`;
   const rows = [
@@ -203,6 +233,8 @@ function spanLabel({ plan, stretch, view }: Scene, bay: Bay, show: Show): readon
 function notesOf({ plan, side }: Scene, show: Show, { index, count }: Pick<ElevationOptions, "index" | "count">): Text {
   const stations = `Stations: middle of each post and spacer, from the left-hand start of side ${side.id}.`;
   if (index > 0) return "Sections, spacing and heights as on part 1.";
+  const rake = rakeOn(plan, side);
+  if (rake !== undefined) return rakeNotes(rake, stations, show);
   // Parts stand two to a page: what side A says is not said again.
   if (count > 1 && side.index > 0) return `Sections, spacing and heights as on side ${plan.sides[0]?.id ?? ""}. ${stations}`;
   const widest = Math.max(...plan.gaps.map((gap) => gap.clear));
@@ -218,6 +250,15 @@ function notesOf({ plan, side }: Scene, show: Show, { index, count }: Pick<Eleva
   ].join(" ");
 }
 
+function rakeNotes({ slope, kind, gaps, rise }: RakePlan, stations: Text, show: Show): Text {
+  const surface = kind === "stair" ? "line of the nosings (dash-dotted)" : "surface of the ramp";
+  return [
+    `Rake ${show.angle(Math.abs(slope))}, ${rise > 0 ? "up" : "down"} to the right. Heights are plumb above the ${surface}, at the left-hand end here and at the middle of each post.`,
+    `Spacing square to the cables: ${places(gaps.map((gap) => show.tape(gap.spacing)))}; along a post: ${places(gaps.map((gap) => show.tape(gap.plumb)))}. In parentheses: faces of the rails, plumb, and spans along the slope.`,
+    stations,
+  ].join(" ");
+}
+
 function describe(scene: Scene, show: Show): Text {
   const { plan, side } = scene;
   const verticals = verticalsIn(scene);
@@ -227,9 +268,9 @@ function describe(scene: Scene, show: Show): Text {
   const lowest = plan.courses[0]?.height ?? 0;
   const highest = plan.courses.at(-1)?.height ?? 0;
   return (
-    `Side ${side.id}, ${show.feet(side.length)} long, seen from inside looking out, left to right. ` +
+    `Side ${side.id}, ${show.feet(side.length)} long${side.slope === 0 ? "" : ` measured level, with a rake of ${show.angle(Math.abs(side.slope))} ${side.slope > 0 ? "up" : "down"} to the right`}, seen from inside looking out, left to right. ` +
     `Posts ${name(posts)}; ${verticals.length - posts.length} spacers. ` +
-    `${plan.courses.length} courses from ${show.tape(lowest)} to ${show.tape(highest)} above the datum; the guard is ${show.tape(plan.opening.guardHeight)} high. ` +
+    `${plan.courses.length} courses from ${show.tape(lowest)} to ${show.tape(highest)} above the datum; the guard is ${show.tape(openingOn(plan, side).guardHeight)} high. ` +
     "The tables of heights and bays on this sheet hold the same numbers."
   );
 }

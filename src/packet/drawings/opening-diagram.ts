@@ -9,6 +9,7 @@ import type { Mm } from "../../units/quantity.ts";
 import type { Drawing, Text } from "../packet.ts";
 import type { Show } from "../show-number.ts";
 import { finishDrawing, footer, showOf } from "./kit.ts";
+import { gapsOn, openingOn } from "./raked.ts";
 import { baysIn, EDGE_NAME_mm, type Scene, sideScene, verticalsIn } from "./side-scene.ts";
 import { middleOf, type Stretch, stretchesOf } from "./stretches.ts";
 
@@ -31,7 +32,7 @@ export function openingDiagram(plan: Plan, sideIndex: number, box: Room): Drawin
   const bays = plan.bays.filter((bay) => bay.sideId === side.id && bay.kind === "bay");
   const first = bays.find(({ id }) => plan.openingBayIds.includes(id));
   const { stretches, ratio, up } = chooseRows(plan, side, bays, box);
-  const rowHeight = plan.opening.guardHeight * up + ABOVE_mm + BELOW_mm;
+  const rowHeight = openingOn(plan, side).guardHeight * up + ABOVE_mm + BELOW_mm;
   const drawn = stretches.flatMap((stretch, row) => {
     const view = stretchedView(stretch, { across: ratio, up, origin: { x: 0, y: row * rowHeight } });
     return rowParts({ plan, side, stretch, view }, first);
@@ -55,9 +56,9 @@ interface Rows {
 /** Rows of bays that all fit on one page: long sides get smaller bays, then lower rows. */
 function chooseRows(plan: Plan, side: SidePlan, bays: readonly Bay[], box: Room): Rows {
   const width = box.width - 2 * EDGE_NAME_mm - 5.2;
-  const { guardHeight } = plan.opening;
+  const { guardHeight } = openingOn(plan, side);
   const shortest = Math.min(...bays.map(({ free }) => free), side.length);
-  const wished = (COURSE_PITCH_mm * guardHeight) / Math.min(...plan.gaps.map(({ spacing }) => spacing));
+  const wished = (COURSE_PITCH_mm * guardHeight) / Math.min(...gapsOn(plan, side).map(({ plumb }) => plumb));
   const tries = BAY_min_mm.map((bay) => {
     const stretches = stretchesOf(plan, side, (width * shortest) / bay, "posts");
     const room = (box.height - FOOT_mm) / stretches.length - ABOVE_mm - BELOW_mm;
@@ -79,9 +80,10 @@ function stretchedView(
 }
 
 function rowParts(scene: Scene, first: Bay | undefined): readonly Part[] {
-  const { plan, view } = scene;
-  const middleHeight = (plan.opening.bottom + plan.opening.top) / 2;
-  const top = view.point({ x: 0, y: plan.opening.guardHeight }).y;
+  const { plan, side, view } = scene;
+  const opening = openingOn(plan, side);
+  const middleHeight = (opening.bottom + opening.top) / 2;
+  const top = view.point({ x: 0, y: opening.guardHeight }).y;
   const posts = verticalsIn(scene).filter(({ kind }) => kind === "post");
   const bays = baysIn(scene).filter(({ kind }) => kind === "bay");
   return [

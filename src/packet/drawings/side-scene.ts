@@ -7,6 +7,7 @@ import type { Bay, Plan, SidePlan, Vertical } from "../../plan/plan.ts";
 import { bottomRailReaches, type Reach, topRailReach } from "../../plan/rails.ts";
 import type { Mm } from "../../units/quantity.ts";
 import { leftFace, membersOf, rightFace } from "./kit.ts";
+import { gapBelowOn, openingOn, rakeOn, steps } from "./raked.ts";
 import type { Stretch } from "./stretches.ts";
 
 /** Paper taken by walls with their word, and by the deck below the datum. */
@@ -17,7 +18,7 @@ export interface Scene {
   readonly plan: Plan;
   readonly side: SidePlan;
   readonly stretch: Stretch;
-  /** x: stations of the side; y: heights above the datum. */
+  /** x: stations of the side; y: heights above the datum, which climbs on a rake. */
   readonly view: View;
 }
 
@@ -66,14 +67,19 @@ function deck(scene: Scene): readonly Part[] {
     { x: right.x + wall.right, y: right.y + DECK_mm },
     { x: left.x - wall.left, y: left.y + DECK_mm },
   ];
-  return [strokes("heavy", [outline.slice(0, 2)]), hatched({ outlines: [outline], spacing: 2.6, angle: Math.PI / 4 })];
+  const band = hatched({ outlines: [outline], spacing: 2.6, angle: Math.PI / 4 });
+  const { plan, side } = scene;
+  if (rakeOn(plan, side)?.kind !== "stair") return [strokes("heavy", [outline.slice(0, 2)]), band];
+  // Heights count from the line of the nosings; the steps lie under it.
+  const treads = steps(plan, side, stretch, view);
+  return [strokes("centre", [outline.slice(0, 2)]), ...(treads.length === 0 ? [band] : treads)];
 }
 
 function walls(scene: Scene): readonly Part[] {
-  const { stretch, view, plan } = scene;
-  const top = view.point({ x: 0, y: plan.opening.guardHeight }).y - 3;
-  const bottom = view.point({ x: 0, y: 0 }).y;
-  const wall = (x: Mm, toward: 1 | -1): readonly Part[] => {
+  const { stretch, view, plan, side } = scene;
+  const wall = (station: Mm, toward: 1 | -1): readonly Part[] => {
+    const { x, y: bottom } = view.point({ x: station, y: 0 });
+    const top = view.point({ x: station, y: openingOn(plan, side).guardHeight }).y - 3;
     const outline = [
       { x, y: top },
       { x, y: bottom },
@@ -87,31 +93,29 @@ function walls(scene: Scene): readonly Part[] {
       label("WALL", middle, { anchor: "middle", angle: Math.PI / 2, ground: true }),
     ];
   };
-  return [
-    ...(wallsOf(scene).left > 0 ? wall(view.point({ x: stretch.from, y: 0 }).x, -1) : []),
-    ...(wallsOf(scene).right > 0 ? wall(view.point({ x: stretch.to, y: 0 }).x, 1) : []),
-  ];
+  return [...(wallsOf(scene).left > 0 ? wall(stretch.from, -1) : []), ...(wallsOf(scene).right > 0 ? wall(stretch.to, 1) : [])];
 }
 
 /** Rails as they are cut, so far as the stretch shows them. */
 function rails(scene: Scene): readonly Part[] {
   const { plan, side, stretch, view } = scene;
-  const { bottom, top, guardHeight } = plan.opening;
+  const { bottom, top, guardHeight } = openingOn(plan, side);
   const rail = ({ from, to }: Reach, low: Mm, high: Mm): readonly Part[] => {
     const seen = { from: Math.max(from, stretch.from), to: Math.min(to, stretch.to) };
     return seen.to > seen.from ? [polygon(rectangle(view, { ...seen, low, high }), { pen: "edge", fill: "white" })] : [];
   };
   const below = plan.job.frame.bottomRail === null ? [] : bottomRailReaches(side, plan.verticals);
-  return [...below.flatMap((reach) => rail(reach, plan.job.frame.gapBelow, bottom)), ...rail(topRailReach(side), top, guardHeight)];
+  return [...below.flatMap((reach) => rail(reach, gapBelowOn(plan, side), bottom)), ...rail(topRailReach(side), top, guardHeight)];
 }
 
-function upright({ plan, view }: Scene, vertical: Vertical): Part {
+function upright({ plan, side, view }: Scene, vertical: Vertical): Part {
   const isPost = vertical.kind === "post";
+  const { bottom, top } = openingOn(plan, side);
   const corners = rectangle(view, {
     from: leftFace(vertical),
     to: rightFace(vertical),
-    low: isPost ? 0 : plan.opening.bottom,
-    high: plan.opening.top,
+    low: isPost ? 0 : bottom,
+    high: top,
   });
   return polygon(corners, { pen: isPost ? "outline" : "edge", fill: "white" });
 }
@@ -160,17 +164,21 @@ function edges(scene: Scene): readonly Part[] {
   const before = side.begins === null ? plan.sides[side.index - 1] : undefined;
   const after = side.ends === null ? plan.sides[side.index + 1] : undefined;
   return [
-    ...edge(scene, "left", stretch.matchLeft, before === undefined ? null : `corner ${before.id}/${side.id}`),
-    ...edge(scene, "right", stretch.matchRight, after === undefined ? null : `corner ${side.id}/${after.id}`),
+    ...edge(scene, "left", stretch.matchLeft, before === undefined ? null : jointName(before, side)),
+    ...edge(scene, "right", stretch.matchRight, after === undefined ? null : jointName(side, after)),
   ];
 }
 
+/** Straight on only the slope changes. */
+const jointName = (left: SidePlan, right: SidePlan): string => `${left.turn === 0 ? "slope changes" : "corner"} ${left.id}/${right.id}`;
+
 /** A line of its own pen, and its name turned beside it. */
-function edge({ plan, stretch, view }: Scene, at: "left" | "right", match: number | null, corner: string | null): readonly Part[] {
+function edge({ plan, side, stretch, view }: Scene, at: "left" | "right", match: number | null, corner: string | null): readonly Part[] {
   const name = match === null ? corner : `match line ${match}`;
   if (name === null) return [];
-  const x = view.point({ x: at === "left" ? stretch.from : stretch.to, y: 0 }).x;
-  const [top, bottom] = [view.point({ x: 0, y: plan.opening.guardHeight }).y, view.point({ x: 0, y: 0 }).y];
+  const station = at === "left" ? stretch.from : stretch.to;
+  const { x, y: bottom } = view.point({ x: station, y: 0 });
+  const top = view.point({ x: station, y: openingOn(plan, side).guardHeight }).y;
   const line = [
     { x, y: top - 3 },
     { x, y: bottom + DECK_mm },

@@ -41,6 +41,7 @@ const isMadeLike = (a: Bore, b: Bore): boolean =>
   a.diameter === b.diameter &&
   isSameCounterbore(a.counterbore, b.counterbore) &&
   a.entryFace === b.entryFace &&
+  a.angle === b.angle &&
   a.bushing === b.bushing &&
   (a.bend === b.bend || angleDegrees(a.bend) === angleDegrees(b.bend));
 

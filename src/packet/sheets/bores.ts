@@ -107,12 +107,14 @@ interface Needed {
   readonly across: boolean;
   readonly counterbore: boolean;
   readonly bushing: boolean;
+  readonly angle: boolean;
 }
 
 const neededOf = (rows: readonly BoreRow[]): Needed => ({
   across: rows.some(({ bores }) => bores.some(({ offset }) => offset !== 0)),
   counterbore: rows.some(({ bores }) => bores.some(({ counterbore }) => counterbore !== null)),
   bushing: rows.some(({ bores }) => bores.some(({ bushing }) => bushing)),
+  angle: rows.some(({ bores }) => bores.some(({ angle }) => angle !== 0)),
 });
 
 /** How a bore is made, in columns that the grid and the tables of single uprights share. */
@@ -120,6 +122,14 @@ const makeColumns = (needed: Needed): readonly Column[] => [
   ...(needed.across ? [column("across", "Across", 0.11, { sub: "from the middle" })] : []),
   column("bore", "Bore", 0.07, { sub: "through" }),
   column("entry", "Bit in", 0.05, { sub: "face" }),
+  ...(needed.angle
+    ? [
+        column("angle", "Angle", 0.065, { sub: "off level" }),
+        column("in", "Goes in", 0.08, { sub: "from the height" }),
+        column("out", "Comes out", 0.08, { sub: "from the height" }),
+        column("long", "Long", 0.065, { sub: "face to face" }),
+      ]
+    : []),
   ...(needed.counterbore
     ? [column("counterbore", "Counterbore", 0.145, { sub: "diameter x depth" }), column("counterface", "from", 0.05, { sub: "face" })]
     : []),
@@ -128,16 +138,27 @@ const makeColumns = (needed: Needed): readonly Column[] => [
 
 function makeCells({ first }: Pick<BoreRow, "first">, needed: Needed, context: SheetContext): readonly Cell[] {
   const { plan, show } = context;
-  const { offset, diameter, counterbore, entryFace, bend } = first;
+  const { offset, diameter, counterbore, entryFace, bend, height, entryHeight, exitHeight } = first;
   const place = bushingPlace(plan, first);
   return [
     ...(needed.across ? [acrossWords(offset, context)] : []),
     strong(show.diameterOne(diameter)),
     entryFace,
+    ...(needed.angle
+      ? [
+          first.angle === 0 ? "level" : strong(show.angle(Math.abs(first.angle))),
+          offHeight(entryHeight - height, show),
+          offHeight(exitHeight - height, show),
+          show.tape(first.drilledLength),
+        ]
+      : []),
     ...(needed.counterbore ? counterboreCells(counterbore, show) : []),
     ...(needed.bushing ? [bend === 0 ? place : `${place}, ${show.angle(bend)}`] : []),
   ];
 }
+
+/** On a face of a post on a rake a bore is higher or lower than in the middle. */
+const offHeight = (by: number, show: Show): Text => (by === 0 ? "at it" : `${show.tape(Math.abs(by))} ${by > 0 ? "higher" : "lower"}`);
 
 const counterboreCells = (counterbore: Bore["counterbore"], show: Show): readonly Cell[] =>
   counterbore ? [strong(`${show.diameterOne(counterbore.diameter)} x ${show.tape(counterbore.depth)}`), counterbore.face] : ["none", "-"];
@@ -154,7 +175,7 @@ function acrossWords(offset: number, { plan, show }: SheetContext): Text {
 function gridTable(context: SheetContext, rows: readonly BoreRow[]): Table {
   const { plan, show } = context;
   const needed = neededOf(rows);
-  const box = 0.56 / plan.courses.length;
+  const box = (needed.angle ? 0.4 : 0.56) / plan.courses.length;
   return table({
     id: "bores-grid",
     caption: `Every bore: tick its box when it is bored at the height of its course; else write the difference, + is too high, in ${show.lengthUnit === "in" ? "sixteenths of an inch" : "mm"}`,
@@ -209,13 +230,19 @@ function uprightTable(context: SheetContext, row: BoreRow): Table {
   });
 }
 
-function rules({ plan, show }: SheetContext, rows: readonly BoreRow[]): readonly Text[] {
+function rules(context: SheetContext, rows: readonly BoreRow[]): readonly Text[] {
+  const { plan, show } = context;
   const { across, counterbore, bushing } = neededOf(rows);
   return [
     `Heights are to the nearest ${show.tape(plan.job.limits.tapeStep.value)}. Faces are left and right as seen from the ${floorWord(plan.job)}, looking out. Every bore goes right through at its diameter${counterbore ? "; a counterbore is bored FIRST, from the face in its own column, with a flat or piloted bit; then the through bore at the same height, from the face of its bit, so that the washer's side stays clean, to come out in the middle of the counterbore" : ""}.`,
     ...(across
       ? [
           `Across: from the middle of the post to the middle of the bore, square to the guard: towards the ${floorWord(plan.job)} or away from it. The sides are named so that no sign is needed.`,
+        ]
+      : []),
+    ...(plan.rakes.length > 0
+      ? [
+          `On a rake the height holds in the middle of the upright, from a level mark where the datum crosses its middle line; on its two faces the bore is higher or lower, as the columns say. Heights of both faces, guide angle, bit: ${refer(context, "stairs")}.`,
         ]
       : []),
     ...(bushing ? ["Bushings: one in each wall of a tube; in a solid member one, from the face named, or right through."] : []),
@@ -225,6 +252,6 @@ function rules({ plan, show }: SheetContext, rows: readonly BoreRow[]): readonly
         ]
       : []),
     `Mark heights with one stick, marked once from the datum end, and use it on every post. Write at its foot which end stands on the datum. Every hole at full size: ${ownSheets.templates.id}; the strip for the stick: ${ownSheets.storyPole.id}; both in files of their own.`,
-    "Bore straight: a drill stand or guide, the bit square to the face both ways. Bore from the face named; a waste block behind keeps the far face clean.",
+    `Bore straight: a drill stand or guide, the bit square to the face both ways${plan.rakes.length > 0 ? "; on a rake tilted by its angle, and square to the face as seen from above" : ""}. Bore from the face named; a waste block behind keeps the far face clean.`,
   ];
 }

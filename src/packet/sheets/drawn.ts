@@ -7,6 +7,7 @@ import { elevations } from "../drawings/elevation.ts";
 import { frictionPlot } from "../drawings/friction-plot.ts";
 import { openingDiagram } from "../drawings/opening-diagram.ts";
 import { planView } from "../drawings/plan-view.ts";
+import { rakeDetail } from "../drawings/rake-detail.ts";
 import { tensionSteps } from "../drawings/tension-steps.ts";
 import { tighteningDiagram } from "../drawings/tightening-diagram.ts";
 import type { Drawing, Sheet } from "../packet.ts";
@@ -41,11 +42,19 @@ export const drawnPlan = (plan: Plan): Drawings => once(plan, "plan", () => [pla
 
 /** Below the drawing the table of heights has its place. */
 const ELEVATION_share = 0.7;
+/** A rake is as high as it climbs, and stands alone. */
+const RAKE_share = 0.9;
 
 export const drawnElevations = (plan: Plan, sideIndex: number): Drawings =>
-  once(plan, `elevation ${sideIndex}`, () => elevations(plan, sideIndex, roomOf(plan, "landscape", ELEVATION_share)));
+  once(plan, `elevation ${sideIndex}`, () => {
+    const isRaked = plan.sides[sideIndex]?.slope !== 0 && sideIndex > 0;
+    return elevations(plan, sideIndex, roomOf(plan, "landscape", isRaked ? RAKE_share : ELEVATION_share));
+  });
 
 export const drawnDetails = (plan: Plan): Drawings => once(plan, "details", () => details(plan, roomOf(plan, "portrait", 0.75)));
+
+export const drawnRake = (plan: Plan, sideId: string): Drawings =>
+  once(plan, `rake ${sideId}`, () => [rakeDetail(plan, sideId, roomOf(plan, "portrait", 0.42))]);
 
 /** None for a run without bends. */
 export const drawnFriction = (plan: Plan): Drawings =>

@@ -64,12 +64,20 @@ export function facesOf(plan: Plan, upright: Vertical): readonly UprightFace[] {
   const bores = plan.bores.filter(({ verticalId }) => verticalId === upright.id);
   return faces.flatMap((face) => {
     const holes = bores.flatMap((bore) => holesOn(bore, face)).sort((a, b) => a.here.height - b.here.height || a.here.right - b.here.right);
-    return holes.length === 0 ? [] : [{ upright, face, foot: footOf(plan, upright), holes }];
+    return holes.length === 0 ? [] : [{ upright, face, foot: footOf(plan, upright, face), holes }];
   });
 }
 
-/** Posts stand on the datum; spacers stand on what bounds the opening below: the bottom rail, or the datum without one. */
-const footOf = (plan: Plan, { kind }: Vertical): Mm => (kind === "post" ? 0 : plan.opening.bottom);
+/**
+ * Posts stand on the datum, on a rake on their level mark; spacers stand on what bounds the opening below: the bottom rail, or the datum
+ * without one. A rail on a rake meets the two faces of a spacer at two heights.
+ */
+function footOf(plan: Plan, { kind, sideId, along, slope }: Vertical, face: Face): Mm {
+  if (kind === "post") return 0;
+  const rake = plan.rakes.find((one) => one.sideId === sideId);
+  if (rake === undefined) return plan.opening.bottom;
+  return rake.opening.bottom + ((face === "left" ? -1 : 1) * along * Math.tan(slope)) / 2;
+}
 
 /** The hole of a bore on this face: one if its bit goes in here, one if it is counterbored from here. */
 function holesOn(bore: Bore, face: Face): readonly TemplateHole[] {
@@ -83,7 +91,7 @@ function holesOn(bore: Bore, face: Face): readonly TemplateHole[] {
     course,
     here: { right, height: from ?? bore.height },
     there: { right, height: to ?? bore.height },
-    angle: angleOf(bore),
+    angle: angleOf(bore, face),
     diameter,
   };
   return [
@@ -92,9 +100,11 @@ function holesOn(bore: Bore, face: Face): readonly TemplateHole[] {
   ];
 }
 
-/** Of the middle of a bore on the face that the bit goes in and on the other, and its angle to a square bore: all bores are level. */
-const heightsOf = ({ height }: Bore): readonly Mm[] => [height, height];
-const angleOf = (_bore: Bore): Radian => 0;
+/** Of the middle of a bore on the face that the bit goes in and on the other. */
+const heightsOf = ({ entryHeight, exitHeight }: Bore): readonly Mm[] => [entryHeight, exitHeight];
+
+/** Upward where it runs up from this face. */
+const angleOf = ({ angle }: Bore, face: Face): Radian => (face === "left" ? angle : 0 - angle);
 
 /** Half the height of a hole on the face: where a round bit goes in at an angle, the hole is an ellipse. */
 export const halfHeight = ({ angle, diameter, counterbore }: TemplateHole): Mm => (counterbore?.diameter ?? diameter) / 2 / Math.cos(angle);

@@ -46,9 +46,13 @@ describe.each(exampleNames)("templates of %s", (name) => {
         ),
       ),
     );
-    const due = plan.bores.flatMap(({ verticalId, entryFace, course, height, offset, counterbore }) => [
-      `${verticalId} ${entryFace} ${course} ${height} ${offset} bore`,
-      ...(counterbore === null ? [] : [`${verticalId} ${counterbore.face} ${course} ${height} ${offset} counterbore`]),
+    const due = plan.bores.flatMap(({ verticalId, entryFace, course, entryHeight, exitHeight, offset, counterbore }) => [
+      `${verticalId} ${entryFace} ${course} ${entryHeight} ${offset} bore`,
+      ...(counterbore === null
+        ? []
+        : [
+            `${verticalId} ${counterbore.face} ${course} ${counterbore.face === entryFace ? entryHeight : exitHeight} ${offset} counterbore`,
+          ]),
     ]);
     expect(seen.toSorted()).toEqual(due.toSorted());
   });

@@ -1,0 +1,134 @@
+// What stands at one step of a stair, and how does a bore lie in a plumb post on a rake?
+import { dimension } from "../../drawing/dimension.ts";
+import { chooseScale, type Room, type Scale } from "../../drawing/paper.ts";
+import { circle, type Line, type Part, polygon, strokes } from "../../drawing/shape.ts";
+import { label } from "../../drawing/text.ts";
+import type { Point } from "../../geometry/vector.ts";
+import type { Bore, Plan, SidePlan, Vertical } from "../../plan/plan.ts";
+import type { RakePlan, Triangle } from "../../plan/rake-plan.ts";
+import type { Mm } from "../../units/quantity.ts";
+import type { Drawing, Text } from "../packet.ts";
+import type { Show } from "../show-number.ts";
+import { finishDrawing, footer, showOf } from "./kit.ts";
+
+/** Paper between the pictures, and beside them for their words. */
+const BETWEEN_mm = 34;
+const WORDS_mm = 44;
+
+/** A bored post of the side, and on a stair one step with the largest sphere that goes in. */
+export function rakeDetail(plan: Plan, sideId: string, box: Room): Drawing {
+  const side = plan.sides.find(({ id }) => id === sideId);
+  const rake = plan.rakes.find((one) => one.sideId === sideId);
+  const post = plan.verticals.find((one) => one.sideId === sideId && one.kind === "post");
+  const bore = plan.bores.find(({ verticalId, course }) => verticalId === post?.id && course === 1);
+  if (side === undefined || rake === undefined || post === undefined || bore === undefined)
+    throw new RangeError(`side ${sideId} has no rake with a bored post`);
+  const show = showOf(plan);
+  const { triangle } = rake;
+  const wide = post.along + (triangle === null ? 0 : 2 * triangle.tread);
+  const high = Math.max(postHeight(post, rake), triangle === null ? 0 : 2 * triangle.riser + triangle.gap);
+  const between = WORDS_mm * 2 + (triangle === null ? 0 : BETWEEN_mm);
+  const scale = chooseScale(plan.job.units, ({ ratio }) => wide * ratio + between <= box.width && high * ratio + 34 <= box.height);
+  const bored = boredPost({ post, bore, rake, scale, show });
+  const right = Math.max(...bored.map((part) => part.box.right)) + 10;
+  const step = triangle === null ? [] : stepPicture({ plan, side, triangle, scale, show, left: right });
+  const drawn = [...bored, ...step];
+  return finishDrawing({
+    id: `rake-${sideId.toLowerCase()}`,
+    title:
+      triangle === null
+        ? `Side ${sideId}: a bore on the rake`
+        : `Side ${sideId}: a bore on the rake, and a step with the sphere that goes in`,
+    description: describe({ rake, post, bore, show }),
+    parts: [...drawn, footer(drawn, { scale, units: plan.job.units, notes: [NOTE], room: box })],
+  });
+}
+
+const NOTE =
+  "Seen from inside. The level mark on the post is where the datum crosses its middle line; both heights of a bore are measured from that mark.";
+
+const postHeight = ({ along }: Vertical, { slope }: RakePlan): Mm => along * (1.4 + Math.abs(Math.tan(slope)));
+
+interface BoredPost {
+  readonly post: Vertical;
+  readonly bore: Bore;
+  readonly rake: RakePlan;
+  readonly scale: Scale;
+  readonly show: Show;
+}
+
+/** A piece of the post around one bore; its level line stands for the height in the middle. */
+function boredPost({ post, bore, rake, scale: { ratio }, show }: BoredPost): readonly Part[] {
+  const half = (post.along / 2) * ratio;
+  const tall = (postHeight(post, rake) / 2) * ratio;
+  const climb = half * Math.tan(rake.slope);
+  const radius = (bore.diameter / 2) * ratio;
+  // Square to the bore, as it shows along a plumb face.
+  const thick = radius / Math.cos(rake.slope);
+  const at = (x: Mm, y: Mm): Point => ({ x, y: -y });
+  const line = (off: Mm): Line => [at(-half, off - climb), at(half, off + climb)];
+  const [leftHeight, rightHeight] = bore.entryFace === "left" ? [bore.entryHeight, bore.exitHeight] : [bore.exitHeight, bore.entryHeight];
+  const words = (face: "left" | "right", height: Mm): Text => {
+    const off = height - bore.height;
+    const which = bore.entryFace === face ? "bit in" : "bit out";
+    return `${face} face (${which}): ${show.tape(Math.abs(off))} ${off < 0 ? "lower" : "higher"}`;
+  };
+  return [
+    polygon([at(-half, tall), at(half, tall), at(half, -tall), at(-half, -tall)], { pen: "outline", fill: "white" }),
+    strokes("edge", [line(thick), line(-thick)]),
+    strokes("centre", [[at(-half * 1.5, -climb * 1.5), at(half * 1.5, climb * 1.5)]]),
+    strokes("thin", [
+      [at(-half - 6, 0), at(half + 6, 0)],
+      [at(0, tall + 2), at(0, -tall - 2)],
+    ]),
+    label("height of the course", at(half + 7, 0), { anchor: "start" }),
+    label(words("left", leftHeight), at(-half - 2, -climb + Math.sign(0 - climb || 1) * 4), { anchor: "end" }),
+    label(words("right", rightHeight), at(half + 7, climb + Math.sign(climb || 1) * 4), { anchor: "start" }),
+    label(`${show.angle(Math.abs(rake.slope))} off level`, at(half + 7, climb + Math.sign(climb || 1) * 9), { anchor: "start" }),
+    dimension({ from: at(-half, -tall), to: at(half, -tall), offset: 5, text: show.tape(post.along) }),
+    label(`${post.id}, bore ${bore.mark}: ${show.tape(bore.drilledLength)} long`, at(0, tall + 5), { anchor: "middle", weight: 700 }),
+  ];
+}
+
+interface StepPicture {
+  readonly plan: Plan;
+  readonly side: SidePlan;
+  readonly triangle: Triangle;
+  readonly scale: Scale;
+  readonly show: Show;
+  readonly left: Mm;
+}
+
+/** Two steps, the line of the nosings, what lies above it, and the circle between. */
+function stepPicture({ plan, side, triangle, scale: { ratio }, show, left }: StepPicture): readonly Part[] {
+  const { riser, tread, gap, sphere, under } = triangle;
+  const isUp = side.slope > 0;
+  // x from the lower nosing towards the upper one; turned round where the side goes down to the right.
+  const at = (x: Mm, y: Mm): Point => ({ x: left + (isUp ? x : 2 * tread - x) * ratio, y: -y * ratio });
+  const steepness = riser / tread;
+  const rail = under === "bottom rail" ? (plan.job.frame.bottomRail?.depth ?? 0) : plan.job.cable.diameter;
+  const plumb = rail * Math.hypot(1, steepness);
+  const above = (by: Mm): Line => [at(0, by), at(2 * tread, 2 * riser + by)];
+  const [lowFrom, lowTo] = above(gap);
+  const [highFrom, highTo] = above(gap + plumb);
+  const circleAt = at(2 * tread - sphere / 2, riser + sphere / 2);
+  return [
+    ...(lowFrom && lowTo && highFrom && highTo ? [polygon([lowFrom, lowTo, highTo, highFrom], { pen: "edge", fill: "white" })] : []),
+    strokes("centre", [above(0)]),
+    strokes("heavy", [[at(0, 0), at(tread, 0), at(tread, riser), at(2 * tread, riser), at(2 * tread, 2 * riser)]]),
+    circle(circleAt, (sphere / 2) * ratio, { pen: "edge", fill: "white" }),
+    label(show.tape(sphere), circleAt, { anchor: "middle" }),
+    label(under, at(tread * 0.5, riser * 0.5 + gap + plumb * 1.6 + 4 / ratio), { anchor: isUp ? "end" : "start" }),
+    label(`gap ${show.tape(gap)} plumb`, at(tread * 0.5, 0 - 6 / ratio), { anchor: "middle" }),
+    label(`riser ${show.tape(riser)}, tread ${show.tape(tread)}`, at(tread, 0 - 12 / ratio), { anchor: "middle" }),
+  ];
+}
+
+function describe({ rake, post, bore, show }: Omit<BoredPost, "scale">): Text {
+  const { triangle } = rake;
+  const step =
+    triangle === null
+      ? ""
+      : ` Riser ${show.tape(triangle.riser)}, tread ${show.tape(triangle.tread)}: under the ${triangle.under}, ${show.tape(triangle.gap)} plumb above the line of the nosings, the largest sphere that goes in measures ${show.tape(triangle.sphere)}.`;
+  return `Post ${post.id} of side ${rake.sideId}, ${show.tape(post.along)} along the side, stands plumb; bore ${bore.mark} lies at ${show.angle(Math.abs(rake.slope))} to level and is ${show.tape(bore.drilledLength)} long.${step} The tables of this sheet hold the same numbers.`;
+}

@@ -1,0 +1,304 @@
+// Z-401: how do the sides that slope differ: rake, spacings, bores at an angle, the triangle at a step, changes of slope?
+import type { Bore, Vertical } from "../../plan/plan.ts";
+import type { RakePlan, Transition, Way } from "../../plan/rake-plan.ts";
+import type { Block, Cell, Sheet, Table, Text } from "../packet.ts";
+import { sourceMark } from "../show-number.ts";
+import { introduction } from "../wording.ts";
+import { drawnRake } from "./drawn.ts";
+import {
+  bold,
+  caution,
+  column,
+  facts,
+  heading,
+  list,
+  pageBreak,
+  prose,
+  refer,
+  type SheetContext,
+  type SheetMaker,
+  sheet,
+  strong,
+  table,
+  unique,
+} from "./kit.ts";
+
+export const stairsSheet: SheetMaker = (context, head): Sheet =>
+  sheet(head, "portrait", [
+    ...(context.home ? [prose(...introduction.stairs)] : []),
+    caution("warning", ...layOut(context)),
+    ...context.plan.rakes.flatMap((rake, index) => [...(index === 0 ? [] : [pageBreak]), ...rakeBlocks(context, rake)]),
+    ...transitionBlocks(context),
+    ...liftTable(context),
+    list(...rules(context)),
+  ]);
+
+const surfaceOf = ({ kind }: RakePlan): Text => (kind === "stair" ? "line of the nosings" : "surface of the ramp");
+
+function layOut({ plan }: SheetContext): readonly Text[] {
+  const hasStair = plan.rakes.some(({ kind }) => kind === "stair");
+  return [
+    `Posts and spacers stand plumb; rails and cables lie along the slope. Lay a straight board on the ${hasStair ? "nosings of the stair" : "ramp"}${hasStair && plan.rakes.some(({ kind }) => kind === "ramp") ? " or on the ramp" : ""} and mark where its lower edge crosses the middle line of each post: this is the datum of that post. Carry the mark level to both faces. Every height of this sheet is measured plumb from that level mark.`,
+    "Measure the slope on site before anything is bored: over the whole flight, not over one step. If it differs from this sheet by half a degree, stop: every bore changes.",
+  ];
+}
+
+function rakeBlocks(context: SheetContext, rake: RakePlan): readonly Block[] {
+  const { plan, show } = context;
+  const { sideId, slope, rise, slopeLength, opening, triangle, kind, givenAs } = rake;
+  const side = plan.sides.find(({ id }) => id === sideId);
+  const way = rise > 0 ? "up" : "down";
+  const rows: (readonly [Text, Text])[] = [
+    ["Rake", `${bold(show.angle(Math.abs(slope)))}, ${way} to the right; the job gives it as ${givenAs}`],
+    [
+      "Rise and length",
+      `rise ${show.tapeBoth(Math.abs(rise))}; level ${show.feetBoth(side?.length ?? 0)}; along the slope ${show.feetBoth(slopeLength)}`,
+    ],
+    [
+      "Heights, plumb",
+      `above the ${surfaceOf(rake)}: lower edge of the opening ${show.tapeBoth(opening.bottom)}, underside of the top rail ${show.tapeBoth(opening.top)}, top of the guard ${show.tapeBoth(opening.guardHeight)}; at least ${show.tapeBoth(rake.guardHeight_min.value)} ${sourceMark(rake.guardHeight_min.source)} ${rake.guardHeight_min.where}`,
+    ],
+    [
+      "Openings",
+      `a sphere of ${show.tapeBoth(rake.openingSphere.value)} must not pass ${sourceMark(rake.openingSphere.source)} ${rake.openingSphere.where}; measured square to the cables`,
+    ],
+    ...triangleRow(context, rake),
+  ];
+  const name = `Side ${sideId}: ${kind}, ${show.angle(Math.abs(slope))} ${way} to the right`;
+  return [
+    heading(`stairs-${sideId}`, name),
+    facts(`stairs-facts-${sideId}`, rows),
+    ...drawnRake(plan, sideId),
+    spacingTable(context, rake),
+    facesTable(context, rake),
+    boresTable(context, rake),
+    ...(triangle === null && kind === "stair"
+      ? [prose("Riser and tread are not in the job file: measure the opening at riser, tread and bottom rail on site.")]
+      : []),
+  ];
+}
+
+function triangleRow({ plan, show }: SheetContext, { triangle }: RakePlan): readonly (readonly [Text, Text])[] {
+  if (triangle === null) return [];
+  const limit = plan.job.code.stairs.triangleSphere;
+  const { riser, tread, gap, under, sphere, gap_max } = triangle;
+  const rule =
+    limit === null
+      ? "; this edition names no size of its own for it"
+      : `; ${show.tapeBoth(limit.value)} must not go in ${sourceMark(limit.source)} ${limit.where}${gap_max === null || gap_max <= 0 ? "" : `, so the gap stays below ${show.tapeBoth(gap_max)}`}`;
+  return [
+    [
+      "Triangle",
+      `riser ${show.tape(riser)}, tread ${show.tape(tread)}, ${under} ${show.tapeBoth(gap)} plumb above the nosings: the largest sphere that goes in measures ${bold(show.tapeBoth(sphere))}${rule}`,
+    ],
+  ];
+}
+
+const courseName = (number: number): Text => String(number).padStart(2, "0");
+
+/** Both spacings: the one that the post shows, and the one that the rule means. */
+function spacingTable({ plan, show }: SheetContext, { sideId, gaps, opening }: RakePlan): Table {
+  const rows = gaps.map((gap, index): readonly Cell[] => {
+    const course = plan.courses[index];
+    return [
+      course === undefined ? gap.above : bold(courseName(course.number)),
+      course === undefined ? `(${show.tape(opening.top)})` : strong(show.tape(course.height)),
+      show.tapeOther(course?.height ?? opening.top),
+      show.tape(gap.plumb),
+      show.tape(gap.spacing),
+      show.tape(gap.clear),
+    ];
+  });
+  return table({
+    id: `stairs-spacing-${sideId}`,
+    caption: `Side ${sideId}: heights plumb above the datum, and spacing below each, along a post and square to the cables`,
+    columns: [
+      column("course", "Course", 0.16),
+      column("height", "Height", 0.2, { sub: "middle of the post" }),
+      column("other", "Height", 0.14, { sub: show.lengthUnit === "in" ? "in mm" : "in inches" }),
+      column("plumb", "Spacing", 0.17, { sub: "along the post" }),
+      column("square", "Spacing", 0.17, { sub: "square to the cables" }),
+      column("clear", "Clear", 0.16, { sub: "square" }),
+    ],
+    rows,
+    rowHeads: true,
+  });
+}
+
+interface Sized {
+  readonly along: number;
+  readonly names: Text;
+  readonly of: Vertical;
+}
+
+/** Posts, spacers and posts of another section: what is as wide along the side is bored at the same heights. */
+function sizesOf({ plan }: SheetContext, sideId: string): readonly Sized[] {
+  const own = plan.verticals.filter((one) => one.sideId === sideId);
+  return unique(own.map(({ along }) => along)).flatMap((along) => {
+    const alike = own.filter((one) => one.along === along);
+    const [of] = alike;
+    return of === undefined
+      ? []
+      : [{ along, of, names: unique(alike.map(({ kind, sectionName }) => `${kind} ${sectionName}`)).join(", ") }];
+  });
+}
+
+/** Height of each bore on the two faces: where the bit goes in and where it must come out. */
+function facesTable(context: SheetContext, { sideId, slope }: RakePlan): Table {
+  const { plan, show } = context;
+  const sizes = sizesOf(context, sideId);
+  const face = ({ of }: Sized, course: number, which: "left" | "right"): Cell => {
+    const bore = plan.bores.find((one) => one.verticalId === of.id && one.course === course);
+    if (bore === undefined) return "-";
+    return strong(show.tape((bore.entryFace === "left") === (which === "left") ? bore.entryHeight : bore.exitHeight));
+  };
+  const width = 0.84 / Math.max(1, 2 * sizes.length);
+  return table({
+    id: `stairs-faces-${sideId}`,
+    caption: `Side ${sideId}: heights of the bores on the two faces, plumb from the level mark; ${slope > 0 ? "the right face is higher" : "the left face is higher"}`,
+    columns: [
+      column("course", "Course", 0.16),
+      ...sizes.flatMap(({ names }, index) => [
+        column(`left-${index}`, names, width, { sub: "left face" }),
+        column(`right-${index}`, names, width, { sub: "right face" }),
+      ]),
+    ],
+    rows: plan.courses.map(({ number }) => [
+      bold(courseName(number)),
+      ...sizes.flatMap((size) => [face(size, number, "left"), face(size, number, "right")]),
+    ]),
+    rowHeads: true,
+  });
+}
+
+function boresTable(context: SheetContext, { sideId }: RakePlan): Table {
+  const { plan, show } = context;
+  const first = plan.courses[0]?.number;
+  const own = plan.verticals.filter((one) => one.sideId === sideId);
+  const rows = own.flatMap((vertical) =>
+    plan.bores
+      .filter((bore) => bore.verticalId === vertical.id && bore.course === first)
+      .map((bore): readonly Cell[] => [
+        bold(vertical.id),
+        vertical.sectionName,
+        strong(show.angle(Math.abs(bore.angle))),
+        `${bore.entryFace}, ${leanWords(bore, context)}`,
+        strong(show.tape(bore.drilledLength)),
+        show.tapeBoth(bitOf(bore, context)),
+        bore.bend === 0 ? "-" : show.angle(bore.bend),
+      ]),
+  );
+  return table({
+    id: `stairs-bores-${sideId}`,
+    caption: `Side ${sideId}: every bore of an upright is made alike; diameters on ${refer(context, "bores")}`,
+    columns: [
+      column("upright", "Post", 0.08),
+      column("section", "Section", 0.16),
+      column("angle", "Angle", 0.16, { sub: "off level" }),
+      column("entry", "Bit in", 0.22, { sub: "face, and where it goes" }),
+      column("length", "Bore length", 0.14, { sub: "face to face" }),
+      column("bit", "Bit at least", 0.15),
+      column("bend", "Bend", 0.1),
+    ],
+    rows,
+    rowHeads: true,
+  });
+}
+
+const leanWords = ({ entryHeight, exitHeight }: Bore, { show }: SheetContext): Text =>
+  `${show.tape(Math.abs(exitHeight - entryHeight))} ${exitHeight < entryHeight ? "down" : "up"}`;
+
+const bitOf = ({ diameter, kind, bushing }: Bore, { plan }: SheetContext): number => {
+  const use = bushing ? `${kind === "bend" ? "bend" : "pass"}, bushing` : kind;
+  return plan.bits.find((bit) => bit.diameter === diameter && bit.use === use)?.bitLength_min ?? 0;
+};
+
+function transitionBlocks(context: SheetContext): readonly Block[] {
+  const { transitions } = context.plan;
+  if (transitions.length === 0) return [];
+  return [
+    heading("stairs-transitions", "Where the slope changes"),
+    table({
+      id: "stairs-ways",
+      caption: "The cables pass there, or two runs end there: what each way comes to for the whole guard",
+      columns: [
+        column("at", "At", 0.08),
+        column("way", "Way", 0.14),
+        column("chosen", "Chosen", 0.1),
+        column("runs", "Runs", 0.08, { align: "right" }),
+        column("cables", "Cables", 0.1, { align: "right" }),
+        column("fittings", "End fittings", 0.12, { align: "right" }),
+        column("longest", "Longest run", 0.16),
+        column("turned", "Most turn", 0.11),
+        column("far", "Far end gets", 0.11, { align: "right" }),
+      ],
+      rows: transitions.flatMap((one) => [wayRow(one, "pass", context), wayRow(one, "end", context)]),
+    }),
+    prose(
+      ...transitions.map(
+        ({ id, bend, why }) => `${id}: the cable bends by ${context.show.angle(bend)}, part of it at each of the two posts. It ${why}.`,
+      ),
+    ),
+  ];
+}
+
+function wayRow({ id, passes, pass, end }: Transition, which: "pass" | "end", { show }: SheetContext): readonly Cell[] {
+  const way: Way | null = which === "pass" ? pass : end;
+  const isChosen = passes === (which === "pass");
+  const name = which === "pass" ? "cables pass" : "runs end";
+  if (way === null) return [id, name, "", "not within the limits", "", "", "", "", ""];
+  const { runs, cables, fittings, longest, turned, farShare } = way;
+  return [
+    id,
+    name,
+    isChosen ? bold("yes") : "no",
+    String(runs),
+    String(cables),
+    String(fittings),
+    show.feet(longest),
+    show.angle(turned),
+    show.percent(farShare),
+  ];
+}
+
+/** Cables along a slope lift the post at the lower end of their run. */
+function liftTable({ plan, show }: SheetContext): readonly Block[] {
+  const raked = new Set(plan.rakes.map(({ sideId }) => sideId));
+  const rows = plan.frame.sides
+    .filter(({ sideId }) => raked.has(sideId))
+    .flatMap(({ posts }) => posts)
+    .filter(({ baseThrust }) => Math.abs(baseThrust) > LEAST_N)
+    .map(({ postId, baseThrust }): readonly Cell[] => [
+      bold(postId),
+      baseThrust < 0 ? "lifted" : "pressed down",
+      strong(show.forceBoth(Math.abs(baseThrust))),
+    ]);
+  if (rows.length === 0) return [];
+  return [
+    table({
+      id: "stairs-lift",
+      caption: "What the cables do to the feet of the posts on a rake, all at their targets: the fastening must hold a post that is lifted",
+      columns: [column("post", "Post", 0.2), column("way", "Is", 0.3), column("force", "By", 0.5)],
+      rows,
+      rowHeads: true,
+    }),
+  ];
+}
+
+const LEAST_N = 20;
+
+function rules({ plan, show }: SheetContext): readonly Text[] {
+  const ends = plan.bores.some(({ angle, kind }) => angle !== 0 && (kind === "stud end" || kind === "grip end"));
+  return [
+    "A course has one height, plumb above the datum, at every post, level or raked: so its cable meets itself wherever the slope changes. On a rake the cables lie closer together, by the cosine of the slope.",
+    "Bore with a guide block sawn to the angle of this sheet and clamped to the face, or with a drill stand tilted to it. Start with a short bit square to the face, to a depth of its own diameter, then tilt. Bore the first post from both faces to the middle, until the exit comes out within a bit's width of its mark.",
+    ...(ends
+      ? [
+          "End posts on a rake: nut and collar do not stand square on the face. A bevelled washer of the angle of the rake lies under each, thick edge on the acute side (common practice, no source).",
+        ]
+      : []),
+    "Rails on a rake are cut plumb at both ends; where the slope changes, their tops meet at one height. Posts are cut at the top along the slope: lengths on the sheet of parts are those of the long edge.",
+    "Frame: a raked side is computed as a plane frame of plumb posts whose feet climb with the slope; sides in one line share a frame, in which rails are taken at one plumb height and to go on past the change of slope. The stair's own structure below the posts is not computed.",
+    `Rake refused by the program: steeper than ${show.angle(Math.PI / 4)}.`,
+  ];
+}
