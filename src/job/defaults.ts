@@ -6,8 +6,9 @@ import { readingStep_inch, readingStep_mm, tapeStep_inch, tapeStep_mm } from "..
 import { breakingForce as strandBreakingForce } from "../tables/strand.ts";
 import { lumberStockLengths, postStockLengths, tubeStockLengths } from "../tables/timber.ts";
 import type { Mm, Newton } from "../units/quantity.ts";
-import type { CodeBasis, FrameMaterial, StairBasis, UnitSystem } from "./job.ts";
+import type { CodeBasis, FrameMaterial, UnitSystem } from "./job.ts";
 import type { JobFile } from "./schema.ts";
+import type { StairBasis } from "./slope.ts";
 
 /** Guard height and opening: what the job states, or the edition's own. */
 export function codeRules(code: JobFile["code"]): Pick<CodeBasis, "guardHeight_min" | "openingSphere" | "stairs"> {

@@ -2,7 +2,7 @@
 import type { Cited } from "../sources/cited.ts";
 import type { AxialStiffness, Cents, Mm, Newton, Radian } from "../units/quantity.ts";
 import type { Calibration, PostBase, Printer, Site, Wood } from "./site.ts";
-import type { Rake, RakeFrame } from "./slope.ts";
+import type { Rake, RakeFrame, StairBasis } from "./slope.ts";
 import type { Interruption, Standing } from "./standing.ts";
 
 export type UnitSystem = "inch" | "mm";
@@ -53,16 +53,6 @@ export interface CodeBasis {
   /** Diameter of the sphere that must not pass. */
   readonly openingSphere: Cited<Mm>;
   readonly stairs: StairBasis;
-}
-
-/** What the code asks of the open side of a stair; heights are plumb above the line of the nosings. */
-export interface StairBasis {
-  readonly guardHeight_min: Cited<Mm>;
-  readonly openingSphere: Cited<Mm>;
-  /** Sphere at the triangle of riser, tread and bottom rail; null where the code names none. */
-  readonly triangleSphere: Cited<Mm> | null;
-  /** Where the top rail is the handrail too. */
-  readonly handrail: { readonly low: Cited<Mm>; readonly high: Cited<Mm> | null };
 }
 
 export type WoodTreatment = "untreated" | "treated";

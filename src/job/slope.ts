@@ -24,3 +24,13 @@ export interface RakeFrame {
   /** Length of a post below the datum at its middle, for the cut list. */
   readonly postBelow: Cited<Mm>;
 }
+
+/** What the code asks of the open side of a stair; heights are plumb above the line of the nosings. */
+export interface StairBasis {
+  readonly guardHeight_min: Cited<Mm>;
+  readonly openingSphere: Cited<Mm>;
+  /** Sphere at the triangle of riser, tread and bottom rail; null where the code names none. */
+  readonly triangleSphere: Cited<Mm> | null;
+  /** Where the top rail is the handrail too. */
+  readonly handrail: { readonly low: Cited<Mm>; readonly high: Cited<Mm> | null };
+}
