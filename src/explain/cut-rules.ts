@@ -1,5 +1,7 @@
 // How long is each piece that is cut, how many are there, and what does the cut plan buy and leave?
-import { type RailGroup, railGroups } from "../plan/cuts.ts";
+import { cutLumber, type RailGroup, railGroups } from "../plan/cuts.ts";
+import type { Plan } from "../plan/plan.ts";
+import type { CutPlan } from "../plan/purchase.ts";
 import { count, indexOf } from "./order-rules.ts";
 import { derived, from, given, must, type Reader } from "./reader.ts";
 import { type Rule, rule } from "./rule.ts";
@@ -10,6 +12,28 @@ const groupNamed = ({ plan }: Reader, mark: string | undefined): RailGroup =>
     railGroups(plan, plan.job).find((one) => one.mark === mark),
     `rail ${mark}`,
   );
+
+/** Where the search ended before a proof, the bound beside its answer: found by searching once more. */
+function unprovenBound(plan: Plan, { sectionName, bars }: CutPlan): Working {
+  const lengths = bars.flatMap(({ pieces }) => pieces.map(({ length }) => length));
+  const { kerf, endTrim } = plan.job.stock;
+  return {
+    formula: "least(l, k, e)",
+    inputs: [
+      given("l", `length of each piece of ${sectionName}`, lengths, "length"),
+      given("k", "width of a cut", kerf.value, "length", kerf),
+      given("e", "trimmed off each end of a stock piece", endTrim.value, "length", endTrim),
+    ],
+    functions: {
+      least: {
+        means:
+          "greatest of three lower bounds: the length of all pieces with their cuts, the bars that long pieces need of their own, and the linear programme over all patterns, each brought up to a total that whole stock pieces can have",
+        of: () => must(cutLumber(plan, plan.job).value?.cutPlans.find((one) => one.sectionName === sectionName)?.bought_bound, "bound"),
+      },
+    },
+    origin: from("martello-toth", "section 8.3.2; linear programme over patterns: gilmore-gomory"),
+  };
+}
 
 /** An end of a rail along its side, as a term of a formula. */
 interface End {
@@ -165,8 +189,8 @@ export const cutRules: readonly Rule[] = [
   rule("cuts.*.count", "Pieces {} to cut", pieces),
   rule("cutPlans.*.bought_bound", "Length of stock below which no cut plan {} buys", ({ all, plan }, [key]) => {
     const own = plan.cutPlans[indexOf(key)];
-    // Where the search ended early, its bound is what it had come to: nothing shorter says it.
-    if (own === undefined || !own.proven) return null;
+    if (own === undefined) return null;
+    if (!own.proven) return unprovenBound(plan, own);
     return {
       formula: "sum(l)",
       inputs: [
