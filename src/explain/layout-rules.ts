@@ -282,4 +282,17 @@ const bays: readonly Rule[] = [
   }),
 ];
 
-export const layoutRules: readonly Rule[] = [...courses, ...frame, ...sides, ...verticals, ...bays];
+/** Heights of hardware stand in the job: each post that has it bears them. */
+const hardware: readonly Rule[] = (["from", "to"] as const).map((end) =>
+  rule(`hardware.*.${end}`, `${end === "from" ? "Lowest" : "Highest"} place of hardware {} on its post`, ({ at, plan }, [key = ""]) => {
+    const zone = plan.hardware[Number(/\d+/.exec(key)?.[0])];
+    const index = plan.job.posts.hardware.findIndex(
+      ({ what, from: low, to: high, posts }) =>
+        what === zone?.what && low === zone.from && high === zone.to && (posts === null || posts.includes(zone.postId)),
+    );
+    const what = `${zone?.what ?? ""} as it was found on ${zone?.postId ?? ""}`;
+    return { formula: "h", inputs: [at("h", what, `job.posts.hardware[${index}].${end}`)], origin: from("job", "posts: hardware") };
+  }),
+);
+
+export const layoutRules: readonly Rule[] = [...hardware, ...courses, ...frame, ...sides, ...verticals, ...bays];
