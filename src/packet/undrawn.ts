@@ -3,8 +3,8 @@ import type { Job } from "../job/job.ts";
 import type { Problem } from "../problem/problem.ts";
 
 /**
- * Sides that slope: the plan knows their bores, lengths, checks and frame, but schedules, elevations and templates still show every bore
- * at one height, which would be drilled wrong.
+ * Sides that slope: they are planned and drawn, but their sheets have not been read through as a whole, and a number that is drilled
+ * must not rest on that.
  */
 export const undrawnProblems = ({ sides }: Pick<Job, "sides">): readonly Problem[] =>
   sides.flatMap(({ rake }, index): readonly Problem[] =>
@@ -14,8 +14,8 @@ export const undrawnProblems = ({ sides }: Pick<Job, "sides">): readonly Problem
           {
             severity: "error",
             path: ["guard", "sides", index, "rake"],
-            what: "sheets for a side that slopes are not made yet",
-            why: "on a slope a bore enters and leaves a post at different heights, which the schedules and templates do not show yet",
+            what: "sheets for a side that slopes are not released yet",
+            why: "on a slope every bore enters and leaves its post at different heights, and the sheets that say so have not been proven yet",
             fix: "build the level sides by themselves, without this side; have the sloping one laid out by hand",
           },
         ],

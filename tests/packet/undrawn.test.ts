@@ -3,7 +3,7 @@ import { undrawnProblems } from "../../src/packet/undrawn.ts";
 import { exampleText, jobOf } from "../support/example-jobs.ts";
 
 describe("undrawnProblems", () => {
-  test("a side that slopes is refused at its own line, since its bores would be printed at one height", () => {
+  test("a side that slopes is refused at its own line, since its sheets are not proven", () => {
     const found = undrawnProblems(jobOf(exampleText("stair-from-landing")));
     expect(found.map(({ severity, path }) => [severity, path])).toEqual([["error", ["guard", "sides", 1, "rake"]]]);
     expect(undrawnProblems(jobOf(exampleText("ramp-to-porch"))).length).toBeGreaterThan(0);

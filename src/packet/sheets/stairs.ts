@@ -1,6 +1,6 @@
 // Z-401: how do the sides that slope differ: rake, spacings, bores at an angle, the triangle at a step, changes of slope?
 import type { Bore, Vertical } from "../../plan/plan.ts";
-import type { RakePlan, Transition, Way } from "../../plan/rake-plan.ts";
+import type { RakePlan } from "../../plan/rake-plan.ts";
 import type { Block, Cell, Sheet, Table, Text } from "../packet.ts";
 import { sourceMark } from "../show-number.ts";
 import { introduction } from "../wording.ts";
@@ -22,6 +22,7 @@ import {
   table,
   unique,
 } from "./kit.ts";
+import { liftTable, transitionBlocks } from "./stairs-joints.ts";
 
 export const stairsSheet: SheetMaker = (context, head): Sheet =>
   sheet(head, "portrait", [
@@ -212,80 +213,6 @@ const bitOf = ({ diameter, kind, bushing }: Bore, { plan }: SheetContext): numbe
   const use = bushing ? `${kind === "bend" ? "bend" : "pass"}, bushing` : kind;
   return plan.bits.find((bit) => bit.diameter === diameter && bit.use === use)?.bitLength_min ?? 0;
 };
-
-function transitionBlocks(context: SheetContext): readonly Block[] {
-  const { transitions } = context.plan;
-  if (transitions.length === 0) return [];
-  return [
-    heading("stairs-transitions", "Where the slope changes"),
-    table({
-      id: "stairs-ways",
-      caption: "The cables pass there, or two runs end there: what each way comes to for the whole guard",
-      columns: [
-        column("at", "At", 0.08),
-        column("way", "Way", 0.14),
-        column("chosen", "Chosen", 0.1),
-        column("runs", "Runs", 0.08, { align: "right" }),
-        column("cables", "Cables", 0.1, { align: "right" }),
-        column("fittings", "End fittings", 0.12, { align: "right" }),
-        column("longest", "Longest run", 0.16),
-        column("turned", "Most turn", 0.11),
-        column("far", "Far end gets", 0.11, { align: "right" }),
-      ],
-      rows: transitions.flatMap((one) => [wayRow(one, "pass", context), wayRow(one, "end", context)]),
-    }),
-    prose(
-      ...transitions.map(
-        ({ id, bend, why }) => `${id}: the cable bends by ${context.show.angle(bend)}, part of it at each of the two posts. It ${why}.`,
-      ),
-    ),
-  ];
-}
-
-function wayRow({ id, passes, pass, end }: Transition, which: "pass" | "end", { show }: SheetContext): readonly Cell[] {
-  const way: Way | null = which === "pass" ? pass : end;
-  const isChosen = passes === (which === "pass");
-  const name = which === "pass" ? "cables pass" : "runs end";
-  if (way === null) return [id, name, "", "not within the limits", "", "", "", "", ""];
-  const { runs, cables, fittings, longest, turned, farShare } = way;
-  return [
-    id,
-    name,
-    isChosen ? bold("yes") : "no",
-    String(runs),
-    String(cables),
-    String(fittings),
-    show.feet(longest),
-    show.angle(turned),
-    show.percent(farShare),
-  ];
-}
-
-/** Cables along a slope lift the post at the lower end of their run. */
-function liftTable({ plan, show }: SheetContext): readonly Block[] {
-  const raked = new Set(plan.rakes.map(({ sideId }) => sideId));
-  const rows = plan.frame.sides
-    .filter(({ sideId }) => raked.has(sideId))
-    .flatMap(({ posts }) => posts)
-    .filter(({ baseThrust }) => Math.abs(baseThrust) > LEAST_N)
-    .map(({ postId, baseThrust }): readonly Cell[] => [
-      bold(postId),
-      baseThrust < 0 ? "lifted" : "pressed down",
-      strong(show.forceBoth(Math.abs(baseThrust))),
-    ]);
-  if (rows.length === 0) return [];
-  return [
-    table({
-      id: "stairs-lift",
-      caption: "What the cables do to the feet of the posts on a rake, all at their targets: the fastening must hold a post that is lifted",
-      columns: [column("post", "Post", 0.2), column("way", "Is", 0.3), column("force", "By", 0.5)],
-      rows,
-      rowHeads: true,
-    }),
-  ];
-}
-
-const LEAST_N = 20;
 
 function rules({ plan, show }: SheetContext): readonly Text[] {
   const ends = plan.bores.some(({ angle, kind }) => angle !== 0 && (kind === "stud end" || kind === "grip end"));
