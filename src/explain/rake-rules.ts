@@ -209,10 +209,15 @@ const spans: readonly Rule[] = [
   ),
   rule("runs.*.spans.*.sphere", "Sphere that must not pass in run {}, span {}", (reader, [_run, bay = ""]) => {
     const { plan, all } = reader;
-    const paths = sidesOf(reader, bay).map((id) =>
-      plan.rakes.some(({ sideId }) => sideId === id) ? `rakes.${id}.openingSphere` : "job.code.openingSphere",
+    const ofRakes = sidesOf(reader, bay).flatMap((id) =>
+      plan.rakes.some(({ sideId }) => sideId === id) ? [`rakes.${id}.openingSphere`] : [],
     );
-    return { formula: "min(S)", inputs: [all("S", "sphere of the code on this side", paths)], origin: derived("the smaller one counts") };
+    const paths = ["job.code.openingSphere", ...ofRakes];
+    return {
+      formula: "min(S)",
+      inputs: [all("S", "sphere of the code, level and on this side", paths)],
+      origin: derived("the smaller one counts"),
+    };
   }),
 ];
 

@@ -17,7 +17,8 @@ export function openingsOf({ sides, gaps, rakes }: Pick<Plan, "sides" | "gaps" |
   const bySide = sides.map((side): BayOpening => {
     const rake = rakes.find(({ sideId }) => sideId === side.id);
     if (rake === undefined) return { spacing: widestSpacing(gaps), sphere: job.code.openingSphere.value };
-    return { spacing: widestSpacing(rake.gaps), sphere: rake.openingSphere.value };
+    // One sphere is pushed on the whole guard: where stairs may be wider open, the smaller one tells more.
+    return { spacing: widestSpacing(rake.gaps), sphere: Math.min(job.code.openingSphere.value, rake.openingSphere.value) };
   });
   return ({ kind, sideId }) => {
     const index = sides.findIndex(({ id }) => id === sideId);

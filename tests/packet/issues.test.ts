@@ -53,7 +53,7 @@ describe("sheetHeads", () => {
   test("all: every sheet of the catalogue stands once, one elevation for each side", () => {
     for (const [, each] of examples) {
       const heads = sheetHeads({ plan: each, issue: "crew", all: true });
-      expect.soft(new Set(heads.map(({ key }) => key)).size).toBe(Object.keys(catalogue).length);
+      expect.soft(new Set(heads.map(({ key }) => key)).size).toBe(Object.keys(catalogue).length - (each.rakes.length > 0 ? 0 : 1));
       expect
         .soft(heads.filter(({ key }) => key === "elevation").map(({ id }) => id))
         .toEqual(each.sides.map((_, index) => `Z-${201 + index}`));

@@ -27,7 +27,10 @@ export const cornersOf = (plan: Plan): readonly Corner[] =>
     if (bay.kind !== "corner") return [];
     const [left, right] = [verticalOf(plan, bay.leftId), verticalOf(plan, bay.rightId)];
     const [before, after] = [plan.sides[left.sideIndex], plan.sides[right.sideIndex]];
-    return before === undefined || after === undefined ? [] : [{ before, after, left, right, free: bay.free, bayId: bay.id }];
+    // A change of slope does not show in a level cut: Z-401 has it.
+    return before === undefined || after === undefined || before.turn === 0
+      ? []
+      : [{ before, after, left, right, free: bay.free, bayId: bay.id }];
   });
 
 const setbackLeft = ({ before, left }: Corner): Mm => before.length - rightFace(left);

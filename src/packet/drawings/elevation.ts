@@ -49,19 +49,14 @@ interface Chosen {
 /** The fewest stretches at which courses and verticals stand far enough apart, at the largest scale for so many. */
 function chooseStretches(plan: Plan, side: SidePlan, room: Room): Chosen {
   const least = leastRatio(plan, side);
-  const climb = climbOf(side);
-  // A rake needs the height of its climb too: its courses may come closer on paper.
-  const scales = scalesOf(plan.job.units).filter(({ ratio }) => ratio >= (climb > 0 ? RAKE_share * least : least));
+  if (climbOf(side) > 0) return chooseOnRake({ plan, side, least }, room);
+  const scales = scalesOf(plan.job.units).filter(({ ratio }) => ratio >= least);
   const smallest = scales.at(-1)?.ratio ?? least;
-  const { guardHeight } = openingOn(plan, side);
-  const bays = baysOn(plan, side).length;
+  const { guardHeight } = plan.opening;
   // What cannot be told apart at a smaller scale takes the height that it needs.
   const low = (ratio: number, count: number): boolean =>
-    (ratio <= smallest && (climb === 0 || count > bays)) ||
-    (count === 1
-      ? (guardHeight + climb) * ratio + AROUND_mm <= room.height
-      : // On a rake a part has the page for itself.
-        (guardHeight + climb / count) * ratio + AROUND_PART_mm <= (climb > 0 ? room.height : Math.min(room.height, PART_mm)));
+    ratio <= smallest ||
+    (count === 1 ? guardHeight * ratio + AROUND_mm <= room.height : guardHeight * ratio + AROUND_PART_mm <= Math.min(room.height, PART_mm));
   const whole = edgeRoom({ side, stretch: { from: 0, to: side.length, matchLeft: null, matchRight: null } });
   for (let count = 1; count < 200; count++) {
     const width = room.width - (count === 1 ? whole.left + whole.right : 2 * EDGE_NAME_mm);
@@ -74,7 +69,36 @@ function chooseStretches(plan: Plan, side: SidePlan, room: Room): Chosen {
   throw new RangeError("a bay is wider than the paper at every scale");
 }
 
-const RAKE_share = 0.6;
+/** A rake needs the height of its climb too: its courses may come closer on paper. */
+const RAKE_share = 0.3;
+/** Its notes name two spacings: a line more. */
+const RAKE_NOTE_mm = 4;
+
+/** The fewest stretches of a rake that fit, at the largest scale for so many; the smallest scale where none does. */
+function chooseOnRake({ plan, side, least }: { readonly plan: Plan; readonly side: SidePlan; readonly least: number }, room: Room): Chosen {
+  const scales = scalesOf(plan.job.units).filter(({ ratio }) => ratio >= RAKE_share * least);
+  const { guardHeight } = openingOn(plan, side);
+  const riser = rakeOn(plan, side)?.triangle?.riser ?? 0;
+  const tan = Math.abs(Math.tan(side.slope));
+  const most = baysOn(plan, side).length + 1;
+  const fits = (ratio: number, stretches: readonly Stretch[]): boolean =>
+    stretches.every(({ from, to }) => {
+      const height =
+        (guardHeight + riser + (to - from) * tan) * ratio + (stretches.length === 1 ? AROUND_mm : AROUND_PART_mm) + RAKE_NOTE_mm;
+      return height <= room.height && (to - from) * ratio <= room.width - 2 * EDGE_NAME_mm;
+    });
+  for (let count = 1; count <= most; count++) {
+    const stretches = count === 1 ? stretchesOf(plan, side, side.length) : stretchesOf(plan, side, (UNEVEN * side.length) / count);
+    const scale = stretches.length > count ? undefined : scales.find(({ ratio }) => fits(ratio, stretches));
+    if (scale !== undefined) return { scale, stretches };
+  }
+  const scale = scales.at(-1);
+  if (scale === undefined) throw new RangeError("no scale for a rake");
+  return { scale, stretches: stretchesOf(plan, side, (room.width - 2 * EDGE_NAME_mm) / scale.ratio) };
+}
+
+/** How much longer than an even part a stretch may be, so that it is cut in the middle of a bay. */
+const UNEVEN = 1.35;
 
 const baysOn = (plan: Plan, side: SidePlan): readonly Bay[] => plan.bays.filter((bay) => bay.sideId === side.id && bay.kind === "bay");
 

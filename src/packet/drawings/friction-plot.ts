@@ -12,14 +12,13 @@ import type { Show } from "../show-number.ts";
 import { finishDrawing, footer, showOf } from "./kit.ts";
 
 const HEIGHT_mm = 46;
-/** Sharper bends are corners; bores that are set off sideways bend the cable by a degree or less and are not worth a plot. */
-const CORNER_rad = 0.05;
 
 /** Null for a run without corners. */
 export function frictionPlot(plan: Plan, runId: string, box: Room): Drawing | null {
   const run = plan.runs.find(({ id }) => id === runId);
   if (run === undefined) throw new RangeError(`no run ${runId}`);
-  if (!run.bends.some(({ angle }) => Math.abs(angle) > CORNER_rad)) return null;
+  // Bores that are set off sideways on one side bend the cable by a degree or less and are not worth a plot.
+  if (run.sideIds.length < 2) return null;
   const show = showOf(plan);
   const drawn = plot(run, box, show);
   const notes = [

@@ -228,7 +228,11 @@ function cornerLabels(plan: Plan, frames: readonly SideFrame[], show: Show): rea
       plan.verticals.find(({ sideId }) => sideId === frame.side.id),
     ];
     const bends = plan.runs.flatMap((run) => run.bends).filter(({ postId }) => posts.some((post) => post?.id === postId));
-    const words = [`turn ${show.angle(Math.abs(turn))}`, ...bends.map(({ postId, angle }) => `bend ${show.angle(angle)} at ${postId}`)];
+    const isStraight = turn === 0 && before.side.slope !== frame.side.slope;
+    const words = [
+      isStraight ? "slope changes" : `turn ${show.angle(Math.abs(turn))}`,
+      ...bends.map(({ postId, angle }) => `bend ${show.angle(angle)} at ${postId}`),
+    ];
     const sum = { x: before.outward.x + frame.outward.x, y: before.outward.y + frame.outward.y };
     const size = Math.hypot(sum.x, sum.y) || 1;
     const away = { x: sum.x / size, y: sum.y / size };
@@ -260,8 +264,14 @@ function describe(plan: Plan): Text {
   const sides = plan.sides.map((side) => {
     const between = plan.job.sides[side.index]?.interrupted;
     if (between != null) return `side ${side.id}, ${show.feet(side.length)}, then ${between.what} of ${show.feet(between.width)}`;
-    const turn = side.turn === null ? "" : `, then a turn of ${show.angle(Math.abs(side.turn))} to the ${side.turn < 0 ? "left" : "right"}`;
-    return `side ${side.id}, ${show.feet(side.length)}${turn}`;
+    const turn =
+      side.turn === null
+        ? ""
+        : side.turn === 0
+          ? ", then straight on at another slope"
+          : `, then a turn of ${show.angle(Math.abs(side.turn))} to the ${side.turn < 0 ? "left" : "right"}`;
+    const slope = side.slope === 0 ? "" : ` level, ${side.slope > 0 ? "up" : "down"} at ${show.angle(Math.abs(side.slope))}`;
+    return `side ${side.id}, ${show.feet(side.length)}${slope}${turn}`;
   });
   const runs = plan.runs.map((run) => {
     const pulled = [run.left, run.right].filter(({ pulls }) => pulls).map(({ postId }) => postId);

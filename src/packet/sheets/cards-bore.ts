@@ -1,5 +1,6 @@
 // What does a crew confirm before and after it bores: frame, setting out, bores?
 import { edgeProtection } from "../../plan/open-edge.ts";
+import type { StepItem } from "../packet.ts";
 import { frameAccepted } from "../wording.ts";
 import type { Card } from "./card.ts";
 import { count, endPostIds, listed, postsOf, refer, type SheetContext, spacersOf, unique } from "./kit.ts";
@@ -62,11 +63,11 @@ export function setOutCard(context: SheetContext): Card {
         value: show.lengthUnit,
       },
       {
-        text: `Widest spacing on any post, middle to middle (stop above ${show.tapeBoth(plan.job.limits.cableSpacing_max.value)})`,
+        text: `Widest spacing on any post, middle to middle (stop above ${show.tapeBoth(plan.job.limits.cableSpacing_max.value)}${plan.rakes.length > 0 ? "; on a rake square to the cables" : ""})`,
         value: show.lengthUnit,
         killer: true,
       },
-      { text: "Marks carried to every post and spacer, on the face where the bit goes in." },
+      marksItem(context),
       {
         text: isWood(plan)
           ? "Path of every bore searched for bolts, screws, brackets."
@@ -76,6 +77,18 @@ export function setOutCard(context: SheetContext): Card {
       ...(labels === "" ? [] : [{ text: `Posts with ${labels} are labelled.` }]),
       { text: "One scrap bored with each bit; the fittings slide in." },
     ],
+  };
+}
+
+/** On a rake a height of the stick is the wrong place on both faces. */
+function marksItem(context: SheetContext): StepItem {
+  const { rakes } = context.plan;
+  const carried = "Marks carried to every post and spacer, on the face where the bit goes in";
+  if (rakes.length === 0) return { text: `${carried}.` };
+  const slopes = rakes.map(({ sideId, slope }) => `${sideId} ${context.show.angle(Math.abs(slope))}`);
+  return {
+    text: `${carried}. Slope measured first (${listed(slopes)}): there both faces are marked from ${refer(context, "stairs")}, plumb from each post's level mark, not from the stick.`,
+    killer: true,
   };
 }
 
@@ -102,7 +115,13 @@ export function boreCard(context: SheetContext): Card {
           ]
         : []),
       { text: "Greatest difference of a height from the plan", value: show.lengthUnit },
-      { text: `No spacing above ${show.tape(plan.job.limits.cableSpacing_max.value)} after boring, middle to middle.`, killer: true },
+      {
+        text: `No spacing above ${show.tape(plan.job.limits.cableSpacing_max.value)} after boring, middle to middle${plan.rakes.length > 0 ? ", on a rake square to the cables" : ""}.`,
+        killer: true,
+      },
+      ...(plan.rakes.length > 0
+        ? [{ text: "Bores on a rake come out on the mark of the other face, within a bit's width.", killer: true as const }]
+        : []),
       { text: boreDone(plan) },
       ...(bushings > 0 ? [{ text: `${bushings} bores have their bushing.` }] : []),
       { text: "Real heights written where they differ; deviations told to the office." },

@@ -92,7 +92,7 @@ function method({ plan, show }: SheetContext): readonly Text[] {
   const rails = frame.bottomRail === null ? "posts and top rail" : "posts, top and bottom rail";
   const joint = frame.railJoint.value === "pinned" ? "rails may turn on the posts" : "rails turn with the posts";
   return [
-    `**How it was computed.** Each side is one plane frame of ${rails}, with bending, compression and shear ${sourceMark("derived")}; each post stands on a spring for the turn of its base, and ${joint}. All cables pull at once, at the top of their bands on the day of the year that pulls them hardest; bores are taken off the sections.${corners} Single and line loads of the code stand at the worst place of the top, one after the other. Stresses are compared by ${listed(methodSources(plan.frame.checks).map(sourceMark))}. Each row is the worst of its kind; ratio is demand over capacity, above 1 fails.`,
+    `**How it was computed.** Each side is one plane frame of ${rails}, with bending, compression and shear ${sourceMark("derived")}; each post stands on a spring for the turn of its base, and ${joint}. All cables pull at once, at the top of their bands on the day of the year that pulls them hardest; bores are taken off the sections.${corners}${plan.rakes.length > 0 ? " On a rake the posts stand plumb on feet that climb with the slope; sides in one line share a frame." : ""} Single and line loads of the code stand at the worst place of the top, one after the other. Stresses are compared by ${listed(methodSources(plan.frame.checks).map(sourceMark))}. Each row is the worst of its kind; ratio is demand over capacity, above 1 fails.`,
     ...hardestTexts(plan, show),
   ];
 }

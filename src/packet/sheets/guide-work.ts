@@ -29,14 +29,24 @@ export function setOutStage(context: SheetContext): Stage {
         text: "Carry the marks to every post and spacer, in the middle of the face.",
         ...(offset.length > 0 ? { more: `At ${listed(offset)} the holes are off the middle: use the table.` } : {}),
       },
+      ...rakeItems(context),
       {
         text: "Measure the spacing on one post, middle to middle. Write down the widest.",
-        more: `None may be above ${show.tape(plan.job.limits.cableSpacing_max.value)}.`,
+        more: `None may be above ${show.tape(plan.job.limits.cableSpacing_max.value)}${plan.rakes.length > 0 ? "; on a slope measure square to the cables" : ""}.`,
         value: show.lengthUnit,
         killer: true,
       },
     ],
   };
+}
+
+/** On a slope the stick is wrong on both faces. */
+function rakeItems(context: SheetContext): readonly StepItem[] {
+  return context.plan.rakes.map(({ sideId, slope }) => ({
+    text: `Side ${sideId} slopes by ${context.show.angle(Math.abs(slope))}. Measure its slope first, then mark both faces of each post from ${refer(context, "stairs")}.`,
+    more: "The hole goes in and comes out at two heights. Is the slope off by half a degree? Stop and get a new packet.",
+    killer: true as const,
+  }));
 }
 
 export function boreStage(context: SheetContext): Stage {

@@ -31,8 +31,16 @@ function sidesTable({ plan, show }: SheetContext): Table {
           ? `interrupted: ${between.what}, ${show.tape(between.width)}`
           : side.turn === null
             ? "last side"
-            : `${show.angle(side.turn < 0 ? -side.turn : side.turn)} to the ${side.turn < 0 ? "left" : "right"}`;
-      return [bold(side.id), show.feetBoth(side.length), turn, bays.length === 0 ? "none" : `${bays[0]?.id} to ${bays.at(-1)?.id}`];
+            : side.turn === 0
+              ? "straight on, the slope changes"
+              : `${show.angle(side.turn < 0 ? -side.turn : side.turn)} to the ${side.turn < 0 ? "left" : "right"}`;
+      const slope = side.slope === 0 ? "" : ` level, ${show.angle(Math.abs(side.slope))} ${side.slope > 0 ? "up" : "down"}`;
+      return [
+        bold(side.id),
+        `${show.feetBoth(side.length)}${slope}`,
+        turn,
+        bays.length === 0 ? "none" : `${bays[0]?.id} to ${bays.at(-1)?.id}`,
+      ];
     }),
   });
 }

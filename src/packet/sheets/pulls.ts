@@ -53,9 +53,22 @@ function bendsToDeck(plan: Plan, postId: string): boolean {
   return (corner?.turn ?? 0) > 0;
 }
 
+/** Straight on only the slope changes: the bend pushes up or down, in the plane of the guard. */
+function slopeChangeAt(plan: Plan, postId: string): Text | null {
+  const bay = plan.bays.find(({ kind, leftId, rightId }) => kind === "corner" && (leftId === postId || rightId === postId));
+  const [before, after] = [bay?.leftId, bay?.rightId].map((id) => {
+    const own = plan.verticals.find((one) => one.id === id);
+    return plan.sides[own?.sideIndex ?? -1];
+  });
+  if (before === undefined || after === undefined || before.turn !== 0) return null;
+  return after.slope < before.slope ? "down" : "up";
+}
+
 /** At an end the cables pull the post towards themselves; at a bend to the inside of the turn: the deck's side where the guard turns right. */
 function wayOf(plan: Plan, { postId, runId, cause }: PostPull): Text {
   if (cause === "bend") {
+    const change = slopeChangeAt(plan, postId);
+    if (change !== null) return `bend: ${change}`;
     return `bend: ${bendsToDeck(plan, postId) ? "towards" : "away from"} the ${floorWord(plan.job)}`;
   }
   const isLeft = plan.runs.some((run) => run.id === runId && run.left.postId === postId);

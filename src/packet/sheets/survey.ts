@@ -22,6 +22,7 @@ import {
   table,
   unique,
 } from "./kit.ts";
+import { rakeRows } from "./survey-rakes.ts";
 import {
   aboveWords,
   bayRows,
@@ -101,7 +102,7 @@ function guardRows(context: SheetContext): readonly SurveyRow[] {
     const key = `guard / sides / ${side.id} /`;
     return [
       [`${key} length`, `Side ${side.id} along the bores`, show.feetBoth(side.length), sideStop(context, side.id, side.length)],
-      ...(side.turn === null
+      ...(side.turn === null || side.turn === 0
         ? []
         : ([[`${key} turn`, "Turn at its right-hand end", turnText(side.turn, show), `off by more than 2 deg ${practice}`]] as const)),
     ];
@@ -113,6 +114,7 @@ function guardRows(context: SheetContext): readonly SurveyRow[] {
     ...asFoundRows({ plan, show }),
     ...bayRows(context),
     ...pairRows(context),
+    ...rakeRows(context),
     ...cornerRows(context),
     ...runRows(context),
     ...endRows(context),
@@ -147,12 +149,16 @@ function frameRows({ plan, show }: SheetContext): readonly SurveyRow[] {
           ],
         ] as const)
       : []),
-    [
-      "(result)",
-      "Guard height above the datum",
-      show.tapeBoth(plan.opening.guardHeight),
-      `below ${show.tape(plan.job.code.guardHeight_min.value)}`,
-    ],
+    ...(plan.rakes.length === plan.sides.length
+      ? []
+      : [
+          [
+            "(result)",
+            "Guard height above the datum",
+            show.tapeBoth(plan.opening.guardHeight),
+            `below ${show.tape(plan.job.code.guardHeight_min.value)}`,
+          ] as const,
+        ]),
     ...hardwareRows({ plan, show }),
     ["posts / size", "Post: along x across the side", section(posts.section), size],
     ["spacers / size", "Spacer: along x across the side", section(spacers.section), size],

@@ -168,7 +168,7 @@ describe("lumberSheet", () => {
     expect(tableOf(packet, "lumber-cuts").rows.map((row) => [cellText(row[0] ?? ""), Number(cellText(row[4] ?? ""))])).toEqual([...wanted]);
     const cut = new Map<string, number>();
     for (const row of tableOf(packet, "lumber-plan").rows) {
-      for (const [, n = "0", mark = ""] of cellText(row[3] ?? "").matchAll(/(\d+) x ([A-Z]+\d*) \(/g))
+      for (const [, n = "0", mark = ""] of cellText(row[3] ?? "").matchAll(/(\d+) x ([A-Z]+\d*(?:-[A-Z])?) \(/g))
         cut.set(mark, (cut.get(mark) ?? 0) + Number(n));
     }
     expect(Object.fromEntries(cut)).toEqual(Object.fromEntries(wanted));

@@ -65,7 +65,7 @@ describe.each(exampleNames)("templates of %s", (name) => {
   test("a story pole has every height of its uprights", () => {
     for (const { uprights, marks } of polesOf(plan)) {
       for (const { id } of uprights) {
-        const heights = new Set(plan.bores.filter(({ verticalId }) => verticalId === id).map(({ height }) => height));
+        const heights = new Set(plan.bores.filter(({ verticalId }) => verticalId === id).map(({ entryHeight }) => entryHeight));
         expect(new Set(marks.map(({ height }) => height))).toEqual(heights);
       }
     }
