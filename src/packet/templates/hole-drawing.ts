@@ -7,6 +7,7 @@ import type { Mm } from "../../units/quantity.ts";
 import type { Text } from "../packet.ts";
 import type { Show } from "../show-number.ts";
 import { halfHeight, type TemplateHole } from "./faces.ts";
+import type { Tile } from "./tiles.ts";
 
 /** Lines through the middle reach this far beyond the hole's edge. */
 const BEYOND_mm = 4;
@@ -24,7 +25,7 @@ export interface HoleRoom {
 export const holeReach = (hole: TemplateHole): Mm => Math.max(halfHeight(hole) + BEYOND_mm, 3 * lineHeight());
 
 export function holeParts(hole: TemplateHole, { view, show, half }: HoleRoom): readonly Part[] {
-  const { here, there, angle, diameter, counterbore } = hole;
+  const { here, angle, diameter, counterbore } = hole;
   const middle = view.point({ x: here.right, y: here.height });
   const across = (counterbore?.diameter ?? diameter) / 2;
   const up = halfHeight(hole);
@@ -34,10 +35,9 @@ export function holeParts(hole: TemplateHole, { view, show, half }: HoleRoom): r
       ? []
       : [ellipse(middle, { across: diameter / 2, up: diameter / 2 / Math.cos(angle), pen: "thin", fill: "none" })]),
   ];
-  const far = view.point({ x: there.right, y: there.height });
   return [
     ...edges,
-    strokes("thin", [...cross(middle, { across: across + BEYOND_mm, up: up + BEYOND_mm }), ...(angle === 0 ? [] : saltire(far))]),
+    strokes("thin", cross(middle, { across: across + BEYOND_mm, up: up + BEYOND_mm })),
     ...words(hole, { middle, across, half, show }),
   ];
 }
@@ -52,6 +52,12 @@ const cross = ({ x, y }: Point, { across, up }: { readonly across: Mm; readonly 
     { x, y: y + up },
   ],
 ];
+
+/** Where a slanted bore comes out at the back, on the tile that holds the place: it may be another than that of the hole. */
+export function exitParts({ there, angle }: TemplateHole, { view, tile }: { readonly view: View; readonly tile: Tile }): readonly Part[] {
+  const isHere = there.height - SALTIRE_mm >= tile.from && there.height + SALTIRE_mm <= tile.to;
+  return angle === 0 || !isHere ? [] : [strokes("thin", saltire(view.point({ x: there.right, y: there.height })))];
+}
 
 const SALTIRE_mm = 1.6;
 

@@ -8,7 +8,7 @@ import type { Mm } from "../../units/quantity.ts";
 import type { Drawing, Text, TitleBlock } from "../packet.ts";
 import type { Show } from "../show-number.ts";
 import { halfHeight, marksOf, type Template } from "./faces.ts";
-import { holeParts, holeReach } from "./hole-drawing.ts";
+import { exitParts, holeParts, holeReach } from "./hole-drawing.ts";
 import { onlyFor } from "./printer.ts";
 import { longestTile, stripPages, stripRoom } from "./strip-pages.ts";
 import type { StripLook } from "./tile-drawing.ts";
@@ -89,18 +89,30 @@ function lookOf(template: Template, { plan, show, paper, titleBlock }: StripCont
       ...holes
         .filter(({ here }) => here.height >= tile.from && here.height < tile.to)
         .flatMap((hole) => holeParts(hole, { view, show, half: half - FOLD_mm })),
+      ...holes.flatMap((hole) => exitParts(hole, { view, tile })),
     ],
   };
 }
 
-/** "the datum (top of the decking)", or the bottom rail with its height. */
-export function footWords({ foot }: Pick<Template, "foot">, { plan, show }: { readonly plan: Plan; readonly show: Show }): Text {
-  return foot === 0 ? `the datum: ${plan.job.frame.datum}` : `the bottom rail, ${show.tape(foot)} above datum`;
+/** "the datum (top of the decking)", or the bottom rail with its height; on a rake the datum is a mark on the post. */
+export function footWords(
+  { foot, uprights }: Pick<Template, "foot" | "uprights">,
+  { plan, show }: { readonly plan: Plan; readonly show: Show },
+): Text {
+  if (foot !== 0) return `the bottom rail, ${show.tape(foot)} above datum`;
+  return (uprights[0]?.slope ?? 0) === 0 ? `the datum: ${plan.job.frame.datum}` : "the level mark: datum in the middle of the post";
 }
 
-/** Heights that the bottom rail takes on a post. */
-const railOf = ({ uprights }: Template, { job, opening }: Plan): Strip["kept"] =>
-  job.frame.bottomRail === null || uprights.some(({ kind }) => kind !== "post") ? [] : [{ low: job.frame.gapBelow, high: opening.bottom }];
+/** Heights that the bottom rail takes on a face of a post; on a rake it meets the two faces at two heights. */
+function railOf({ uprights, face }: Template, { job, opening, rakes }: Plan): Strip["kept"] {
+  const [post] = uprights;
+  if (job.frame.bottomRail === null || post === undefined || uprights.some(({ kind }) => kind !== "post")) return [];
+  const rake = rakes.find(({ sideId }) => sideId === post.sideId);
+  if (rake === undefined) return [{ low: job.frame.gapBelow, high: opening.bottom }];
+  const climb = ((face === "left" ? -1 : 1) * post.along * Math.tan(rake.slope)) / 2;
+  const [low, high] = [job.frame.onRakes.gapBelow.value + climb, rake.opening.bottom + climb];
+  return high <= 0 ? [] : [{ low: Math.max(0, low), high }];
+}
 
 interface RailContext {
   readonly view: View;
