@@ -286,6 +286,9 @@ export const checkRules: readonly Rule[] = [
   rule("checks.*.ratio", "How much of its limit the check {} uses", (reader, [id = ""]) => {
     const { rule: how } = checkNamed(reader, id);
     const { at } = reader;
+    if (reader.number(`checks.${id}.${how === "at most" ? "limit" : "demand"}.value`) === 0) {
+      return { formula: "z", inputs: [given("z", "there is nothing to divide by", 0, "share")], origin: whole };
+    }
     return {
       formula: how === "at most" ? "D / l" : "l / D",
       inputs: [at("D", "demand", `checks.${id}.demand.value`), at("l", `limit: ${how} this`, `checks.${id}.limit.value`)],

@@ -37,9 +37,14 @@ const needs = (reader: Reader, [run = "", key]: readonly string[]): Working | nu
       origin: derived("the worst span"),
     };
   if (key === "[1]") {
+    const most = atNut(reader, run);
+    if (most.length === 0) {
+      const nothing = given("z", "the criterion asks nothing of any span: slack cables meet it", 0, "force");
+      return { formula: "z", inputs: [nothing], origin: derived("friction takes a share") };
+    }
     return {
       formula: "q * T / t - r",
-      inputs: [...atNut(reader, run), at("r", "what the criterion asks in the worst span", `runs.${run}.tension.required`)],
+      inputs: [...most, at("r", "what the criterion asks in the worst span", `runs.${run}.tension.required`)],
       origin: derived("friction takes a share"),
     };
   }

@@ -2,7 +2,7 @@
 import type { Job, Rail } from "../job/job.ts";
 import type { Outcome, Problem } from "../problem/problem.ts";
 import { cutStock } from "../stock/cut.ts";
-import { length } from "../units/print.ts";
+import { angleDegrees, length } from "../units/print.ts";
 import type { Mm, Radian } from "../units/quantity.ts";
 import { SAME_mm } from "../units/tolerance.ts";
 import { alongSlope } from "./corner-path.ts";
@@ -80,7 +80,14 @@ function postPieces({ sides, verticals, opening, rakes }: Framing, job: Job): re
     const slope = Math.abs(rake.slope);
     const length = job.frame.onRakes.postBelow.value + rake.opening.top + (along * Math.tan(slope)) / 2;
     const count = countOn(({ id }) => id === rake.sideId);
-    return { mark: `PO-${rake.sideId}`, use: "post, top cut along the slope", ...common, length, cutAngle: slope, count };
+    return {
+      mark: `PO-${rake.sideId}`,
+      use: `post, top cut along the slope, ${angleDegrees(slope)}`,
+      ...common,
+      length,
+      cutAngle: slope,
+      count,
+    };
   });
   return [...(level > 0 ? [post] : []), ...raked];
 }
@@ -181,7 +188,7 @@ function railPart({
   readonly mitres: number;
   readonly slope: Radian;
 }): Pick<RailPart, "length" | "cutAngle" | "use"> {
-  const raked = slope === 0 ? "" : ", both ends cut plumb";
+  const raked = slope === 0 ? "" : `, both ends cut plumb, ${angleDegrees(Math.abs(slope))}`;
   const mitred = mitres === 0 ? "" : `, to the long point of its mitre${mitres === 2 ? "s" : ""}`;
   // A mitre at the end of a raked rail leans two ways.
   const compound = slope !== 0 && mitres > 0 ? " (a compound cut: fit it at the corner)" : "";
@@ -257,7 +264,14 @@ function spacerPieces({ sides, verticals, opening, rakes }: Framing, job: Job): 
   const raked = rakes.map(({ sideId, slope, opening: own }): CutPiece => {
     const length = own.top - own.bottom + along * Math.tan(Math.abs(slope));
     const count = countOn(({ id }) => id === sideId);
-    return { mark: `SP-${sideId}`, use: "spacer, both ends cut along the slope", ...common, length, cutAngle: Math.abs(slope), count };
+    return {
+      mark: `SP-${sideId}`,
+      use: `spacer, both ends cut along the slope, ${angleDegrees(Math.abs(slope))}`,
+      ...common,
+      length,
+      cutAngle: Math.abs(slope),
+      count,
+    };
   });
   return [level, ...raked].filter(({ count }) => count > 0);
 }

@@ -182,7 +182,7 @@ function gridTable(context: SheetContext, rows: readonly BoreRow[]): Table {
     columns: [
       column("upright", "Post", 0.065),
       ...makeColumns(needed),
-      ...plan.courses.map(({ number }) => column(`c${number}`, courseName(number), box, { sub: "course" })),
+      ...plan.courses.map(({ number }) => column(`c${number}`, courseName(number), box, needed.angle ? {} : { sub: "course" })),
     ],
     rows: rows.map((row) => [`${row.vertical.id}${row.behind}`, ...makeCells(row, needed, context), ...blankCells(plan.courses.length)]),
     rowHeads: true,

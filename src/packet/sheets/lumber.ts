@@ -46,6 +46,9 @@ function stockFacts({ plan, show }: SheetContext): Block {
       `${show.tapeBoth(stock.kerf.value)} ${sourceMark(stock.kerf.source)}; ${show.tapeBoth(stock.endTrim.value)} ${sourceMark(stock.endTrim.source)}`,
     ],
     ...(posts.existing ? [] : ([["Posts below the datum", show.tapeBoth(posts.belowDatum)]] as const)),
+    ...(posts.existing || plan.rakes.length === 0
+      ? []
+      : ([["The same on rakes, at the middle of the post", show.tapeBoth(plan.job.frame.onRakes.postBelow.value)]] as const)),
   ]);
 }
 

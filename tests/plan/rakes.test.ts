@@ -1,0 +1,127 @@
+// Sides that slope: spacings, triangle, transitions, rules of stairs, and what is refused.
+import { describe, expect, test } from "vitest";
+import { traceAll } from "../../src/explain/explain.ts";
+import { makePlan } from "../../src/plan/make-plan.ts";
+import type { Plan } from "../../src/plan/plan.ts";
+import { changedText, examplePlan, jobOf, planOf } from "../support/example-jobs.ts";
+import { disagreeing } from "../support/traces.ts";
+
+const STAIR = "0012-stair-from-landing";
+const stair = examplePlan(STAIR);
+const IN = 25.4;
+
+const checkOf = (plan: Plan, id: string): string | undefined => plan.checks.find((check) => check.id === id)?.verdict;
+const changed = (changes: Readonly<Record<string, string>>): Plan => planOf(changedText(STAIR, changes));
+
+describe("a stair of 7 in by 10-1/2 in", () => {
+  const [rake] = stair.rakes;
+  if (rake === undefined) throw new Error("no rake");
+
+  // tan a = 2/3, so cos a = 3 / sqrt(13) and the cables of a course 2-7/8 in plumb lie 2.392 in apart.
+  test("has 3 / sqrt(13) of each plumb spacing square to its cables", () => {
+    expect(rake.slope).toBeCloseTo(-Math.atan(2 / 3), 12);
+    for (const { spacing, plumb } of rake.gaps) expect(spacing).toBeCloseTo((plumb * 3) / Math.sqrt(13), 9);
+    expect(rake.rise).toBeCloseTo(-56 * IN, 9);
+    expect(rake.slopeLength).toBeCloseTo(28 * Math.sqrt(13) * IN, 9);
+  });
+
+  // 8 + 12 - sqrt(208) = 5.578 in; with g the circle is (7 + g)(1 + 3/2 - sqrt(13)/2), which is 6 in at g = 1.6055 in.
+  test("lets 5.578 in into the corner under a rail 1 in above its nosings, and 6 in at a gap of 1.606 in", () => {
+    expect(rake.triangle?.sphere).toBeCloseTo((20 - Math.sqrt(208)) * IN, 9);
+    expect(rake.triangle?.gap_max).toBeCloseTo((12 / (5 - Math.sqrt(13)) - 7) * IN, 9);
+    expect(checkOf(stair, "rake-triangle-B")).toBe("pass");
+    expect(checkOf(changed({ "gap below: 1 in": "gap below: 1-5/8 in" }), "rake-triangle-B")).toBe("fail");
+  });
+
+  test("is bored through a post of 5-1/2 in over 5.5 sqrt(13) / 3 = 6.610 in, 1.833 in higher on its upper face", () => {
+    const bore = stair.bores.find(({ mark }) => mark === "P5-01");
+    expect(bore?.drilledLength).toBeCloseTo((5.5 * Math.sqrt(13) * IN) / 3, 9);
+    expect((bore?.entryHeight ?? 0) - (bore?.height ?? 0)).toBeCloseTo((5.5 / 3) * IN, 9);
+  });
+
+  test("bends the cable at the edge of the landing by its whole slope, in two parts", () => {
+    const [run] = stair.runs;
+    expect(run?.bends).toHaveLength(2);
+    expect(run?.bends.reduce((sum, { angle }) => sum + angle, 0)).toBeCloseTo(Math.atan(2 / 3), 9);
+  });
+
+  test("as a handrail is checked for 34 in to 38 in; without one the handrail is a question", () => {
+    expect(checkOf(stair, "rake-handrail-high-B")).toBe("pass");
+    const high = changed({ "clear opening: 29 in": "clear opening: 29-1/2 in" });
+    expect(checkOf(high, "rake-handrail-high-B")).toBe("fail");
+    expect(checkOf(changed({ "handrail: true": "handrail: false" }), "rake-handrail-B")).toBe("ask");
+  });
+
+  test("given by its counts, its rise and run or its pitch is the same stair", () => {
+    const given = "riser: 7 in, tread: 10-1/2 in";
+    for (const other of ["rise: 4 ft 8 in, run: 7 ft, risers: 8, treads: 8", "rise: 4 ft 8 in, run: 7 ft", "rise: 4 ft 8 in"]) {
+      expect.soft(changed({ [given]: other }).runs[0]?.pathLength, other).toBeCloseTo(stair.runs[0]?.pathLength ?? 0, 6);
+    }
+  });
+});
+
+describe("where the slope changes", () => {
+  const ended = changed({ "tightening:": "limits: { most bends: 0 }\ntightening:" });
+
+  test("the cables pass when one run does: 9 cables instead of 18, both ways side by side", () => {
+    const [transition] = stair.transitions;
+    expect(transition).toMatchObject({ id: "A/B", passes: true, pass: { runs: 1, cables: 9 }, end: { runs: 2, cables: 18, turned: 0 } });
+    // One bend after the other: exp(-0.3 x 0.588), and no friction where runs end.
+    expect(transition?.pass?.farShare).toBeCloseTo(Math.exp(-0.3 * Math.atan(2 / 3)), 9);
+    expect(transition?.why).toMatch(/^passes: fewer runs/);
+  });
+
+  test("two runs end between two posts as far apart as a pair, when no run may bend", () => {
+    expect(ended.transitions[0]).toMatchObject({ passes: false, pass: null });
+    expect(ended.runs.map(({ sideIds }) => sideIds)).toEqual([["A"], ["B"]]);
+    const free = ended.bays.find(({ kind }) => kind === "corner")?.free ?? 0;
+    expect(free).toBeGreaterThan(ended.job.posts.pairGap.value);
+    expect(disagreeing(traceAll(ended))).toEqual([]);
+  });
+
+  test("a stair that turns off a landing bends its cables in space, and is explained", () => {
+    const turned = changed({ "    - length: 6 ft 4 in           #": "    - length: 6 ft 4 in\n      turn: right 90 deg #" });
+    const bends = turned.runs.flatMap((run) => run.bends.map(({ angle }) => angle));
+    expect(bends.reduce((sum, angle) => sum + angle, 0)).toBeGreaterThan(Math.PI / 2 - 0.2);
+    expect(disagreeing(traceAll(turned))).toEqual([]);
+  });
+});
+
+describe("a guard of one stair alone", () => {
+  const alone = changed({
+    "    - length: 6 ft 4 in           # the landing, from the siding to its edge; no turn: the guard goes straight on\n": "",
+  });
+
+  test("has its courses by the spacing square to the cables: fewer than the level side asks for", () => {
+    expect(alone.courses.length).toBeLessThan(stair.courses.length);
+    expect(alone.gaps).toEqual(alone.rakes[0]?.gaps);
+    for (const { spacing } of alone.gaps) expect(spacing).toBeLessThanOrEqual(3 * IN + 1e-6);
+    expect(Math.max(...alone.gaps.map(({ plumb }) => plumb))).toBeGreaterThan(3 * IN);
+  });
+
+  test("each number of it is explained", () => expect(disagreeing(traceAll(alone))).toEqual([]));
+
+  test("lifts its lowest post", () => {
+    const posts = alone.frame.sides.flatMap((side) => side.posts);
+    expect(posts.at(-1)?.baseThrust).toBeLessThan(0);
+    expect(posts.reduce((sum, { baseThrust }) => sum + baseThrust, 0)).toBeCloseTo(0, 6);
+  });
+});
+
+describe("what cannot be built is refused", () => {
+  const refusals = (changes: Readonly<Record<string, string>>): readonly string[] =>
+    makePlan(jobOf(changedText(STAIR, changes))).problems.flatMap(({ severity, what }) => (severity === "error" ? [what] : []));
+
+  test("a rail that lies where the courses of the level side pass", () => {
+    expect(refusals({ "gap below: 1 in ": "gap below: 6 in " })[0]).toMatch(/^on side B there is no room between bottom rail and course 1/);
+  });
+
+  test("a rake whose opening reaches far past the level one", () => {
+    expect(refusals({ "    gap below: 1 in ": "    clear opening: 40 in\n    gap below: 1 in " })[0]).toMatch(/reaches so far past/);
+  });
+
+  test("hardware on the posts beside a rake", () => {
+    const hardware = "  existing: false\n  hardware: [{ what: bracket, from: 10 in, to: 11 in }]";
+    expect(refusals({ "  existing: false": hardware })[0]).toMatch(/^hardware on the posts/);
+  });
+});
