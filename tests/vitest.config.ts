@@ -21,16 +21,16 @@ export default defineConfig({
       // tests/site and tests/cli call them there.
       exclude: ["src/pdf/measure.ts", "src/site/search-client.ts", "src/cli/shard-worker.ts", "src/cli/main.ts"],
       reporter: ["text-summary"],
-      // A little below what was true before slopes and templates came: to be measured and raised again. Most branches that are missing are answers to "what if this index were
+      // What is true today, so that nothing falls behind it. Most branches that are missing are answers to "what if this index were
       // not there?", which the compiler asks for and no input reaches.
       thresholds: {
-        lines: 97,
-        branches: 86,
-        "src/{geometry,mechanics,sources,tables}/**": { lines: 99, branches: 98 },
-        "src/units/**": { lines: 98, branches: 92 },
-        "src/stock/**": { lines: 98, branches: 81 },
-        "src/{job,packet,plan}/**": { lines: 96, branches: 85 },
-        "src/drawing/**": { lines: 98, branches: 87 },
+        lines: 98,
+        branches: 88,
+        "src/{geometry,mechanics,sources,tables}/**": { lines: 100, branches: 100 },
+        "src/units/**": { lines: 99, branches: 93 },
+        "src/stock/**": { lines: 99, branches: 82 },
+        "src/{job,packet,plan}/**": { lines: 98, branches: 87 },
+        "src/drawing/**": { lines: 100, branches: 90 },
       },
     },
   },

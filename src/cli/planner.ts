@@ -2,6 +2,7 @@
 import type { Job } from "../job/job.ts";
 import { locator } from "../job/locate.ts";
 import { parseJob } from "../job/parse.ts";
+import { undrawnProblems } from "../packet/undrawn.ts";
 import { makePlan } from "../plan/make-plan.ts";
 import type { Plan } from "../plan/plan.ts";
 import { hasErrors, type Problem } from "../problem/problem.ts";
@@ -25,6 +26,8 @@ export const prepare = (file: JobFile, { paper }: BuildOptions): Prepared => {
   const read = parseJob(textOf(file));
   const job = read.value === undefined || paper === undefined ? read.value : { ...read.value, paper };
   if (job === undefined || hasErrors(read.problems)) return { file, plan: undefined, job: undefined, problems: read.problems };
+  const undrawn = undrawnProblems(job);
+  if (undrawn.length > 0) return { file, plan: undefined, job: undefined, problems: [...read.problems, ...undrawn] };
   const planned = makePlan(job);
   const problems = [...read.problems, ...planned.problems];
   return { file, plan: hasErrors(problems) ? undefined : planned.value, job, problems };

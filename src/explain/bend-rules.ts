@@ -1,6 +1,7 @@
 // Where and by how much does a cable turn, and where do its end bores stand?
-import { jointPath } from "../plan/corner-path.ts";
+
 import type { Vertical } from "../plan/plan.ts";
+import { overJoint } from "./joint.ts";
 import { derived, from, given, must, type Reader } from "./reader.ts";
 import { type Rule, rule } from "./rule.ts";
 import { passedThrough } from "./run-rules.ts";
@@ -84,14 +85,7 @@ function slopingBend(reader: Reader, leftId: string, rightId: string, where: Ben
     functions: {
       bend: {
         means: "angle in space between the cable in its post and the straight line to the next post",
-        of: (a, b, turn, slope_left, slope_right) =>
-          jointPath({
-            setback_left: Number(a),
-            setback_right: Number(b),
-            turn: Number(turn),
-            slope_left: Number(slope_left),
-            slope_right: Number(slope_right),
-          })[where === "leaving" ? "angle_left" : "angle_right"],
+        of: overJoint((path) => path[where === "leaving" ? "angle_left" : "angle_right"]),
       },
     },
     origin: derived("geometry in space"),

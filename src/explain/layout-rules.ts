@@ -1,8 +1,10 @@
 // Where do heights, gaps, stations and free lengths come from?
-import { cornerPath, jointPath } from "../plan/corner-path.ts";
+
+import { cornerPath } from "../plan/corner-path.ts";
 import { jointSetback } from "../plan/outline.ts";
 import type { SidePlan, Vertical } from "../plan/plan.ts";
 import type { RakePlan } from "../plan/rake-plan.ts";
+import { overJoint } from "./joint.ts";
 import { leadingRake } from "./rake-rules.ts";
 import { derived, from, given, must, type Reader } from "./reader.ts";
 import { type Rule, rule } from "./rule.ts";
@@ -231,14 +233,7 @@ function slopingJoint(
       reach: {
         means:
           "length in space from where the cable leaves the left post to where it enters the right one: level as chord(a, b, turn), up by a tan s1 + b tan s2",
-        of: (a, b, turn, slope_left, slope_right) =>
-          jointPath({
-            setback_left: Number(a),
-            setback_right: Number(b),
-            turn: Number(turn),
-            slope_left: Number(slope_left),
-            slope_right: Number(slope_right),
-          }).chord,
+        of: overJoint(({ chord }) => chord),
       },
     },
     origin: derived("geometry in space"),

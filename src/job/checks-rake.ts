@@ -3,14 +3,7 @@ import type { JobPath, Problem } from "../problem/problem.ts";
 import { angleDegrees } from "../units/print.ts";
 import { type RakeText, rakeOf } from "./rake.ts";
 import type { JobFile } from "./schema.ts";
-
-const wrong = (path: JobPath, what: string, fix: string, at?: "key"): Problem => ({
-  severity: "error",
-  path,
-  ...(at === undefined ? {} : { at }),
-  what,
-  fix,
-});
+import { wrong } from "./wrong.ts";
 
 type Guard = JobFile["guard"];
 

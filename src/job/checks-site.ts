@@ -5,8 +5,7 @@ import { woodStrength } from "../tables/timber-strength.ts";
 import { millimetres } from "../units/print.ts";
 import { woodOf } from "./frame-defaults.ts";
 import type { JobFile } from "./schema.ts";
-
-const wrong = (path: JobPath, what: string, fix: string): Problem => ({ severity: "error", path, what, fix });
+import { wrong } from "./wrong.ts";
 
 /** A 2x4 of each species and grade stands in the tables, so what it lacks no other size has. */
 const USUAL_PIECE = { thickness: 38.1, width: 88.9 };

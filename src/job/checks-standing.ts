@@ -2,14 +2,7 @@
 import type { JobPath, Problem } from "../problem/problem.ts";
 import { SAME_mm } from "../units/tolerance.ts";
 import type { JobFile } from "./schema.ts";
-
-const wrong = (path: JobPath, what: string, fix: string, at?: "key"): Problem => ({
-  severity: "error",
-  path,
-  ...(at === undefined ? {} : { at }),
-  what,
-  fix,
-});
+import { wrong } from "./wrong.ts";
 
 type SideFile = JobFile["guard"]["sides"][number];
 

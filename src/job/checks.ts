@@ -11,6 +11,7 @@ import { nearest } from "./field.ts";
 import type { SizeText } from "./fields.ts";
 import { missingDimensions } from "./fitting-defaults.ts";
 import type { JobFile } from "./schema.ts";
+import { wrong } from "./wrong.ts";
 
 /** The blocks of a file that read well. */
 export type Blocks = { readonly [K in keyof JobFile]?: JobFile[K] | undefined };
@@ -44,14 +45,6 @@ export function checkBlocks(blocks: Blocks): readonly Problem[] {
     ...(printer ? checkPrinter(printer) : []),
   ];
 }
-
-const wrong = (path: JobPath, what: string, fix: string, at?: "key"): Problem => ({
-  severity: "error",
-  path,
-  ...(at === undefined ? {} : { at }),
-  what,
-  fix,
-});
 
 function checkCode(code: JobFile["code"]): readonly Problem[] {
   if (code.edition !== "other") return [];

@@ -21,9 +21,9 @@ export function superpose(parts: readonly { readonly load: LoadCase; readonly re
   const nodes = first.nodes.map(() => ({ x: 0, y: 0, rotation: 0 }));
   const reactions = first.reactions.map(() => ({ x: 0, y: 0, moment: 0 }));
   for (const { response, factor } of acting) {
-    for (let node = 0; node < nodes.length; node++) addMove(nodes[node], response.nodes[node], factor);
-    for (let node = 0; node < reactions.length; node++) addReaction(reactions[node], response.reactions[node], factor);
-    for (let member = 0; member < forces.length; member++) addForces(forces[member] ?? [], pick(response.memberForces, member), factor);
+    for (let node = 0; node < nodes.length; node++) addMove(pick(nodes, node), pick(response.nodes, node), factor);
+    for (let node = 0; node < reactions.length; node++) addReaction(pick(reactions, node), pick(response.reactions, node), factor);
+    for (let member = 0; member < forces.length; member++) addForces(pick(forces, member), pick(response.memberForces, member), factor);
   }
   return { load: summedLoad(acting), response: { nodes, memberForces: forces, reactions } };
 }
@@ -31,19 +31,13 @@ export function superpose(parts: readonly { readonly load: LoadCase; readonly re
 type Part = Parameters<typeof superpose>[0][number];
 type Of<T extends readonly unknown[]> = { -readonly [K in keyof T[number]]: T[number][K] };
 
-function addMove(sum: Of<FrameResponse["nodes"]> | undefined, by: FrameResponse["nodes"][number] | undefined, factor: number): void {
-  if (sum === undefined || by === undefined) throw new RangeError("the answers are those of different frames");
+function addMove(sum: Of<FrameResponse["nodes"]>, by: FrameResponse["nodes"][number], factor: number): void {
   sum.x += factor * by.x;
   sum.y += factor * by.y;
   sum.rotation += factor * by.rotation;
 }
 
-function addReaction(
-  sum: Of<FrameResponse["reactions"]> | undefined,
-  by: FrameResponse["reactions"][number] | undefined,
-  factor: number,
-): void {
-  if (sum === undefined || by === undefined) throw new RangeError("the answers are those of different frames");
+function addReaction(sum: Of<FrameResponse["reactions"]>, by: FrameResponse["reactions"][number], factor: number): void {
   sum.x += factor * by.x;
   sum.y += factor * by.y;
   sum.moment += factor * by.moment;

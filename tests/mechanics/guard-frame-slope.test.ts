@@ -60,6 +60,16 @@ describe("a guard frame on a slope", () => {
     expect(guardFrame(mirrored).flexibility[0]?.[1]).toBeCloseTo(guardFrame(raked).flexibility[0]?.[1] ?? 0, 12);
   });
 
+  test("with blocks under its bottom rail holds that rail where the blocks stand, and moves no more than without", () => {
+    const blocked = guardFrame({ ...raked, blocks: [750, 2250] });
+    const free = guardFrame(raked);
+    // A block stands under the rail on the line between its ends, so it takes no load from cables that lie along the slope alone.
+    expect(blocked.built.frame.nodes.length).toBe(free.built.frame.nodes.length + 2);
+    const props = blocked.built.frame.nodes.filter(({ support }) => support !== undefined && "y" in support && !("x" in support));
+    expect(props.map(({ x, y }) => y - x * Math.tan(SLOPE)).map((above) => above.toFixed(9))).toEqual(["90.000000000", "90.000000000"]);
+    expect(blocked.flexibility[0]?.[0]).toBeLessThanOrEqual((free.flexibility[0]?.[0] ?? 0) * (1 + 1e-9));
+  });
+
   // A deck that grows as a whole moves every point away from the first base in proportion: the cable's anchors part by its length times the strain.
   test("on free posts follows a strain of its deck by the length of the cable along the slope", () => {
     const { perDeckStrain } = guardFrame({ ...raked, topRail: null, bottomRail: null });

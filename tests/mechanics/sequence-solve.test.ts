@@ -1,7 +1,7 @@
 import fc from "fast-check";
 import { CholeskyDecomposition, Matrix } from "ml-matrix";
 import { describe, expect, it } from "vitest";
-import { cableSystem, LOOSE, pullTo, takeUpsFor, tensionsFor } from "../../src/mechanics/sequence-solve.ts";
+import { cableSystem, LOOSE, pullTo, takeUpsFor, tensionsFor, tensionsOn } from "../../src/mechanics/sequence-solve.ts";
 import { randomFrames, systemOf } from "../support/cable-frames.ts";
 
 /** Solutions agree to rounding, in N; tensions are hundreds of newtons. */
@@ -49,6 +49,9 @@ describe("cableSystem", () => {
     ["a frame that opens by 0.02 mm/N when it is pulled", { flexibility: [[-0.02]], cableFlexibility: [0.01] }, /opens/],
   ])("refuses %s", (_what, frame, message) => {
     expect(() => cableSystem(frame)).toThrow(message);
+    // Asked once, with take-ups that would pull every cable.
+    const takeUps = frame.cableFlexibility.map(() => 10);
+    expect(() => tensionsOn(frame, takeUps)).toThrow(message);
   });
 });
 

@@ -6,7 +6,7 @@ import { exampleText, planOf } from "../support/example-jobs.ts";
 
 const stamp = { jobHash: "0123456789ab", programVersion: "0.0.0-test" };
 
-describe.each(["0012-stair-from-landing", "0013-ramp-to-porch"])("the sheets of %s", (name) => {
+describe.each(["stair-from-landing", "ramp-to-porch"])("the sheets of %s", (name) => {
   const plan = planOf(exampleText(name));
 
   test.each(["crew", "homeowner", "permit", "record"] as const)(

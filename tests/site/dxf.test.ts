@@ -1,5 +1,5 @@
 // Does a DXF hold the bores of the schedule? Read back by a parser that has nothing to do with the library that wrote it.
-import packed, { type DxfParser, type ICircleEntity, type IEntity, type ILwpolylineEntity } from "dxf-parser";
+import packed, { type DxfParser, type ICircleEntity, type IEllipseEntity, type IEntity, type ILwpolylineEntity } from "dxf-parser";
 import { describe, expect, test } from "vitest";
 import { titleBlock } from "../../src/packet/make-packet.ts";
 import type { Bore, Plan } from "../../src/plan/plan.ts";
@@ -17,8 +17,28 @@ const read = (text: string) => {
   return found;
 };
 
-const circles = (entities: readonly IEntity[], layer: string): readonly ICircleEntity[] =>
-  entities.filter((entity) => entity.type === "CIRCLE" && entity.layer === layer) as ICircleEntity[];
+interface Hole {
+  readonly x: number;
+  readonly y: number;
+  readonly wide: number;
+  readonly high: number;
+}
+
+/** Circles, and ellipses whose long axis is upright: x = 0. */
+const holesOn = (entities: readonly IEntity[], layer: string): readonly Hole[] =>
+  entities
+    .filter((entity) => entity.layer === layer)
+    .flatMap((entity): readonly Hole[] => {
+      if (entity.type === "CIRCLE") {
+        const { center, radius } = entity as ICircleEntity;
+        return [{ x: center.x, y: center.y, wide: 2 * radius, high: 2 * radius }];
+      }
+      if (entity.type !== "ELLIPSE") return [];
+      const { center, majorAxisEndPoint, axisRatio } = entity as IEllipseEntity;
+      expect.soft(majorAxisEndPoint.x).toBeCloseTo(0, 9);
+      const high = 2 * Math.abs(majorAxisEndPoint.y);
+      return [{ x: center.x, y: center.y, wide: high * axisRatio, high }];
+    });
 
 /** Of the faces that stand side by side: the middles of their outlines. */
 const middlesOf = (entities: readonly IEntity[]): readonly number[] =>
@@ -29,7 +49,7 @@ const middlesOf = (entities: readonly IEntity[]): readonly number[] =>
 /** The bore's place for somebody who looks at this face. */
 const rightOn = (face: Bore["entryFace"], { offset }: Bore): number => (face === "right" ? offset : -offset);
 
-describe.each(exampleNames)("%s", (name) => {
+describe.each([...exampleNames, "stair-from-landing", "ramp-to-porch"])("%s", (name) => {
   const plan = examplePlan(name);
   const files = filesOf(plan);
 
@@ -60,15 +80,18 @@ describe.each(exampleNames)("%s", (name) => {
           bores.flatMap((bore) => {
             const isHere = layer === "BORE" ? bore.entryFace === face : bore.counterbore?.face === face;
             const size = layer === "BORE" ? bore.diameter : (bore.counterbore?.diameter ?? 0);
-            return isHere ? [{ x: (middles[index] ?? 0) + rightOn(face, bore), y: bore.height, size }] : [];
+            // A bit that goes in at an angle meets this face above or below the middle of the post, in an ellipse.
+            const y = bore.entryFace === face ? bore.entryHeight : bore.exitHeight;
+            const high = size / Math.cos(bore.angle);
+            return isHere ? [{ x: (middles[index] ?? 0) + rightOn(face, bore), y, wide: size, high }] : [];
           }),
         );
       for (const layer of ["BORE", "COUNTERBORE"] as const) {
-        const found = circles(entities, layer);
+        const found = holesOn(entities, layer);
         const wanted = due(layer);
         expect(found).toHaveLength(wanted.length);
-        for (const { x, y, size } of wanted) {
-          const off = found.map(({ center, radius }) => Math.max(Math.hypot(center.x - x, center.y - y), Math.abs(2 * radius - size)));
+        for (const { x, y, wide, high } of wanted) {
+          const off = found.map((one) => Math.max(Math.hypot(one.x - x, one.y - y), Math.abs(one.wide - wide), Math.abs(one.high - high)));
           expect.soft(Math.min(...off), `${id} ${layer}`).toBeLessThan(1e-6);
         }
       }
