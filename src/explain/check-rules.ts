@@ -1,10 +1,9 @@
 // What does each check compare, and where do its two sides come from?
-import { bearingOf } from "../plan/check-bearing.ts";
 import { nearestZone } from "../plan/check-standing.ts";
 import { cornerSlot } from "../plan/corner-path.ts";
-import { counterboreDepth, endBore } from "../plan/end-fitting.ts";
 import { halfSeat } from "../plan/hardware.ts";
-import type { Check, RunEnd } from "../plan/plan.ts";
+import type { Check } from "../plan/plan.ts";
+import { bearingLimit } from "./bearing-rules.ts";
 import { rakeDemands, rakeLimits, type CheckSide as Side } from "./rake-check-rules.ts";
 import { derived, from, given, must, type Reader } from "./reader.ts";
 import { type Rule, rule } from "./rule.ts";
@@ -24,18 +23,13 @@ const most = (input: Input): Working => ({ formula: `max(${input.symbol})`, inpu
 /** The part of an id behind its kind: strand-R1 gives R1. */
 const behind = (id: string, kind: string): string | null => (id.startsWith(`${kind}-`) ? id.slice(kind.length + 1) : null);
 
-const endOf = (reader: Reader, rest: string): RunEnd => {
-  const [run = "", post] = rest.split("-");
-  const { left, right } = reader.run(run);
-  return left.postId === post ? left : right;
-};
-
 function hardestPull({ at }: Reader, id: string): Working {
   return {
-    formula: "P + g",
+    formula: "max(P + g, m)",
     inputs: [
       at("P", "greatest reading allowed", `runs.${id}.tension.high`),
       at("g", "what the hardest day of the year adds", `climate.${id}.hardest.worst`),
+      at("m", "most that a step may come to on any day of the table", `tightening.${id}.most_onAnyDay`),
     ],
     origin: whole,
   };
@@ -189,14 +183,20 @@ const demands: Readonly<Record<string, Side>> = {
       origin: whole,
     };
   },
-  infill: ({ all, run }, id) =>
-    most(
+  infill: ({ all, at, run }, id) => ({
+    formula: "max(t) + h - T + g",
+    inputs: [
       all(
         "t",
         "tension of each span under the infill load",
         run(id).spans.map(({ bayId }) => `runs.${id}.spans.${bayId}.underInfillLoad.tension`),
       ),
-    ),
+      at("h", "greatest reading allowed", `runs.${id}.tension.high`),
+      at("T", "target", `runs.${id}.tension.target`),
+      at("g", "what the hardest day of the year adds", `climate.${id}.hardest.worst`),
+    ],
+    origin: whole,
+  }),
   season: hardestPull,
   bearing: (reader, rest) => hardestPull(reader, rest.split("-")[0] ?? ""),
   "push-through": ({ all, plan }) => ({
@@ -254,24 +254,7 @@ const limits: Readonly<Record<string, Side>> = {
     inputs: [at("B", "breaking force", "job.cable.breakingForce")],
     origin: from("en-1993-1-11", "6.2: breaking force / (1.5 x 1.0)"),
   }),
-  bearing: (reader, rest) => {
-    const { at, plan } = reader;
-    const end = endOf(reader, rest);
-    const isSunk = counterboreDepth(end, plan.job) > 0;
-    const { allowable, byLength, capacity } = bearingOf(end, plan, plan.job);
-    return {
-      formula: "Fc * C_b * pi / 4 * (D ^ 2 - d ^ 2)",
-      inputs: [
-        given("Fc", "bearing across the grain of the wood of the posts, with its factors", allowable.value, "stress", allowable),
-        given("C_b", "factor of a short bearing, 1 near the end of the post", byLength, "share", from("nds-2018", "3.10.4")),
-        at("D", "diameter of the washer", `job.fittings.${end.kind === "stud" ? "stud" : "grip"}.washerDiameter`),
-        isSunk
-          ? at("d", "counterbore below it", "job.fittings.grip.counterbore")
-          : given("d", "bore below it", endBore(end, plan.job), "length"),
-      ],
-      origin: from(capacity.source, capacity.where),
-    };
-  },
+  bearing: bearingLimit,
   frame: () => same(given("l", "a ratio holds up to 1", 1, "share")),
 };
 

@@ -1,6 +1,6 @@
 // How does a number that went into the check of a post follow from the cables, the code's load and the section?
 import { sectionOfPost } from "../plan/as-found.ts";
-import { boreCutsOf, boresOfFirstCourse } from "../plan/frame-check-loads.ts";
+import { boreCutsOf, boresOfWorstCourse } from "../plan/frame-check-loads.ts";
 import { alone, postGroups, type Situation, withLoads } from "../plan/frame-check-post.ts";
 import { CABLES_ALONE, worstOf } from "../plan/frame-check-row.ts";
 import { type Axis, bendingLimit } from "../plan/frame-check-strength.ts";
@@ -76,7 +76,7 @@ function shearFoot(reader: Reader, check: FrameCheck, name: string): Situation {
 function cutInputs(reader: Reader, { post }: Situation, axis: Axis): readonly Input[] {
   const { plan } = reader;
   const section = sectionOfPost(plan.job, post.post.id);
-  const cuts = boreCutsOf(post.whole, boresOfFirstCourse(plan).get(post.post.id) ?? [], section);
+  const cuts = boreCutsOf(post.whole, boresOfWorstCourse(plan).get(post.post.id) ?? [], section);
   const seen = cuts.map((cut) =>
     axis === "x" ? { size: cut.x, across: cut.y, at: cut.atX } : { size: cut.y, across: cut.x, at: cut.atY },
   );

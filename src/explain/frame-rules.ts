@@ -1,9 +1,11 @@
 // How stiff is the frame, and how does it stand under its cables?
 
 import { alongPost, type SideState } from "../mechanics/guard-frame.ts";
+import { highPulls } from "../plan/frame-check-loads.ts";
 import type { PostAnswer } from "../plan/frame-plan.ts";
 import type { FrameGroup, SideFrame } from "../plan/frames.ts";
 import { stateOf } from "../plan/movement.ts";
+import { superposed as onHardestDay } from "./framed.ts";
 import { whereMost } from "./lists.ts";
 import { derived, given, must, type Reader } from "./reader.ts";
 import { type Rule, rule } from "./rule.ts";
@@ -157,24 +159,25 @@ const answers: readonly Rule[] = [
   ...(["topRailThrust", "bottomRailThrust"] as const).map((rail) =>
     rule(
       `frame.sides.*.${rail}`,
-      `Greatest compression of the ${rail === "topRailThrust" ? "top" : "bottom"} rail of side {} when all cables stand at their targets`,
+      `Greatest compression of the ${rail === "topRailThrust" ? "top" : "bottom"} rail of side {}, all cables at the top of their bands on the hardest day`,
       (reader, [sideId = ""]): Working => {
         const side = frameOf(reader, sideId);
-        const targets = side.group.runs.flatMap(({ id }) => side.group.courses.map(() => reader.run(id).tension.target));
-        const thrusts = stateOf(side.frame, targets)[rail];
+        const thrusts = stateOf(side.frame, highPulls(side.group, reader.plan))[rail];
         // A line of sides has one frame: of its bays those that touch this side.
         const isOwn = (place: number): boolean => side.frame.posts[place]?.sideIndex === side.frame.side.index;
         const bay = thrusts.indexOf(Math.max(...thrusts.filter((_, place) => isOwn(place) || isOwn(place + 1))));
         if (bay < 0) return { formula: "z", inputs: [given("z", "there is no such rail", 0, "force")], origin: solver };
-        return {
-          formula: "max(0, dot(f, T))",
-          inputs: superposed(reader, side, {
-            read: (state) => state[rail][bay] ?? 0,
-            kind: "share",
-            what: `compression of the rail in bay ${bay + 1} of posts`,
-          }),
-          origin: derived("superposition"),
-        };
+        const { text, inputs } = onHardestDay(reader, side.group, {
+          symbol: "f",
+          what: `compression of the rail in bay ${bay + 1} of posts`,
+          kind: "share",
+          read: (sides) =>
+            must(
+              sides.find(({ frame }) => frame.side.index === side.frame.side.index),
+              `side ${sideId}`,
+            ).state[rail][bay] ?? 0,
+        });
+        return { formula: `max(0, ${text})`, inputs, origin: derived("superposition") };
       },
     ),
   ),

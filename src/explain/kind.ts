@@ -49,7 +49,7 @@ const kinds: readonly (readonly [RegExp, Kind])[] = [
   ],
   [/pushThrough\.\w+$|\.proof\.(low|high)$|\.reading(_\w+)?$|\.tensions\.\*$|\.each\.\*$|\.worst$|pull_(target|high)$/, "force"],
   [/^climate\.\*\.(covered|days\.\*\.(low|high))$|^frame\.windows\..*(low|high|target)$|^target\.(required|workingLimit)$/, "force"],
-  [/^tightening\.\*\.days\.\*\.(added|readings\.\*)$/, "force"],
+  [/^tightening\.\*\.(days\.\*\.(added|readings\.\*)|most_onAnyDay)$/, "force"],
   [/^job\.(calibration\..*\.force|posts\.base\.value\.pull)$/, "force"],
   [
     /\.(x|y|along|across|wall|depth|width|length|station|stations\.\*|startsAt|endsAt|free|free_max\.value|free_stop|demandSpan)$/,
@@ -61,7 +61,7 @@ const kinds: readonly (readonly [RegExp, Kind])[] = [
   [/\.(height|height_exact|spacing|clear|bottom|top|guardHeight|offset|at|diameter|drilledLength|deepest|bitLength_min)$/, "length"],
   [/\.(pathLength|outsideLength|orderLength|elongation|bedding|seating|closing|travel\w*|thread\w*|reserve|slack|slackToPull)$/, "length"],
   [/\.sag(_max)?(\.\w+)?$|\.(deflection|movement|pieceLength|stockLength|offcut|bought|used|bought_bound)$/, "length"],
-  [/^target\.worst(Span|Spacing)$|^climate\.\*\.shrinkage\.each$|movement_max\.value$/, "length"],
+  [/^target\.worst(Span|Spacing)$|^climate\.\*\.shrinkage\.(left|right)$|movement_max\.value$/, "length"],
   [
     /^job\.(code|posts|fittings|stock|supply|limits|tightening|frame)\.\w+(\.\w+)*?(\.value)?(\.\*)?$|(^job\.(start|end|.*interrupted\.(start|end))|^sides\.\*\.(begins|ends))\.gap$|interrupted\.(width|out)$/,
     "length",

@@ -44,6 +44,28 @@ function share({ at, plan, tightening }: Reader, [run = "", key]: readonly strin
 }
 
 const days: readonly Rule[] = [
+  rule("tightening.*.most_onAnyDay", "Most that a step of run {} may come to on any day of the table", (reader, [run = ""]) => {
+    const { steps, days: table } = reader.tightening(run);
+    const tops = table.flatMap(({ readings }) =>
+      readings.flatMap((reading, place) => {
+        const step = steps[place];
+        return reading === null || step === undefined ? [] : [(reading * step.reading_high) / step.reading];
+      }),
+    );
+    return {
+      formula: "min(W, max(r, t))",
+      inputs: [
+        reader.at("W", "working limit of the strand", "target.workingLimit"),
+        reader.all(
+          "r",
+          "greatest reading of each step in the log",
+          steps.map(({ number }) => `tightening.${run}.steps.${number}.reading_high`),
+        ),
+        given("t", "readings of the table of days, each with the band of its step", tops, "force"),
+      ],
+      origin: derived("a band moves with its reading, and no reading goes above the working limit"),
+    };
+  }),
   rule(
     "tightening.*.days.*.temperature",
     "Temperature of day {1} in the table of step readings of run {0}",

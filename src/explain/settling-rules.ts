@@ -4,44 +4,55 @@ import { derived, from, given, must, type Reader } from "./reader.ts";
 import { type Rule, rule } from "./rule.ts";
 import type { Working } from "./trace.ts";
 
-function shrinkage({ at, plan }: Reader, [run = ""]: readonly string[]): Working {
-  const climate = must(
-    plan.climate.find(({ runId }) => runId === run),
-    `climate of run ${run}`,
-  );
-  if (climate.wood === null)
-    return { formula: "z", inputs: [given("z", "metal does not dry", 0, "length")], origin: derived("metal posts") };
-  const { from_percent, to_percent, name } = climate.wood;
-  const even = [from_percent, to_percent].every((moisture) => moisture >= 6 && moisture <= 14);
-  const { tangential } = woodShrinkage[name as ShrinkingWood].coefficient;
-  const common = [
-    at("D", "post along the side", "job.posts.section.along"),
-    at("M1", "moisture when the cables are fitted", "job.site.moistureAtFitting_percent"),
-    at("M2", "moisture in service", "job.site.moistureInService_percent"),
-  ];
-  return {
-    formula: even ? "max(0, D * C * (M1 - M2))" : "max(0, D * (M1 - M2) / (30 / (S / 100) - 30 + M1))",
-    inputs: even
-      ? [
-          ...common,
-          given(
-            "C",
-            `change of ${name} per percent of moisture, tangential`,
-            tangential.value,
-            "share",
-            from(tangential.source, tangential.where),
-          ),
-        ]
-      : [...common, at("S", `shrinkage of ${name} from green to oven-dry, tangential`, `climate.${run}.wood.shrinkage_percent`)],
-    origin: from("wood-handbook", "13-2 within 6 to 14 % of moisture, 13-3 outside"),
+const shrinkage =
+  (end: "left" | "right"): Rule["explain"] =>
+  ({ at, plan, run: named }: Reader, [run = ""]): Working => {
+    const climate = must(
+      plan.climate.find(({ runId }) => runId === run),
+      `climate of run ${run}`,
+    );
+    if (climate.wood === null)
+      return { formula: "z", inputs: [given("z", "metal does not dry", 0, "length")], origin: derived("metal posts") };
+    const { from_percent, to_percent, name } = climate.wood;
+    const even = [from_percent, to_percent].every((moisture) => moisture >= 6 && moisture <= 14);
+    const { tangential } = woodShrinkage[name as ShrinkingWood].coefficient;
+    const common = [
+      at("D", "post along the side", `verticals.${named(run)[end].postId}.along`),
+      at("M1", "moisture when the cables are fitted", "job.site.moistureAtFitting_percent"),
+      at("M2", "moisture in service", "job.site.moistureInService_percent"),
+    ];
+    return {
+      formula: even ? "max(0, D * C * (M1 - M2))" : "max(0, D * (M1 - M2) / (30 / (S / 100) - 30 + M1))",
+      inputs: even
+        ? [
+            ...common,
+            given(
+              "C",
+              `change of ${name} per percent of moisture, tangential`,
+              tangential.value,
+              "share",
+              from(tangential.source, tangential.where),
+            ),
+          ]
+        : [...common, at("S", `shrinkage of ${name} from green to oven-dry, tangential`, `climate.${run}.wood.shrinkage_percent`)],
+      origin: from("wood-handbook", "13-2 within 6 to 14 % of moisture, 13-3 outside"),
+    };
   };
-}
 
 export const settlingRules: readonly Rule[] = [
-  rule("climate.*.shrinkage.each", "How much one post of run {} shrinks along the cable as it dries", shrinkage),
+  ...(["left", "right"] as const).map((end) =>
+    rule(`climate.*.shrinkage.${end}`, `How much the ${end}-hand end post of run {} shrinks along the cable as it dries`, shrinkage(end)),
+  ),
   rule("climate.*.shrinkage.closing", "How much nearer the anchors of run {} come as the posts dry", ({ at }, [run]) => ({
-    formula: "d / 2 + d / 2",
-    inputs: [at("d", "shrinkage of one post; it shrinks to its middle, so half of it moves the anchor", `climate.${run}.shrinkage.each`)],
+    formula: "d1 / 2 + d2 / 2",
+    inputs: [
+      at(
+        "d1",
+        "shrinkage of the left-hand end post; it shrinks to its middle, so half of it moves the anchor",
+        `climate.${run}.shrinkage.left`,
+      ),
+      at("d2", "the same of the right-hand one", `climate.${run}.shrinkage.right`),
+    ],
     origin: derived("sum of lengths"),
   })),
   rule("climate.*.bedding", "How much longer the strand of run {} becomes after the first tightening", ({ at }, [run]) => ({

@@ -3,6 +3,7 @@ import { movementOverLimit } from "../mechanics/order-search-figures.ts";
 import { climateOf } from "../plan/climate.ts";
 import { withCables } from "../plan/frames.ts";
 import { movementRows } from "../plan/movement.ts";
+import { allows } from "./bound-rules.ts";
 import { derived, from, given, must, type Reader } from "./reader.ts";
 import { type Rule, rule } from "./rule.ts";
 import { needsLosses } from "./run-rules.ts";
@@ -75,76 +76,6 @@ const parts = ({ at }: Reader, run: string | undefined): readonly Input[] => [
   at("c", "what heat, drying and bedding-in take", windowPath(run, "needs[2].tension")),
   at("b", "allowed difference of a reading, as a share", "job.tightening.band"),
 ];
-
-function allows(reader: Reader, [run = "", key]: readonly string[]): Working | null {
-  const { at, tightening, plan } = reader;
-  const bound = plan.frame.windows.find(({ runId }) => runId === run)?.allows[Number(/\d+/.exec(key ?? "")?.[0])];
-  if (bound === undefined) return null;
-  const target = at("T", "target", `runs.${run}.tension.target`);
-  const high = at("h", "greatest reading that its band allows", `runs.${run}.tension.high`);
-  const added = at("g", "what the hardest day adds", `climate.${run}.hardest.worst`);
-  const working = at("W", "working limit of the strand", "target.workingLimit");
-  switch (bound.kind) {
-    case "passes":
-      return {
-        formula: "W / max(1, q)",
-        inputs: [working, at("q", "highest reading of the passes over the target", `tightening.${run}.highest_overTarget`)],
-        origin: derived("the strand in any stage"),
-      };
-    case "season":
-      return { formula: "max(0, W - g) * T / h", inputs: [working, added, target, high], origin: derived("the strand on that day") };
-    case "movement":
-      return {
-        formula: "T / m",
-        inputs: [target, at("m", "largest movement of a post while tightening, over its limit", `tightening.${run}.movement_overLimit`)],
-        origin: derived(`movement goes with the tension${tightening(run).movement_overLimit > 1 ? "; it is beyond its limit now" : ""}`),
-      };
-    case "washer":
-      return {
-        formula: "max(0, min(C) - g) * T / h",
-        inputs: [bearingCapacities(reader, run), added, target, high],
-        origin: derived("the wood under the washers on that day"),
-      };
-    default:
-      return frameBound(reader, run, bound.name, [target, high]);
-  }
-}
-
-function bearingCapacities({ all, plan }: Reader, run: string): Input {
-  const ids = plan.checks.filter(({ id }) => id.startsWith(`bearing-${run}-`)).map(({ id }) => `checks.${id}.limit.value`);
-  return all("C", "what the wood under the washer of each end bears", ids);
-}
-
-function frameBound(reader: Reader, run: string, name: string, inputs: readonly Input[]): Working {
-  return {
-    formula: "max(0, q * h + min((q - 1) * min(G), (q - 1) * max(G))) * T / h",
-    inputs: [
-      ...inputs,
-      given(
-        "q",
-        `growth of all pulls at which "${name}" comes to its limit`,
-        growthOf(reader, name),
-        "share",
-        derived("frame checks under the cables alone"),
-      ),
-      reader.all(
-        "G",
-        "what the hardest day adds to each cable",
-        reader.plan.courses.map((_, nth) => `climate.${run}.hardest.each[${nth}]`),
-      ),
-    ],
-    origin: derived("frame checks; what the day adds does not grow with the target"),
-  };
-}
-
-/** The share that a row of the frame checks leaves, as its own parts say or as its ratio does. */
-function growthOf({ plan }: Reader, name: string): number {
-  const check = must(
-    plan.frame.checks.find((one) => `${one.name}, ${one.member}` === name && one.ratio > 0 && one.loads.startsWith("cables alone")),
-    `check "${name}"`,
-  );
-  return check.parts.find((part) => part.name.startsWith("growth of the tensions"))?.value ?? 1 / check.ratio;
-}
 
 const windows: readonly Rule[] = [
   rule("frame.windows.*.needs.*.tension", "What run {} needs at its nut, part {}", needs),

@@ -45,7 +45,7 @@ export function checkHardware(posts: JobFile["posts"]): readonly Problem[] {
 /** Posts by themselves: each once, with something to say, and of a size or lean only where it stands already. */
 export function checkAsFound(posts: JobFile["posts"], sides: readonly SideFile[]): readonly Problem[] {
   const found = posts["as found"] ?? [];
-  const standing = sides.every(({ stations }) => stations !== undefined);
+  const standing = posts.existing === true && sides.every(({ stations }) => stations !== undefined);
   return found.flatMap(({ post, access, behind, size, wall, leans }, index): readonly Problem[] => {
     const path = ["posts", "as found", index];
     const own = size ?? leans;
@@ -64,10 +64,13 @@ export function checkAsFound(posts: JobFile["posts"], sides: readonly SideFile[]
             wrong(
               [...path, size === undefined ? "leans" : "size"],
               `${post} can only be told apart by its size or lean where posts stand already`,
-              "give the stations of all sides, so that each post has its mark before the plan is made",
+              "write existing: true under posts and give the stations of all sides, so that each post has its mark before the plan is made",
               "key",
             ),
           ]
+        : []),
+      ...(size !== undefined && wall === undefined && posts.wall !== undefined
+        ? [wrong([...path, "size"], `${post} has no wall, although the other posts are tubes`, "add the wall of this tube", "key")]
         : []),
       ...(wall !== undefined && size === undefined
         ? [wrong([...path, "wall"], "a wall without a size", "add the size of the tube", "key")]

@@ -11,7 +11,7 @@ import type { Megapascal, Mm, Newton } from "../units/quantity.ts";
 import { roundTo } from "../units/round.ts";
 import { sectionOfPost } from "./as-found.ts";
 import type { Checked } from "./check-row.ts";
-import { hardestOf } from "./check-tension.ts";
+import { hardestPull } from "./check-tension.ts";
 import { counterboreDepth, endBore } from "./end-fitting.ts";
 import { conditionsOf, pieceOf } from "./frame-members.ts";
 import type { Check, Run, RunEnd } from "./plan.ts";
@@ -20,7 +20,7 @@ import type { Check, Run, RunEnd } from "./plan.ts";
 export function bearingChecks(plan: Checked, job: Job): readonly Check[] {
   if (job.posts.section.material !== "wood") return [];
   return plan.runs.flatMap((run) => {
-    const force = run.tension.high + hardestOf(plan, run).worst;
+    const force = hardestPull(plan, run);
     return [run.left, run.right].map((end) => bearingCheck(run, end, { force, plan, job }));
   });
 }
@@ -44,6 +44,24 @@ function bearingAcross(postId: string, job: Job): Cited<Megapascal> {
 /** Wet service factor of bearing across the grain, of every species. */
 const WET_share = 0.67;
 
+/** Widest washer that lies within the post at each of an end's bores. */
+function roomOf({ postId }: RunEnd, { verticals, bores }: Seated): Mm {
+  const across = verticals.find(({ id }) => id === postId)?.across ?? Number.POSITIVE_INFINITY;
+  const aside = bores.filter(({ verticalId, kind }) => verticalId === postId && kind !== "pass").map(({ offset }) => Math.abs(offset));
+  return across - 2 * Math.max(0, ...aside);
+}
+
+/** A ring that bears next to nothing, where a bore leaves none. */
+const LEAST_ring: Mm = 0.1;
+
+type Seated = Pick<Checked, "courses" | "opening" | "verticals" | "rakes" | "bores">;
+
+/** Where the post ends above: under the top rail of its side. */
+function upperEndOf({ postId }: RunEnd, { opening, verticals, rakes }: Seated): Mm {
+  const sideId = verticals.find(({ id }) => id === postId)?.sideId;
+  return (rakes.find((one) => one.sideId === sideId)?.opening ?? opening).top;
+}
+
 export interface Bearing {
   /** Across the grain, all factors but that of the bearing's length. */
   readonly allowable: Cited<Megapascal>;
@@ -56,15 +74,17 @@ export interface Bearing {
 }
 
 /** What the wood under the washer of one end bears. */
-export function bearingOf(end: RunEnd, plan: Pick<Checked, "courses" | "opening">, job: Job): Bearing {
-  const { seat, hole } = seatOf(end, job);
+export function bearingOf(end: RunEnd, plan: Seated, job: Job): Bearing {
+  const { seat: washer, hole } = seatOf(end, job);
+  // Where a washer reaches over the edge of its post, only as much of it counts as lies round the bore within the post.
+  const seat = Math.max(Math.min(washer, roomOf(end, plan)), hole + LEAST_ring);
   const allowable = bearingAcross(end.postId, job);
   const area_mm2 = ringArea(seat, hole);
   const { capacity } = bearingAcrossCheck({
     force: 1,
     area_mm2,
     length: seat,
-    fromEnd: plan.opening.top - Math.max(...plan.courses.map(({ height }) => height)),
+    fromEnd: upperEndOf(end, plan) - Math.max(...plan.courses.map(({ height }) => height)) - seat / 2,
     rule: bearingAreaRule.value,
     allowable: allowable.value,
   });

@@ -41,8 +41,9 @@ export interface RunClimate {
   /** Readings over the site's range. */
   readonly days: readonly DayReading[];
   readonly shrinkage: {
-    /** Of one post along the cable. */
-    readonly each: Mm;
+    /** Of each end post along the cable. */
+    readonly left: Mm;
+    readonly right: Mm;
     /** How much nearer the anchors come. */
     readonly closing: Mm;
   };

@@ -7,6 +7,7 @@ import { type Cited, cite } from "../sources/cited.ts";
 import { expansions, type ShrinkingWood, woodShrinkage } from "../tables/shrinkage.ts";
 import type { WoodSpecies } from "../tables/timber-strength.ts";
 import type { Celsius, Mm, Newton } from "../units/quantity.ts";
+import { sectionOfPost } from "./as-found.ts";
 import type { DayReading, Loss, RunClimate } from "./climate-plan.ts";
 import type { FrameGroup } from "./frames.ts";
 
@@ -51,9 +52,9 @@ interface Causes {
   readonly closingAt: (warmer: Celsius) => readonly Mm[];
   readonly drying: readonly Mm[];
   readonly bedding: readonly Mm[];
-  /** How much nearer the anchors of each cable come by drying. */
-  readonly closing: Mm;
-  readonly shrinkage: Shrinkage;
+  /** Of each run. */
+  readonly shrinkage: readonly EndShrinkage[];
+  readonly wood: RunClimate["wood"];
   readonly expansion: RunClimate["expansion"];
 }
 
@@ -64,11 +65,11 @@ function causesOf(group: FrameGroup, targets: readonly Newton[], job: Job): Caus
     deck: growingOf(job.posts.section.material),
     rail: growingOf(job.frame.topRail.material),
   };
-  const shrinkage = shrinkageOf(job);
-  const closing = closingByShrinkage([
-    { shrinkage: shrinkage.each, share: ANCHOR_share },
-    { shrinkage: shrinkage.each, share: ANCHOR_share },
-  ]);
+  const dry = dryingOf(job);
+  const shrinkage = group.runs.map((run): EndShrinkage => {
+    const [left, right] = [run.left, run.right].map(({ postId }) => shrunk(sectionOfPost(job, postId).along, dry)) as [Mm, Mm];
+    return { left, right, closing: closingByShrinkage([left, right].map((each) => ({ shrinkage: each, share: ANCHOR_share }))) };
+  });
   return {
     stand: standing(group, pulls),
     expansion_perC: expansion.strand.value,
@@ -80,10 +81,10 @@ function causesOf(group: FrameGroup, targets: readonly Newton[], job: Job): Caus
         perDeckStrain: group.perDeckStrain,
         perRailStrain: group.perRailStrain,
       }),
-    drying: pulls.map(() => closing),
+    drying: shrinkage.flatMap(({ closing }) => group.courses.map(() => closing)),
     bedding: group.runs.flatMap((run) => group.courses.map(() => LATER_BEDDING.value * run.pathLength)),
-    closing,
     shrinkage,
+    wood: dry?.wood ?? null,
     expansion,
   };
 }
@@ -108,7 +109,7 @@ export function coveredOf(group: FrameGroup, targets: readonly Newton[], job: Jo
 export function climateOf(group: FrameGroup, targets: readonly Newton[], job: Job): readonly RunClimate[] {
   const count = group.courses.length;
   const causes = causesOf(group, targets, job);
-  const { closing, shrinkage, expansion } = causes;
+  const { expansion } = causes;
   const { reference, coldest, warmest, nextVisit_months } = job.site;
   const hot = changed(causes, warmest.value - reference.value, false);
   const cold = changed(causes, coldest.value - reference.value, false);
@@ -128,7 +129,8 @@ export function climateOf(group: FrameGroup, targets: readonly Newton[], job: Jo
     const ends = [run.left, run.right].filter((end) => end.pulls).length;
     const bedding = LATER_BEDDING.value * run.pathLength;
     const { pitch } = job.fittings.stud;
-    const travelPerEnd = (closing + bedding) / ends;
+    const shrinkage = causes.shrinkage[index] ?? { left: 0, right: 0, closing: 0 };
+    const travelPerEnd = (shrinkage.closing + bedding) / ends;
     const losses = { heat: loss(hot), cold: loss(cold), settling: loss(dry), both: loss(both) };
     const which = coveredLoss[job.tightening.allowFor.value];
     return {
@@ -140,11 +142,11 @@ export function climateOf(group: FrameGroup, targets: readonly Newton[], job: Jo
         const own = of(each);
         return { temperature, each: own, low: Math.min(...own), high: Math.max(...own) };
       }),
-      shrinkage: { each: shrinkage.each, closing },
+      shrinkage,
       bedding,
       visit: { months: nextVisit_months.value, turnsPerEnd: nutTurns({ travel: travelPerEnd, pitch: pitch.value }), travelPerEnd },
       expansion,
-      wood: shrinkage.wood,
+      wood: causes.wood,
       beddingShare: LATER_BEDDING,
     };
   });
@@ -179,23 +181,35 @@ function dayReadings(
   return dayTargets(stand, days, expansion_perC).map(({ targets }, index) => ({ temperature: temperatures[index] ?? 0, each: targets }));
 }
 
-interface Shrinkage {
-  readonly each: Mm;
-  readonly wood: RunClimate["wood"];
+type EndShrinkage = RunClimate["shrinkage"];
+
+interface Drying {
+  readonly wood: NonNullable<RunClimate["wood"]>;
+  readonly coefficient: number;
 }
 
-/** How much one post shrinks along the cable while it dries; across the year rings or along them, whichever is more. */
-function shrinkageOf({ posts, site }: Job): Shrinkage {
-  if (posts.wood === null) return { each: 0, wood: null };
+/** What the wood of the posts dries by; across the year rings or along them, whichever is more. null for metal. */
+function dryingOf({ posts, site }: Job): Drying | null {
+  if (posts.wood === null) return null;
   const name = shrinkingAs[posts.wood.value.species];
   const { shrinkage_percent, coefficient } = woodShrinkage[name];
   const [from_percent, to_percent] = [site.moistureAtFitting_percent.value, site.moistureInService_percent.value];
+  return {
+    wood: { name, shrinkage_percent: shrinkage_percent.tangential, from_percent, to_percent },
+    coefficient: coefficient.tangential.value,
+  };
+}
+
+/** How much a post shrinks along the cable while it dries. */
+function shrunk(size: Mm, dry: Drying | null): Mm {
+  if (dry === null) return 0;
+  const { shrinkage_percent, from_percent, to_percent } = dry.wood;
   const change = sizeChange({
-    size: posts.section.along,
+    size,
     moisture_from_percent: from_percent,
     moisture_to_percent: to_percent,
-    shrinkage_percent: shrinkage_percent.tangential.value,
-    coefficient: coefficient.tangential.value,
+    shrinkage_percent: shrinkage_percent.value,
+    coefficient: dry.coefficient,
   });
-  return { each: Math.max(0, 0 - change), wood: { name, shrinkage_percent: shrinkage_percent.tangential, from_percent, to_percent } };
+  return Math.max(0, 0 - change);
 }

@@ -1,6 +1,8 @@
 // How does each side of the frame answer when all cables stand at their targets?
 import { alongPost } from "../mechanics/guard-frame.ts";
 import type { Mm, Newton } from "../units/quantity.ts";
+import type { RunClimate } from "./climate-plan.ts";
+import { highPulls } from "./frame-check-loads.ts";
 import type { PostAnswer, SideAnswer } from "./frame-plan.ts";
 import type { FrameGroup, SideFrame } from "./frames.ts";
 import { stateOf } from "./movement.ts";
@@ -10,11 +12,21 @@ import type { Run } from "./plan.ts";
 export const targetPulls = (group: FrameGroup, runs: readonly Pick<Run, "id" | "tension">[]): readonly number[] =>
   group.runs.flatMap(({ id }) => group.courses.map(() => runs.find((run) => run.id === id)?.tension.target ?? 0));
 
-export const answersOf = (group: FrameGroup, runs: readonly Run[]): readonly SideAnswer[] =>
-  group.sides.map((side) => answerOf(side, group, targetPulls(group, runs)));
+/** Movements and bases at the targets, as they are measured; rails as hard as they are ever pressed, as their joints must stand it. */
+export const answersOf = (
+  group: FrameGroup,
+  plan: { readonly runs: readonly Run[]; readonly climate: readonly RunClimate[] },
+): readonly SideAnswer[] =>
+  group.sides.map((side) => answerOf(side, group, { pulls: targetPulls(group, plan.runs), high: highPulls(group, plan) }));
 
-function answerOf(frame: SideFrame, { courses }: FrameGroup, pulls: readonly number[]): SideAnswer {
+interface Pulls {
+  readonly pulls: readonly Newton[];
+  readonly high: readonly Newton[];
+}
+
+function answerOf(frame: SideFrame, { courses }: FrameGroup, { pulls, high }: Pulls): SideAnswer {
   const state = stateOf(frame, pulls);
+  const pressed = stateOf(frame, high);
   const heights = [...courses.map(({ height }) => height), frame.guard.input.height];
   const isOwn = (place: number): boolean => frame.posts[place]?.sideIndex === frame.side.index;
   // A line of sides has one frame: of its bays those that touch this side.
@@ -37,8 +49,8 @@ function answerOf(frame: SideFrame, { courses }: FrameGroup, pulls: readonly num
         },
       ];
     }),
-    topRailThrust: Math.max(0, ...beside(state.topRailThrust)),
-    bottomRailThrust: Math.max(0, ...beside(state.bottomRailThrust)),
+    topRailThrust: Math.max(0, ...beside(pressed.topRailThrust)),
+    bottomRailThrust: Math.max(0, ...beside(pressed.bottomRailThrust)),
   };
 }
 

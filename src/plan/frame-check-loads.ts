@@ -61,7 +61,7 @@ export interface FrameLoads {
 }
 
 export function loadsOf(input: CheckInput): FrameLoads {
-  const bores = boresOfFirstCourse(input);
+  const bores = boresOfWorstCourse(input);
   const sides = input.groups.flatMap((group) => sidesUnder(group, highPulls(group, input)));
   return {
     posts: sides.flatMap((side) => postsOf(side, bores, input)),
@@ -76,24 +76,28 @@ export function sidesUnder(group: FrameGroup, pulls: readonly Newton[]): readonl
   return stated.map((one) => ({ ...one, neighbours: stated.filter(({ frame }) => frame.guard !== one.frame.guard) }));
 }
 
-const highPulls = (group: FrameGroup, { runs, climate }: Pick<CheckInput, "runs" | "climate">): readonly Newton[] =>
+/** Every cable at the top of its band, with what the hardest day adds. */
+export const highPulls = (group: FrameGroup, { runs, climate }: Pick<CheckInput, "runs" | "climate">): readonly Newton[] =>
   group.runs.flatMap(({ id }) => {
     const high = runs.find((run) => run.id === id)?.tension.high ?? 0;
     const added = climate.find(({ runId }) => runId === id)?.hardest.each ?? [];
     return group.courses.map((_, course) => high + (added[course] ?? 0));
   });
 
-/** A post is bored alike at every course. */
-export function boresOfFirstCourse({ bores, courses }: Pick<CheckInput, "bores" | "courses">): ReadonlyMap<string, readonly Bore[]> {
-  const first = courses[0]?.number;
-  const found = new Map<string, Bore[]>();
+/** Of each post the bores of one course: alike at every course, or farthest from its middle where a post leans. */
+export function boresOfWorstCourse({ bores }: Pick<CheckInput, "bores">): ReadonlyMap<string, readonly Bore[]> {
+  const byPost = new Map<string, Map<number, Bore[]>>();
   for (const bore of bores) {
-    if (bore.course !== first) continue;
-    const known = found.get(bore.verticalId);
-    if (known === undefined) found.set(bore.verticalId, [bore]);
-    else known.push(bore);
+    const courses = byPost.get(bore.verticalId) ?? new Map<number, Bore[]>();
+    byPost.set(bore.verticalId, courses.set(bore.course, [...(courses.get(bore.course) ?? []), bore]));
   }
-  return found;
+  const farthest = (course: readonly Bore[]): number => Math.max(...course.map(({ offset }) => Math.abs(offset)));
+  return new Map(
+    [...byPost].map(([id, courses]) => {
+      const all = [...courses.values()];
+      return [id, all.reduce((worst, one) => (farthest(one) > farthest(worst) ? one : worst), all[0] ?? [])] as const;
+    }),
+  );
 }
 
 interface Stated {

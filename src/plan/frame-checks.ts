@@ -118,7 +118,7 @@ function railOf(name: RailQuestion["rail"], rail: Rail, bays: readonly LoadedBay
 
 /**
  * By how much the tensions may grow until a row of strength under the cables alone reaches 1, and which; null where no such row has a
- * ratio. Movement has a bound of its own, at every step of the tightening.
+ * ratio. Movement has a bound of its own.
  */
 export function tensionShare(checks: readonly FrameCheck[]): { readonly share: number; readonly name: string } | null {
   const shares = checks
@@ -131,4 +131,10 @@ export function tensionShare(checks: readonly FrameCheck[]): { readonly share: n
     (least, one) => (least === null || one.share < least.share ? one : least),
     null,
   );
+}
+
+/** The same until the row of movement reaches 1; null where nothing moves. */
+export function movementShare(checks: readonly FrameCheck[]): number | null {
+  const ratio = Math.max(0, ...checks.filter(({ id }) => id.startsWith("movement-")).map((check) => check.ratio));
+  return ratio > 0 ? 1 / ratio : null;
 }

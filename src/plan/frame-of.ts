@@ -7,7 +7,7 @@ import type { Checked } from "./check-row.ts";
 import { hardestOf } from "./check-tension.ts";
 import { coveredOf } from "./climate.ts";
 import { answersOf } from "./frame-answer.ts";
-import { checkFrame, tensionShare } from "./frame-checks.ts";
+import { checkFrame, movementShare, tensionShare } from "./frame-checks.ts";
 import { baseStiffness, modulusForBuckling, postMember, railMember, trialPull } from "./frame-members.ts";
 import type { FrameCheck, FramePlan } from "./frame-plan.ts";
 import { type FrameGroup, withCables } from "./frames.ts";
@@ -39,7 +39,7 @@ export function frameOf(parts: Framed, job: Job): FramePlan {
       modulus_min: modulusForBuckling(railMember(job.frame.topRail, job), job.frame.topRail.wood, job),
     },
     trial: trialPull(job),
-    sides: groups.flatMap((group) => answersOf(group, runs)),
+    sides: groups.flatMap((group) => answersOf(group, parts)),
     movement_max: movementLimit(job),
     checks,
     remedy: null,
@@ -51,6 +51,7 @@ export function frameOf(parts: Framed, job: Job): FramePlan {
           demanded: find(demanded, (one) => one.run.id === run.id),
           tightening: find(tightening, ({ runId }) => runId === run.id),
           strength,
+          movement: movementShare(checks),
           hardest: hardestOf(parts, run),
           washer: leastBearing(run, parts, job),
           covered_band: bandOf(bands.get(group), group, run),

@@ -67,7 +67,7 @@ export interface PostAnswer {
 export interface SideAnswer {
   readonly sideId: string;
   readonly posts: readonly PostAnswer[];
-  /** Greatest compression of the rails. */
+  /** Greatest compression of the rails, all cables at the top of their bands on the day that pulls hardest. */
   readonly topRailThrust: Newton;
   readonly bottomRailThrust: Newton;
 }

@@ -69,7 +69,7 @@ export function clearOfHardware(plan: CoursePlan, zones: readonly HardwareZone[]
   const stuck = [bottom, ...marks, top].find((mark, index, all) => (all[index + 1] ?? mark) - mark > spacing_max);
   if (stuck !== undefined) return { value: undefined, problems: [noWay(stuck, blocked, job)] };
   const even = plan.courses.length;
-  for (let count = even; ; count++) {
+  for (let count = even; count <= marks.length; count++) {
     const chosen = mostEven({ marks, bottom, top, count, spacing_max });
     if (chosen === null) continue;
     const courses = heights({ bottom, clear: top - bottom, count, step }).map((course, index): Course => {
@@ -78,6 +78,7 @@ export function clearOfHardware(plan: CoursePlan, zones: readonly HardwareZone[]
     });
     return { value: { ...plan, courses, gaps: gapsOf(courses, { opening: plan.opening, cosine: 1 }, job) }, problems: [] };
   }
+  return { value: undefined, problems: [noWay(bottom, blocked, job)] };
 }
 
 function blockedBy(zones: readonly HardwareZone[], { geometries }: Standing, { courses }: CoursePlan, job: Job): readonly Blocked[] {

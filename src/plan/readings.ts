@@ -125,6 +125,8 @@ export interface RunTightening {
     /** In the order of the steps; null where the strand's working limit would be passed, or the cable hang slack. */
     readonly readings: readonly (Newton | null)[];
   }[];
+  /** Greatest reading that a step may come to on any day of the table: the top of its band there, never above the working limit. */
+  readonly most_onAnyDay: Newton;
   /** Highest reading of all passes over the target. */
   readonly highest_overTarget: number;
   /** Largest movement of a post during the passes, over its limit. */

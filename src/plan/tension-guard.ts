@@ -73,6 +73,8 @@ interface WindowOf {
   readonly tightening: RunTightening;
   /** By how much the tensions may grow until the frame no longer holds them. */
   readonly strength: { readonly share: number; readonly name: string } | null;
+  /** The same until a post moves too far. */
+  readonly movement: number | null;
   /** What the hardest day adds. */
   readonly hardest: RunClimate["hardest"];
   /** What the wood under the washers of its ends bears, the least; null in metal. */
@@ -112,7 +114,8 @@ export function windowOf(of: WindowOf, job: Job): TensionWindow {
 }
 
 /** What bounds the target from above; the pull of a cable is what its band allows and what the hardest day adds. */
-function boundsOf({ run, tightening, strength, hardest, washer }: WindowOf, job: Job): readonly Bound[] {
+function boundsOf(of: WindowOf, job: Job): readonly Bound[] {
+  const { run, tightening, strength, hardest, washer, movement: moved } = of;
   const { target, high } = run.tension;
   const band = target / high;
   const { workingShare } = job.cable;
@@ -135,7 +138,7 @@ function boundsOf({ run, tightening, strength, hardest, washer }: WindowOf, job:
   const movement: Bound = {
     kind: "movement",
     name: "movement of the posts",
-    tension: target / tightening.movement_overLimit,
+    tension: Math.min(target / tightening.movement_overLimit, moved === null ? Number.POSITIVE_INFINITY : reachOf(moved, of)),
     source: movementShare_max.source,
     where: movementShare_max.where,
   };
@@ -143,24 +146,40 @@ function boundsOf({ run, tightening, strength, hardest, washer }: WindowOf, job:
     passes,
     ...(hardest.worst > 0 ? [season] : []),
     ...(tightening.movement_overLimit > 0 ? [movement] : []),
-    ...(washer === null ? [] : [washerBound(washer, hardest, band)]),
-    ...(strength === null ? [] : [frameBound(strength, { target, high, hardest })]),
+    ...(washer === null ? [] : [washerBound(washer, of)]),
+    ...(strength === null ? [] : [frameBound(strength, of)]),
   ];
 }
 
-const washerBound = ({ value, source, where }: Cited<Newton>, hardest: RunClimate["hardest"], band: number): Bound => ({
-  kind: "washer",
-  name: "washers on the wood of the posts on the hardest day, less the band",
-  tension: Math.max(0, value - hardest.worst) * band,
-  source,
-  where,
+/** A cable that is done, on the hardest day; and one that is tightened on the day whose readings are the highest. */
+function washerBound(
+  { value, source, where }: Cited<Newton>,
+  { run, hardest, tightening }: Pick<WindowOf, "run" | "hardest" | "tightening">,
+): Bound {
+  const { target, high } = run.tension;
+  const added = Math.max(0, ...tightening.days.map((day) => day.added));
+  const done = (Math.max(0, value - hardest.worst) * target) / high;
+  const atWork = (value * (target + added)) / tightening.most_onAnyDay - added;
+  return {
+    kind: "washer",
+    name: "washers on the wood of the posts on the hardest day, less the band",
+    tension: Math.max(0, Math.min(done, atWork)),
+    source,
+    where,
+  };
+}
+
+const frameBound = ({ share, name }: NonNullable<WindowOf["strength"]>, of: Pick<WindowOf, "run" | "hardest">): Bound => ({
+  kind: "frame",
+  name,
+  tension: reachOf(share, of),
+  source: "derived",
+  where: "frame checks, sheet Z-805",
 });
 
-/** The frame holds so many times what all cables pull with; what the day adds does not grow with the target. */
-function frameBound(
-  { share, name }: NonNullable<WindowOf["strength"]>,
-  { target, high, hardest }: { readonly target: Newton; readonly high: Newton; readonly hardest: RunClimate["hardest"] },
-): Bound {
+/** The frame bears so many times what all cables pull with; what the day adds does not grow with the target. */
+function reachOf(share: number, { run, hardest }: Pick<WindowOf, "run" | "hardest">): Newton {
+  const { target, high } = run.tension;
   const reach = Math.min(...hardest.each.map((added) => share * (high + added) - added));
-  return { kind: "frame", name, tension: (target / high) * Math.max(0, reach), source: "derived", where: "frame checks, sheet Z-805" };
+  return (target / high) * Math.max(0, reach);
 }

@@ -71,14 +71,17 @@ export function tightenGroup(
     const { search, chosen, orderName } = found[index] as Found;
     const after = ownTensions(plainResults[0]?.tensions ?? []);
     const writer = stepWriter(run, { job, errors, ownTensions, from });
+    const written = steps.map((step, place) => writer(step, { place, share: shareOf(programme.passes[step.pass - 1] ?? PLAIN).share }));
+    const days = daysOf(steps, run, climate.find(({ runId }) => runId === run.id)?.days ?? [], job);
     return {
       runId: run.id,
       together: own.map(({ id }) => id),
       order: chosen.order.map((cable) => cable + 1),
       orderName,
       passes: programme.passes.map((kind, pass) => ({ number: pass + 1, ...shareOf(kind) })),
-      steps: steps.map((step, place) => writer(step, { place, share: shareOf(programme.passes[step.pass - 1] ?? PLAIN).share })),
-      days: daysOf(steps, run, climate.find(({ runId }) => runId === run.id)?.days ?? [], job),
+      steps: written,
+      days,
+      most_onAnyDay: mostOnAnyDay(written, days, job),
       highest_overTarget: Math.max(...steps.map(({ reading }) => reading / run.tension.target)),
       movement_overLimit: Math.max(...programme.steps.map(({ tensions }) => movementOverLimit(movement, tensions))),
       recommended: figuresOf(chosen),
@@ -113,6 +116,17 @@ function daysOf(steps: readonly SimulatedStep[], run: Run, days: RunClimate["day
       return then > limit || then <= 0 ? null : then;
     }),
   }));
+}
+
+/** At the top of the band of each step, which moves with its reading; where the table says to wait, nobody pulls. */
+function mostOnAnyDay(steps: readonly TighteningStep[], days: RunTightening["days"], job: Job): Newton {
+  const tops = days.flatMap(({ readings }) =>
+    readings.flatMap((reading, place) => {
+      const step = steps[place];
+      return reading === null || step === undefined ? [] : [(reading * step.reading_high) / step.reading];
+    }),
+  );
+  return Math.min(workingLimitOf(job), Math.max(...steps.map(({ reading_high }) => reading_high), ...tops));
 }
 
 interface Found {

@@ -64,6 +64,23 @@ describe("a post of another section", () => {
   });
 });
 
+describe("an end post of another section", () => {
+  const plan = planOf(found("{ post: P8, size: 6x6 }"));
+  const ends = plan.climate.find(({ runId }) => runId === plan.runs.find(({ right }) => right.postId === "P8")?.id)?.shrinkage;
+
+  test("dries by its own size, not by that of the others: 5-1/2 in against 3-1/2 in", () => {
+    expect((ends?.right ?? 0) / (ends?.left ?? 1)).toBeCloseTo(5.5 / 3.5, 9);
+    expect(ends?.closing).toBeCloseTo(((ends?.left ?? 0) + (ends?.right ?? 0)) / 2, 9);
+  });
+
+  // NDS supplement, table 4D, from memory: Southern Pine posts and timbers 375 psi, wet or dry; 4x4 has 565 psi x 0.67.
+  test("bears its washers by its own class of wood", () => {
+    const limitAt = (one: typeof plan, post: string): number =>
+      one.checks.find(({ id }) => id.startsWith("bearing-") && id.endsWith(post))?.limit?.value ?? 0;
+    expect(limitAt(plan, "P8") / limitAt(plain, "P8")).toBeCloseTo(375 / (565 * 0.67), 6);
+  });
+});
+
 describe("what is behind a post", () => {
   test("decides which end pulls", () => {
     const pullsAt = (text: string): readonly string[] =>

@@ -56,6 +56,6 @@ describe("climateOf", () => {
 
   test("western hemlock of 3-1/2 in that dries from 19 to 12 % shrinks by 13-3 of the Wood Handbook: D dM / (30/0.078 - 30 + 19)", () => {
     const plan = changed({ "  size: 4x4  ": "  species: Hem-Fir\n  grade: No.2\n  size: 4x4  " });
-    expect(plan.climate[0]?.shrinkage.each).toBeCloseTo((88.9 * 7) / (30 / 0.078 - 30 + 19), 9);
+    expect(plan.climate[0]?.shrinkage.left).toBeCloseTo((88.9 * 7) / (30 / 0.078 - 30 + 19), 9);
   });
 });

@@ -17,6 +17,22 @@ describe.each(exampleNames)("tightenGroup of %s", (name) => {
     }
   });
 
+  test("no step on any day of the table comes above what strand and washers are checked with", () => {
+    for (const { runId, steps, days, most_onAnyDay } of plan.tightening) {
+      for (const { readings } of days) {
+        for (const [nth, reading] of readings.entries()) {
+          const step = steps[nth];
+          if (reading === null || step === undefined) continue;
+          expect(Math.min((reading * step.reading_high) / step.reading, plan.target.workingLimit)).toBeLessThanOrEqual(
+            most_onAnyDay + 1e-9,
+          );
+        }
+      }
+      const of = (kind: string) => plan.checks.filter(({ id }) => id.startsWith(`${kind}-${runId}`));
+      for (const { demand } of [...of("season"), ...of("bearing")]) expect(demand?.value).toBeGreaterThanOrEqual(most_onAnyDay);
+    }
+  });
+
   test("each pass pulls every cable once, and every reading lies inside its band and under the working limit", () => {
     for (const { steps, passes, order } of plan.tightening) {
       expect(steps).toHaveLength(passes.length * order.length);

@@ -145,7 +145,7 @@ function lossWords({ plan, show }: SheetContext): readonly Text[] {
   const wood =
     first.wood === null
       ? ""
-      : ` A post of ${first.wood.name} shrinks ${show.fine(first.shrinkage.each)} along the cable while it dries from ${show.decimal(first.wood.from_percent, 0)} % to ${show.decimal(first.wood.to_percent, 0)} % moisture ${sourceMark(first.wood.shrinkage_percent.source)}.`;
+      : ` A post of ${first.wood.name} shrinks ${show.fine(Math.max(first.shrinkage.left, first.shrinkage.right))} along the cable while it dries from ${show.decimal(first.wood.from_percent, 0)} % to ${show.decimal(first.wood.to_percent, 0)} % moisture ${sourceMark(first.wood.shrinkage_percent.source)}.`;
   return [
     `Settling takes at most ${worst.join(", ")} from a cable by then ${sourceMark("derived")}.${wood} Strand beds in by ${show.decimal(first.beddingShare.value * 1000, 2)} mm a metre ${sourceMark(first.beddingShare.source)}.`,
   ];

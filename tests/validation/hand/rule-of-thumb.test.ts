@@ -94,8 +94,13 @@ describe("a deck by rule of thumb, by hand", () => {
   test("washers on wet Hem-Fir, 405 psi x 0.67 (NDS supplement, table 4A): 1-1/4 in are asked about, 1-3/4 in press little enough", () => {
     const ring_in2 = (washer: number, hole: number): number => (Math.PI / 4) * (washer ** 2 - hole ** 2);
     const ratio = (from: typeof plan, post: string) => from.checks.find((check) => check.id === `bearing-R1-${post}`);
-    // Top of the band, and what the coldest day adds: that is checked with the climate.
-    const most_lbf = 275 * 1.1 + (plan.climate[0]?.hardest.worst ?? 0) / LBF;
+    // Done, at the top of the band on the coldest day; or at work on it, at the top of the band of the highest reading of its table.
+    const coldest = plan.tightening[0]?.days[0]?.readings ?? [];
+    const steps = plan.tightening[0]?.steps ?? [];
+    const atWork = Math.max(...steps.map(({ reading, reading_high }, nth) => ((coldest[nth] ?? 0) * reading_high) / reading));
+    const done = 275 * LBF * 1.1 + (plan.climate[0]?.hardest.worst ?? 0);
+    expect(atWork).toBeGreaterThan(done);
+    const most_lbf = Math.min(Math.max(atWork, done), plan.target.workingLimit) / LBF;
     const wet_psi = 405 * 0.67;
     // The stud's bore is 5/16 in; the body of the grip lies in a 3/8 in counterbore.
     expect(ratio(plan, "P1")?.ratio).toBeCloseTo(most_lbf / (wet_psi * ring_in2(1.25, 5 / 16)), 3);
