@@ -5,7 +5,7 @@ import { bearingAcrossCheck } from "../mechanics/wood-checks.ts";
 import { type Cited, cite } from "../sources/cited.ts";
 import { bearingAcrossGrain_min } from "../tables/timber.ts";
 import { woodStrength } from "../tables/timber-strength.ts";
-import { bearingAreaRule, woodFactors } from "../tables/wood-factors.ts";
+import { bearingAreaRule, wetBearing, woodFactors } from "../tables/wood-factors.ts";
 import { length } from "../units/print.ts";
 import type { Megapascal, Mm, Newton } from "../units/quantity.ts";
 import { roundTo } from "../units/round.ts";
@@ -33,16 +33,13 @@ function bearingAcross(postId: string, job: Job): Cited<Megapascal> {
   const reference = woodStrength(piece);
   const conditions = conditionsOf(wood, job);
   if (reference === null) {
-    const wet = conditions.wet ? WET_share : 1;
+    const wet = conditions.wet ? wetBearing.value : 1;
     return { ...bearingAcrossGrain_min, value: bearingAcrossGrain_min.value * wet };
   }
   const chain = adjusted(reference.value.bearingAcross, woodFactors({ property: "bearingAcross", piece, conditions }));
   const named = chain.factors.filter(({ value }) => value !== 1).map(({ name, value }) => ` x ${name} ${value}`);
   return cite(chain.value, reference.source, `${reference.where}, Fc across the grain${named.join("")}`);
 }
-
-/** Wet service factor of bearing across the grain, of every species. */
-const WET_share = 0.67;
 
 /** Widest washer that lies within the post at each of an end's bores. */
 function roomOf({ postId }: RunEnd, { verticals, bores }: Seated): Mm {

@@ -94,9 +94,20 @@ export function woodFactors({
   return applicable[property].map((name) => ({ ...make[name](), name }));
 }
 
+/** Wet service factor of bearing across the grain, the same for every species and class. */
+export const wetBearing: Cited<number> = cite(0.67, "nds-design-values", "tables 4A and 4D, wet service factor");
+
 const WET = {
-  "dimension lumber": { bending: 0.85, tension: 1, shear: 0.97, bearingAcross: 0.67, compression: 0.8, modulus: 0.9, modulus_min: 0.9 },
-  "post or timber": { bending: 1, tension: 1, shear: 1, bearingAcross: 0.67, compression: 0.91, modulus: 1, modulus_min: 1 },
+  "dimension lumber": {
+    bending: 0.85,
+    tension: 1,
+    shear: 0.97,
+    bearingAcross: wetBearing.value,
+    compression: 0.8,
+    modulus: 0.9,
+    modulus_min: 0.9,
+  },
+  "post or timber": { bending: 1, tension: 1, shear: 1, bearingAcross: wetBearing.value, compression: 0.91, modulus: 1, modulus_min: 1 },
 } as const satisfies Record<WoodClass, Record<WoodProperty, number>>;
 
 /** Low values suffer nothing from moisture. */
