@@ -2,7 +2,9 @@
 import type { GuardEnd, Job } from "../job/job.ts";
 import type { JobPath, Problem } from "../problem/problem.ts";
 import { length } from "../units/print.ts";
+import type { Mm } from "../units/quantity.ts";
 import { SAME_mm } from "../units/tolerance.ts";
+import { sectionAt } from "./as-found.ts";
 import { touchingSetback } from "./corner-path.ts";
 import { guardEndsOf } from "./outline.ts";
 
@@ -57,15 +59,16 @@ function cornerProblems(job: Job): readonly Problem[] {
   });
 }
 
-/** Posts that stand already must leave room between them, and for the corner point. */
+/** Posts that stand already must leave room between them, and stand where their side begins and ends. */
 function stationProblems(job: Job): readonly Problem[] {
-  const { along } = job.posts.section;
   return job.sides.flatMap((side, index) => {
     const stations = side.stations ?? [];
+    const halves = stations.map((_, nth) => sectionAt(job, index, nth).along / 2);
     const problems: Problem[] = [];
     stations.slice(1).forEach((station, before) => {
-      if (station - (stations[before] ?? 0) > along) return;
-      const what = `posts at ${length(stations[before] ?? 0, tape(job))} and ${length(station, tape(job))} leave no room between them: each is ${length(along, tape(job))} wide`;
+      const halfBoth = (halves[before] ?? 0) + (halves[before + 1] ?? 0);
+      if (station - (stations[before] ?? 0) > halfBoth) return;
+      const what = `posts at ${length(stations[before] ?? 0, tape(job))} and ${length(station, tape(job))} leave no room between them: their halves take ${length(halfBoth, tape(job))}`;
       problems.push({
         severity: "error",
         path: ["guard", "sides", index, "stations", before + 1],
@@ -73,19 +76,52 @@ function stationProblems(job: Job): readonly Problem[] {
         fix: "check the tape readings: a station is the middle of a post",
       });
     });
-    const wall = guardEndsOf(job, index).begins?.gap ?? null;
-    const first = stations[0];
-    if (wall !== null && first !== undefined && Math.abs(first - along / 2 - wall) > job.limits.tapeStep.value + SAME_mm) {
-      const what = `the first post stands ${length(first - along / 2, tape(job))} from the wall, but the gap is given as ${length(wall, tape(job))}`;
-      problems.push({
-        severity: "error",
-        path: ["guard", "sides", index, "stations", 0],
-        what,
-        fix: "make the station and the gap agree: station = gap + half the post",
-      });
+    const { begins, ends } = guardEndsOf(job, index);
+    const [first, last] = [stations[0], stations.at(-1)];
+    if (begins !== null && first !== undefined) {
+      problems.push(...endStationProblems({ end: begins, outer: first - (halves[0] ?? 0), which: "first", index, nth: 0 }, job));
+    }
+    if (ends !== null && last !== undefined) {
+      const outer = side.length - last - (halves.at(-1) ?? 0);
+      problems.push(...endStationProblems({ end: ends, outer, which: "last", index, nth: stations.length - 1 }, job));
     }
     return problems;
   });
+}
+
+interface EndStation {
+  readonly end: GuardEnd;
+  /** From the end of the side to the outer face of its post. */
+  readonly outer: Mm;
+  readonly which: "first" | "last";
+  readonly index: number;
+  readonly nth: number;
+}
+
+/** A side is measured from wall or outer face to wall or outer face: its first and last post must stand there. */
+function endStationProblems({ end, outer, which, index, nth }: EndStation, job: Job): readonly Problem[] {
+  const gap = end.gap ?? 0;
+  if (Math.abs(outer - gap) <= job.limits.tapeStep.value + SAME_mm) return [];
+  const side = job.sides[index]?.id ?? "";
+  const off = length(Math.abs(outer), tape(job));
+  const where = `the ${which === "first" ? "start" : "end"} of side ${side}`;
+  const reach = which === "first" ? "" : "length of the side - ";
+  const problem = { severity: "error", path: ["guard", "sides", index, "stations", nth] } as const;
+  return end.gap === null
+    ? [
+        {
+          ...problem,
+          what: `the outer face of the ${which} post stands ${off} ${outer < 0 ? "beyond" : "inside"} ${where}, which is measured to that face`,
+          fix: `make the station and the side agree: station = ${reach}half the post; hook the tape on the outer face and read again`,
+        },
+      ]
+    : [
+        {
+          ...problem,
+          what: `the ${which} post stands ${off} ${outer < 0 ? "beyond" : "from"} the wall, but the gap is given as ${length(gap, tape(job))}`,
+          fix: `make the station and the gap agree: station = ${reach}${which === "first" ? "gap + half the post" : "gap - half the post"}`,
+        },
+      ];
 }
 
 /** A bore wider than its post, or a stud bore smaller than the cable, cannot be meant. */
