@@ -14,7 +14,7 @@ export function makeTools(
   return [
     ...safeTools(job),
     ...cutTools(runs, job),
-    ...setOutTools(),
+    ...setOutTools(job),
     ...boreTools(bits, job),
     ...reeveTools(job),
     ...tightenTools(range, job),
@@ -71,13 +71,19 @@ function cutTools(runs: readonly Run[], job: Job): readonly ToolLine[] {
   ]);
 }
 
-const setOutTools = (): readonly ToolLine[] =>
-  to("set out", [
+const setOutTools = ({ posts }: Job): readonly ToolLine[] => {
+  const leaning = posts.asFound.flatMap(({ post, leans }) => (leans === null ? [] : [post]));
+  return to("set out", [
     { item: "tape", size: "in this packet's unit", source: "have", note: "one for the whole job" },
     { item: "story pole, straight", size: "longer than the guard", source: "have", note: "marked once" },
-    { item: "square, level, sharp pencil", source: "have", note: "posts plumb before marking" },
+    {
+      item: "square, level, sharp pencil",
+      source: "have",
+      note: `posts plumb before marking${leaning.length === 0 ? "" : `, but for ${leaning.join(", ")}, which leans as found`}`,
+    },
     { item: "centre punch or awl", source: "have", note: "guides the bit" },
   ]);
+};
 
 function boreTools(bits: readonly BitUse[], job: Job): readonly ToolLine[] {
   const wood = job.posts.section.material === "wood";

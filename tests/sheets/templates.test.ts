@@ -3,6 +3,7 @@ import { afterAll, beforeAll, describe, expect, test } from "vitest";
 import { contentBox } from "../../src/drawing/paper.ts";
 import type { Paper } from "../../src/job/job.ts";
 import { makeTemplates } from "../../src/packet/make-templates.ts";
+import { showIn } from "../../src/packet/show-number.ts";
 import { type Template, templatesOf } from "../../src/packet/templates/faces.ts";
 import { polesOf } from "../../src/packet/templates/pole.ts";
 import { tilesOf } from "../../src/packet/templates/template-strips.ts";
@@ -86,7 +87,7 @@ interface Measured {
 
 /** Every round of a template's pages against the schedule of each of its uprights. */
 const measure = (template: Template, pages: readonly PdfShapes[], plan: Plan, paper: Paper): Measured => {
-  const tiles = tilesOf(template, { plan, paper });
+  const tiles = tilesOf(template, { plan, paper, show: showIn(plan.job.units) });
   const found: Due[] = [];
   let next = 0;
   for (const page of pages) {

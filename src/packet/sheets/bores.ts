@@ -4,6 +4,7 @@ import { mergedBits } from "../../plan/tools.ts";
 import { ownSheets } from "../issues.ts";
 import type { Block, Cell, Column, Sheet, Table, Text } from "../packet.ts";
 import { type Show, sourceMark } from "../show-number.ts";
+import { marksOf } from "../templates/faces.ts";
 import { floorWord, introduction, roleName } from "../wording.ts";
 import { hardwareTable } from "./bore-hardware.ts";
 import { type BoreRow, boreRows, bushingPlace, isEven } from "./bore-rows.ts";
@@ -39,7 +40,7 @@ export const boresSheet: SheetMaker = (context, head): Sheet => {
     beforeBoring(context),
     bitsTable(context),
     ...hardwareTable(context),
-    ...(even.length === 0 ? [] : [heightsTable(context), pageBreak, gridTable(context, even)]),
+    ...(even.length === 0 ? [] : [heightsTable(context), pageBreak, gridTable(context, even, rows)]),
     ...odd.map((row) => uprightTable(context, row)),
     list(...rules(context, rows)),
   ]);
@@ -172,9 +173,9 @@ function acrossWords(offset: number, { plan, show }: SheetContext): Text {
 }
 
 /** A row for each upright, a box for each bore. */
-function gridTable(context: SheetContext, rows: readonly BoreRow[]): Table {
+function gridTable(context: SheetContext, even: readonly BoreRow[], all: readonly BoreRow[]): Table {
   const { plan, show } = context;
-  const needed = neededOf(rows);
+  const needed = neededOf(even);
   const box = (needed.angle ? 0.4 : 0.56) / plan.courses.length;
   return table({
     id: "bores-grid",
@@ -184,22 +185,29 @@ function gridTable(context: SheetContext, rows: readonly BoreRow[]): Table {
       ...makeColumns(needed),
       ...plan.courses.map(({ number }) => column(`c${number}`, courseName(number), box, needed.angle ? {} : { sub: "course" })),
     ],
-    rows: rows.map((row) => [`${row.vertical.id}${row.behind}`, ...makeCells(row, needed, context), ...blankCells(plan.courses.length)]),
+    rows: all.map((row) => [
+      `${row.vertical.id}${row.behind}`,
+      ...(even.includes(row)
+        ? [...makeCells(row, needed, context), ...blankCells(plan.courses.length)]
+        : [OWN_TABLE, ...new Array<Cell>(makeColumns(needed).length - 1 + plan.courses.length).fill("-")]),
+    ]),
     rowHeads: true,
     writeIn: true,
-    notes: [`${listed(roleWords(rows))}. The mark of a bore is post, course and run: ${rows[0]?.first.mark ?? ""} is in the first box.`],
+    notes: [
+      `${listed(roleWords(all))}. The mark of a bore is post, course and run: ${even[0]?.first.mark ?? ""} is in the first box of ${even[0]?.vertical.id ?? ""}.`,
+    ],
   });
 }
 
-/** "P1 and P5 are end posts" for the roles that are not plain from their marks. */
+/** In the row of an upright that the grid cannot hold. */
+const OWN_TABLE: Cell = { text: "**table below**" };
+
+/** "P1, P5: end post"; a range only where all between belong to it. */
 const roleWords = (rows: readonly BoreRow[]): readonly Text[] =>
   unique(rows.map(({ vertical }) => vertical.role)).map((role) => {
-    const ids = unique(rows.filter(({ vertical }) => vertical.role === role).map(({ vertical }) => vertical.id));
-    const names = ids.length > MANY ? `${ids[0]} to ${ids.at(-1)}` : listed(ids);
-    return `${names}: ${roleName[role]}`;
+    const same = unique(rows.filter(({ vertical }) => vertical.role === role).map(({ vertical }) => vertical));
+    return `${marksOf(same)}: ${roleName[role]}`;
   });
-
-const MANY = 4;
 
 /** An upright whose bores stand at heights of their own. */
 function uprightTable(context: SheetContext, row: BoreRow): Table {

@@ -4,6 +4,7 @@ import type { StepItem } from "../packet.ts";
 import { frameAccepted } from "../wording.ts";
 import type { Card } from "./card.ts";
 import { count, endPostIds, listed, postsOf, refer, type SheetContext, spacersOf, unique } from "./kit.ts";
+import { offMiddle, plumbWords } from "./leaning.ts";
 import { boreDone, isWood } from "./material.ts";
 import { safetyFor } from "./safety-messages.ts";
 
@@ -31,7 +32,7 @@ export function frameCard(context: SheetContext): Card {
       { text: `Clear opening between rails, largest (plan ${show.tapeBoth(plan.job.frame.clearOpening)})`, value: show.lengthUnit },
       { text: `Guard height above the datum (plan ${show.tapeBoth(plan.opening.guardHeight)})`, value: show.lengthUnit },
       {
-        text: `${count(postsOf(plan).length, "post")} plumb and firm; ${count(spacersOf(plan).length, "spacer")} fixed top and bottom, in line.`,
+        text: `${count(postsOf(plan).length, "post")} firm and ${plumbWords(context)}; ${count(spacersOf(plan).length, "spacer")} fixed top and bottom, in line.`,
       },
       { text: `No free length above ${show.tapeBoth(plan.job.spacers.free_max.value)}; longest measured`, value: show.lengthUnit },
       { text: `Survey and fittings compared line by line on ${refer(context, "survey")}; nothing past a stop value.` },
@@ -80,14 +81,16 @@ export function setOutCard(context: SheetContext): Card {
   };
 }
 
-/** On a rake a height of the stick is the wrong place on both faces. */
+/** On a rake a height of the stick is the wrong place on both faces; a hole off the middle is not on the line that is carried round. */
 function marksItem(context: SheetContext): StepItem {
   const { rakes } = context.plan;
+  const off = offMiddle(context.plan);
+  const aside = off.length === 0 ? "" : ` At ${listed(off)} off the middle of the face, by the table on ${refer(context, "bores")}.`;
   const carried = "Marks carried to every post and spacer, on the face where the bit goes in";
-  if (rakes.length === 0) return { text: `${carried}.` };
+  if (rakes.length === 0) return { text: `${carried}.${aside}`, ...(aside === "" ? {} : { killer: true as const }) };
   const slopes = rakes.map(({ sideId, slope }) => `${sideId} ${context.show.angle(Math.abs(slope))}`);
   return {
-    text: `${carried}. Slope measured first (${listed(slopes)}): there both faces are marked from ${refer(context, "stairs")}, plumb from each post's level mark, not from the stick.`,
+    text: `${carried}. Slope measured first (${listed(slopes)}): there both faces are marked from ${refer(context, "stairs")}, plumb from each post's level mark, not from the stick.${aside}`,
     killer: true,
   };
 }

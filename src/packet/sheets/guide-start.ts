@@ -5,6 +5,7 @@ import type { SheetKey } from "../issues.ts";
 import type { StepItem, Text } from "../packet.ts";
 import { frameAccepted } from "../wording.ts";
 import { count, endPostIds, listed, postsOf, refer, type SheetContext, spacersOf } from "./kit.ts";
+import { leaning, leanWords } from "./leaning.ts";
 import { isWood } from "./material.ts";
 import type { Stage } from "./stage.ts";
 
@@ -132,10 +133,13 @@ export function frameStage(context: SheetContext): Stage {
 
 const elevations = ({ index }: SheetContext): readonly Text[] => index.filter(({ key }) => key === "elevation").map(({ id }) => id);
 
-const checkPosts = ({ plan }: SheetContext): StepItem => ({
-  text: `Check all ${count(postsOf(plan).length, "post")}. Each must stand plumb and firm.`,
-  more: "Plumb means straight up: hold a level on two faces.",
-});
+const checkPosts = ({ plan, show }: SheetContext): StepItem => {
+  const leans = leanWords({ plan, show });
+  return {
+    text: `Check all ${count(postsOf(plan).length, "post")}. Each must stand plumb and firm${leans === "" ? "" : `, but ${listed(leaning(plan))} may lean as it was found`}.`,
+    more: `Plumb means straight up: hold a level on two faces.${leans === "" ? "" : ` ${leans}. Stop if it leans otherwise.`}`,
+  };
+};
 
 const setPosts = (context: SheetContext): StepItem => ({
   text: `Cut the posts on ${refer(context, "lumber")}. Set ${count(postsOf(context.plan).length, "post")} plumb and firm.`,

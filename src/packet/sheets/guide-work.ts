@@ -3,13 +3,14 @@ import type { Plan, Run, RunEnd } from "../../plan/plan.ts";
 import type { StepItem, Text } from "../packet.ts";
 import { faceName, floorWord } from "../wording.ts";
 import { depthOf, gripEnds, isNarrow, meetingTails, postsWith, secondStuds, siteEnds, startOf, startsInside, stopOf } from "./ends.ts";
-import { count, listed, refer, type SheetContext, unique } from "./kit.ts";
+import { count, listed, refer, type SheetContext } from "./kit.ts";
+import { offMiddle } from "./leaning.ts";
 import { isTreated, isTube, isWood } from "./material.ts";
 import type { Stage } from "./stage.ts";
 
 export function setOutStage(context: SheetContext): Stage {
   const { plan, show } = context;
-  const offset = unique(plan.bores.filter((bore) => bore.offset !== 0).map(({ verticalId }) => verticalId));
+  const offset = offMiddle(plan);
   return {
     key: "set-out",
     title: "Mark the holes",

@@ -67,20 +67,22 @@ export const recordSheet: SheetMaker = (context, head): Sheet => {
 interface BoreColumn {
   readonly key: string;
   readonly head: Text;
-  /** Planned distance from the middle of the upright where its bores are set off sideways. */
-  readonly offset: Mm | null;
+  /** Planned distances from the middle of the upright, from the lowest course up, where its bores are set off sideways. */
+  readonly offsets: readonly Mm[] | null;
 }
 
 function boreColumns({ plan }: SheetContext): readonly BoreColumn[] {
   return plan.verticals.flatMap((vertical): readonly BoreColumn[] => {
-    const runs = unique(plan.bores.filter(({ verticalId }) => verticalId === vertical.id).map(({ runId }) => runId));
+    const bores = plan.bores.filter(({ verticalId }) => verticalId === vertical.id);
+    const runs = unique(bores.map(({ runId }) => runId));
     if (runs.length < 2) {
-      return [{ key: vertical.id, head: vertical.id, offset: null }];
+      const offsets = unique(bores.map(({ offset }) => offset));
+      return [{ key: vertical.id, head: vertical.id, offsets: offsets.every((offset) => offset === 0) ? null : offsets }];
     }
     return runs.map((runId) => ({
       key: `${vertical.id}-${runId}`,
       head: `${vertical.id} ${runId}`,
-      offset: plan.bores.find((bore) => bore.verticalId === vertical.id && bore.runId === runId)?.offset ?? 0,
+      offsets: unique(bores.filter((bore) => bore.runId === runId).map(({ offset }) => offset)),
     }));
   });
 }
@@ -95,7 +97,7 @@ function boreTable(context: SheetContext, uprights: readonly BoreColumn[], index
     column("planned", "Planned", 0.16, { sub: "plan" }),
     ...uprights.map(({ key, head }) => column(key, head, 0.09, { sub: "built" })),
   ];
-  const across = uprights.flatMap(({ head, offset }) => (offset === null ? [] : [`${head} ${offsetWords(offset, context)}`]));
+  const across = uprights.flatMap(({ head, offsets }) => (offsets === null ? [] : [`${head} ${offsetsWords(offsets, context)}`]));
   return table({
     id: `record-bores-${index + 1}`,
     caption: `Heights of the bores in ${listed(uprights.map(({ head }) => head))}, from the datum`,
@@ -108,7 +110,7 @@ function boreTable(context: SheetContext, uprights: readonly BoreColumn[], index
       ]),
       ...(across.length === 0
         ? []
-        : [["Across, from the middle", across.join(", "), ...uprights.map(({ offset }) => (offset === null ? "-" : blank()))]]),
+        : [["Across, from the middle", across.join(", "), ...uprights.map(({ offsets }) => (offsets === null ? "-" : blank()))]]),
       blankRow(columns, "Greatest difference", "built - planned"),
       blankRow(columns, "Sizes as planned?", "yes, or see deviations"),
     ],
@@ -116,6 +118,12 @@ function boreTable(context: SheetContext, uprights: readonly BoreColumn[], index
     writeIn: true,
   });
 }
+
+/** Of a post that leans each course has its own: the lowest and the highest. */
+const offsetsWords = (offsets: readonly Mm[], context: SheetContext): Text =>
+  unique([offsets[0] ?? 0, offsets.at(-1) ?? 0])
+    .map((offset) => offsetWords(offset, context))
+    .join(" to ");
 
 const offsetWords = (offset: Mm, { plan, show }: SheetContext): Text =>
   offset === 0 ? "in the middle" : `${show.fine(Math.abs(offset))} ${offset > 0 ? "away from" : "towards"} the ${floorWord(plan.job)}`;

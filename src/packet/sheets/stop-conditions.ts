@@ -4,6 +4,7 @@ import type { Text } from "../packet.ts";
 import { sourceMark } from "../show-number.ts";
 import { floorWord } from "../wording.ts";
 import type { SheetContext } from "./kit.ts";
+import { leanWords } from "./leaning.ts";
 import { openingRoute } from "./route.ts";
 
 /** As the opening is tried in this job. */
@@ -12,12 +13,13 @@ const pushed = { agreed: "at the agreed force", "if asked": "when set in by hand
 export function stopConditions(context: SheetContext): readonly Text[] {
   const { plan, show } = context;
   const { limits, spacers, posts } = plan.job;
+  const leans = leanWords(context);
   return [
     `the spacing of two cables, or to a rail or the ${floorWord(plan.job)}, would be above **${show.tape(limits.cableSpacing_max.value)}**, middle to middle ${sourceMark(limits.cableSpacing_max.source)}`,
     `a free length of cable is above **${show.tape(spacers.free_max.value)}** ${sourceMark(spacers.free_max.source)}`,
     "a fitting that was bought does not fit its bore: measure the fittings before the first hole",
     "a bit meets metal, or a fastener is where a bore should go",
-    `${posts.existing ? "a standing post" : "a post"} is cracked, out of plumb, or loose at its foot when pushed by hand`,
+    `${posts.existing ? "a standing post" : "a post"} is cracked, out of plumb, or loose at its foot when pushed by hand${leans === "" ? "" : `; only ${leans}, as found: stop if it leans otherwise, and if another post leans`}`,
     `a cable reads above its band in the log, or **${show.forceDown(plan.target.workingLimit)}**, the strand's working limit, is reached`,
     `a post moves more than **${show.fine(plan.frame.movement_max.value)}** while cables are tightened ${sourceMark(plan.frame.movement_max.source)}, or a rail bows`,
     `a wire of the strand is broken, or the sphere passes ${pushed[openingRoute(context).push]}`,

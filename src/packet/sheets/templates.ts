@@ -2,7 +2,7 @@
 import { calibrationBar } from "../drawings/calibration-bar.ts";
 import type { OwnSheet } from "../issues.ts";
 import type { Block, Sheet, Table, Text } from "../packet.ts";
-import { marksOf, type Template, templatesOf } from "../templates/faces.ts";
+import { isOffMiddle, marksOf, type Template, templatesOf } from "../templates/faces.ts";
 import { onlyFor } from "../templates/printer.ts";
 import { footWords, type StripContext, templatePages, tilesOf } from "../templates/template-strips.ts";
 import { blanks, bold, caution, column, list, listed, pageBreak, sheet, strong, table, unique } from "./kit.ts";
@@ -11,7 +11,7 @@ export function templatesSheet(context: StripContext, head: OwnSheet): Sheet {
   const templates = templatesOf(context.plan);
   return sheet(head, "portrait", [
     ...warnings(context),
-    list(...howTo(context)),
+    list(...howTo(context, templates)),
     { ...calibrationBar(), title: "First check of the print; then both rulers on every page" },
     readings(context),
     listTable(templates, context),
@@ -32,7 +32,8 @@ export function warnings({ plan, titleBlock }: StripContext): readonly Block[] {
   ];
 }
 
-function howTo({ plan, show }: StripContext): readonly Text[] {
+function howTo({ plan, show }: StripContext, templates: readonly Template[]): readonly Text[] {
+  const off = unique(templates.filter(({ holes }) => holes.some(isOffMiddle)).flatMap(({ uprights }) => uprights));
   const frame = plan.job.frame;
   return [
     `Cut along the lower line and both long edges. Fold back along the dashed lines, which are the edges of the post; the middle line lies on the middle of the face. The arrow points up.`,
@@ -40,6 +41,12 @@ function howTo({ plan, show }: StripContext): readonly Text[] {
     `Paper stretches, and small errors add up: check the lower line of every tile, and the highest hole, against the tape **from the datum**. More than ${show.lengthUnit === "in" ? '1/32"' : "1 mm"} off: lay that tile by the tape alone.`,
     "A tile without holes may be left out: then lay the next one by the tape.",
     "Faces are left and right as seen from the deck, looking out. Punch every middle through the paper, take the paper off, then bore. Holes and order of work: Z-603 (a counterbore comes first).",
+    ...(off.length === 0
+      ? []
+      : [
+          `**${marksOf(off)}: the middle line is not where the holes are.** It lies on the middle of the face all the same; each hole stands beside it, by what its words say.`,
+        ]),
+    ...(plan.hardware.length === 0 ? [] : ["Hatched: hardware sits there. Bore nothing in it."]),
     ...(plan.bores.some(({ counterbore }) => counterbore !== null)
       ? ["A counterbore has a template of its own, for its own face. Its inner circle is where the bore comes out."]
       : []),

@@ -109,6 +109,9 @@ const angleOf = ({ angle }: Bore, face: Face): Radian => (face === "left" ? angl
 /** Half the height of a hole on the face: where a round bit goes in at an angle, the hole is an ellipse. */
 export const halfHeight = ({ angle, diameter, counterbore }: TemplateHole): Mm => (counterbore?.diameter ?? diameter) / 2 / Math.cos(angle);
 
+/** A hole beside the middle line: from half a millimetre on it can be told. */
+export const isOffMiddle = ({ here }: TemplateHole): boolean => Math.abs(here.right) >= 0.5;
+
 const likeness = ({ upright, face, foot, holes }: UprightFace): string =>
   JSON.stringify([
     upright.kind,

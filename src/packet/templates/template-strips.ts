@@ -7,11 +7,12 @@ import type { Plan } from "../../plan/plan.ts";
 import type { Mm } from "../../units/quantity.ts";
 import type { Drawing, Text, TitleBlock } from "../packet.ts";
 import type { Show } from "../show-number.ts";
-import { halfHeight, marksOf, type Template } from "./faces.ts";
-import { exitParts, holeParts, holeReach } from "./hole-drawing.ts";
+import { halfHeight, isOffMiddle, marksOf, type Template } from "./faces.ts";
+import { zoneParts, zonesOf } from "./hardware-zones.ts";
+import { exitParts, holeParts, holeReach, wordsReach } from "./hole-drawing.ts";
 import { onlyFor } from "./printer.ts";
 import { longestTile, stripPages, stripRoom } from "./strip-pages.ts";
-import type { StripLook } from "./tile-drawing.ts";
+import { lineWordsHeight, type StripLook } from "./tile-drawing.ts";
 import { cutTiles, type Strip, type Tile } from "./tiles.ts";
 
 /** Beyond each edge of the face: what is folded round the upright. */
@@ -29,14 +30,33 @@ export interface StripContext {
 /** Lines between tiles stand at heights that a tape shows at once. */
 export const lineStep = ({ job }: Plan): Mm => (job.units === "inch" ? 6.35 : 5);
 
+/** Heights that holes take with their words. */
 const keptBy = ({ holes }: Template): Strip["kept"] =>
   holes.map((hole) => ({ low: hole.here.height - holeReach(hole), high: hole.here.height + holeReach(hole) }));
 
+/** The same, and below them the words that stand on the lower line of a tile: it is not cut nearer. */
+function uncut(template: Template, { plan, show, paper }: LookContext): Strip["kept"] {
+  const { face, holes, width, id } = template;
+  const half = halfOf(width, { plan, paper }) - FOLD_mm;
+  return holes.map((hole) => {
+    const { height } = hole.here;
+    const line = lineWordsHeight(`${id}-00, ${show.tapeBoth(height)}`, { room: 2 * half });
+    return { low: height - Math.max(holeReach(hole), wordsReach(hole, { show, half, face }) + line), high: height + holeReach(hole) };
+  });
+}
+
+type LookContext = Pick<StripContext, "plan" | "show" | "paper">;
+
+/** From the middle line to the cut edge. */
+const halfOf = (width: Mm, { plan, paper }: Pick<StripContext, "plan" | "paper">): Mm =>
+  Math.min(width / 2 + FOLD_mm, stripRoom(paper, plan.job).width / 2);
+
 /** The tiles of a template on this paper. */
-export function tilesOf(template: Template, { plan, paper }: Pick<StripContext, "plan" | "paper">): readonly Tile[] {
+export function tilesOf(template: Template, context: LookContext): readonly Tile[] {
+  const { plan, paper } = context;
   const top = Math.max(...template.holes.map((hole) => hole.here.height + halfHeight(hole))) + HEAD_mm;
   const longest = longestTile(stripRoom(paper, plan.job));
-  return cutTiles({ foot: template.foot, top, kept: keptBy(template) }, { longest, step: lineStep(plan) });
+  return cutTiles({ foot: template.foot, top, kept: uncut(template, context) }, { longest, step: lineStep(plan) });
 }
 
 export function templatePages(template: Template, context: StripContext): readonly Drawing[] {
@@ -61,7 +81,9 @@ const MANY_letters = 50;
 
 function lookOf(template: Template, { plan, show, paper, titleBlock }: StripContext): StripLook {
   const { id, width, face, holes, uprights } = template;
-  const half = Math.min(width / 2 + FOLD_mm, stripRoom(paper, plan.job).width / 2);
+  const half = halfOf(width, { plan, paper });
+  const zones = zonesOf(template, plan);
+  const beside = holes.some(isOffMiddle) ? " HOLES BESIDE THE MIDDLE LINE." : "";
   const [stamp = ""] = titleBlock.stamp.split(" - ");
   const [leftHand, rightHand] = face === "left" ? ["away from the deck", "the deck's side"] : ["the deck's side", "away from the deck"];
   const marks = marksOf(uprights);
@@ -74,21 +96,23 @@ function lookOf(template: Template, { plan, show, paper, titleBlock }: StripCont
     margin: FOLD_mm,
     standsOn: footWords(template, { plan, show }),
     about: [
-      [`${id}, ${face} face: ${marks}`, `This edge: ${leftHand}.`, job],
+      [`${id}, ${face} face: ${marks}.${beside}`, `This edge: ${leftHand}.`, job],
       [`${id}, ${face} face. This edge: ${rightHand}.`, ...(warning === "" ? [job] : [warning])],
     ],
     big: [
       ...(stamp === "" ? [] : [stamp]),
       `${face.toUpperCase()} FACE`,
       marks.length > MANY_letters ? `${uprights.length} uprights, see edge` : marks,
+      ...(beside === "" ? [] : ["holes beside the middle line"]),
     ],
-    kept: [...keptBy(template), ...railOf(template, plan)],
+    kept: [...keptBy(template), ...railOf(template, plan), ...zones.map(({ from, to }) => ({ low: from, high: to }))],
     show,
     marks: (view, tile) => [
+      ...zoneParts(zones, { view, tile, half: half - FOLD_mm, lines: railOf(template, plan).flatMap(({ low, high }) => [low, high]) }),
       ...railParts(template, { view, tile, half, plan }),
       ...holes
         .filter(({ here }) => here.height >= tile.from && here.height < tile.to)
-        .flatMap((hole) => holeParts(hole, { view, show, half: half - FOLD_mm })),
+        .flatMap((hole) => holeParts(hole, { view, show, half: half - FOLD_mm, face })),
       ...holes.flatMap((hole) => exitParts(hole, { view, tile })),
     ],
   };

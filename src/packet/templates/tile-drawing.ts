@@ -64,6 +64,14 @@ function edges({ half, width }: StripLook, tile: Tile, view: View): readonly Par
 
 const CROSS_mm = 4;
 
+const lineWords = (tile: Text): Text => `cut here: ${tile} above datum`;
+
+/** How far above the lower line of a tile its own words reach, with a little air; `tile` is its name and height. */
+export const lineWordsHeight = (tile: Text, { room }: { readonly room: Mm }): Mm =>
+  LINE_AIR_mm + wrap(lineWords(tile), room).length * lineHeight();
+
+const LINE_AIR_mm = 2;
+
 /** The line where the next tile lies, its height, and crosses that meet their other halves. */
 function joints({ half, margin, show, standsOn, id }: StripLook, tile: Tile, view: View): readonly Part[] {
   const crossAt = (y: Mm): readonly Part[] =>
@@ -84,9 +92,7 @@ function joints({ half, margin, show, standsOn, id }: StripLook, tile: Tile, vie
   const middle = { anchor: "middle", ground: true } as const;
   const room = 2 * (half - margin);
   const foot =
-    tile.number === 1
-      ? `cut here; this edge stands on ${standsOn}`
-      : `cut here: ${id}-${tile.number}, ${show.tapeBoth(tile.from)} above datum`;
+    tile.number === 1 ? `cut here; this edge stands on ${standsOn}` : lineWords(`${id}-${tile.number}, ${show.tapeBoth(tile.from)}`);
   const footLines = wrap(foot, room);
   const lower = view.point({ x: 0, y: tile.from });
   const upper = view.point({ x: 0, y: tile.to });

@@ -37,6 +37,8 @@ function gridBores(table: Table, heights: ReadonlyMap<string, string>): readonly
   return table.rows.flatMap((row) => {
     const cells = cellsOf(table, row);
     const [upright = "", behind] = (cells.get("upright") ?? "").split("/");
+    // An upright with a table of its own has a row that says so, with no box.
+    if (row.slice(1).some((cell) => cellText(cell) === "table below")) return [];
     return table.columns.flatMap(({ key, head }, at) => {
       if (!/^c\d+$/.test(key)) return [];
       expect.soft(heights.has(head), `course ${head} has its height in the table of heights`).toBe(true);

@@ -16,7 +16,8 @@ const level: TemplateHole = {
   diameter: 6.35,
   counterbore: null,
 };
-const draw = (hole: TemplateHole): readonly Mark[] => holeParts(hole, { view, show: showIn("mm"), half: 60 }).map(({ mark }: Part) => mark);
+const draw = (hole: TemplateHole): readonly Mark[] =>
+  holeParts(hole, { view, show: showIn("mm"), half: 60, face: "left" }).map(({ mark }: Part) => mark);
 const textsOf = (marks: readonly Mark[]): readonly string[] => marks.flatMap((mark) => (mark.kind === "words" ? [mark.words.text] : []));
 const ellipses = (marks: readonly Mark[]) => marks.flatMap((mark) => (mark.kind === "ellipse" ? [mark] : []));
 
@@ -47,6 +48,8 @@ describe("holeParts", () => {
     for (const right of [-20, 20]) {
       const words = draw({ ...level, here: { right, height: 100 } }).flatMap((mark) => (mark.kind === "words" ? [mark.words] : []));
       expect(words[0]?.text).toBe("03 100 mm");
+      // Whoever looks at the left face of a post has the deck on the right hand.
+      expect(words.map(({ text }) => text).join(" ")).toContain(right > 0 ? "20 mm to the deck's side" : "20 mm away from the deck");
       for (const { at, anchor } of words) {
         expect(Math.sign(at.x - 50 - right)).toBe(Math.sign(right));
         expect(anchor).toBe(right < 0 ? "end" : "start");
