@@ -6,6 +6,7 @@ import { angleDegrees, length } from "../units/print.ts";
 import type { Mm, Radian } from "../units/quantity.ts";
 import { SAME_mm } from "../units/tolerance.ts";
 import { alongSlope } from "./corner-path.ts";
+import { type Mitre, mitreWords } from "./mitres.ts";
 import type { Bay, SidePlan, Vertical } from "./plan.ts";
 import type { CutBar, CutPiece, CutPlan } from "./purchase.ts";
 import { bottomRailReaches, topRailReach } from "./rails.ts";
@@ -162,14 +163,14 @@ function topRailParts(side: SidePlan, framing: Framing, job: Job): readonly Rail
       : (posts.find(({ station }) => Math.abs(station - (level[nth] ?? 0)) < SAME_mm)?.id ?? null);
   return level.slice(1).map((to, index) => {
     const from = level[index] ?? to;
-    const mitres = (index === 0 && isMitred(before) ? 1 : 0) + (index === level.length - 2 && isMitred(side.turn) ? 1 : 0);
+    const mitres = [
+      ...(index === 0 && before !== null && before !== 0 ? [{ end: "left", turn: before } as const] : []),
+      ...(index === level.length - 2 && side.turn !== null && side.turn !== 0 ? [{ end: "right", turn: side.turn } as const] : []),
+    ];
     const part = railPart({ name: "top rail", level: to - from, depth, mitres, slope: side.slope });
     return { ...part, sideId: side.id, fromId: postAt(index), toId: postAt(index + 1) };
   });
 }
-
-/** Where only the slope changes the rails meet at plumb cuts. */
-const isMitred = (turn: Radian | null): boolean => turn !== null && turn !== 0;
 
 /** By how much the long points of two plumb cuts lie farther apart than its edges are long. */
 const plumbExtra = (depth: Mm, slope: Radian): Mm => depth * Math.tan(Math.abs(slope));
@@ -185,13 +186,13 @@ function railPart({
   readonly name: string;
   readonly level: Mm;
   readonly depth: Mm;
-  readonly mitres: number;
+  readonly mitres: readonly Mitre[];
   readonly slope: Radian;
 }): Pick<RailPart, "length" | "cutAngle" | "use"> {
   const raked = slope === 0 ? "" : `, both ends cut plumb, ${angleDegrees(Math.abs(slope))}`;
-  const mitred = mitres === 0 ? "" : `, to the long point of its mitre${mitres === 2 ? "s" : ""}`;
+  const mitred = mitreWords(mitres);
   // A mitre at the end of a raked rail leans two ways.
-  const compound = slope !== 0 && mitres > 0 ? " (a compound cut: fit it at the corner)" : "";
+  const compound = slope !== 0 && mitres.length > 0 ? " (a compound cut: fit it at the corner)" : "";
   return {
     length: slope === 0 ? level : alongSlope(level, slope) + plumbExtra(depth, slope),
     cutAngle: Math.abs(slope),
@@ -228,7 +229,7 @@ function chooseJoints(places: readonly Mm[], usable: readonly Mm[]): readonly Mm
 
 const bottomRailParts = (side: SidePlan, { depth }: Rail, verticals: readonly Vertical[]): readonly RailPart[] =>
   bottomRailReaches(side, verticals).map(({ from, to, fromId, toId }) => ({
-    ...railPart({ name: "bottom rail", level: to - from, depth, mitres: 0, slope: side.slope }),
+    ...railPart({ name: "bottom rail", level: to - from, depth, mitres: [], slope: side.slope }),
     sideId: side.id,
     fromId,
     toId,

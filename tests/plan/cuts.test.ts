@@ -12,6 +12,19 @@ describe("cutLumber", () => {
     for (const piece of rails) expect(piece.use).toContain("long point");
   });
 
+  test("each mitre says its angle and its long point: two outside corners converge, an inside and an outside one are parallel", () => {
+    const usesOf = (name: string): readonly string[] =>
+      examplePlan(name).cuts.flatMap(({ use }) => (use.startsWith("top rail") ? [use] : []));
+    const [first, middle] = usesOf("two-corners-4x4");
+    expect(first).toBe("top rail, to the long point of its mitre: right end cut 45 deg off square, long point outside");
+    expect(middle).toContain("both ends cut 45 deg off square, both long points outside (the cuts converge)");
+    const [inner, between, outer] = usesOf("0009-bay-window-deck");
+    // 45 deg to the left is an inside corner: there the edge towards the deck is the longer one.
+    expect(inner).toContain("right end cut 22.5 deg off square, long point on the deck's side");
+    expect(between).toContain("long point on the deck's side at the left end, outside at the right end (the cuts are parallel)");
+    expect(outer).toContain("left end cut 22.5 deg off square, long point outside");
+  });
+
   test("23 ft of top rail are joined over the middle post: two pieces of 11 ft 6 in from two lengths of 12 ft", () => {
     const plan = examplePlan("rule-of-thumb");
     const rails = plan.cuts.filter((piece) => piece.use === "top rail");

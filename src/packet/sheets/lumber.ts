@@ -59,8 +59,8 @@ function cutTable(context: SheetContext): Table {
     caption: "Parts to cut",
     columns: [
       column("mark", "Mark", 0.08),
-      column("use", "Part", 0.26),
-      column("section", "Section", 0.27),
+      column("use", "Part", 0.3),
+      column("section", "Section", 0.23),
       column("length", "Length", 0.22),
       column("count", "No.", 0.07, { align: "right" }),
       column("done", "Done", 0.1, { align: "center" }),
