@@ -3,6 +3,7 @@ import { edgeProtection } from "../../plan/open-edge.ts";
 import type { StepItem } from "../packet.ts";
 import { frameAccepted } from "../wording.ts";
 import type { Card } from "./card.ts";
+import { freeStop } from "./free-stop.ts";
 import { count, endPostIds, listed, postsOf, refer, type SheetContext, spacersOf, unique } from "./kit.ts";
 import { offMiddle, plumbWords } from "./leaning.ts";
 import { boreDone, isWood } from "./material.ts";
@@ -34,7 +35,7 @@ export function frameCard(context: SheetContext): Card {
       {
         text: `${count(postsOf(plan).length, "post")} firm and ${plumbWords(context)}; ${count(spacersOf(plan).length, "spacer")} fixed top and bottom, in line.`,
       },
-      { text: `No free length above ${show.tapeBoth(plan.job.spacers.free_max.value)}; longest measured`, value: show.lengthUnit },
+      { text: `No free length above ${freeStop(context).limit}; longest measured`, value: show.lengthUnit },
       { text: `Survey and fittings compared line by line on ${refer(context, "survey")}; nothing past a stop value.` },
     ],
     hold: `H1: nothing is bored before H1 is signed on ${refer(context, "proof")}, and only there.`,

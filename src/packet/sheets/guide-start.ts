@@ -4,6 +4,7 @@ import type { Plan } from "../../plan/plan.ts";
 import type { SheetKey } from "../issues.ts";
 import type { StepItem, Text } from "../packet.ts";
 import { frameAccepted } from "../wording.ts";
+import { freeStop } from "./free-stop.ts";
 import { count, endPostIds, listed, postsOf, refer, type SheetContext, spacersOf } from "./kit.ts";
 import { leaning, leanWords } from "./leaning.ts";
 import { isWood } from "./material.ts";
@@ -161,14 +162,14 @@ function railItems(context: SheetContext): readonly StepItem[] {
   ];
 }
 
-function spacerItems({ plan, show }: SheetContext): readonly StepItem[] {
-  const spacers = spacersOf(plan).length;
+function spacerItems(context: SheetContext): readonly StepItem[] {
+  const spacers = spacersOf(context.plan).length;
   return spacers === 0
     ? []
     : [
         {
           text: `Cut and fix ${count(spacers, "spacer")} where the elevations show them. Fix each at top and bottom.`,
-          more: `Spacers keep each free piece of cable below ${show.tape(plan.job.spacers.free_max.value)}.`,
+          more: `Spacers keep the free pieces of cable short. Stop if one is above ${freeStop(context).limit}.`,
         },
       ];
 }

@@ -62,7 +62,7 @@ function frameRules({ plan, show }: SheetContext, walls: boolean): readonly Rule
   const { posts, spacers, limits } = plan.job;
   return [
     row("Cable spacing at most", limits.cableSpacing_max, show.tapeBoth),
-    row("Free length of a cable at most", spacers.free_max, show.tapeBoth),
+    row("Free length of a cable at most, before the criterion", spacers.free_max, show.tapeBoth),
     row("Posts, centre to centre, at most", posts.spacing_max, show.feetBoth),
     ...(plan.sides.length > 1 ? [cornerRule(posts, show)] : []),
     ...(plan.verticals.some(({ role }) => role === "pair")

@@ -3,6 +3,7 @@
 import type { Text } from "../packet.ts";
 import { sourceMark } from "../show-number.ts";
 import { floorWord } from "../wording.ts";
+import { freeStop } from "./free-stop.ts";
 import type { SheetContext } from "./kit.ts";
 import { leanWords } from "./leaning.ts";
 import { openingRoute } from "./route.ts";
@@ -12,11 +13,12 @@ const pushed = { agreed: "at the agreed force", "if asked": "when set in by hand
 
 export function stopConditions(context: SheetContext): readonly Text[] {
   const { plan, show } = context;
-  const { limits, spacers, posts } = plan.job;
+  const { limits, posts } = plan.job;
+  const free = freeStop(context);
   const leans = leanWords(context);
   return [
     `the spacing of two cables, or to a rail or the ${floorWord(plan.job)}, would be above **${show.tape(limits.cableSpacing_max.value)}**, middle to middle ${sourceMark(limits.cableSpacing_max.source)}`,
-    `a free length of cable is above **${show.tape(spacers.free_max.value)}** ${sourceMark(spacers.free_max.source)}`,
+    `a free length of cable is above **${free.limit}** ${free.source}`,
     "a fitting that was bought does not fit its bore: measure the fittings before the first hole",
     "a bit meets metal, or a fastener is where a bore should go",
     `${posts.existing ? "a standing post" : "a post"} is cracked, out of plumb, or loose at its foot when pushed by hand${leans === "" ? "" : `; only ${leans}, as found: stop if it leans otherwise, and if another post leans`}`,

@@ -8,8 +8,8 @@ import { alloys } from "../../tables/metal.ts";
 import type { Megapascal, Mm } from "../../units/quantity.ts";
 import type { Text } from "../packet.ts";
 import { sourceMark } from "../show-number.ts";
+import { longestFree } from "./free-stop.ts";
 import { groupBy, least, listed, postsOf, type SheetContext } from "./kit.ts";
-import { spansInBay } from "./spans.ts";
 
 /** One thing to measure: key in the job file, what, plan value, and the value past which the packet does not fit. */
 export type SurveyRow = readonly [key: Text, what: Text, planned: Text, stopIf: Text];
@@ -20,12 +20,6 @@ export const RAIL_mm: Mm = 1.5875;
 
 export const offBy = (tolerance: Mm, { show }: Pick<SheetContext, "show">): Text => `off by more than ${show.tape(tolerance)}`;
 export const practice = sourceMark("practice");
-
-/** Longest free length of a bay: where the criterion gives none, or a longer one, the limit of the job. */
-function longestFree(plan: Plan, bayId: string): Mm {
-  const stops = spansInBay(plan, bayId).flatMap(({ span }) => (span.free_stop === null ? [] : [span.free_stop]));
-  return Math.min(plan.job.spacers.free_max.value, least(stops));
-}
 
 /** Equal bays stand in one row: of all of them the longest counts. */
 export function bayRows({ plan, show }: SheetContext): readonly SurveyRow[] {

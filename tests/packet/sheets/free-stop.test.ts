@@ -1,0 +1,37 @@
+// One rule for the free length on every sheet: no cover and no card allows more than the survey.
+import { describe, expect, test } from "vitest";
+import { sheetHeads } from "../../../src/packet/issues.ts";
+import { freeStop, longestFree } from "../../../src/packet/sheets/free-stop.ts";
+import { showIn } from "../../../src/packet/show-number.ts";
+import { examples, issues, packetOf, stamp, textsOf } from "../read-packet.ts";
+
+describe.each(examples)("%s", (_, plan) => {
+  const show = showIn(plan.job.units);
+  const bays = plan.bays.filter(({ kind }) => kind === "bay");
+  const least = show.tapeDown(Math.min(...bays.map(({ id }) => longestFree(plan, id))));
+  const context = {
+    plan,
+    show,
+    issue: "crew",
+    stamp,
+    home: false,
+    whole: true,
+    rules: true,
+    marked: [],
+    index: sheetHeads({ plan, issue: "crew", all: false }),
+  } as const;
+
+  test("the limit names the least stop, and Z-003 where the bays differ", () => {
+    const { limit } = freeStop(context);
+    expect(limit).toContain(least);
+    const differ = new Set(bays.map(({ id }) => show.tapeDown(longestFree(plan, id)))).size > 1;
+    expect(limit.includes("Z-003, bay by bay")).toBe(differ);
+  });
+
+  test.each(issues)("the %s issue stops at it", (issue) => {
+    const words = packetOf(plan, issue).sheets.flatMap(({ blocks }) => blocks.flatMap(textsOf));
+    for (const text of words.filter((each) => /No free length above|a free length of cable is above|Stop if one is above/.test(each))) {
+      expect.soft(text).toContain(least);
+    }
+  });
+});
