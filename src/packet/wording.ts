@@ -213,7 +213,8 @@ function boringTroubles(plan: Plan, office: Text): readonly Trouble[] {
 }
 
 function pullingTroubles(plan: Plan, office: Text): readonly Trouble[] {
-  const corners = plan.runs.some(({ bends }) => bends.length > 0);
+  const corners = plan.runs.some(({ bayIds }) => bayIds.some((id) => id.includes("/")));
+  const bushed = plan.bores.some(({ bushing }) => bushing);
   return [
     trouble(
       "tighten",
@@ -242,7 +243,7 @@ function pullingTroubles(plan: Plan, office: Text): readonly Trouble[] {
           trouble(
             "tighten",
             "the far side of a corner reads low",
-            `Check the bushings. Pull again ${isPulledAtBoth(plan) ? "from both ends" : "slowly"}. Never pull above the highest reading.`,
+            `${bushed ? "Check the bushings. " : ""}Pull again ${isPulledAtBoth(plan) ? "from both ends" : "slowly"}. Never pull above the highest reading.`,
           ),
         ]
       : []),

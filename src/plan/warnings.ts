@@ -3,6 +3,7 @@ import type { Job } from "../job/job.ts";
 import type { Problem } from "../problem/problem.ts";
 import { length } from "../units/print.ts";
 import type { Checked } from "./check-row.ts";
+import type { RunEnd } from "./plan.ts";
 
 export function warningsOf(plan: Checked, job: Job): readonly Problem[] {
   return [...exposureWarnings(job), ...endWarnings(plan, job), ...slackWarnings(plan, job), ...cornerWarnings(plan)];
@@ -17,21 +18,19 @@ function exposureWarnings(job: Job): readonly Problem[] {
 }
 
 function endWarnings(plan: Checked, job: Job): readonly Problem[] {
-  return plan.runs.flatMap((run) =>
-    [run.left, run.right]
-      .filter((end) => end.access === "hand")
-      .map((end) => {
-        const how =
-          end.kind === "grip" && job.posts.section.material === "wood"
-            ? "drilled through at full size from the cable's side"
-            : "drilled from the cable's side";
-        return warning(
-          ["guard"],
-          `only a hand reaches behind ${end.postId} (run ${run.id}): its bores are ${how}`,
-          "drill from the face that the bore sheet names",
-        );
-      }),
-  );
+  const ends = plan.runs.flatMap(({ left, right }) => [left, right]).filter(({ access }) => access === "hand");
+  const isFull = ({ kind }: RunEnd): boolean => kind === "grip" && job.posts.section.material === "wood";
+  const groups = [
+    { ends: ends.filter((end) => !isFull(end)), how: "drilled from the cable's side" },
+    { ends: ends.filter(isFull), how: "drilled through at full size from the cable's side" },
+  ];
+  // Posts that are bored alike stand in one warning.
+  return groups.flatMap((same) => {
+    const marks = [...new Set(same.ends.map(({ postId }) => postId))];
+    if (marks.length === 0) return [];
+    const what = `only a hand reaches behind ${marks.join(", ")}: bores there are ${same.how}`;
+    return [warning(["guard"], what, "drill from the face that the bore sheet names")];
+  });
 }
 
 function slackWarnings(plan: Checked, job: Job): readonly Problem[] {

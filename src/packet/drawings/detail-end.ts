@@ -3,6 +3,7 @@ import { dimension, fitsBetween } from "../../drawing/dimension.ts";
 import { hatched, type Part, strokes } from "../../drawing/shape.ts";
 import type { Bore, Plan, Run, RunEnd, Vertical } from "../../plan/plan.ts";
 import type { Mm } from "../../units/quantity.ts";
+import { guardEnds } from "../guard-ends.ts";
 import type { Text } from "../packet.ts";
 import type { Show } from "../show-number.ts";
 import { endName, faceName } from "../wording.ts";
@@ -17,23 +18,35 @@ export interface EndCase {
   readonly bore: Bore;
   /** Clear gap to a wall behind the post; null where there is none. */
   readonly gap: Mm | null;
+  /** What the gap is measured to: "wall", "column", "house corner". */
+  readonly against: Text;
 }
 
 export function endCases(plan: Plan): readonly EndCase[] {
-  const { start, end: finish } = plan.job;
-  return plan.runs.flatMap((run, index) =>
+  const places = guardEnds(plan);
+  return plan.runs.flatMap((run) =>
     ([run.left, run.right] as const).map((end, which): EndCase => {
       const bore = plan.bores.find((one) => one.runId === run.id && one.verticalId === end.postId);
       if (bore === undefined) throw new RangeError(`no bore for ${run.id} at ${end.postId}`);
-      const guardEnd = which === 0 && index === 0 ? start : which === 1 && index === plan.runs.length - 1 ? finish : null;
-      return { run, end, post: verticalOf(plan, end.postId), bore, gap: guardEnd?.kind === "wall" ? (guardEnd.gap ?? 0) : null };
+      const place = places.find(({ post, hand }) => post.id === end.postId && hand === (which === 0 ? "left" : "right"));
+      const gap = place?.end.kind === "wall" ? (place.end.gap ?? 0) : null;
+      return { run, end, post: verticalOf(plan, end.postId), bore, gap, against: place?.against ?? "wall" };
     }),
   );
 }
 
 /** What must be the same for two ends to share one drawing. */
-export const caseKey = ({ end, bore, gap }: EndCase): string =>
-  JSON.stringify([end.kind, end.access, gap, bore.diameter, bore.counterbore?.depth ?? 0, end.pulls]);
+export const caseKey = ({ end, post, bore, gap, against }: EndCase): string =>
+  JSON.stringify([
+    end.kind,
+    end.access,
+    gap,
+    gap === null ? "" : against,
+    post.sectionName,
+    bore.diameter,
+    bore.counterbore?.depth ?? 0,
+    end.pulls,
+  ]);
 
 export function endDetail(plan: Plan, cases: readonly [EndCase, ...EndCase[]]): Detail {
   const [first] = cases;
@@ -46,7 +59,10 @@ export function endDetail(plan: Plan, cases: readonly [EndCase, ...EndCase[]]): 
     id: `detail-${end.kind}-end-${first.post.id.toLowerCase()}`,
     title: `${end.kind === "stud" ? "Stud end" : "Grip end"} at ${posts}`,
     description: `Level cut through end post ${first.post.id} with a ${kind}: ${boreText(bore, show)}. ${behind}. The table of bores gives every height.`,
-    notes: sameText(cases),
+    notes: [
+      ...sameText(cases),
+      ...(first.gap === null || first.against === "wall" ? [] : [`Hatched behind the gap: the ${first.against}.`]),
+    ],
     size: {
       width: CABLE_mm + first.post.along + Math.max(first.gap ?? 0, reachBehind(end)),
       height: first.post.across,
@@ -78,7 +94,12 @@ function drawEnd(plan: Plan, one: EndCase, place: Place, show: Show): Picture {
     across(-half, half, low, { text: show.tape(post.along), beyond: sign < 0 ? "to" : "from" }),
     ...(gap === null
       ? []
-      : [across(sign * half, sign * (half + gap), low, { text: `gap ${show.tape(gap)}`, beyond: sign < 0 ? "from" : "to" })]),
+      : [
+          across(sign * half, sign * (half + gap), low, {
+            text: `gap ${show.tape(gap)}`,
+            beyond: sign < 0 ? "from" : "to",
+          }),
+        ]),
     ...(bore.counterbore === null ? [] : [depthOf(one, bore.counterbore, place, show)]),
   ];
   const back = fittingNotes(plan, one, fitting.points, show);
@@ -108,13 +129,13 @@ function depthOf({ end, post }: EndCase, counterbore: NonNullable<Bore["counterb
   });
 }
 
-export function fittingNotes(plan: Plan, { end, post, bore, gap }: EndCase, points: EndPoints, show: Show): readonly Note[] {
+export function fittingNotes(plan: Plan, { end, post, bore, gap, against }: EndCase, points: EndPoints, show: Show): readonly Note[] {
   const { stud, grip } = plan.job.fittings;
   const washer: Note = {
     target: points.washer,
     text: `washer ${show.fine(end.kind === "stud" ? stud.washerDiameter.value : grip.washerDiameter.value)}`,
   };
-  const room = gap === null ? behindText({ end, gap }, show) : null;
+  const room = gap === null ? behindText({ end, gap, against }, show) : null;
   const free: readonly Note[] = room === null ? [] : [{ target: points.tip, text: room.toLowerCase() }];
   if (end.kind === "stud") {
     return [
@@ -146,14 +167,14 @@ export function fittingNotes(plan: Plan, { end, post, bore, gap }: EndCase, poin
 export const boreText = ({ diameter, counterbore, entryFace }: Bore, show: Show): Text =>
   `bore ${show.fine(diameter)} right through from the ${faceName[entryFace]}${counterbore === null ? "" : `, counterbore ${show.fine(counterbore.diameter)}, ${show.tape(counterbore.depth)} deep from the ${faceName[counterbore.face]}`}`;
 
-function behindText({ end, gap }: Pick<EndCase, "end" | "gap">, show: Show): Text {
+function behindText({ end, gap, against }: Pick<EndCase, "end" | "gap" | "against">, show: Show): Text {
   const reach =
     end.access === "drill"
       ? "A drill reaches the back"
       : end.access === "hand"
         ? "Only a hand with a wrench reaches the back"
         : "Nothing reaches the back";
-  return gap === null ? reach : `${reach}: ${show.tape(gap)} to the wall`;
+  return gap === null ? reach : `${reach}: ${show.tape(gap)} to the ${against}`;
 }
 
 /** The wall is cut off a little behind its face, at every scale. */

@@ -4,6 +4,7 @@ import { type Part, polygon, strokes } from "../../drawing/shape.ts";
 import type { Bore, Plan, Vertical } from "../../plan/plan.ts";
 import type { Mm } from "../../units/quantity.ts";
 import type { Text } from "../packet.ts";
+import { groupBy } from "../sheets/kit.ts";
 import type { Show } from "../show-number.ts";
 import { type Detail, type Picture, placeAt } from "./detail-compose.ts";
 import { CABLE_mm, cutMember, type Place, rectangle, sectionOf } from "./detail-parts.ts";
@@ -14,16 +15,16 @@ interface Passed {
   readonly bore: Bore;
 }
 
-/** The first post and the first spacer that a cable only passes; null where a guard has neither. */
+/** The first post of each section and the first spacer that a cable only passes; null where a guard has neither. */
 export function passDetail(plan: Plan): Detail | null {
-  const found = (kind: Vertical["kind"]): Passed | null => {
-    const member = plan.verticals.find(
-      (vertical) => vertical.kind === kind && plan.bores.some((bore) => bore.verticalId === vertical.id && bore.kind === "pass"),
-    );
-    const bore = plan.bores.find((one) => one.verticalId === member?.id && one.kind === "pass");
-    return member === undefined || bore === undefined ? null : { member, bore };
+  const found = (kind: Vertical["kind"]): readonly Passed[] => {
+    const all = plan.verticals.flatMap((member): readonly Passed[] => {
+      const bore = plan.bores.find((one) => one.verticalId === member.id && one.kind === "pass");
+      return member.kind !== kind || bore === undefined ? [] : [{ member, bore }];
+    });
+    return groupBy(all, ({ member }) => member.sectionName).map(([first]) => first);
   };
-  const passed = [found("post"), found("spacer")].filter((one) => one !== null);
+  const passed = [...found("post"), ...found("spacer")];
   if (passed.length === 0) return null;
   const show = showOf(plan);
   const words = passed.map(({ member, bore }) => passText(plan, member, bore, show));

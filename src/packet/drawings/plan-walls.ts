@@ -2,9 +2,10 @@
 import type { Quad } from "../../drawing/box.ts";
 import { quadAlong } from "../../drawing/box.ts";
 import { group, hatched, type Part, polygon, strokes } from "../../drawing/shape.ts";
-import { label, readable } from "../../drawing/text.ts";
+import { label, readable, textWidth } from "../../drawing/text.ts";
 import type { Plan } from "../../plan/plan.ts";
 import type { Mm } from "../../units/quantity.ts";
+import { againstOf } from "../guard-ends.ts";
 import type { Text } from "../packet.ts";
 import { showOf } from "./kit.ts";
 import { type SideFrame, spot } from "./plan-frame.ts";
@@ -25,10 +26,15 @@ interface WallPlace {
 const wallsOf = (plan: Plan, frames: readonly SideFrame[]): readonly WallPlace[] =>
   frames.flatMap((frame): readonly WallPlace[] => {
     const { begins, ends, index } = frame.side;
+    const wordOf = (at: number): Text => {
+      const width = plan.job.sides[at]?.interrupted?.width;
+      const against = againstOf(plan, at);
+      return against === "wall" || width === undefined ? "WALL" : `${against.toUpperCase()} ${showOf(plan).feet(width)}`;
+    };
     const isColumn = (at: number): boolean => plan.job.sides[at]?.interrupted?.what === "column";
     return [
-      ...(begins?.kind === "wall" && !isColumn(index - 1) ? [{ frame, u: 0, toward: -1 as const, word: "WALL" }] : []),
-      ...(ends?.kind === "wall" && !isColumn(index) ? [{ frame, u: frame.length, toward: 1 as const, word: "WALL" }] : []),
+      ...(begins?.kind === "wall" && !isColumn(index - 1) ? [{ frame, u: 0, toward: -1 as const, word: wordOf(index - 1) }] : []),
+      ...(ends?.kind === "wall" && !isColumn(index) ? [{ frame, u: frame.length, toward: 1 as const, word: wordOf(index) }] : []),
     ];
   });
 
@@ -74,7 +80,11 @@ function wall(frame: SideFrame, u: Mm, toward: 1 | -1, word: Text): Part {
   return group([
     hatched({ outlines: [outline], spacing: 1.4, angle: Math.PI / 4 }),
     strokes("outline", [outline.slice(0, 2)]),
-    label(word, spot(frame, u + (toward * WALL_mm) / 2, -WALL_WORD_mm), { anchor: "middle", angle, ground: true }),
+    label(word, spot(frame, u + (toward * WALL_mm) / 2, -Math.min(WALL_WORD_mm, WALL_REACH_mm - textWidth(word) / 2)), {
+      anchor: "middle",
+      angle,
+      ground: true,
+    }),
   ]);
 }
 

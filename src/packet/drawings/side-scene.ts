@@ -6,6 +6,7 @@ import type { Point } from "../../geometry/vector.ts";
 import type { Bay, Plan, SidePlan, Vertical } from "../../plan/plan.ts";
 import { bottomRailReaches, type Reach, topRailReach } from "../../plan/rails.ts";
 import type { Mm } from "../../units/quantity.ts";
+import { againstOf } from "../guard-ends.ts";
 import { leftFace, membersOf, rightFace } from "./kit.ts";
 import { gapBelowOn, openingOn, rakeOn, steps } from "./raked.ts";
 import type { Stretch } from "./stretches.ts";
@@ -77,7 +78,8 @@ function deck(scene: Scene): readonly Part[] {
 
 function walls(scene: Scene): readonly Part[] {
   const { stretch, view, plan, side } = scene;
-  const wall = (station: Mm, toward: 1 | -1): readonly Part[] => {
+  const wordAt = (sideIndex: number): string => againstOf(plan, sideIndex).toUpperCase();
+  const wall = (station: Mm, toward: 1 | -1, word: string): readonly Part[] => {
     const { x, y: bottom } = view.point({ x: station, y: 0 });
     const top = view.point({ x: station, y: openingOn(plan, side).guardHeight }).y - 3;
     const outline = [
@@ -90,10 +92,13 @@ function walls(scene: Scene): readonly Part[] {
     return [
       strokes("outline", [outline.slice(0, 2)]),
       hatched({ outlines: [outline], spacing: 1.4, angle: Math.PI / 4 }),
-      label("WALL", middle, { anchor: "middle", angle: Math.PI / 2, ground: true }),
+      label(word, middle, { anchor: "middle", angle: Math.PI / 2, ground: true }),
     ];
   };
-  return [...(wallsOf(scene).left > 0 ? wall(stretch.from, -1) : []), ...(wallsOf(scene).right > 0 ? wall(stretch.to, 1) : [])];
+  return [
+    ...(wallsOf(scene).left > 0 ? wall(stretch.from, -1, wordAt(side.index - 1)) : []),
+    ...(wallsOf(scene).right > 0 ? wall(stretch.to, 1, wordAt(side.index)) : []),
+  ];
 }
 
 /** Rails as they are cut, so far as the stretch shows them. */

@@ -4,6 +4,7 @@ import type { SourceId } from "../../sources/sources.ts";
 import { type GuardRules, guardRules } from "../../tables/limits.ts";
 import { cableLoadDuration, durationFactor, guardLoadDuration } from "../../tables/wood-factors.ts";
 import { FRAME_SHEET, frameFails, frameWords } from "../frame-verdict.ts";
+import { gateAlone, gatesOf } from "../guard-ends.ts";
 import type { Block, Sheet, Table, Text } from "../packet.ts";
 import { sourceMark, sourcePlace } from "../show-number.ts";
 import { introduction, notApproval } from "../wording.ts";
@@ -239,6 +240,10 @@ function questionTable(context: SheetContext, rules: GuardRules | null): Table {
     ["Is the opening tested under a force? Sphere or cone, how large, how hard, where?", forceOf()],
     ["Are level cables allowed (climbing)?", climbs],
     ...frameQuestions(context, rules),
+    ...gatesOf(plan).map((gate): readonly [Text, Text] => [
+      `Which rules hold for the gate between ${gate.posts.join(" and ")} (closing, latch, height, its posts)?`,
+      gateAlone(gate),
+    ]),
     ["Is the guard also a pool barrier?", code.poolBarrier ? "yes" : "no"],
     ["Is a permit needed? Which drawings, which inspections, when?", "asked here"],
     ...(posts.existing

@@ -1,5 +1,6 @@
 // What does a crew confirm before, during and after it tightens the cables?
 import { edgeProtection } from "../../plan/open-edge.ts";
+import { gatesOf } from "../guard-ends.ts";
 import type { StepItem } from "../packet.ts";
 import type { Card } from "./card.ts";
 import { hasTails, pulledAtBoth } from "./ends.ts";
@@ -83,6 +84,9 @@ function passesText({ plan }: SheetContext): string {
 export function proofCard(context: SheetContext): Card {
   const { plan } = context;
   const route = openingRoute(context);
+  const gates = gatesOf(plan).map(
+    ({ posts }) => ` In the gate's opening (${posts.join(", ")}) only caps stand out; it swings clear of them.`,
+  );
   return {
     key: "proof",
     troubles: "prove",
@@ -93,7 +97,7 @@ export function proofCard(context: SheetContext): Card {
       { text: "The official called before the test; inspection passed, or its date", value: "date" },
       { text: `${route.confirmed} Tried ${testPlaces(plan)}.`, killer: true },
       ...testItems(context, route),
-      { text: hasTails(plan) ? "Tails cut, filed, capped: no wire end stands out." : "Studs and nuts capped: no wire end stands out." },
+      { text: `${hasTails(plan) ? "Tails cut, filed, capped" : "Studs and nuts capped"}: no wire end stands out.${gates.join("")}` },
       {
         text: isWood(plan)
           ? "Washers and bores sealed against water; steel dust wiped off; strand rinsed."

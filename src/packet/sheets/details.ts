@@ -1,6 +1,7 @@
 // Z-301: how are the ends, corners and bushings put together?
 import type { BoreKind, Plan } from "../../plan/plan.ts";
 import { detailNotes } from "../drawings/details.ts";
+import { gateCaution, gatesOf } from "../guard-ends.ts";
 import type { Block, Sheet, Text } from "../packet.ts";
 import { sourceMark } from "../show-number.ts";
 import { introduction } from "../wording.ts";
@@ -60,6 +61,7 @@ const isIsolated = ({ order }: Plan): boolean => order.some(({ item }) => item.s
 function rules({ plan, show }: SheetContext): readonly Text[] {
   const { fittings, posts } = plan.job;
   return [
+    ...gatesOf(plan).map((gate) => `**${gateCaution(gate)}**`),
     ...(plan.bores.some(({ bushing }) => bushing)
       ? [
           `A bushing goes in where the cable turns by more than ${show.angle(fittings.bushingAngle.value)} in its bore ${sourceMark(fittings.bushingAngle.source)}, and in all metal.`,

@@ -1,6 +1,7 @@
 // What does somebody who does this once do to tighten, prove and finish? Sentences of at most 20 words.
 import { edgeProtection } from "../../plan/open-edge.ts";
 import type { Plan, Run } from "../../plan/plan.ts";
+import { gatesOf } from "../guard-ends.ts";
 import type { StepItem, Text } from "../packet.ts";
 import { floorWord } from "../wording.ts";
 import { hasTails, pulledAtBoth } from "./ends.ts";
@@ -174,7 +175,9 @@ export function finishStage(context: SheetContext): Stage {
     items: [
       {
         text: tails ? "Cut the tails. File each end smooth. Put the caps on." : "Look at each end. File what is sharp. Put the caps on.",
-        more: "A wire end that stands out cuts hands.",
+        more: `A wire end that stands out cuts hands.${gatesOf(plan)
+          .map(({ posts }) => ` At ${posts.join(" and ")} the gate must swing clear of the caps.`)
+          .join("")}`,
       },
       { text: "Wipe the cables clean. Rinse them with clean water." },
       {

@@ -1,5 +1,6 @@
 // Z-101: how does the guard lie, seen from above?
-import type { Sheet, Table } from "../packet.ts";
+import type { Mm } from "../../units/quantity.ts";
+import type { Sheet, Table, Text } from "../packet.ts";
 import { introduction, roleName, runSpan } from "../wording.ts";
 import { drawnPlan } from "./drawn.ts";
 import { bold, column, prose, type SheetContext, type SheetMaker, sheet, table } from "./kit.ts";
@@ -19,16 +20,16 @@ function sidesTable({ plan, show }: SheetContext): Table {
     caption: "Sides, from left to right",
     columns: [
       column("side", "Side", 0.1),
-      column("length", "Length along the bores", 0.32),
-      column("turn", "Turn at its right-hand end", 0.3),
-      column("bays", "Bays", 0.28),
+      column("length", "Length along the bores", 0.25),
+      column("turn", "Turn at its right-hand end", 0.45),
+      column("bays", "Bays", 0.2),
     ],
     rows: plan.sides.map((side) => {
       const bays = plan.bays.filter((bay) => bay.sideId === side.id && bay.kind === "bay");
       const between = plan.job.sides[side.index]?.interrupted;
       const turn =
         between != null
-          ? `interrupted: ${between.what}, ${show.tape(between.width)}`
+          ? `interrupted: ${between.what}, ${show.feetBoth(between.width)} wide along ${side.id}${stepWords(between.out, plan.sides[side.index + 1]?.id ?? "", show)}`
           : side.turn === null
             ? "last side"
             : side.turn === 0
@@ -44,6 +45,10 @@ function sidesTable({ plan, show }: SheetContext): Table {
     }),
   });
 }
+
+/** How far the next side starts beside the line of this one. */
+const stepWords = (out: Mm, next: Text, show: SheetContext["show"]): Text =>
+  out === 0 ? "" : `; side ${next} starts ${show.feetBoth(Math.abs(out))} ${out > 0 ? "away from the deck" : "towards the deck"}`;
 
 function verticalsTable({ plan, show }: SheetContext): Table {
   const firstOf = new Map(plan.sides.map((side) => [side.id, side.startsAt]));

@@ -122,7 +122,7 @@ function fittingRules({ plan, show }: SheetContext): readonly RuleRow[] {
     row("Turns of the nut at first", stud.firstTurns, (turns) => show.decimal(turns, 1)),
     row("Thread left for later visits, at least", stud.reserve, show.tapeBoth),
     ...(plan.bores.some(({ kind }) => kind === "grip end") ? [row("Length of the gripping fitting", grip.bodyLength, show.tapeBoth)] : []),
-    row("Bushing where the cable turns by more than", bushingAngle, show.angle),
+    ...(plan.bores.some(({ bushing }) => bushing) ? [row("Bushing where the cable turns by more than", bushingAngle, show.angle)] : []),
     row("Spare fittings", spareShare, show.percent),
   ];
 }

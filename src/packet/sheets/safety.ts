@@ -44,7 +44,7 @@ const threadRules = (): readonly Text[] => [
 
 const strandRules = ({ plan }: SheetContext): readonly Text[] => [
   "Roll strand off its coil; do not pull it off over the end. A kink cannot be taken out: replace the cable.",
-  "Do not drag strand over edges or through dust. Put the bushing in before the cable.",
+  `Do not drag strand over edges or through dust.${plan.bores.some(({ bushing }) => bushing) ? " Put the bushing in before the cable." : ""}`,
   "Grip the cable only with smooth jaws or wood blocks.",
   ...(cutsStrand(plan)
     ? ["Tape the strand and cut through the tape, with a cutter for stainless strand. A block with a hole keeps the cut square."]

@@ -6,10 +6,11 @@ import type { Bay, Plan, Run } from "../../plan/plan.ts";
 import type { Cited } from "../../sources/cited.ts";
 import { alloys } from "../../tables/metal.ts";
 import type { Megapascal, Mm } from "../../units/quantity.ts";
+import { type GuardEndPlace, guardEnds } from "../guard-ends.ts";
 import type { Text } from "../packet.ts";
 import { sourceMark } from "../show-number.ts";
 import { longestFree } from "./free-stop.ts";
-import { groupBy, least, listed, postsOf, type SheetContext } from "./kit.ts";
+import { groupBy, least, listed, postsOf, type SheetContext, unique } from "./kit.ts";
 
 /** One thing to measure: key in the job file, what, plan value, and the value past which the packet does not fit. */
 export type SurveyRow = readonly [key: Text, what: Text, planned: Text, stopIf: Text];
@@ -216,38 +217,35 @@ export const accessWords: Readonly<Record<Access, Text>> = {
   none: "nothing fits",
 };
 
-/** The gap to a wall and the room for hand or drill are two things. */
+/** The gap to a wall and the room for hand or drill are two things. Like ends stand in one row, by the marks of their posts. */
 export function endRows({ plan, show }: SheetContext): readonly SurveyRow[] {
-  const { limits, start, end, sides } = plan.job;
-  const ends = [
-    { name: "start", ...start },
-    { name: "end", ...end },
-    ...sides.flatMap(({ id, interrupted }) =>
-      interrupted === null
-        ? []
-        : [
-            { name: `sides / ${id} / interrupted / end`, ...interrupted.end },
-            { name: `sides / ${id} / interrupted / start`, ...interrupted.start },
-          ],
-    ),
-  ];
+  const { limits } = plan.job;
+  const ends = guardEnds(plan);
+  const gaps = ends.flatMap(({ end, ...place }) => (end.kind === "wall" && end.gap !== null ? [{ ...place, gap: end.gap }] : []));
   return [
-    ...ends.flatMap(({ name, kind, gap }): readonly SurveyRow[] =>
-      kind === "wall" && gap !== null
-        ? [
-            [
-              `guard / ${name} / gap`,
-              `Clear gap to the wall, ${name} of the guard`,
-              show.tapeBoth(gap),
-              `above ${show.tapeDown(limits.wallGap_max.value)}, below ${show.tape(limits.wallGap_min.value)}`,
-            ],
-          ]
-        : [],
-    ),
-    // Like ends stand in one row.
-    ...groupBy(ends, ({ access }) => access).map((same): SurveyRow => {
-      const names = listed(same.map(({ name }) => name));
-      return [`guard / ${names} / access`, `Behind the end post, ${names} of the guard`, accessWords[same[0].access], "it does not"];
+    ...groupBy(gaps, ({ gap, against }) => `${gap}\n${against}`).map((same): SurveyRow => {
+      const [{ gap, against }] = same;
+      return [
+        keysOf(same, "gap"),
+        `Clear gap to the ${against} at ${listed(same.map(({ post }) => post.id))}${same.length === 1 ? "" : ": the widest and the narrowest"}`,
+        show.tapeBoth(gap),
+        `above ${show.tapeDown(limits.wallGap_max.value)}, below ${show.tape(limits.wallGap_min.value)}`,
+      ];
+    }),
+    ...groupBy(ends, ({ end }) => end.access).map((same): SurveyRow => {
+      const [{ end }] = same;
+      return [keysOf(same, "access"), `Behind ${listed(same.map(({ post }) => post.id))}`, accessWords[end.access], "it does not"];
     }),
   ];
+}
+
+/** "guard / start, end / gap", and those of the interruptions by their sides. */
+function keysOf(ends: readonly GuardEndPlace[] | readonly Omit<GuardEndPlace, "end">[], word: Text): Text {
+  const keys = ends.map(({ key }) => key);
+  const own = keys.filter((key) => !key.startsWith("sides"));
+  const sides = unique(keys.filter((key) => key.startsWith("sides")).map((key) => key.replace(/^sides . (\S+) .*$/, "$1")));
+  return [
+    ...(own.length === 0 ? [] : [`guard / ${own.join(", ")} / ${word}`]),
+    ...(sides.length === 0 ? [] : [`guard / sides / ${sides.join(", ")} / interrupted / ${word}`]),
+  ].join("; ");
 }

@@ -1,4 +1,5 @@
 // How the guard stands: what is measured where hardware is in the way?
+import { gatesOf } from "../guard-ends.ts";
 import type { SheetContext } from "./kit.ts";
 import { groupBy, listed } from "./kit.ts";
 import { accessWords, offBy, practice, RAIL_mm, SIZE_mm, type SurveyRow } from "./survey-rows.ts";
@@ -16,20 +17,40 @@ export function hardwareRows({ plan, show }: Pick<SheetContext, "plan" | "show">
   });
 }
 
-/** What interrupts the guard: its width sets where the next side starts, but no cable. */
-export const interruptionRows = ({ plan, show }: Pick<SheetContext, "plan" | "show">): readonly SurveyRow[] =>
-  plan.job.sides.flatMap(({ id, interrupted }, index): readonly SurveyRow[] =>
-    interrupted === null
-      ? []
-      : [
-          [
-            `guard / sides / ${id} / interrupted`,
-            `Width of the ${interrupted.what} between sides ${id} and ${plan.sides[index + 1]?.id ?? ""}`,
-            show.feetBoth(interrupted.width),
-            interrupted.what === "gate" ? "the gate does not close by itself, or its posts are not those of the plan" : "-",
-          ],
-        ],
-  );
+/** What interrupts the guard: its width and its step set where the next side starts, but no cable. */
+export function interruptionRows({ plan, show }: Pick<SheetContext, "plan" | "show">): readonly SurveyRow[] {
+  const gates = gatesOf(plan);
+  return plan.job.sides.flatMap(({ id, interrupted }, index): readonly SurveyRow[] => {
+    if (interrupted === null) return [];
+    const { what, width, out } = interrupted;
+    const next = plan.sides[index + 1]?.id ?? "";
+    const key = `guard / sides / ${id} / interrupted`;
+    const off = `${offBy(SIZE_mm, { show })} ${practice}`;
+    const gate = gates.find(({ sides }) => sides[0] === id);
+    return [
+      [
+        `${key} / width`,
+        gate === undefined
+          ? `Width of the ${what === "open" ? "opening" : what} between sides ${id} and ${next}`
+          : `Gate between ${listed(gate.posts)}: from face to face of the posts`,
+        show.feetBoth(width),
+        gate === undefined
+          ? off
+          : `${off}; or anything of the gate is fixed to ${gate.posts.join(" or ")} and no engineer checked them with it`,
+      ],
+      ...(out === 0
+        ? []
+        : ([
+            [
+              `${key} / ${out > 0 ? "out" : "in"}`,
+              `Side ${next} starts ${out > 0 ? "away from" : "towards"} the deck, square from the line of side ${id}`,
+              show.feetBoth(Math.abs(out)),
+              off,
+            ],
+          ] as const)),
+    ];
+  });
+}
 
 /** Posts that are not like the others: what was found there is measured and looked at again. */
 export const asFoundRows = ({ plan, show }: Pick<SheetContext, "plan" | "show">): readonly SurveyRow[] =>

@@ -1,5 +1,6 @@
 // Z-003: what must be measured and seen on site before anything is bored, and when does the packet no longer fit?
 import { threadOf } from "../../tables/thread.ts";
+import { gateAlone, gateCaution, gatesOf } from "../guard-ends.ts";
 import type { Sheet, Table, Text } from "../packet.ts";
 import { floorWord, introduction } from "../wording.ts";
 import { washerWarning } from "./bearing.ts";
@@ -57,6 +58,7 @@ export const surveySheet: SheetMaker = (context, head): Sheet => {
             "**Nothing to spare**: build to the plan or a little shorter, never longer. A side that is a little longer shares the difference among its bays.",
           ]),
     ),
+    ...gatesOf(context.plan).map((gate) => caution("caution", gateCaution(gate))),
     surveyTable(context, rows),
     heading("survey-how-head", "How to measure"),
     list(...howToMeasure(context)),
@@ -261,10 +263,13 @@ function howToMeasure({ plan }: SheetContext): readonly Text[] {
   ];
 }
 
+const upperFirst = (text: Text): Text => text.charAt(0).toUpperCase() + text.slice(1);
+
 function verifyTable(context: SheetContext): Table {
   const { plan } = context;
   const { frame, posts } = plan.job;
   const ends = listed(endPostIds(plan));
+  const gates = gatesOf(plan);
   const things: readonly Text[] = [
     `The datum (${frame.datum}) is one level along all sides, or was leveled with a line`,
     `No bolt, screw or bracket sits in the path of a bore (post feet, rail brackets): compare with ${refer(context, "bores")}`,
@@ -276,7 +281,9 @@ function verifyTable(context: SheetContext): Table {
         : []
       : ["The tube's wall is as stated; metal is compatible with stainless steel or kept apart from it"]),
     "Room behind each pulling end for the wrench, now and for later visits",
-    "Nothing else will be fixed to the posts (screens, planters, gates)",
+    ...(gates.length === 0
+      ? ["Nothing else will be fixed to the posts (screens, planters, gates)"]
+      : ["Nothing else will be fixed to the posts (screens, planters)", ...gates.map((gate) => upperFirst(gateAlone(gate)))]),
   ];
   return table({
     id: "survey-verify",

@@ -4,7 +4,7 @@ import type { Run } from "../../plan/plan.ts";
 import type { RunTightening } from "../../plan/readings.ts";
 import type { Block, Cell, Table, Text } from "../packet.ts";
 import { sourceMark, sourcePlace } from "../show-number.ts";
-import { bold, caution, column, count, list, listed, refer, type SheetContext, strong, table } from "./kit.ts";
+import { bold, caution, column, count, list, listed, refer, type SheetContext, strong, table, unique } from "./kit.ts";
 
 /** What stands in the way, if anything does; then the order, its reason and what would happen without it. */
 export function whyBlocks(context: SheetContext, run: Run, tightening: RunTightening): readonly Block[] {
@@ -135,7 +135,19 @@ const leastBound = ({ allows }: TensionWindow): TensionWindow["allows"][number] 
   );
 
 /** What is needed part by part, what is allowed by whom, and the target between them. */
-function windowTable({ show }: SheetContext, window: TensionWindow): Table {
+/** A bound may lie at a post that the run does not reach. */
+function togetherWords({ plan }: SheetContext, { runId, allows }: TensionWindow): readonly Text[] {
+  const bays = plan.runs.find(({ id }) => id === runId)?.bayIds ?? [];
+  const own = new Set(plan.bays.filter(({ id }) => bays.includes(id)).flatMap(({ leftId, rightId }) => [leftId, rightId]));
+  const others = unique(allows.flatMap(({ name }) => name.match(/\bP\d+\b/g) ?? [])).filter((id) => !own.has(id));
+  if (others.length === 0) return [];
+  return [
+    `${listed(others)} ${others.length === 1 ? "is" : "are"} beyond this run: the bounds of the frame hold with all runs scaled together.`,
+  ];
+}
+
+function windowTable(context: SheetContext, window: TensionWindow): Table {
+  const { show } = context;
   const { needs, allows, low, high, target, targetBand } = window;
   const rows: readonly (readonly Cell[])[] = [
     ...needs
@@ -156,7 +168,7 @@ function windowTable({ show }: SheetContext, window: TensionWindow): Table {
     caption: `Between which tensions run ${window.runId} may stand`,
     columns: [column("kind", "Side", 0.12), column("what", "What", 0.68), column("tension", "Tension", 0.2, { sub: "at the nut" })],
     rows,
-    notes: low > high ? ["**The window is empty: nothing is both enough and allowed.**"] : [],
+    notes: [...(low > high ? ["**The window is empty: nothing is both enough and allowed.**"] : []), ...togetherWords(context, window)],
   });
 }
 

@@ -61,10 +61,14 @@ describe.each(exampleNames)("drawings of %s", (name) => {
     const unmarked = spacers.some(({ id }) => !words.includes(id));
     expect.soft(words.join(" ").includes("Spacers not marked: see the elevations.")).toBe(unmarked);
     expect.soft(words.includes("post where two runs end")).toBe(plan.verticals.some(({ role }) => role === "shared"));
-    // A column is named as such, once.
+    // A column is named as such, once, a corner of the house on both its sides.
     const inside = plan.job.sides.flatMap(({ interrupted }) =>
-      interrupted === null || interrupted.what === "column" ? [] : [interrupted.end, interrupted.start],
+      interrupted === null || ["column", "house corner"].includes(interrupted.what) ? [] : [interrupted.end, interrupted.start],
     );
+    const corners = plan.job.sides.flatMap(({ interrupted }) => (interrupted?.what === "house corner" ? [interrupted.width] : []));
+    expect
+      .soft(words.filter((word) => word.startsWith("HOUSE CORNER")))
+      .toEqual(corners.flatMap((width) => new Array(2).fill(`HOUSE CORNER ${show.feet(width)}`)));
     const walls = [plan.job.start, ...inside, plan.job.end].filter(({ kind }) => kind === "wall").length;
     expect.soft(words.filter((word) => word === "WALL")).toHaveLength(walls);
     for (const side of plan.sides) expect.soft(words).toContain(`side ${side.id}: ${show.feet(side.length)}`);
