@@ -122,7 +122,7 @@ function valueLabels(run: Run, show: Show): readonly Value[] {
   return [
     { force: run.tension.target, text: `target ${show.force(run.tension.target)}` },
     { force: run.tension.least, text: `least ${show.force(run.tension.least)}` },
-    { force: required, text: `required ${show.force(required)}` },
+    { force: required, text: `required ${show.forceUp(required)}` },
     { force: 0, text: "0" },
   ];
 }

@@ -26,8 +26,9 @@ function cardBlocks(card: Card, number: number, total: number, plan: Plan): read
     ...cardWarnings(card, plan).map((words) => prose(words)),
     ...card.safety,
     cardSteps(card),
-    ...troubleTable(card, plan),
     doneRow(card),
+    // Last: where a card fills its page, what is confirmed stays with its lines and this table goes on to the next.
+    ...troubleTable(card, plan),
   ];
 }
 

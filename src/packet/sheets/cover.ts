@@ -214,12 +214,12 @@ function checksTable(context: SheetContext): Table {
     caption: "What was checked. A ratio above 1 is not met: it fails, or must be decided before boring",
     columns: [
       column("name", "Check", 0.25),
-      column("where", "Where", 0.16),
-      column("demand", "Found", 0.085),
+      column("where", "Where", 0.15),
+      column("demand", "Found", 0.115),
       column("limit", "Limit", 0.125),
       column("ratio", "Ratio", 0.06, { align: "right" }),
       column("verdict", "Verdict", 0.11),
-      column("source", "Source", 0.21),
+      column("source", "Source", 0.19),
     ],
     rows: [
       ...plan.checks

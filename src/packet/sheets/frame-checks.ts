@@ -215,7 +215,7 @@ function windowsTable(context: SheetContext): Table {
     rows: plan.frame.windows.map((window): readonly Cell[] => [
       bold(window.runId),
       bold(show.forceUp(window.low)),
-      minor(window.needs.map(({ name, tension }) => `${show.force(tension)} ${name.split(":")[0] ?? name}`).join(" + ")),
+      minor(window.needs.map(({ name, tension }) => `${show.forceUp(tension)} ${name.split(":")[0] ?? name}`).join(" + ")),
       bold(show.forceDown(window.high)),
       minor(window.allows.map(({ name, tension, source }) => `${show.forceDown(tension)} ${name} ${sourceMark(source)}`).join("; ")),
       `${bold(show.force(window.target))} (${show.force(window.targetBand.low)} - ${show.force(window.targetBand.high)})`,

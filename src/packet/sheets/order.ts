@@ -5,12 +5,11 @@ import type { Sheet, Table, Text } from "../packet.ts";
 import { sourceMark } from "../show-number.ts";
 import { introduction } from "../wording.ts";
 import { washerWarning } from "./bearing.ts";
-import { blank, bold, caution, column, facts, prose, refer, type SheetContext, type SheetMaker, sheet, strong, table } from "./kit.ts";
+import { blank, bold, caution, column, prose, refer, type SheetContext, type SheetMaker, sheet, strong, table } from "./kit.ts";
 
 const groups: readonly OrderGroup[] = ["cable", "fittings", "bushings and washers", "care", "lumber and tube"];
 
 export const orderSheet: SheetMaker = (context, head): Sheet => {
-  const { plan, show } = context;
   return sheet(head, "portrait", [
     ...(context.home ? [prose(...introduction.order)] : []),
     caution(
@@ -18,9 +17,6 @@ export const orderSheet: SheetMaker = (context, head): Sheet => {
       `Buy one fitting of each kind first, measure it, and compare with ${refer(context, "survey")}: its size drives the bores.`,
     ),
     orderTable(context),
-    ...(plan.orderTotal_cents === null
-      ? []
-      : [facts("order-total", [["Total of the priced lines", bold(show.money(plan.orderTotal_cents))]])]),
   ]);
 };
 
@@ -52,6 +48,7 @@ function orderTable({ plan, show }: SheetContext): Table {
     ]),
     writeIn: true,
     notes: [
+      ...(plan.orderTotal_cents === null ? [] : [`Total of the priced lines: ${bold(show.money(plan.orderTotal_cents))}.`]),
       `Spare fittings: ${show.percent(job.fittings.spareShare.value)}, rounded up ${sourceMark(job.fittings.spareShare.source)}. All fittings are of stainless ${job.cable.grade}, the grade of the cable.`,
       "Not in this list: screws, bolts, brackets and welds of posts, rails and spacers. Whoever accepts the frame names them.",
       ...(priced ? ["Prices are in the money of the job file: it names no currency."] : []),

@@ -20,11 +20,11 @@ function toolsTable({ plan }: SheetContext): Table {
     id: "tools-list",
     caption: "Tools, in the order of the work",
     columns: [
-      column("step", "To", 0.1),
+      column("step", "To", 0.13),
       column("tool", "Tool", 0.26),
-      column("size", "Size", 0.24),
+      column("size", "Size", 0.22),
       column("source", "Get it", 0.11),
-      column("note", "Note", 0.23),
+      column("note", "Note", 0.22),
       column("there", "Here", 0.06, { align: "center" }),
     ],
     rows: plan.tools.map(({ step, item, size, source, note }) => [
