@@ -53,7 +53,7 @@ export const zoneParts = (zones: readonly TemplateZone[], { view, tile, half, li
     return [
       hatched({ outlines: [[at(-half, low), at(half, low), at(half, high), at(-half, high)]], spacing: HATCH_mm, angle: Math.PI / 4 }),
       strokes(
-        "outline",
+        "edge",
         [from, to].filter((height) => height >= low && height <= high).map((height) => [at(-half, height), at(half, height)]),
       ),
       ...lines.map((line, index) => {
