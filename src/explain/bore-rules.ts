@@ -1,4 +1,6 @@
 // Where do the height, size and depth of a bore come from, and how long must a bit be?
+
+import { reachOf, useOf } from "../plan/bores.ts";
 import { counterboreDepth } from "../plan/end-fitting.ts";
 import type { Bore, RunEnd } from "../plan/plan.ts";
 import type { PostPull } from "../plan/readings.ts";
@@ -120,16 +122,15 @@ const bores: readonly Rule[] = [
 ];
 
 /** The bores that a row of the list of bits counts. */
-function usersOf({ plan }: Reader, key: string | undefined): readonly { readonly path: string }[] {
+function usersOf({ plan }: Reader, key: string | undefined): readonly { readonly path: string; readonly bore: Bore }[] {
   const bit = must(plan.bits[Number(/\d+/.exec(key ?? "")?.[0])], `bit ${key}`);
   if (bit.use === "counterbore") {
-    return plan.bores.flatMap(({ mark, counterbore }) =>
-      counterbore?.diameter === bit.diameter ? [{ path: `bores.${mark}.counterbore.depth` }] : [],
+    return plan.bores.flatMap((bore) =>
+      bore.counterbore?.diameter === bit.diameter ? [{ bore, path: `bores.${bore.mark}.counterbore.depth` }] : [],
     );
   }
-  const useOf = (bore: Bore): string => (bore.bushing ? `${bore.kind === "bend" ? "bend" : "pass"}, bushing` : bore.kind);
   return plan.bores.flatMap((bore) =>
-    bore.diameter === bit.diameter && useOf(bore) === bit.use ? [{ path: `bores.${bore.mark}.drilledLength` }] : [],
+    bore.diameter === bit.diameter && useOf(bore) === bit.use ? [{ bore, path: `bores.${bore.mark}.drilledLength` }] : [],
   );
 }
 
@@ -161,12 +162,24 @@ const bits: readonly Rule[] = [
     ],
     origin: derived("the deepest decides"),
   })),
-  rule("bits.*.bitLength_min", "Least length of bit {} in the list", ({ at, plan }, [key]) => ({
-    formula: "up(l + e, s)",
+  rule("bits.*.bitLength_min", "Least length of bit {} in the list", (reader, [key]) => ({
+    formula: "up(max(l) + e, s)",
     inputs: [
-      at("l", "deepest hole", `bits${key}.deepest`),
+      given(
+        "l",
+        "depth of each hole, and the guide block through which one at an angle is begun",
+        usersOf(reader, key).map(({ path, bore }) => reachOf(bore, reader.number(path))),
+        "length",
+        from("practice", "a guide block as thick as lumber of 2 in"),
+      ),
       given("e", "chuck's grip and start", BIT_EXTRA_mm, "length", from("practice", "what a bit needs besides the hole")),
-      given("s", "step in which bits are sold", plan.job.units === "inch" ? 12.7 : 10, "length", from("practice", "lengths of bits")),
+      given(
+        "s",
+        "step in which bits are sold",
+        reader.plan.job.units === "inch" ? 12.7 : 10,
+        "length",
+        from("practice", "lengths of bits"),
+      ),
     ],
     origin: derived("sum of lengths"),
     rounding: "up to the next length that is sold, so that the bit comes through",

@@ -1,7 +1,9 @@
 // What does each check compare, and where do its two sides come from?
+
 import { nearestZone } from "../plan/check-standing.ts";
 import { cornerSlot } from "../plan/corner-path.ts";
 import { halfSeat } from "../plan/hardware.ts";
+import { jointsOf } from "../plan/joints.ts";
 import type { Check } from "../plan/plan.ts";
 import { bearingLimit } from "./bearing-rules.ts";
 import { rakeDemands, rakeLimits, type CheckSide as Side } from "./rake-check-rules.ts";
@@ -154,8 +156,7 @@ const demands: Readonly<Record<string, Side>> = {
       origin: derived("plan geometry"),
     };
   },
-  "run-corners": ({ run }, id) =>
-    same(given("n", "corners that the run turns", run(id).bayIds.filter((bay) => bay.includes("/")).length, "count")),
+  "run-corners": ({ run }, id) => same(given("n", "corners and changes of slope that the run passes", jointsOf([run(id)]).length, "count")),
   "run-length": ({ at }, id) => same(at("L", "length of the run", `runs.${id}.outsideLength`)),
   strand: ({ at, all, tightening }, id) => ({
     formula: "max(T, r)",
@@ -236,15 +237,9 @@ const limits: Readonly<Record<string, Side>> = {
   "cable-spacing": stated("job.limits.cableSpacing_max", "largest spacing of cables"),
   hardware: stated("job.posts.hardwareClearance", "least clearance between bores and hardware"),
   "edge-distance": stated("job.limits.edgeDistance_min", "least wood or wall beside a bore"),
-  "run-corners": stated("job.limits.bends_max", "corners that a run may turn"),
+  "run-corners": stated("job.limits.bends_max", "corners and changes of slope that a run may pass"),
   "run-length": ({ at, run }, id) =>
-    same(
-      at(
-        "l",
-        "longest run",
-        run(id).bayIds.some((bay) => bay.includes("/")) ? "job.limits.runWithBends_max" : "job.limits.runStraight_max",
-      ),
-    ),
+    same(at("l", "longest run", jointsOf([run(id)]).length > 0 ? "job.limits.runWithBends_max" : "job.limits.runStraight_max")),
   strand: stated("target.workingLimit", "working limit of the strand"),
   season: stated("target.workingLimit", "working limit of the strand"),
   required: ({ at }, id, { where }) => same(at("q", "what the criterion asks of that span", `runs.${id}.spans.${spanOf(where)}.required`)),

@@ -6,7 +6,7 @@ import type { FrameCheck } from "../plan/frame-plan.ts";
 import { heightOf, postPart } from "./frame-post-parts.ts";
 import { railPart } from "./frame-rail-parts.ts";
 import { stressPart } from "./frame-stress-parts.ts";
-import { framedOf, loadOnPost, ofCables, railSituationOf, sectionPath, situationOf, situationsOf } from "./framed.ts";
+import { framedOf, loadOnPost, ofCables, railSituationOf, sectionPath, situationOf, situationsOf, topOfGuard } from "./framed.ts";
 import { derived, from, given, must, type Reader } from "./reader.ts";
 import { type Rule, rule } from "./rule.ts";
 import type { Working } from "./trace.ts";
@@ -45,15 +45,12 @@ function deflectionPart(reader: Reader, check: FrameCheck, name: string): Workin
   const { section, modulus } = postMember(plan.job, sectionOfPost(plan.job, check.member));
   const load = partOf("P", "P", "load at the top on this post");
   const height = partOf("h", "h", "height of the load");
+  const top = topOfGuard(reader);
   switch (name) {
     case "P":
       return loadPart(reader, check);
     case "h":
-      return {
-        formula: "H",
-        inputs: [at("H", "height of the guard's top, where the code's load acts", "opening.guardHeight")],
-        origin: derived("the load acts at the top"),
-      };
+      return { formula: top.text, inputs: top.inputs, origin: derived("the load acts at the top") };
     case "by bending of the post":
       return {
         formula: "P * h ^ 3 / (3 * E * I)",

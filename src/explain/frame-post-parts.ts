@@ -1,11 +1,23 @@
 // How does a number that went into the check of a post follow from the cables, the code's load and the section?
 import { sectionOfPost } from "../plan/as-found.ts";
+import { LIFT } from "../plan/frame-check-base.ts";
 import { boreCutsOf, boresOfWorstCourse } from "../plan/frame-check-loads.ts";
 import { alone, postGroups, type Situation, withLoads } from "../plan/frame-check-post.ts";
 import { CABLES_ALONE, worstOf } from "../plan/frame-check-row.ts";
 import { type Axis, bendingLimit } from "../plan/frame-check-strength.ts";
 import type { FrameCheck } from "../plan/frame-plan.ts";
-import { loadOnPost, nothing, ofCables, type PostForce, questionOf, sectionPath, situationOf, situationsOf, type Term } from "./framed.ts";
+import {
+  loadOnPost,
+  nothing,
+  ofCables,
+  type PostForce,
+  questionOf,
+  sectionPath,
+  situationOf,
+  situationsOf,
+  type Term,
+  topOfGuard,
+} from "./framed.ts";
 import { whereMost } from "./lists.ts";
 import { derived, from, given, must, type Reader } from "./reader.ts";
 import type { Input, Working } from "./trace.ts";
@@ -32,12 +44,13 @@ function acting(reader: Reader, check: FrameCheck, situation: Situation, of: { r
   const nth = check.parts.findIndex(({ name }) => name === loadPart);
   const load: Term =
     nth < 0 ? loadOnPost(situation) : { text: "P", inputs: [reader.at("P", loadPart, `frame.checks.${check.id}.parts[${nth}].value`)] };
+  const top = topOfGuard(reader);
   const lever: Term =
     of.force === "moment"
       ? {
-          text: " * max(0, H - z)",
+          text: ` * max(0, ${top.text} - z)`,
           inputs: [
-            reader.at("H", "height of the guard's top, where the code's load acts", "opening.guardHeight"),
+            ...top.inputs,
             height === check.height
               ? reader.at("z", "height of this check", `frame.checks.${check.id}.height`)
               : given("z", "height above the datum", height, "length"),
@@ -190,6 +203,15 @@ export function postPart(reader: Reader, check: FrameCheck, name: string): Worki
     return workingOf(resultant(reader, check, one));
   }
   if (name === "A") return shearArea(reader, situation());
+  if (name.startsWith(LIFT)) {
+    const id = name.slice(`${LIFT}, at `.length);
+    const { sideId } = questionOf(reader, id).posts.find(({ post }) => post.id === id)?.post ?? {};
+    return {
+      formula: "max(0, 0 - t)",
+      inputs: [reader.at("t", `what ${id} stands on under the cables`, `frame.sides.${sideId}.posts.${id}.baseThrust`)],
+      origin: derived("a foot that is pressed down is not lifted"),
+    };
+  }
   if (name.startsWith("force in each of two bolts")) {
     return {
       formula: "M / a",
@@ -218,11 +240,7 @@ export function heightOf(reader: Reader, [id = ""]: readonly string[]): Working 
     return { formula: text, inputs, origin: derived("a base is checked at its own height") };
   }
   if (check.id.startsWith("post-deflection")) {
-    return {
-      formula: "H",
-      inputs: [reader.at("H", "height of the guard's top, where the code's load acts", "opening.guardHeight")],
-      origin: derived("a post that is pushed at its top moves most there"),
-    };
+    return workingOf(topOfGuard(reader), derived("a post that is pushed at its top moves most there"));
   }
   const [what, measure] = measureOf(reader, check);
   const situations = situationsOf(reader, check);

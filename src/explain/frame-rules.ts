@@ -1,7 +1,7 @@
 // How stiff is the frame, and how does it stand under its cables?
 
 import { alongPost, type SideState } from "../mechanics/guard-frame.ts";
-import { highPulls } from "../plan/frame-check-loads.ts";
+import { highPulls, type SideUnder } from "../plan/frame-check-loads.ts";
 import type { PostAnswer } from "../plan/frame-plan.ts";
 import type { FrameGroup, SideFrame } from "../plan/frames.ts";
 import { stateOf } from "../plan/movement.ts";
@@ -110,6 +110,13 @@ function heightOfMost(reader: Reader, sideId: string, postId: string): Working {
   };
 }
 
+/** How the frame of a side stands among those of its group. */
+const stateOn = (sides: readonly SideUnder[], { side }: SideFrame): SideState =>
+  must(
+    sides.find(({ frame }) => frame.side.index === side.index),
+    `side ${side.id}`,
+  ).state;
+
 const answers: readonly Rule[] = [
   answer(
     "movement",
@@ -148,13 +155,20 @@ const answers: readonly Rule[] = [
       ({ baseShear }) =>
         baseShear[post] ?? 0,
   ),
-  answer(
-    "baseThrust",
-    "Force that the post stands on, negative where the cables lift it",
-    "share",
-    (_, post) =>
-      ({ baseThrust }) =>
-        baseThrust[post] ?? 0,
+  rule(
+    "frame.sides.*.posts.*.baseThrust",
+    "Force that post {1} on side {0} stands on, all cables at the top of their bands on the hardest day; negative where they lift it",
+    (reader, [sideId = "", postId = ""]): Working => {
+      const { group, frame } = frameOf(reader, sideId);
+      const post = frame.posts.findIndex(({ id }) => id === postId);
+      const { text, inputs } = onHardestDay(reader, group, {
+        symbol: "f",
+        what: `force that ${postId} stands on`,
+        kind: "share",
+        read: (sides) => stateOn(sides, frame).baseThrust[post] ?? 0,
+      });
+      return { formula: text, inputs, origin: derived("superposition") };
+    },
   ),
   ...(["topRailThrust", "bottomRailThrust"] as const).map((rail) =>
     rule(
@@ -171,11 +185,7 @@ const answers: readonly Rule[] = [
           symbol: "f",
           what: `compression of the rail in bay ${bay + 1} of posts`,
           kind: "share",
-          read: (sides) =>
-            must(
-              sides.find(({ frame }) => frame.side.index === side.frame.side.index),
-              `side ${sideId}`,
-            ).state[rail][bay] ?? 0,
+          read: (sides) => stateOn(sides, side.frame)[rail][bay] ?? 0,
         });
         return { formula: `max(0, ${text})`, inputs, origin: derived("superposition") };
       },

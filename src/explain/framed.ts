@@ -149,9 +149,18 @@ export function loadOn({ load, length, sharing }: { readonly load: TopLoad; read
   return { text: "W / s", inputs: [single, given("s", "posts of the side, which share a push along the rail", sharing, "count")] };
 }
 
+/** Height of the top of the guard where it is highest, at which the code's load acts on every post. */
+export const topOfGuard = ({ at, all, plan }: Reader): Term => {
+  const what = "height of the guard's top, where the code's load acts";
+  if (plan.rakes.length === 0) return { text: "H", inputs: [at("H", what, "opening.guardHeight")] };
+  const paths = ["opening.guardHeight", ...plan.rakes.map(({ sideId }) => `rakes.${sideId}.opening.guardHeight`)];
+  return { text: "max(H)", inputs: [all("H", `${what}: of the level sides and of each rake, plumb`, paths)] };
+};
+
 /** The load of a situation that goes into its post. */
 export function loadOnPost({ post, load, push }: Situation & { readonly load: TopLoad }): Term {
-  const what = `length of top rail whose load goes into ${post.post.id}: half of each bay beside it, and what lies beyond an end post`;
+  const measured = post.post.slope === 0 ? "" : ", along the slope";
+  const what = `length of top rail whose load goes into ${post.post.id}: half of each bay beside it, and what lies beyond an end post${measured}`;
   const length = { text: "b", inputs: [given("b", what, post.tributary, "length", derived("plan geometry"))] };
   return loadOn({ load, length, sharing: push === "square" || load.isLine ? 1 : post.sharing });
 }

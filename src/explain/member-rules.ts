@@ -140,9 +140,18 @@ export const memberRules: readonly Rule[] = [
   ),
   rule("frame.trial.movement", "Movement of a lone post that is pulled along its side, to compare on site", trial),
   rule("frame.posts.base.value", "Stiffness of the base of a post against turning", base),
-  rule("frame.movement_max.value", "Largest movement of a post that is allowed under the cables", ({ at }) => ({
-    formula: "q * H",
-    inputs: [at("q", "share of the height", "job.limits.movementShare_max"), at("H", "height of the guard", "opening.guardHeight")],
-    origin: derived("a share of the height"),
-  })),
+  rule("frame.movement_max.value", "Largest movement of a post that is allowed under the cables", ({ at, plan }) => {
+    const { bottomRail } = plan.job.frame;
+    return {
+      formula: `q * (g + ${bottomRail === null ? "" : "r + "}c + d)`,
+      inputs: [
+        at("q", "share of the height", "job.limits.movementShare_max"),
+        at("g", "gap below on level sides", "job.frame.gapBelow"),
+        ...(bottomRail === null ? [] : [at("r", "depth of the bottom rail", "job.frame.bottomRail.depth")]),
+        at("c", "clear opening of level sides", "job.frame.clearOpening"),
+        at("d", "depth of the top rail", "job.frame.topRail.depth"),
+      ],
+      origin: derived("a share of the height of the level guard"),
+    };
+  }),
 ];

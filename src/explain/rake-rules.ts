@@ -13,8 +13,7 @@ export const rakeNamed = ({ plan }: Reader, sideId: string | undefined): RakePla
   );
 
 /** Where no side is level, the rake whose heights and gaps stand for the guard's. */
-export const leadingRake = ({ rakes, sides, opening }: Plan): RakePlan | undefined =>
-  rakes.length < sides.length ? undefined : rakes.find((rake) => rake.opening === opening || rake.opening.top === opening.top);
+export const leadingRake = ({ rakes }: Plan): RakePlan | undefined => rakes.find(({ leads }) => leads);
 
 const onRakes = from("job", "frame: on rakes");
 

@@ -1,5 +1,7 @@
 // Which words does a packet use for the things of the trade, for crews and for those who do it once?
+
 import type { Job, Paper } from "../job/job.ts";
+import { isCorner, jointsOf } from "../plan/joints.ts";
 import type { EndKind, Face, Plan, Run, Verdict, VerticalRole } from "../plan/plan.ts";
 import { FRAME_SHEET, failingChecks } from "./frame-verdict.ts";
 import type { SheetKey } from "./issues.ts";
@@ -44,6 +46,7 @@ export function verdictText(plan: Plan): Text {
 export const roleName: Readonly<Record<VerticalRole, Text>> = {
   end: "end post",
   corner: "corner post",
+  transition: "post where the slope changes",
   pair: "end post of a pair",
   shared: "post shared by two runs",
   line: "line post",
@@ -213,7 +216,7 @@ function boringTroubles(plan: Plan, office: Text): readonly Trouble[] {
 }
 
 function pullingTroubles(plan: Plan, office: Text): readonly Trouble[] {
-  const corners = plan.runs.some(({ bayIds }) => bayIds.some((id) => id.includes("/")));
+  const joints = jointsOf(plan.runs);
   const bushed = plan.bores.some(({ bushing }) => bushing);
   return [
     trouble(
@@ -238,11 +241,11 @@ function pullingTroubles(plan: Plan, office: Text): readonly Trouble[] {
       "an end post leans, or a rail bows",
       "Stop tightening. Write down the movement. Let a licensed engineer look at it.",
     ),
-    ...(corners
+    ...(joints.length > 0
       ? [
           trouble(
             "tighten",
-            "the far side of a corner reads low",
+            `the far side of a ${joints.every((id) => isCorner(plan, id)) ? "corner" : "bend"} reads low`,
             `${bushed ? "Check the bushings. " : ""}Pull again ${isPulledAtBoth(plan) ? "from both ends" : "slowly"}. Never pull above the highest reading.`,
           ),
         ]

@@ -46,9 +46,10 @@ export function asFoundProblems(verticals: readonly Vertical[], job: Job): reado
       const fix = `the posts of this guard are ${posts[0]?.id} to ${posts.at(-1)?.id}`;
       return [{ severity: "error", path: [...path, "post"], what: `there is no post ${post}`, fix }];
     }
-    if (section !== null && found.role === "corner") {
-      const what = `${post} is one of the two posts of a corner, which must have one section`;
-      const fix = "replace it by a post of the others' section, or end the runs at the posts beside the corner";
+    if (section !== null && (found.role === "corner" || found.role === "transition")) {
+      const joint = found.role === "corner" ? "corner" : "change of slope";
+      const what = `${post} is one of the two posts of a ${joint}, which must have one section`;
+      const fix = `replace it by a post of the others' section, or end the runs at the posts beside the ${joint}`;
       return [{ severity: "error", path: [...path, "size"], what, fix }];
     }
     return [];

@@ -2,6 +2,7 @@
 import type { Job } from "../job/job.ts";
 import type { Mm } from "../units/quantity.ts";
 import { roundNearest, roundUp } from "../units/round.ts";
+import { climbTo } from "./corner-path.ts";
 import { counterboreDepth, endBore } from "./end-fitting.ts";
 import { throughPost } from "./lay-run.ts";
 import type { Bore, BoreKind, Course, Face, RunEnd, Vertical } from "./plan.ts";
@@ -10,6 +11,8 @@ import type { RunGeometry } from "./runs.ts";
 
 /** What a bit needs besides the hole: the chuck's grip and the start (common practice, no source). */
 const BIT_EXTRA_mm = 50.8;
+/** A bore at an angle is begun through a guide block, as thick as lumber of 2 in (common practice, no source). */
+export const GUIDE_BLOCK_mm = 38.1;
 
 export function makeBores(runs: readonly RunGeometry[], courses: readonly Course[], job: Job): readonly Bore[] {
   const shared = sharedPosts(runs);
@@ -36,10 +39,6 @@ export function makeBores(runs: readonly RunGeometry[], courses: readonly Course
 const shiftAt = ({ lean }: Vertical, height: Mm, job: Job): Mm => (lean === 0 ? 0 : roundNearest(lean * height, job.limits.tapeStep.value));
 
 type BoreAt = Omit<Bore, "mark" | "verticalId" | "course" | "runId" | "height" | "entryHeight" | "exitHeight" | "through">;
-
-/** How much higher a bore is on this face than in the middle of its post. */
-const climbTo = (face: Face, { along, slope }: Vertical): Mm =>
-  slope === 0 ? 0 : ((face === "left" ? -1 : 1) * along * Math.tan(slope)) / 2;
 
 /** A bore follows the slope of its side. */
 const drilled = (member: Vertical): Pick<Bore, "angle" | "drilledLength"> => ({
@@ -90,34 +89,42 @@ interface BitCount {
   readonly diameter: Mm;
   readonly use: string;
   deepest: Mm;
+  /** The greatest depth with the guide block that the bit goes through first. */
+  reach: Mm;
   holes: number;
 }
+
+/** What a bit goes through for a hole of a bore, of this depth. */
+export const reachOf = ({ angle }: Pick<Bore, "angle">, depth: Mm): Mm => depth + (angle === 0 ? 0 : GUIDE_BLOCK_mm);
 
 /** How many holes of each size and depth: what to buy in bits and how long they must be. */
 export function countBits(bores: readonly Bore[], job: Job): readonly BitUse[] {
   const uses: BitCount[] = [];
-  const count = (diameter: Mm, depth: Mm, use: string): void => {
+  const count = (bore: Bore, diameter: Mm, depth: Mm, use: string): void => {
+    const reach = reachOf(bore, depth);
     const known = uses.find((one) => one.diameter === diameter && one.use === use);
-    if (known === undefined) uses.push({ diameter, use, deepest: depth, holes: 1 });
+    if (known === undefined) uses.push({ diameter, use, deepest: depth, reach, holes: 1 });
     else {
       known.deepest = Math.max(known.deepest, depth);
+      known.reach = Math.max(known.reach, reach);
       known.holes += 1;
     }
   };
   for (const bore of bores) {
-    count(bore.diameter, bore.drilledLength, useOf(bore));
-    if (bore.counterbore !== null) count(bore.counterbore.diameter, bore.counterbore.depth, "counterbore");
+    count(bore, bore.diameter, bore.drilledLength, useOf(bore));
+    if (bore.counterbore !== null) count(bore, bore.counterbore.diameter, bore.counterbore.depth, "counterbore");
   }
   const step = job.units === "inch" ? BIT_STEP_mm.inch : BIT_STEP_mm.mm;
   return uses
-    .map((one) => ({ ...one, bitLength_min: roundUp(one.deepest + BIT_EXTRA_mm, step) }))
+    .map(({ reach, ...one }) => ({ ...one, bitLength_min: roundUp(reach + BIT_EXTRA_mm, step) }))
     .sort((a, b) => a.diameter - b.diameter || (a.use < b.use ? -1 : 1));
 }
 
 /** Bits are sold in steps; a length to look for is rounded up to these. */
 const BIT_STEP_mm = { inch: 12.7, mm: 10 };
 
-const useOf = (bore: Bore): string => {
+/** What a bore's bit is listed for. */
+export const useOf = (bore: Pick<Bore, "bushing" | "kind">): string => {
   if (!bore.bushing) return bore.kind;
   return bore.kind === "bend" ? "bend, bushing" : "pass, bushing";
 };

@@ -51,7 +51,7 @@ export function tensionChecks(plan: Checked, job: Job): readonly Check[] {
         demand: tightest.tension,
         limit: { value: tightest.required, source: criterion.source, where: criterion.where },
         kind: "force",
-        advice: "raise the target, or cut the run at its corners",
+        advice: "raise the target, or cut the run where it bends",
       }),
     ];
     const travel = limitCheck({

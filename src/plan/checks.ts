@@ -1,4 +1,5 @@
 // Does the plan keep its rules? Each check names its demand, its limit and where the limit comes from.
+
 import type { GuardEnd, Job } from "../job/job.ts";
 import { bearingChecks } from "./check-bearing.ts";
 import { rakeChecks } from "./check-rake.ts";
@@ -6,6 +7,7 @@ import { type Checked, limitCheck } from "./check-row.ts";
 import { gateQuestions, hardwareChecks, mountQuestions } from "./check-standing.ts";
 import { openQuestions, tensionChecks } from "./check-tension.ts";
 import { cornerSlot } from "./corner-path.ts";
+import { jointsOf, jointsWord } from "./joints.ts";
 import type { Check } from "./plan.ts";
 
 /** All checks in the order in which the sheets print them. */
@@ -214,22 +216,23 @@ function slotChecks(plan: Checked, job: Job): readonly Check[] {
 
 function runChecks(plan: Checked, job: Job): readonly Check[] {
   return plan.runs.flatMap((run) => {
-    const corners = run.bayIds.filter((id) => id.includes("/")).length;
-    const longest = corners > 0 ? job.limits.runWithBends_max : job.limits.runStraight_max;
+    const joints = jointsOf([run]);
+    const places = jointsWord(plan, joints);
+    const longest = joints.length > 0 ? job.limits.runWithBends_max : job.limits.runStraight_max;
     return [
       limitCheck({
         id: `run-corners-${run.id}`,
-        name: "Corners that a run turns",
+        name: places === "" || places === "corners" ? "Corners that a run turns" : `Bends of a run: ${places}`,
         where: run.id,
         rule: "at most",
-        demand: corners,
+        demand: joints.length,
         limit: job.limits.bends_max,
         kind: "count",
-        advice: "end the run at a corner",
+        advice: `end the run at one of its ${places}`,
       }),
       limitCheck({
         id: `run-length-${run.id}`,
-        name: corners > 0 ? "Length of a run with corners" : "Length of a straight run",
+        name: joints.length > 0 ? `Length of a run with ${places}` : "Length of a straight run",
         where: run.id,
         rule: "at most",
         demand: run.outsideLength,

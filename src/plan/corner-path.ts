@@ -3,7 +3,7 @@
 import { angleBetween3, direction3, length3, type Point3 } from "../geometry/space.ts";
 import type { Job } from "../job/job.ts";
 import type { Mm, Radian } from "../units/quantity.ts";
-import type { SidePlan } from "./plan.ts";
+import type { Face, SidePlan, Vertical } from "./plan.ts";
 
 export interface CornerPath {
   /** Free length between the post it leaves and the post it enters. */
@@ -46,6 +46,10 @@ export function jointPath(options: Joint): CornerPath {
 
 /** A level length along a slope. */
 export const alongSlope = (level: Mm, slope: Radian): Mm => (slope === 0 ? level : level / Math.cos(slope));
+
+/** How much higher a line along the slope is on this face of an upright than in its middle. */
+export const climbTo = (face: Face, { along, slope }: Pick<Vertical, "along" | "slope">): Mm =>
+  slope === 0 ? 0 : ((face === "left" ? -1 : 1) * along * Math.tan(slope)) / 2;
 
 /** Which sides meet at a joint, for `jointPath`. */
 export const jointOf = (

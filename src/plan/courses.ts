@@ -37,7 +37,7 @@ export function layOutCourses(sides: readonly SidePlan[], job: Job): Outcome<Cou
   for (let count = first; count <= COURSES_times * first + 1; count++) {
     const courses = heights({ bottom, clear, count, step: job.limits.tapeStep.value });
     const gaps = gapsOf(courses, { opening, cosine }, job);
-    const rakes = openings.map((one) => rakeOf({ ...one, courses }, job));
+    const rakes = openings.map((one) => rakeOf({ ...one, courses, leads: !isLevel && one === flattest }, job));
     if ([gaps, ...rakes.map((rake) => rake.gaps)].flat().every((gap) => gap.spacing <= spacing_max + SAME_mm)) {
       const problems = [...openingProblems(gaps, job), ...rakes.flatMap((rake) => rakeProblems(rake, job))];
       return { value: { courses, gaps, opening, rakes }, problems };

@@ -12,7 +12,7 @@ import type { Run } from "./plan.ts";
 export const targetPulls = (group: FrameGroup, runs: readonly Pick<Run, "id" | "tension">[]): readonly number[] =>
   group.runs.flatMap(({ id }) => group.courses.map(() => runs.find((run) => run.id === id)?.tension.target ?? 0));
 
-/** Movements and bases at the targets, as they are measured; rails as hard as they are ever pressed, as their joints must stand it. */
+/** Movements and bases at the targets, as they are measured; rails and feet as hard as they are ever pressed or lifted, as their joints must stand it. */
 export const answersOf = (
   group: FrameGroup,
   plan: { readonly runs: readonly Run[]; readonly climate: readonly RunClimate[] },
@@ -45,7 +45,7 @@ function answerOf(frame: SideFrame, { courses }: FrameGroup, { pulls, high }: Pu
           top: state.top[index] ?? 0,
           baseMoment_Nmm: state.baseMoment[index] ?? 0,
           baseShear: state.baseShear[index] ?? 0,
-          baseThrust: state.baseThrust[index] ?? 0,
+          baseThrust: pressed.baseThrust[index] ?? 0,
         },
       ];
     }),

@@ -7,18 +7,22 @@ import { alone, loadsText, type PostQuestion, postGroups, type Situation, withLo
 import { askRow, limitRow, worstOf } from "./frame-check-row.ts";
 import type { CheckPart, FrameCheck } from "./frame-plan.ts";
 
+/** Name of the part of a base's row that pulls it up; the post stands behind it. */
+export const LIFT = "pull of the cables upwards";
+
 const momentOf = ({ moment }: Situation): number => Math.hypot(moment.x, moment.y);
 const shearOf = ({ shear }: Situation): Newton => Math.hypot(shear.x, shear.y);
 
-/** Bolts are chosen for all bases of a group: the greatest moment and the greatest shear may stand at different posts. */
+/** Bolts are chosen for all bases of a group: the greatest moment, shear and pull upwards may stand at different posts. */
 interface Feet {
   readonly moment: Situation;
   readonly shear: Situation;
+  readonly lift: Situation;
 }
 
 function worstFeet(feet: readonly Situation[]): Feet | undefined {
-  const [moment, shear] = [worstOf(feet, momentOf), worstOf(feet, shearOf)];
-  return moment === undefined || shear === undefined ? undefined : { moment, shear };
+  const [moment, shear, lift] = [worstOf(feet, momentOf), worstOf(feet, shearOf), worstOf(feet, ({ post }) => post.lift)];
+  return moment === undefined || shear === undefined || lift === undefined ? undefined : { moment, shear, lift };
 }
 
 /** Moment at the datum, by groups of like posts: under the cables alone, which bounds the tension, and with the code's load. */
@@ -33,7 +37,7 @@ export function baseRows(question: PostQuestion, job: Job): readonly FrameCheck[
   });
 }
 
-function baseRow(name: string, { moment: foot, shear }: Feet, job: Job): FrameCheck {
+function baseRow(name: string, { moment: foot, shear, lift }: Feet, job: Job): FrameCheck {
   const { post, place, moment } = foot;
   const kind = foot.load === null ? "base-cables" : "base-guard";
   const where = {
@@ -48,6 +52,7 @@ function baseRow(name: string, { moment: foot, shear }: Feet, job: Job): FrameCh
     { name: "M along", value: moment.x, unit: "N mm" },
     { name: "M square", value: moment.y, unit: "N mm" },
     { name: shear.post === post ? "V" : `V, at ${shear.post.post.id}`, value: shearOf(shear), unit: "N" },
+    ...liftParts(lift),
     ...coupleParts(demand, job),
   ];
   const capacity = job.posts.baseCapacity_Nmm;
@@ -71,6 +76,13 @@ function baseRow(name: string, { moment: foot, shear }: Feet, job: Job): FrameCh
     { source: "derived", where: "a demand without a capacity", demand, unit: "N mm", formula: "M = sqrt(M along^2 + M square^2)", parts },
   );
 }
+
+/** Less than this is no pull upwards, but dust of the solution. */
+const LEAST_lift: Newton = 1;
+
+/** Where a slope begins the cables pull a foot up, and the code's load does not press it down. */
+const liftParts = ({ post: { lift, post } }: Situation): readonly CheckPart[] =>
+  lift < LEAST_lift ? [] : [{ name: `${LIFT}, at ${post.id}`, value: lift, unit: "N" }];
 
 /** Two bolts through the part below the datum stand no farther apart than it is long: their force is at least this. */
 const coupleParts = (moment_Nmm: number, { posts: { belowDatum } }: Job): readonly CheckPart[] =>

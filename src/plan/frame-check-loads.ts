@@ -12,7 +12,7 @@ import { isSquare } from "./frame-corners.ts";
 import { baseStiffness, designWall, postMember } from "./frame-members.ts";
 import type { FrameGroup, SideFrame } from "./frames.ts";
 import { stateOf } from "./movement.ts";
-import type { Bore, Plan, Vertical } from "./plan.ts";
+import type { Bore, Plan, SidePlan, Vertical } from "./plan.ts";
 
 export interface CheckInput extends Pick<Plan, "verticals" | "bores" | "sides" | "courses" | "opening" | "rakes" | "runs" | "climate"> {
   readonly groups: readonly FrameGroup[];
@@ -35,8 +35,10 @@ export interface LoadedPost {
   readonly whole: Section;
   /** At its bores, the same at every course. */
   readonly net: Section;
-  /** Length of top rail whose load goes into this post. */
+  /** Length of top rail whose load goes into this post, along the slope where its side slopes. */
   readonly tributary: Mm;
+  /** What the cables pull its foot up with; 0 where they press it down. */
+  readonly lift: Newton;
   /** Posts of its side, which share a push along the rail. */
   readonly sharing: number;
 }
@@ -135,7 +137,8 @@ function postsOf(side: SideUnder, bores: ReadonlyMap<string, readonly Bore[]>, {
       places: [...joints.map(place(false)), ...heights.map(place(cut.length > 0))],
       whole,
       net: netOf(whole, cut, section),
-      tributary: tributaryOf(own, nth, frame.side.length),
+      tributary: tributaryOf(own, nth, frame.side),
+      lift: Math.max(0, 0 - (side.state.baseThrust[frame.posts.indexOf(post)] ?? 0)),
       sharing: own.length,
     };
   });
@@ -153,11 +156,16 @@ export function forcesIn(
   return (height) => ({ along: along(height), across: square(height) });
 }
 
-/** Half of each bay beside it; an end post also what lies beyond it. */
-function tributaryOf(own: readonly Vertical[], nth: number, length: Mm): Mm {
+/**
+ * Half of each bay beside it; an end post also what lies beyond it. A load per length stands along the top rail, so it is measured along
+ * the slope (ASCE 7-16, 4.5.1.1, from memory: "along the handrail or top rail").
+ */
+function tributaryOf(own: readonly Vertical[], nth: number, { length, slope }: SidePlan): Mm {
   const station = own[nth]?.station ?? 0;
   const [before, after] = [own[nth - 1]?.station, own[nth + 1]?.station];
-  return (before === undefined ? station : (station - before) / 2) + (after === undefined ? length - station : (after - station) / 2);
+  const level =
+    (before === undefined ? station : (station - before) / 2) + (after === undefined ? length - station : (after - station) / 2);
+  return alongSlope(level, slope);
 }
 
 interface Across {

@@ -24,6 +24,7 @@ export interface PostQuestion {
 const groupNames: readonly (readonly [VerticalRole, string])[] = [
   ["end", "end posts"],
   ["corner", "corner posts"],
+  ["transition", "posts where the slope changes"],
   ["pair", "posts of a pair"],
   ["shared", "posts on which two runs end"],
   ["line", "line posts"],

@@ -60,7 +60,10 @@ export interface PostAnswer {
   /** Moment at the base along the side [N mm], force that it hands down. */
   readonly baseMoment_Nmm: number;
   readonly baseShear: Newton;
-  /** What it stands on under the cables alone; negative where they lift it, as at the foot of a stair. */
+  /**
+   * What it stands on under the cables alone, all at the top of their bands on the day that pulls hardest; negative where they lift it, as
+   * at the foot of a stair.
+   */
   readonly baseThrust: Newton;
 }
 

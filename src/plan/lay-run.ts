@@ -1,7 +1,7 @@
 // How does one cable lie from bearing face to bearing face: its members, bends, lengths and spans?
 import { along as pointAlong } from "../geometry/vector.ts";
 import type { Mm, Radian } from "../units/quantity.ts";
-import { alongSlope, jointOf, jointPath } from "./corner-path.ts";
+import { alongSlope, climbTo, jointOf, jointPath } from "./corner-path.ts";
 import type { Bay, Bend, Face, PathPoint, RunEnd, Vertical } from "./plan.ts";
 import type { Layout } from "./runs.ts";
 
@@ -79,6 +79,5 @@ function facePoint(vertical: Vertical | undefined, face: Face, offset: Mm): Path
   const sign = face === "left" ? -1 : 1;
   const { direction } = vertical;
   const onAxis = pointAlong(vertical.centre, direction, (sign * vertical.along) / 2);
-  const z = vertical.datum + (sign * vertical.along * Math.tan(vertical.slope)) / 2;
-  return { ...pointAlong(onAxis, direction + Math.PI / 2, offset), z };
+  return { ...pointAlong(onAxis, direction + Math.PI / 2, offset), z: vertical.datum + climbTo(face, vertical) };
 }

@@ -6,13 +6,12 @@ import type { Cited } from "../sources/cited.ts";
 import type { Mm, Newton } from "../units/quantity.ts";
 import { roundDown } from "../units/round.ts";
 import type { FrameGroup, SideFrame } from "./frames.ts";
+import { levelOpening } from "./rakes.ts";
 
 /** Largest movement of a post under the cables. */
 export const movementLimit = (job: Job): Cited<Mm> => {
   const { movementShare_max } = job.limits;
-  const { gapBelow, clearOpening, topRail, bottomRail } = job.frame;
-  const height = gapBelow + (bottomRail?.depth ?? 0) + clearOpening + topRail.depth;
-  return { ...movementShare_max, value: movementShare_max.value * height };
+  return { ...movementShare_max, value: movementShare_max.value * levelOpening(job).guardHeight };
 };
 
 /** Of every post that holds or turns cables, the movement of its top and of its anchor in the middle, per pull at each nut. */

@@ -49,7 +49,7 @@ export interface SidePlan {
  * end: holds an end of the guard. corner: one of the two posts of a corner. pair: one of two posts where runs meet.
  * shared: one post on which one run ends and the next begins. line: cables only pass.
  */
-export type VerticalRole = "end" | "corner" | "pair" | "shared" | "line" | "spacer";
+export type VerticalRole = "end" | "corner" | "transition" | "pair" | "shared" | "line" | "spacer";
 
 /** A post or a spacer. */
 export interface Vertical {

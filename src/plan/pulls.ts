@@ -6,6 +6,7 @@ import type { PostPull } from "./readings.ts";
 export function pullsOf(layout: Pick<Plan, "runs" | "courses" | "bays" | "climate">, bendAngle_min: Radian): readonly PostPull[] {
   const { runs, courses, bays, climate } = layout;
   const height: Mm = courses.reduce((sum, course) => sum + course.height, 0) / courses.length;
+  const joints = new Set(bays.flatMap(({ kind, leftId, rightId }) => (kind === "corner" ? [leftId, rightId] : [])));
   return runs.flatMap((run) => {
     // All cables of the run are taken with what the hardest day adds to the one that gains most.
     const highest = run.tension.high + (climate.find(({ runId }) => runId === run.id)?.hardest.worst ?? 0);
@@ -15,7 +16,8 @@ export function pullsOf(layout: Pick<Plan, "runs" | "courses" | "bays" | "climat
       return { ...common, postId, cause, pull_target, pull_high: (pull_target * highest) / run.tension.target };
     };
     const [first, last] = [run.spans[0], run.spans.at(-1)];
-    const bends = run.bends.filter((bend) => bend.angle > bendAngle_min);
+    // Where the guard turns or its slope changes the posts take the bend, however small it is.
+    const bends = run.bends.filter(({ postId, angle }) => angle > bendAngle_min || joints.has(postId));
     return [
       pull(run.left.postId, "end", run.left.pulls ? run.tension.target : (first?.tension ?? 0)),
       ...bends.map((bend) => pull(bend.postId, "bend", bendForce(run, bend, bays))),

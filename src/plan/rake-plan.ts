@@ -35,6 +35,8 @@ export interface RakePlan {
   /** Of the side, along the slope. */
   readonly slopeLength: Mm;
   readonly opening: Opening;
+  /** Its heights and gaps stand for the guard's: no side is level, and none slopes less. */
+  readonly leads: boolean;
   readonly gaps: readonly Gap[];
   /** null on a ramp, and where riser and tread are not known. */
   readonly triangle: Triangle | null;

@@ -31,7 +31,14 @@ export function rakeOf(
     opening,
     cosine,
     courses,
-  }: { readonly side: SidePlan; readonly opening: Opening; readonly cosine: number; readonly courses: readonly Course[] },
+    leads,
+  }: {
+    readonly side: SidePlan;
+    readonly opening: Opening;
+    readonly cosine: number;
+    readonly courses: readonly Course[];
+    readonly leads: boolean;
+  },
   job: Job,
 ): RakePlan {
   const rake = job.sides[side.index]?.rake;
@@ -45,6 +52,7 @@ export function rakeOf(
     rise: side.datum_to - side.datum_from,
     slopeLength: alongSlope(side.length, side.slope),
     opening,
+    leads,
     gaps: gapsOf(courses, { opening, cosine }, job),
     triangle: isStair ? triangleOf(rake, courses, job) : null,
     openingSphere: isStair ? job.code.stairs.openingSphere : job.code.openingSphere,

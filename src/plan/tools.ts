@@ -1,21 +1,24 @@
 // Which tools does this job need, step by step?
 import type { Job } from "../job/job.ts";
-import { decimal, force, length } from "../units/print.ts";
+import { angleDegrees, decimal, force, length } from "../units/print.ts";
 import type { Mm } from "../units/quantity.ts";
 import type { InstrumentRange } from "./instrument-range.ts";
 import { edgeProtection } from "./open-edge.ts";
-import type { Run } from "./plan.ts";
+import type { Plan } from "./plan.ts";
 import type { BitUse, ToolLine } from "./purchase.ts";
 
-export function makeTools(
-  { bits, runs, range }: { readonly bits: readonly BitUse[]; readonly runs: readonly Run[]; readonly range: InstrumentRange },
-  job: Job,
-): readonly ToolLine[] {
+interface ToolUsers extends Pick<Plan, "rakes" | "runs"> {
+  readonly bits: readonly BitUse[];
+  readonly range: InstrumentRange;
+}
+
+export function makeTools({ bits, runs, range, rakes }: ToolUsers, job: Job): readonly ToolLine[] {
   return [
     ...safeTools(job),
-    ...cutTools(runs, job),
+    ...cutTools({ runs, rakes }, job),
     ...setOutTools(job),
-    ...boreTools(bits, job),
+    ...rakeTools({ rakes }),
+    ...boreTools({ bits, rakes }, job),
     ...reeveTools(job),
     ...tightenTools(range, job),
     ...proveTools(job),
@@ -55,14 +58,14 @@ function safeTools(job: Job): readonly ToolLine[] {
 }
 
 /** Rails and spacers are cut and fixed to the standing posts. */
-function cutTools(runs: readonly Run[], job: Job): readonly ToolLine[] {
+function cutTools({ runs, rakes }: Pick<ToolUsers, "runs" | "rakes">, job: Job): readonly ToolLine[] {
   const materials = [job.posts.section.material, job.spacers.section.material];
   const treated = [job.posts.treatment, job.spacers.treatment, job.frame.topRailTreatment].includes("treated");
   return to("build the frame", [
     {
       item: materials.every((each) => each === "wood") ? "saw for wood" : "saw with a blade for each material",
       source: "have",
-      note: "square cuts",
+      note: rakes.length === 0 ? "square cuts" : "square cuts; plumb cuts at the ends of raked rails",
     },
     ...(runs.some(({ spans }) => spans.length > 0)
       ? [{ item: "driver with bits", size: "to fit the fasteners", source: "have", note: "for rails and spacers" } as const]
@@ -85,7 +88,20 @@ const setOutTools = ({ posts }: Job): readonly ToolLine[] => {
   ]);
 };
 
-function boreTools(bits: readonly BitUse[], job: Job): readonly ToolLine[] {
+/** The slope is measured over the whole flight, and carried to posts, rails and guide blocks. */
+function rakeTools({ rakes }: Pick<ToolUsers, "rakes">): readonly ToolLine[] {
+  if (rakes.length === 0) return [];
+  const surface = rakes.some(({ kind }) => kind === "stair") ? "nosings" : "ramp";
+  return to("set out", [
+    { item: "straight board", size: "as long as the slope", source: "have", note: `on the ${surface}: its lower edge is the datum` },
+    { item: "digital level or sliding bevel", size: slopesOf(rakes), source: "have", note: "slope, guide blocks and cuts" },
+  ]);
+}
+
+/** Each slope once, without its sign. */
+const slopesOf = (rakes: ToolUsers["rakes"]): string => [...new Set(rakes.map(({ slope }) => angleDegrees(Math.abs(slope))))].join(", ");
+
+function boreTools({ bits, rakes }: Pick<ToolUsers, "bits" | "rakes">, job: Job): readonly ToolLine[] {
   const wood = job.posts.section.material === "wood";
   const size = (mm: Mm): string => length(mm, { units: job.units });
   return to("bore", [
@@ -98,6 +114,16 @@ function boreTools(bits: readonly BitUse[], job: Job): readonly ToolLine[] {
       }),
     ),
     { item: wood ? "drill with guide or stand" : "drill with stand, clamps", source: "rent", note: "square both ways" },
+    ...(rakes.length === 0
+      ? []
+      : [
+          {
+            item: "guide block, clamped",
+            size: `sawn to ${slopesOf(rakes)}`,
+            source: "have",
+            note: "begins every bore of a rake",
+          } as const,
+        ]),
     { item: "eye and hearing protection", source: "have", note: "also when strand is cut" },
     ...(bits.some((bit) => bit.use.includes("bushing"))
       ? [{ item: "soft mallet", source: "have", note: "seats bushings without cutting them" } as const]

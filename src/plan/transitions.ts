@@ -3,7 +3,7 @@ import type { Job } from "../job/job.ts";
 import { angleDegrees, decimal, length } from "../units/print.ts";
 import type { Radian } from "../units/quantity.ts";
 import { jointOf, jointPath } from "./corner-path.ts";
-import { frictionShare } from "./friction.ts";
+import { farShare } from "./friction.ts";
 import type { OutlineChoice } from "./outline-choice.ts";
 import type { SidePlan } from "./plan.ts";
 import type { Transition, Way } from "./rake-plan.ts";
@@ -42,14 +42,8 @@ function wayOf(found: readonly Cut[], { sides, courseCount }: Laid, job: Job): W
       const { angle_left, angle_right } = next === undefined ? { angle_left: 0, angle_right: 0 } : jointAngles(side, next);
       return [angle_left, angle_right];
     });
-    const lost = bends.reduce((sum, bend) => sum + bend * frictionShare(bend, job), 0);
     const run = to.endAt - from.startAt;
-    const { friction, wobble_perMm } = job.tightening;
-    return {
-      length: run,
-      turned: bends.reduce((sum, bend) => sum + bend, 0),
-      farShare: Math.exp(-(friction.value * lost + wobble_perMm.value * run)),
-    };
+    return { length: run, turned: bends.reduce((sum, bend) => sum + bend, 0), farShare: farShare(run, bends, job) };
   });
   return {
     runs: runs.length,

@@ -73,9 +73,13 @@ function postsOfSide(side: SidePlan, cuts: readonly Cut[], job: Job): readonly R
     const isFirst = index === 0;
     const isLast = index === posts.length - 1;
     if ((isFirst && side.begins !== null) || (isLast && side.ends !== null)) return { station: post.station, role: "end" };
-    return { station: post.station, role: isFirst || isLast ? "corner" : "line" };
+    return { station: post.station, role: isFirst || isLast ? jointRole(side, isFirst, job) : "line" };
   });
 }
+
+/** Straight on only the slope changes: a change of slope is no corner. */
+const jointRole = ({ index }: SidePlan, isFirst: boolean, job: Job): "corner" | "transition" =>
+  job.sides[isFirst ? index - 1 : index]?.turn === 0 ? "transition" : "corner";
 
 function toVertical(post: RolePost, side: SidePlan, job: Job, counters: { post: number }): Vertical {
   counters.post += 1;

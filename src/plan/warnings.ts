@@ -1,8 +1,10 @@
 // What must the crew be warned of in this job in particular?
+
 import type { Job } from "../job/job.ts";
 import type { Problem } from "../problem/problem.ts";
 import { length } from "../units/print.ts";
 import type { Checked } from "./check-row.ts";
+import { isCorner, jointsOf, jointsWord } from "./joints.ts";
 import type { RunEnd } from "./plan.ts";
 
 export function warningsOf(plan: Checked, job: Job): readonly Problem[] {
@@ -45,14 +47,15 @@ function slackWarnings(plan: Checked, job: Job): readonly Problem[] {
 
 /** EN 1993-1-11 asks for saddles of a radius that no bored post gives; so a bend in a run is a place to look at. */
 function cornerWarnings(plan: Checked): readonly Problem[] {
-  const bent = plan.runs.filter((run) => run.bayIds.some((id) => id.includes("/"))).map((run) => run.id);
+  const bent = plan.runs.filter((run) => jointsOf([run]).length > 0).map((run) => run.id);
   if (bent.length === 0) return [];
-  const what = `${bent.join(", ")} bend at corner posts: a bored post is a much tighter bend than the saddle radius of EN 1993-1-11 (30 diameters, 400 wire diameters)`;
+  const [where, each] = [jointsWord(plan, jointsOf(plan.runs)), jointsOf(plan.runs).every((id) => isCorner(plan, id)) ? "corner" : "bend"];
+  const what = `${bent.join(", ")} ${bent.length === 1 ? "bends" : "bend"} at the posts of ${where}: a bored post is a much tighter bend than the saddle radius of EN 1993-1-11 (30 diameters, 400 wire diameters)`;
   return [
     warning(
       ["guard", "sides"],
       what,
-      "fit bushings at both posts of each corner and look at the strand there at every visit; broken wires mean: replace it",
+      `fit bushings at both posts of each ${each} and look at the strand there at every visit; broken wires mean: replace it`,
     ),
   ];
 }

@@ -4,6 +4,7 @@ import { spread } from "../../drawing/leader.ts";
 import type { Room } from "../../drawing/paper.ts";
 import { type Line, type Part, strokes } from "../../drawing/shape.ts";
 import { label, lineHeight, textWidth } from "../../drawing/text.ts";
+import { jointName } from "../../plan/joints.ts";
 import type { Plan, Run } from "../../plan/plan.ts";
 import type { SpanReading } from "../../plan/readings.ts";
 import type { Mm } from "../../units/quantity.ts";
@@ -13,14 +14,14 @@ import { finishDrawing, footer, showOf } from "./kit.ts";
 
 const HEIGHT_mm = 46;
 
-/** Null for a run without corners. */
+/** Null for a run on one side. */
 export function frictionPlot(plan: Plan, runId: string, box: Room): Drawing | null {
   const run = plan.runs.find(({ id }) => id === runId);
   if (run === undefined) throw new RangeError(`no run ${runId}`);
   // Bores that are set off sideways on one side bend the cable by a degree or less and are not worth a plot.
   if (run.sideIds.length < 2) return null;
   const show = showOf(plan);
-  const drawn = plot(run, box, show);
+  const drawn = plot(plan, run, box, show);
   const notes = [
     "Thick: least tension in each span when every pulling end reads its target. Dashed: what the criterion asks of the span.",
     `Each step down is a bend that the cable rubs on. Spans are as wide as their free length. Friction ${show.decimal(plan.job.tightening.friction.value, 2)}.`,
@@ -39,7 +40,7 @@ interface Column {
   readonly right: Mm;
 }
 
-function plot(run: Run, box: Room, show: Show): readonly Part[] {
+function plot(plan: Plan, run: Run, box: Room, show: Show): readonly Part[] {
   const values = [run.tension.target, run.tension.least, ...run.spans.map(({ required }) => required)];
   const highest = Math.max(...values);
   const words = valueLabels(run, show);
@@ -80,7 +81,7 @@ function plot(run: Run, box: Room, show: Show): readonly Part[] {
         ],
       ]),
     ]),
-    ...bayNames(columns, base + 4),
+    ...bayNames(plan, columns, base + 4),
     ...ends(run, { left, right, y: base + 8.5 }),
   ];
 }
@@ -135,11 +136,11 @@ function spreadValues(
   return values.map(({ text, force }, index) => ({ text, at: yOf(force), y: places[index] ?? yOf(force) }));
 }
 
-/** Names of bays where they have room; corners are named above their bands. */
-function bayNames(columns: readonly Column[], y: Mm): readonly Part[] {
+/** Names of bays where they have room; corners and changes of slope are named above their bands. */
+function bayNames(plan: Plan, columns: readonly Column[], y: Mm): readonly Part[] {
   return columns.flatMap(({ span, left, right }) => {
     const middle = (left + right) / 2;
-    if (span.bayId.includes("/")) return [label(`corner ${span.bayId}`, { x: middle, y: -2.4 }, { anchor: "middle" })];
+    if (span.bayId.includes("/")) return [label(jointName(plan, span.bayId), { x: middle, y: -2.4 }, { anchor: "middle" })];
     return textWidth(span.bayId) + 1 <= right - left ? [label(span.bayId, { x: middle, y }, { anchor: "middle" })] : [];
   });
 }

@@ -4,6 +4,7 @@ import { chooseScale, type Room, type Scale } from "../../drawing/paper.ts";
 import { circle, type Line, type Part, polygon, strokes } from "../../drawing/shape.ts";
 import { label } from "../../drawing/text.ts";
 import type { Point } from "../../geometry/vector.ts";
+import { climbTo } from "../../plan/corner-path.ts";
 import type { Bore, Plan, SidePlan, Vertical } from "../../plan/plan.ts";
 import type { RakePlan, Triangle } from "../../plan/rake-plan.ts";
 import type { Mm } from "../../units/quantity.ts";
@@ -61,7 +62,7 @@ interface BoredPost {
 function boredPost({ post, bore, rake, scale: { ratio }, show }: BoredPost): readonly Part[] {
   const half = (post.along / 2) * ratio;
   const tall = (postHeight(post, rake) / 2) * ratio;
-  const climb = half * Math.tan(rake.slope);
+  const climb = climbTo("right", post) * ratio;
   const radius = (bore.diameter / 2) * ratio;
   // Square to the bore, as it shows along a plumb face.
   const thick = radius / Math.cos(rake.slope);

@@ -1,8 +1,10 @@
 // How does a stretch of one side look from the deck: deck, rails, posts, spacers, cables, walls?
+
 import type { View } from "../../drawing/paper.ts";
 import { hatched, type Line, type Part, polygon, strokes } from "../../drawing/shape.ts";
 import { label } from "../../drawing/text.ts";
 import type { Point } from "../../geometry/vector.ts";
+import { jointName } from "../../plan/joints.ts";
 import type { Bay, Plan, SidePlan, Vertical } from "../../plan/plan.ts";
 import { bottomRailReaches, type Reach, topRailReach } from "../../plan/rails.ts";
 import type { Mm } from "../../units/quantity.ts";
@@ -169,13 +171,10 @@ function edges(scene: Scene): readonly Part[] {
   const before = side.begins === null ? plan.sides[side.index - 1] : undefined;
   const after = side.ends === null ? plan.sides[side.index + 1] : undefined;
   return [
-    ...edge(scene, "left", stretch.matchLeft, before === undefined ? null : jointName(before, side)),
-    ...edge(scene, "right", stretch.matchRight, after === undefined ? null : jointName(side, after)),
+    ...edge(scene, "left", stretch.matchLeft, before === undefined ? null : jointName(plan, `${before.id}/${side.id}`)),
+    ...edge(scene, "right", stretch.matchRight, after === undefined ? null : jointName(plan, `${side.id}/${after.id}`)),
   ];
 }
-
-/** Straight on only the slope changes. */
-const jointName = (left: SidePlan, right: SidePlan): string => `${left.turn === 0 ? "slope changes" : "corner"} ${left.id}/${right.id}`;
 
 /** A line of its own pen, and its name turned beside it. */
 function edge({ plan, side, stretch, view }: Scene, at: "left" | "right", match: number | null, corner: string | null): readonly Part[] {

@@ -1,4 +1,5 @@
 // Z-601: how long is every cable, how does it end, and how far must its nut travel?
+import { jointsOf, jointsWord } from "../../plan/joints.ts";
 import type { RunEnd } from "../../plan/plan.ts";
 import type { EndTakeUp } from "../../plan/readings.ts";
 import type { Block, Cell, Sheet, Table, Text } from "../packet.ts";
@@ -23,6 +24,7 @@ export const cablesSheet: SheetMaker = (context, head): Sheet => {
 
 function lengthsTable({ plan, show }: SheetContext): Table {
   const ready = plan.job.supply.kind === "ready";
+  const joints = jointsWord(plan, jointsOf(plan.runs));
   return table({
     id: "cables-lengths",
     caption: `Lengths per run; ${plan.courses.length} cables in each`,
@@ -44,7 +46,7 @@ function lengthsTable({ plan, show }: SheetContext): Table {
     ]),
     rowHeads: true,
     notes: [
-      "Path and outside lengths follow the line of the bores, around corners from bore to bore.",
+      `Path and outside lengths follow the line of the bores${joints === "" ? "" : `, past ${joints} from bore to bore`}.`,
       plan.job.supply.kind === "ready"
         ? `Ready length: the next step above outside to outside. The rest is cut off at the far end, ${plan.job.fittings.holdEnd === "grip" ? "last of all" : "when the second stud is fitted"}.`
         : `Cut length: outside to outside and ${show.tapeBoth(plan.job.supply.allowance.value)} ${sourceMark(plan.job.supply.allowance.source)}, rounded up.`,

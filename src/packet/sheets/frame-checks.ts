@@ -1,5 +1,7 @@
 // Z-805: does the frame hold its cables and the code's loads, how was that computed, and what must change if not?
+
 import type { FrameCheck, TensionWindow } from "../../plan/frame-plan.ts";
+import { jointsOf, jointsWord } from "../../plan/joints.ts";
 import type { SourceId } from "../../sources/sources.ts";
 import { failingChecks, frameFails, isBeyond, ratioText, remedyTexts, worstCheck } from "../frame-verdict.ts";
 import { hardestTexts } from "../hardest-day.ts";
@@ -88,7 +90,8 @@ function failureText(check: FrameCheck, context: SheetContext): Text {
 
 function method({ plan, show }: SheetContext): readonly Text[] {
   const { frame } = plan.job;
-  const corners = plan.sides.length > 1 ? " Where cables turn a corner, its two posts take the push of the bend in both directions." : "";
+  const joints = jointsOf(plan.runs);
+  const corners = joints.length > 0 ? ` At ${jointsWord(plan, joints)} the two posts take the push of the bend in both directions.` : "";
   const rails = frame.bottomRail === null ? "posts and top rail" : "posts, top and bottom rail";
   const joint = frame.railJoint.value === "pinned" ? "rails may turn on the posts" : "rails turn with the posts";
   return [

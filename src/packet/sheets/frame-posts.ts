@@ -12,6 +12,8 @@ export const BY_REPORT: Text = "by the hardware's own report";
 /** Moments below this are none: dust of the solver. */
 const NONE_Nmm = 1000;
 const NONE_N = 1;
+/** A pull upwards below this is held by the weight of the guard. */
+export const LIFT_least = 20;
 
 /** Demands only: what a base carries stands in the report of its hardware. */
 export function postsTable(context: SheetContext): Table {
@@ -69,6 +71,19 @@ export function basesTable(context: SheetContext): Table {
   });
 }
 
+/** Feet that the cables pull up, on the hardest day, with what each must be held down. */
+export const liftedText = ({ plan, show }: SheetContext): Text =>
+  plan.frame.sides
+    .flatMap(({ posts }) => posts)
+    .filter(({ baseThrust }) => baseThrust <= -LIFT_least)
+    .map(({ postId, baseThrust }) => `${postId} ${bold(show.forceBothUp(0 - baseThrust))}`)
+    .join(", ");
+
+function liftedFeet(context: SheetContext): readonly Text[] {
+  const feet = liftedText(context);
+  return feet === "" ? [] : [`**The cables lift these feet:** ${feet}. Their fastening must hold them down; no load of the code is in it.`];
+}
+
 const shearText = ({ baseShear }: PostAnswer, { show }: SheetContext): Text =>
   Math.abs(baseShear) < NONE_N ? "none" : show.forceBothUp(Math.abs(baseShear));
 
@@ -82,6 +97,7 @@ const postNotes = (context: SheetContext): readonly Text[] => {
   return [
     `**For bolts and hardware take what follows, not the table: with the cables at the top of their bands${hardestAt(plan, show) === "" ? "" : ` ${hardestAt(plan, show)}`}, and the load of the code.**`,
     ...loadedBases(context),
+    ...liftedFeet(context),
     `Greatest compression of the rails: ${plan.frame.sides.map(({ sideId, topRailThrust, bottomRailThrust }) => `side ${sideId} top ${show.forceBothUp(topRailThrust)}${plan.job.frame.bottomRail === null ? "" : `, bottom ${show.forceBothUp(bottomRailThrust)}`}`).join("; ")}. Their joints must hand it over.`,
     `Posts may move ${show.diameter(plan.frame.movement_max.value)} under the cables ${sourceMark(plan.frame.movement_max.source)}. Stop where one moves more.`,
   ];

@@ -6,6 +6,7 @@ import { sourceMark } from "../show-number.ts";
 import { frameAccepted, introduction, peopleOf } from "../wording.ts";
 import { drawnOpenings } from "./drawn.ts";
 import { secondStuds } from "./ends.ts";
+import { liftedText } from "./frame-posts.ts";
 import {
   blank,
   blankRow,
@@ -78,6 +79,7 @@ function answersTable({ show }: SheetContext, { push }: Route): Table {
 function holdTable(context: SheetContext, route: Route): Table {
   const { plan, home, issue } = context;
   const people = peopleOf(home);
+  const lifted = liftedText(context);
   // One set is signed; the others are for those who read.
   const copy = issue === "permit" || issue === "record";
   const points: readonly (readonly [Text, Text, Text, Text])[] = [
@@ -85,7 +87,7 @@ function holdTable(context: SheetContext, route: Route): Table {
     [
       `H1 ${frameAccepted}`,
       "H",
-      `all cables of a run pull at most: ${pullWords(context)}; limit for the lean is on ${refer(context, "tightening")}; survey and fittings as ${refer(context, "survey")}`,
+      `all cables of a run pull at most: ${pullWords(context)}${lifted === "" ? "" : `; feet held down that the cables lift: ${lifted}`}; limit for the lean is on ${refer(context, "tightening")}; survey and fittings as ${refer(context, "survey")}`,
       "engineer or authority",
     ],
     secondStuds(plan).length > 0

@@ -65,6 +65,8 @@ function bendWay(plan: Plan, postId: string): Text {
   const corner = plan.bays.find(({ kind, leftId, rightId }) => kind === "corner" && (leftId === postId || rightId === postId));
   const before = plan.verticals.find(({ id }) => id === corner?.leftId);
   const turn = plan.sides.find(({ id }) => id === before?.sideId)?.turn ?? 0;
+  // Where only the slope changes the cables push up or down, and hardly along.
+  if (turn === 0) return "either way along";
   const floor = floorWord(plan.job);
   return turn > 0 ? `the ${floor}` : `away from the ${floor}`;
 }

@@ -1,6 +1,7 @@
 // Which rules, limits and default dimensions does this job rest on, and where does each come from?
-import type { Posts } from "../../job/job.ts";
+
 import type { PostBase, Wood } from "../../job/site.ts";
+import { jointsOf, jointsWord } from "../../plan/joints.ts";
 import type { Bore } from "../../plan/plan.ts";
 import type { Cited } from "../../sources/cited.ts";
 import type { SourceId } from "../../sources/sources.ts";
@@ -36,12 +37,11 @@ export function rulesTable(context: SheetContext): Table {
 
 export function rulesUsed(context: SheetContext): readonly RuleRow[] {
   const { plan } = context;
-  const bends = plan.runs.some((run) => run.bends.length > 0);
   const walls = plan.sides.some(({ begins, ends }) => begins?.kind === "wall" || ends?.kind === "wall");
   return [
     ...codeRules(context),
     ...frameRules(context, walls),
-    ...runRules(context, bends),
+    ...runRules(context),
     ...fittingRules(context),
     ...pullRules(context),
     ...standingRules(context),
@@ -58,13 +58,14 @@ function codeRules({ plan, show }: SheetContext): readonly RuleRow[] {
   ];
 }
 
-function frameRules({ plan, show }: SheetContext, walls: boolean): readonly RuleRow[] {
+function frameRules(context: SheetContext, walls: boolean): readonly RuleRow[] {
+  const { plan, show } = context;
   const { posts, spacers, limits } = plan.job;
   return [
     row("Cable spacing at most", limits.cableSpacing_max, show.tapeBoth),
     row("Free length of a cable at most, before the criterion", spacers.free_max, show.tapeBoth),
     row("Posts, centre to centre, at most", posts.spacing_max, show.feetBoth),
-    ...(plan.sides.length > 1 ? [cornerRule(posts, show)] : []),
+    ...(plan.sides.length > 1 ? [cornerRule(context)] : []),
     ...(plan.verticals.some(({ role }) => role === "pair")
       ? [row("Clear distance between two posts of a pair", posts.pairGap, show.tapeBoth)]
       : []),
@@ -79,13 +80,14 @@ function frameRules({ plan, show }: SheetContext, walls: boolean): readonly Rule
   ];
 }
 
-function runRules({ plan, show }: SheetContext, bends: boolean): readonly RuleRow[] {
+function runRules({ plan, show }: SheetContext): readonly RuleRow[] {
   const { limits, supply } = plan.job;
+  const joints = jointsWord(plan, jointsOf(plan.runs));
   return [
-    ...(bends
+    ...(joints !== ""
       ? [
-          row("Corners in one run at most", limits.bends_max, String),
-          row("Run with corners at most", limits.runWithBends_max, show.feetBoth),
+          row(`${joints[0]?.toUpperCase()}${joints.slice(1)} in one run at most`, limits.bends_max, String),
+          row(`Run with ${joints} at most`, limits.runWithBends_max, show.feetBoth),
         ]
       : [row("Straight run at most", limits.runStraight_max, show.feetBoth)]),
     supply.kind === "ready"
@@ -99,7 +101,10 @@ function runRules({ plan, show }: SheetContext, bends: boolean): readonly RuleRo
 }
 
 /** Stated by the job, or worked out for each corner with this much room. */
-function cornerRule({ cornerSetback, cornerClearance }: Posts, show: SheetContext["show"]): RuleRow {
+function cornerRule({ plan, show }: SheetContext): RuleRow {
+  const { cornerSetback, cornerClearance } = plan.job.posts;
+  const isStraight = plan.sides.every(({ turn, ends }) => ends !== null || turn === 0);
+  if (isStraight) return row("Change of slope to the near face of its posts", cornerSetback ?? cornerClearance, show.tapeBoth);
   return cornerSetback === null
     ? row("Room left inside a corner beyond the touching of its two posts", cornerClearance, show.tapeBoth)
     : row("Corner point to the near face of its posts", cornerSetback, show.tapeBoth);

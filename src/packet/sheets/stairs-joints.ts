@@ -1,6 +1,8 @@
 // What of the sheet of stairs is about the guard as a whole: where the slope changes, and what the cables do to the posts' feet?
 import type { Transition, Way } from "../../plan/rake-plan.ts";
+import { hardestAt } from "../hardest-day.ts";
 import type { Block, Cell } from "../packet.ts";
+import { LIFT_least } from "./frame-posts.ts";
 import { bold, column, heading, prose, type SheetContext, strong, table } from "./kit.ts";
 
 export function transitionBlocks(context: SheetContext): readonly Block[] {
@@ -51,28 +53,25 @@ function wayRow({ id, passes, pass, end }: Transition, which: "pass" | "end", { 
   ];
 }
 
-/** Cables along a slope lift the post at the lower end of their run. */
+/** Cables along a slope lift some posts and press others down, on the level sides of the same line too. */
 export function liftTable({ plan, show }: SheetContext): readonly Block[] {
-  const raked = new Set(plan.rakes.map(({ sideId }) => sideId));
+  const day = hardestAt(plan, show);
   const rows = plan.frame.sides
-    .filter(({ sideId }) => raked.has(sideId))
     .flatMap(({ posts }) => posts)
-    .filter(({ baseThrust }) => Math.abs(baseThrust) > LEAST_N)
+    .filter(({ baseThrust }) => Math.abs(baseThrust) >= LIFT_least)
     .map(({ postId, baseThrust }): readonly Cell[] => [
       bold(postId),
       baseThrust < 0 ? "lifted" : "pressed down",
-      strong(show.forceBoth(Math.abs(baseThrust))),
+      strong(show.forceBothUp(Math.abs(baseThrust))),
     ]);
   if (rows.length === 0) return [];
   return [
     table({
       id: "stairs-lift",
-      caption: "What the cables do to the feet of the posts on a rake, all at their targets: the fastening must hold a post that is lifted",
+      caption: `What the cables do to the feet of the posts, at the top of their bands${day === "" ? "" : ` ${day}`}: the fastening must hold down a post that is lifted`,
       columns: [column("post", "Post", 0.2), column("way", "Is", 0.3), column("force", "By", 0.5)],
       rows,
       rowHeads: true,
     }),
   ];
 }
-
-const LEAST_N = 20;

@@ -1,4 +1,5 @@
 // Z-401: how do the sides that slope differ: rake, spacings, bores at an angle, the triangle at a step, changes of slope?
+import { useOf } from "../../plan/bores.ts";
 import type { Bore, Vertical } from "../../plan/plan.ts";
 import type { RakePlan } from "../../plan/rake-plan.ts";
 import type { Block, Cell, Sheet, Table, Text } from "../packet.ts";
@@ -86,7 +87,7 @@ function triangleRow({ plan, show }: SheetContext, { triangle }: RakePlan): read
   const rule =
     limit === null
       ? "; this edition names no size of its own for it"
-      : `; ${show.tapeBoth(limit.value)} must not go in ${sourceMark(limit.source)} ${limit.where}${gap_max === null || gap_max <= 0 ? "" : `, so the gap stays below ${show.tapeBoth(gap_max)}`}`;
+      : `; ${show.tapeBoth(limit.value)} must not go in ${sourceMark(limit.source)} ${limit.where}${gap_max === null || gap_max <= 0 ? "" : `, so the gap is at most ${show.tapeDown(gap_max)}`}`;
   return [
     [
       "Triangle",
@@ -209,10 +210,8 @@ function boresTable(context: SheetContext, { sideId }: RakePlan): Table {
 const leanWords = ({ entryHeight, exitHeight }: Bore, { show }: SheetContext): Text =>
   `${show.tape(Math.abs(exitHeight - entryHeight))} ${exitHeight < entryHeight ? "down" : "up"}`;
 
-const bitOf = ({ diameter, kind, bushing }: Bore, { plan }: SheetContext): number => {
-  const use = bushing ? `${kind === "bend" ? "bend" : "pass"}, bushing` : kind;
-  return plan.bits.find((bit) => bit.diameter === diameter && bit.use === use)?.bitLength_min ?? 0;
-};
+const bitOf = (bore: Bore, { plan }: SheetContext): number =>
+  plan.bits.find((bit) => bit.diameter === bore.diameter && bit.use === useOf(bore))?.bitLength_min ?? 0;
 
 function rules({ plan, show }: SheetContext): readonly Text[] {
   const ends = plan.bores.some(({ angle, kind }) => angle !== 0 && (kind === "stud end" || kind === "grip end"));

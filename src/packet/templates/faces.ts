@@ -1,4 +1,5 @@
 // Which holes are marked on which face of which upright, and which uprights have the same ones?
+import { climbTo } from "../../plan/corner-path.ts";
 import type { Bore, Face, Plan, Vertical } from "../../plan/plan.ts";
 import type { Mm, Radian } from "../../units/quantity.ts";
 import { groupBy } from "../sheets/kit.ts";
@@ -76,7 +77,7 @@ function footOf(plan: Plan, { kind, sideId, along, slope }: Vertical, face: Face
   if (kind === "post") return 0;
   const rake = plan.rakes.find((one) => one.sideId === sideId);
   if (rake === undefined) return plan.opening.bottom;
-  return rake.opening.bottom + ((face === "left" ? -1 : 1) * along * Math.tan(slope)) / 2;
+  return rake.opening.bottom + climbTo(face, { along, slope });
 }
 
 /** The hole of a bore on this face: one if its bit goes in here, one if it is counterbored from here. */

@@ -3,6 +3,7 @@ import type { View } from "../../drawing/paper.ts";
 import { type Part, strokes } from "../../drawing/shape.ts";
 import { label, lineHeight, wrap } from "../../drawing/text.ts";
 import type { Paper } from "../../job/job.ts";
+import { climbTo } from "../../plan/corner-path.ts";
 import type { Plan } from "../../plan/plan.ts";
 import type { Mm } from "../../units/quantity.ts";
 import type { Drawing, Text, TitleBlock } from "../packet.ts";
@@ -133,7 +134,7 @@ function railOf({ uprights, face }: Template, { job, opening, rakes }: Plan): St
   if (job.frame.bottomRail === null || post === undefined || uprights.some(({ kind }) => kind !== "post")) return [];
   const rake = rakes.find(({ sideId }) => sideId === post.sideId);
   if (rake === undefined) return [{ low: job.frame.gapBelow, high: opening.bottom }];
-  const climb = ((face === "left" ? -1 : 1) * post.along * Math.tan(rake.slope)) / 2;
+  const climb = climbTo(face, post);
   const [low, high] = [job.frame.onRakes.gapBelow.value + climb, rake.opening.bottom + climb];
   return high <= 0 ? [] : [{ low: Math.max(0, low), high }];
 }

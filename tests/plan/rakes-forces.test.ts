@@ -1,0 +1,93 @@
+// What the cables of a guard that slopes do to its posts: lift of feet, bends that are small, loads per length of rail.
+import { describe, expect, test } from "vitest";
+import { traceAll } from "../../src/explain/explain.ts";
+import { LIFT } from "../../src/plan/frame-check-base.ts";
+import { loadsOf } from "../../src/plan/frame-check-loads.ts";
+import type { Plan } from "../../src/plan/plan.ts";
+import { changedText, examplePlan, planOf } from "../support/example-jobs.ts";
+import { framesOf } from "../support/frame-groups.ts";
+import { disagreeing } from "../support/traces.ts";
+
+const [stair, ramp] = [examplePlan("stair-from-landing"), examplePlan("ramp-to-porch")];
+
+const groupsOf = (plan: Plan) => framesOf(plan.job).groups;
+const postsOf = (plan: Plan) => plan.frame.sides.flatMap(({ posts }) => posts);
+
+describe.each([
+  ["stair", stair],
+  ["ramp", ramp],
+])("the feet of the %s", (_, plan) => {
+  // The cables pull at the guard alone: whatever lifts some feet presses others down by as much.
+  test("are lifted and pressed by forces whose sum is nothing", () => {
+    const thrusts = postsOf(plan).map(({ baseThrust }) => baseThrust);
+    expect(thrusts.reduce((sum, thrust) => sum + thrust, 0)).toBeCloseTo(0, 6);
+    expect(Math.max(...thrusts)).toBeGreaterThan(0);
+  });
+
+  test("are lifted in the demands of their bases by as much as the plan says of the foot that is lifted most", () => {
+    const parts = plan.frame.checks.flatMap((check) => check.parts.filter(({ name }) => name.startsWith(LIFT)));
+    for (const { name, value } of parts) {
+      const foot = postsOf(plan).find(({ postId }) => name === `${LIFT}, at ${postId}`);
+      expect(value).toBeCloseTo(0 - (foot?.baseThrust ?? 0), 9);
+    }
+    const lifted = Math.min(...postsOf(plan).map(({ baseThrust }) => baseThrust));
+    expect(Math.max(0, ...parts.map(({ value }) => value))).toBeCloseTo(lifted < -1 ? -lifted : 0, 9);
+  });
+
+  test("stand on what the hardest day makes of it, more than at the targets", () => {
+    const group = groupsOf(plan)[0];
+    if (group === undefined) throw new Error("no group");
+    const [frame] = group.sides;
+    const target = plan.runs[0]?.tension.target ?? 0;
+    const atTarget = postsOf(plan).map((_post, index) =>
+      [...(frame?.terms ?? [])].reduce(
+        (sum, [, { cable, share }]) => sum + share * target * (frame?.guard.perPull[cable]?.baseThrust[index] ?? 0),
+        0,
+      ),
+    );
+    const [most, all] = [Math.max(...atTarget.map(Math.abs)), postsOf(plan).map(({ baseThrust }) => Math.abs(baseThrust))];
+    expect(Math.max(...all)).toBeGreaterThan(most * 1.05);
+  });
+});
+
+test("the foot of a stair is lifted, the posts at the edge of the landing are pressed down", () => {
+  const thrustOf = (id: string): number => postsOf(stair).find(({ postId }) => postId === id)?.baseThrust ?? 0;
+  expect(thrustOf(stair.runs[0]?.right.postId ?? "")).toBeLessThan(0);
+  expect(thrustOf("P3") + thrustOf("P4")).toBeGreaterThan(0);
+});
+
+// ASCE 7-16, 4.5.1.1 (from memory): the load stands along the top rail, so all posts of a side carry the length of its rail.
+test.each([
+  ["stair", stair],
+  ["ramp", ramp],
+])("posts of the %s carry the length of the rail along the slope", (_, plan) => {
+  const { posts } = loadsOf({ ...plan, groups: groupsOf(plan), job: plan.job });
+  for (const side of plan.sides) {
+    const carried = posts.filter(({ post }) => post.sideId === side.id).reduce((sum, { tributary }) => sum + tributary, 0);
+    const rise = side.datum_to - side.datum_from;
+    expect(carried).toBeCloseTo(Math.hypot(side.length, rise), 6);
+  }
+});
+
+test("the bends of a ramp of one in twelve are in the table of pulls, although no bushing is asked for by their angle", () => {
+  const [run] = ramp.runs;
+  const bends = ramp.pulls.filter(({ cause }) => cause === "bend");
+  expect(bends.map(({ postId }) => postId)).toEqual(["P3", "P4", "P8", "P9"]);
+  // Between two posts as far from the change of slope, the cable climbs half as steeply as the ramp: atan(1/24), and the rest behind.
+  const [level, raked] = [Math.atan(1 / 24), Math.atan(1 / 12) - Math.atan(1 / 24)];
+  expect(run?.bends.map(({ angle }) => angle)).toEqual([level, raked, raked, level].map((angle) => expect.closeTo(angle, 9)));
+  // The resultant of two pulls T is 2 T sin(turn / 2).
+  const tension = Math.max(...(run?.spans ?? []).map((span) => span.tension));
+  bends.forEach(({ pull_target, cables }, index) => {
+    const most = cables * 2 * tension * Math.sin(((index === 0 || index === 3 ? level : raked) as number) / 2);
+    expect(pull_target).toBeLessThanOrEqual(most * (1 + 1e-6));
+    expect(pull_target).toBeGreaterThan(most * 0.95);
+  });
+  expect(ramp.bores.filter(({ bend }) => bend > 0).every(({ bushing }) => bushing)).toBe(true);
+});
+
+test("a rake that is higher than the level sides gives the lever of the code's load, and is explained", () => {
+  const high = planOf(changedText("stair-from-landing", { "    gap below: 1 in ": "    clear opening: 31 in\n    gap below: 1 in " }));
+  expect(high.rakes[0]?.opening.guardHeight).toBeGreaterThan(high.opening.guardHeight);
+  expect(disagreeing(traceAll(high))).toEqual([]);
+});
