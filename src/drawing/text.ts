@@ -89,15 +89,38 @@ export function wrap(text: string, width: Mm, { size = SMALLEST_mm, weight = 400
     const found = text.indexOf(" ", start);
     const end = found < 0 ? text.length : found;
     const needs = (advanceOf(text, weight, start, end) * size) / UNITS_PER_EM;
-    if (start > 0 && used + space + needs > width) {
+    if (start > lineStart && used + space + needs > width) {
       lines.push(text.slice(lineStart, start - 1));
       lineStart = start;
+    }
+    if (needs > width && lineStart === start) {
+      const cut = fitting(text, { start, end, weight, most: (width * UNITS_PER_EM) / size });
+      if (cut < end) {
+        lines.push(text.slice(start, cut));
+        lineStart = cut;
+        start = cut;
+        used = Number.NEGATIVE_INFINITY;
+        continue;
+      }
     }
     used = lineStart === start ? needs : used + space + needs;
     start = end + 1;
   }
   lines.push(text.slice(lineStart));
   return lines;
+}
+
+/** Where a word that is wider than its line is broken: behind the letters that fit, at least one. */
+function fitting(
+  text: string,
+  { start, end, weight, most }: { readonly start: number; readonly end: number; readonly weight: 400 | 700; readonly most: number },
+): number {
+  let sum = advanceOf(text, weight, start, start + 1);
+  for (let index = start + 1; index < end; index++) {
+    sum += advanceOf(text, weight, index, index + 1);
+    if (sum > most) return index;
+  }
+  return end;
 }
 
 /** The angle at which text along a step on paper can be read from below or from the right, and whether it then runs against the step. */

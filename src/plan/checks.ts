@@ -186,7 +186,6 @@ function slotChecks(plan: Checked, job: Job): readonly Check[] {
       kind: "length",
       advice,
     });
-  const posts = plan.verticals.filter((vertical) => vertical.kind === "post");
   const corners = plan.sides.flatMap((side) => {
     if (side.turn === null) return [];
     const next = plan.sides[side.index + 1];
@@ -203,13 +202,12 @@ function slotChecks(plan: Checked, job: Job): readonly Check[] {
       "set the corner posts nearer to the corner point",
     );
   });
-  const pairs = posts.slice(1).flatMap((post, index) => {
-    const before = posts[index];
-    if (before === undefined || before.role !== "pair" || post.role !== "pair" || before.sideIndex !== post.sideIndex) return [];
-    const gap = post.station - post.along / 2 - before.station - before.along / 2;
-    return gap > job.posts.pairGap.value + 1
-      ? []
-      : [slot(`pair-gap-${before.id}`, `${before.id} to ${post.id}`, gap, "give a smaller pair gap")];
+  const posts = new Map(plan.verticals.map((vertical) => [vertical.id, vertical]));
+  const pairs = plan.bays.flatMap(({ kind, leftId, rightId }) => {
+    const [left, right] = [posts.get(leftId), posts.get(rightId)];
+    if (kind !== "pair gap" || left === undefined || right === undefined) return [];
+    const gap = right.station - right.along / 2 - left.station - left.along / 2;
+    return [slot(`pair-gap-${leftId}`, `${leftId} to ${rightId}`, gap, "give a smaller pair gap")];
   });
   return [...corners, ...pairs];
 }

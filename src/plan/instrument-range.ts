@@ -2,8 +2,8 @@
 import type { Newton } from "../units/quantity.ts";
 import type { Plan, Run } from "./plan.ts";
 
-/** Shorter spans sound as a bar, not as a string: 12 in, common practice, no source. */
-const PLUCKED_mm = 304.8;
+/** Shorter spans (corners, pairs of posts) sound as a bar, not as a string, and tell nothing: 12 in, common practice, no source. */
+export const PLUCKED_mm = 304.8;
 
 export interface InstrumentRange {
   /** All that the proof, the steps and the days of other temperatures may ask, at the nut and in the spans behind bends. */

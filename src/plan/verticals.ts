@@ -44,18 +44,21 @@ export function placeVerticals(sides: readonly SidePlan[], cuts: readonly Cut[],
   for (const side of sides) {
     const posts = postsOfSide(side, cuts, job).map((post) => toVertical(post, side, job, counters));
     const members: Vertical[] = [];
+    const firsts = firstsOfPairs(posts);
     posts.forEach((post, index) => {
       const before = posts[index - 1];
-      if (before !== undefined && !isPairGap(before, post)) members.push(...spacersBetween(before, post, side, job, counters));
+      if (before !== undefined && !firsts.has(before.id)) members.push(...spacersBetween(before, post, side, job, counters));
       members.push(post);
     });
-    bays.push(...cornerBay(sides, verticals, members), ...baysOfSide(side, members));
+    bays.push(...cornerBay(sides, verticals, members), ...baysOfSide(side, members, firsts));
     verticals.push(...members);
   }
   return { verticals, bays };
 }
 
-const isPairGap = (left: Vertical, right: Vertical): boolean => left.role === "pair" && right.role === "pair" && right.kind === "post";
+/** The left post of each pair on a side: between two pairs stands a bay like any other, even where no line post does. */
+const firstsOfPairs = (posts: readonly Vertical[]): ReadonlySet<string> =>
+  new Set(posts.filter(({ role }) => role === "pair").flatMap(({ id }, index) => (index % 2 === 0 ? [id] : [])));
 
 interface RolePost {
   readonly station: Mm;
@@ -136,12 +139,12 @@ function spacersBetween(left: Vertical, right: Vertical, side: SidePlan, job: Jo
   });
 }
 
-function baysOfSide(side: SidePlan, members: readonly Vertical[]): readonly Bay[] {
+function baysOfSide(side: SidePlan, members: readonly Vertical[], firsts: ReadonlySet<string>): readonly Bay[] {
   return members.slice(1).map((right, index): Bay => {
     const left = members[index] ?? right;
     return {
       id: `${side.id}${index + 1}`,
-      kind: isPairGap(left, right) ? "pair gap" : "bay",
+      kind: firsts.has(left.id) ? "pair gap" : "bay",
       sideId: side.id,
       leftId: left.id,
       rightId: right.id,

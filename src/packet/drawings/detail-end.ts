@@ -92,7 +92,7 @@ function drawEnd(plan: Plan, one: EndCase, place: Place, show: Show): Picture {
   };
   const dimensions = [
     across(-half, half, low, { text: show.tape(post.along), beyond: sign < 0 ? "to" : "from" }),
-    ...(gap === null
+    ...(gap === null || gap === 0
       ? []
       : [
           across(sign * half, sign * (half + gap), low, {

@@ -146,15 +146,15 @@ function frictionTable({ plan, show }: SheetContext): Table {
     ],
     rows: plan.runs.map(({ id, tension, spans }) => {
       // Where the pull has least to spare over what is asked: a corner gap, of which nothing is tested, is none of them.
-      const weakest = spans
-        .filter(({ required, bayId }) => required > 0 && bays.get(bayId) === "bay")
-        .reduce((most, span) => (span.tension * most.required < most.tension * span.required ? span : most));
+      const [first, ...others] = spans.filter(({ required, bayId }) => required > 0 && bays.get(bayId) === "bay");
+      const weakest =
+        first && others.reduce((most, span) => (span.tension * most.required < most.tension * span.required ? span : most), first);
       return [
         id,
         strong(show.forceBoth(tension.target)),
         `${show.forceDown(tension.least)} in ${tension.leastBayId}`,
         show.percent(tension.farRatio),
-        `${show.forceDown(weakest.tension)} in ${weakest.bayId}`,
+        weakest === undefined ? "nothing is asked" : `${show.forceDown(weakest.tension)} in ${weakest.bayId}`,
         show.forceUp(tension.required),
         tension.covered > 0 ? show.forceUp(tension.covered) : "nothing",
       ];

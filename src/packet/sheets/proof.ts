@@ -1,4 +1,5 @@
 // Z-804: how is it shown that the work is right, and who signs? Every hold point is signed here and nowhere else.
+import { PLUCKED_mm } from "../../plan/instrument-range.ts";
 import type { Plan } from "../../plan/plan.ts";
 import { frameFails, frameWords } from "../frame-verdict.ts";
 import type { Cell, Sheet, Table, Text } from "../packet.ts";
@@ -30,7 +31,6 @@ import {
 import { atLeast, atMost, bandWords, pullWords } from "./readings.ts";
 import { bayName, forceWords, openingRoute, type Route, sagBays, testedBays, testPlaces } from "./route.ts";
 import { slotOf } from "./slots.ts";
-import { SHORT_mm } from "./span-readings.ts";
 import { spansInBay } from "./spans.ts";
 
 const DEVIATION_rows = 5;
@@ -212,7 +212,7 @@ function pushWords(context: SheetContext, bayId: string, { force }: Route): Text
   if (spans.length === 0) {
     return "-";
   }
-  if (greatest(spans.map(({ free }) => free)) < SHORT_mm) {
+  if (greatest(spans.map(({ free }) => free)) < PLUCKED_mm) {
     return "rigid, no value";
   }
   const pushes = spans.map(({ pushThrough }) => pushThrough);

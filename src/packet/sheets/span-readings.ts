@@ -1,5 +1,5 @@
 // What should each span show on a gauge, as a pitch or as a sag, and which of these ways works in this job?
-import { instrumentRange } from "../../plan/instrument-range.ts";
+import { instrumentRange, PLUCKED_mm } from "../../plan/instrument-range.ts";
 import type { Run } from "../../plan/plan.ts";
 import type { SpanReading } from "../../plan/readings.ts";
 import { decimal } from "../../units/print.ts";
@@ -9,8 +9,6 @@ import { sourceMark } from "../show-number.ts";
 import { column, greatest, least, type SheetContext, strong, table } from "./kit.ts";
 import { atLeast } from "./readings.ts";
 
-/** Spans shorter than this (corners, pairs of posts) tell nothing: stiff ends rule them. 12 in. */
-export const SHORT_mm = 304.8;
 /** From here on a tuner shows no tenths. */
 const WHOLE_Hz = 50;
 /** Free lengths that differ by less read alike on every instrument. 1/8 in. */
@@ -45,7 +43,7 @@ export function spanTable(context: SheetContext): Table {
     ]),
     rowHeads: true,
     notes: [
-      `Pitch low: wires loose on each other, ends free to turn. High: one solid bar, ends clamped. Yours lies between. Spans under ${show.tape(SHORT_mm)} are left out: read none there.`,
+      `Pitch low: wires loose on each other, ends free to turn. High: one solid bar, ends clamped. Yours lies between. Spans under ${show.tape(PLUCKED_mm)} are left out: read none there.`,
     ],
   });
 }
@@ -67,11 +65,11 @@ function groupsOf({ plan }: SheetContext): readonly Group[] {
         last &&
         before &&
         sideOf(before) === sideOf(span) &&
-        before.free >= SHORT_mm &&
+        before.free >= PLUCKED_mm &&
         Math.abs((last.spans[0]?.free ?? 0) - span.free) < SAME_mm
       ) {
         last.spans.push(span);
-      } else if (span.free >= SHORT_mm) {
+      } else if (span.free >= PLUCKED_mm) {
         groups.push({ run, spans: [span] });
       }
       before = span;
@@ -104,10 +102,13 @@ export function waysToRead(context: SheetContext): readonly Text[] {
   const digits = (value_Hz: number, rounding: "down" | "up"): Text => decimal(value_Hz, { rounding });
   const pitch =
     pitch_Hz === null ? "nothing here: no span is long enough" : `${digits(pitch_Hz.low, "down")} - ${digits(pitch_Hz.high, "up")} Hz`;
-  const sags = rangeWords(show.fine(least(spans.map(({ sag }) => sag.held))), show.fine(greatest(spans.map(({ sag }) => sag.sliding))));
+  const sags =
+    spans.length === 0
+      ? "too little to see: no span is long enough"
+      : `${rangeWords(show.fine(least(spans.map(({ sag }) => sag.held))), show.fine(greatest(spans.map(({ sag }) => sag.sliding))))} here; measure to ${show.lengthUnit === "in" ? "1/32 in" : "half a millimetre"}`;
   return [
     `**Gauge**: must read ${show.forceDown(lowest)} to ${show.forceUp(highest)} on strand of ${show.diameterOne(plan.job.cable.diameter)}: ask before you rent. Clip it on mid-span, read twice, write the second reading.`,
     `**Pitch**: must hear ${pitch}: try your tuner on one cable. Pluck mid-span, take the lowest tone, calibrate with a gauge ${sourceMark("derived")}.`,
-    `**Sag**: hang ${show.forceBoth(sagWeight.value)} mid-span ${sourceMark(sagWeight.source)}. It moves ${sags} here; measure to ${show.lengthUnit === "in" ? "1/32 in" : "half a millimetre"}. If that is too coarse to tell low from high, use a gauge.`,
+    `**Sag**: hang ${show.forceBoth(sagWeight.value)} mid-span ${sourceMark(sagWeight.source)}. It moves ${sags}. If that is too coarse to tell low from high, use a gauge.`,
   ];
 }

@@ -1,0 +1,68 @@
+// Jobs at the edge of what can be built are planned and put on paper too, or refused: nothing in between.
+import { describe, expect, test } from "vitest";
+import { makePacket } from "../../src/packet/make-packet.ts";
+import { makeTemplates } from "../../src/packet/make-templates.ts";
+import { drawingFaults } from "../../src/pdf/drawing-faults.ts";
+import type { Plan } from "../../src/plan/plan.ts";
+import { changedText, planOf } from "../support/example-jobs.ts";
+
+const stamp = { jobHash: "0123456789ab", programVersion: "0.0.0-test" };
+
+const wordsOf = (plan: Plan): string => {
+  const packets = [
+    ...(["crew", "homeowner", "permit", "record"] as const).map((issue) => makePacket({ plan, issue, stamp })),
+    ...(["letter", "a4"] as const).map((paper) => makeTemplates({ plan, paper, stamp })),
+  ];
+  expect(packets.flatMap(drawingFaults)).toEqual([]);
+  return JSON.stringify(packets);
+};
+
+describe("a packet of an odd job", () => {
+  test("a sphere that no gap lets through asks for no tension, and the sheet says so", () => {
+    expect(
+      wordsOf(planOf(changedText("0001-level-deck-straight", { "    diameter: 4 in": "    diameter: 8 in" }))).includes("nothing is asked"),
+    ).toBe(true);
+  });
+
+  test("spans too short for every instrument but a gauge", () => {
+    const words = wordsOf(planOf(changedText("0004-between-two-walls", { "largest spacing: 4 ft": "largest spacing: 1 ft" })));
+    expect(words.includes("too little to see")).toBe(true);
+    expect(words.includes("nothing here: no span is long enough")).toBe(true);
+  });
+
+  test("an end post hard against its wall fails a check, and is drawn", () => {
+    const plan = planOf(changedText("0002-deck-two-corners", { "start: { kind: wall, gap: 3-1/2 in": "start: { kind: wall, gap: 0 in" }));
+    expect(plan.verdict).toBe("fail");
+    expect(wordsOf(plan).includes("move the post away from the wall")).toBe(true);
+  });
+
+  test("a word without a space is broken in every drawing", () => {
+    const long = "x".repeat(110);
+    expect(
+      wordsOf(planOf(changedText("0001-level-deck-straight", { "datum: top of the decking": `datum: ${long}` }))).includes("xxxx"),
+    ).toBe(true);
+  });
+});
+
+describe("pairs of posts with nothing between them", () => {
+  // Lengths of 8 ft hold one bay each, so every line post becomes a pair.
+  const plan = planOf(
+    changedText("0001-level-deck-straight", {
+      "  kind: ready                     # ready lengths, or: kind: spool, spool length: 500 ft": "  kind: ready\n  lengths: [8 ft]",
+    }),
+  );
+  const posts = plan.verticals.filter(({ kind }) => kind === "post");
+
+  test("have bays between them, with spacers and a tested opening", () => {
+    const pairs = posts.filter(({ role }) => role === "pair");
+    expect(pairs.length).toBeGreaterThan(2);
+    const gaps = plan.bays.filter(({ kind }) => kind === "pair gap");
+    expect(gaps.map(({ leftId, rightId }) => [leftId, rightId])).toEqual(
+      Array.from({ length: pairs.length / 2 }, (_, index) => [pairs[2 * index]?.id, pairs[2 * index + 1]?.id]),
+    );
+    expect(Math.max(...plan.bays.map(({ free }) => free))).toBeLessThanOrEqual(plan.job.spacers.free_max.value + 1e-6);
+    for (const run of plan.runs) expect(plan.bays.find(({ id }) => id === run.proof.bayId)?.kind).toBe("bay");
+  });
+
+  test("are told on paper", () => expect(wordsOf(plan).includes(posts[1]?.id ?? "none")).toBe(true));
+});
