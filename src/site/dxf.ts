@@ -1,7 +1,10 @@
 // How does what is bored in an upright leave the packet as a drawing for machines? As DXF, true to size in mm.
 import { Colors, DxfWriter, LWPolylineFlags, point2d, point3d, Units } from "@tarikjabiri/dxf";
 import type { TitleBlock } from "../packet/packet.ts";
+import { type Show, showIn } from "../packet/show-number.ts";
 import { facesOf, marksOf, type TemplateHole, templatesOf, type UprightFace } from "../packet/templates/faces.ts";
+import { slantWords } from "../packet/templates/hole-words.ts";
+import { faceWords } from "../packet/templates/slope-words.ts";
 import type { Plan } from "../plan/plan.ts";
 
 export interface DxfFile {
@@ -37,31 +40,34 @@ export function dxfFiles(plan: Plan, titleBlock: TitleBlock): readonly DxfFile[]
     .map((post) => ({ name: post.id, marks: post.id, faces: facesOf(plan, post) }));
   const spacers = templatesOf(plan)
     .filter(({ uprights }) => uprights.every(({ kind }) => kind === "spacer"))
-    .flatMap(({ uprights, holes, foot, face }, index) => {
+    .flatMap(({ uprights, ...marks }, index) => {
       const [upright] = uprights;
-      return upright === undefined
-        ? []
-        : [{ name: `spacers-${index + 1}`, marks: marksOf(uprights), faces: [{ upright, holes, foot, face }] }];
+      return upright === undefined ? [] : [{ name: `spacers-${index + 1}`, marks: marksOf(uprights), faces: [{ upright, ...marks }] }];
     });
   return [...posts, ...spacers]
     .filter(({ faces }) => faces.length > 0)
-    .map(({ name, marks, faces }) => ({ name, label: `${marks}, bores at full size`, text: dxfText(faces, { marks, titleBlock }) }));
+    .map(({ name, marks, faces }) => ({
+      name,
+      label: `${marks}, bores at full size`,
+      text: dxfText(faces, { marks, titleBlock, show: showIn(plan.job.units) }),
+    }));
 }
 
 interface Words {
   readonly marks: string;
   readonly titleBlock: TitleBlock;
+  readonly show: Show;
 }
 
 /** x: to the right of the middle of a face as one looks at it; y: above the datum. The first face has its middle at 0. */
-function dxfText(faces: readonly UprightFace[], { marks, titleBlock }: Words): string {
+function dxfText(faces: readonly UprightFace[], words: Words): string {
   const dxf = new DxfWriter();
   dxf.setUnits(Units.Millimeters);
   dxf.setVariable("$MEASUREMENT", { 70: 1 });
   for (const [name, colour] of layers) dxf.addLayer(name, colour, "Continuous");
   let middle = 0;
   for (const face of faces) {
-    drawFace(dxf, face, { middle, marks, titleBlock });
+    drawFace(dxf, face, { middle, ...words });
     middle += face.upright.across + BETWEEN_mm;
   }
   return dxf.stringify();
@@ -69,8 +75,8 @@ function dxfText(faces: readonly UprightFace[], { marks, titleBlock }: Words): s
 
 function drawFace(
   dxf: DxfWriter,
-  { upright, face, foot, holes }: UprightFace,
-  { middle, marks, titleBlock }: Words & { readonly middle: number },
+  { upright, foot, holes, ...face }: UprightFace,
+  { middle, marks, titleBlock, show }: Words & { readonly middle: number },
 ): void {
   const half = upright.across / 2;
   const top = Math.max(...holes.map(({ here }) => here.height)) + ABOVE_mm;
@@ -82,8 +88,14 @@ function drawFace(
   );
   dxf.addLine(point3d(middle, foot, 0), point3d(middle, top, 0), on("CENTRE"));
   for (const hole of holes) drawHole(dxf, hole, { middle, on });
+  const [hole] = holes;
   const words = [
-    `${marks}, ${face} face, seen from outside; y is mm above the datum`,
+    `${marks}, ${faceWords(face)}, seen from outside; y is mm above the ${face.rake === null ? "datum" : "level mark: datum in the middle of the upright"}`,
+    ...(face.rake === null || hole === undefined
+      ? []
+      : [
+          `bores ${slantWords(hole, show)} from level, ${show.tape(hole.drilledLength)} long; points on EXIT: where they come out, seen through`,
+        ]),
     `${titleBlock.jobNumber}, revision ${titleBlock.revision}, ${titleBlock.date}`,
     ...(titleBlock.stamp === "" ? [] : [titleBlock.stamp]),
   ];

@@ -3,8 +3,10 @@ import { calibrationBar } from "../drawings/calibration-bar.ts";
 import type { OwnSheet } from "../issues.ts";
 import type { Block, Sheet, Table, Text } from "../packet.ts";
 import { isOffMiddle, marksOf, type Template, templatesOf } from "../templates/faces.ts";
+import { slantWords } from "../templates/hole-words.ts";
 import { onlyFor } from "../templates/printer.ts";
-import { footWords, type StripContext, templatePages, tilesOf } from "../templates/template-strips.ts";
+import { faceWords, footWords } from "../templates/slope-words.ts";
+import { type StripContext, templatePages, tilesOf } from "../templates/template-strips.ts";
 import { blanks, bold, caution, column, list, listed, pageBreak, sheet, strong, table, unique } from "./kit.ts";
 
 export function templatesSheet(context: StripContext, head: OwnSheet): Sheet {
@@ -37,7 +39,8 @@ function howTo({ plan, show }: StripContext, templates: readonly Template[]): re
   const frame = plan.job.frame;
   return [
     `Cut along the lower line and both long edges. Fold back along the dashed lines, which are the edges of the post; the middle line lies on the middle of the face. The arrow points up.`,
-    `Stand tile 1 on the datum (${frame.datum}). Lay each next tile with its cut edge on the upper line of the one below, cross on cross, and tape it.`,
+    ...slopeHowTo(plan, templates),
+    `${plan.rakes.length === 0 ? "Stand" : "On a level side stand"} tile 1 on the datum (${frame.datum}). Lay each next tile with its cut edge on the upper line of the one below, cross on cross, and tape it.`,
     `Paper stretches, and small errors add up: check the lower line of every tile, and the highest hole, against the tape **from the datum**. More than ${show.lengthUnit === "in" ? '1/32"' : "1 mm"} off: lay that tile by the tape alone.`,
     "A tile without holes may be left out: then lay the next one by the tape.",
     "Faces are left and right as seen from the deck, looking out. Punch every middle through the paper, take the paper off, then bore. Holes and order of work: Z-603 (a counterbore comes first).",
@@ -50,6 +53,21 @@ function howTo({ plan, show }: StripContext, templates: readonly Template[]): re
     ...(plan.bores.some(({ counterbore }) => counterbore !== null)
       ? ["A counterbore has a template of its own, for its own face. Its inner circle is where the bore comes out."]
       : []),
+  ];
+}
+
+/** How a template of a slope is set, and what its marks mean. */
+function slopeHowTo({ rakes }: StripContext["plan"], templates: readonly Template[]): readonly Text[] {
+  const sloping = templates.filter(({ rake }) => rake !== null);
+  if (sloping.length === 0) return [];
+  const on = [
+    ...(rakes.some(({ kind }) => kind === "stair") ? ["on the nosings"] : []),
+    ...(rakes.some(({ kind }) => kind === "ramp") ? ["on the ramp"] : []),
+  ].join(" or ");
+  const spacers = sloping.some(({ kind }) => kind === "spacer");
+  return [
+    `**${listed(sloping.map(({ id }) => id))}: on a slope.** Lay a straight board ${on} and mark where its lower edge crosses the middle line of the post. Carry the mark level to the face: tile 1 lies on it.${spacers ? " A spacer's strip stands on the foot of the spacer; its flaps are cut along the slope." : ""}`,
+    "There a hole is an ellipse. Hold the bit at the angle beside it, up or down as the arrow says: the words under the rulers say from which face. X: where the bore comes out on the other face, at the height marked, seen through the wood or metal.",
   ];
 }
 
@@ -77,13 +95,13 @@ function listTable(templates: readonly Template[], context: StripContext): Table
       column("face", "Face", 0.08),
       column("holes", "Holes", 0.22),
       column("foot", "Stands on", 0.14),
-      column("tiles", "Tiles, lower line", 0.2, { sub: "above the datum" }),
+      column("tiles", "Tiles, lower line", 0.2, { sub: `above the datum${context.plan.rakes.length === 0 ? "" : " or mark"}` }),
       column("check", "Highest hole", 0.15, { sub: "check by tape" }),
     ],
     rows: templates.map((template) => [
       bold(template.id),
       marksOf(template.uprights),
-      template.face,
+      template.rake === null ? template.face : faceWords(template),
       `${template.holes.length}: ${listed(unique(template.holes.map((hole) => madeWords(hole, context))))}`,
       footWords(template, context),
       tilesOf(template, context)
@@ -95,7 +113,11 @@ function listTable(templates: readonly Template[], context: StripContext): Table
   });
 }
 
-const madeWords = ({ diameter, counterbore }: Template["holes"][number], { show }: StripContext): Text =>
-  counterbore === null
-    ? `bore ${show.diameter(diameter)}`
-    : `counterbore ${show.diameter(counterbore.diameter)}, ${show.tapeBoth(counterbore.depth)} deep`;
+const madeWords = (hole: Template["holes"][number], { plan, show }: StripContext): Text => {
+  const { diameter, counterbore, drilledLength } = hole;
+  const made =
+    counterbore === null
+      ? `bore ${show.diameter(diameter)}`
+      : `counterbore ${show.diameter(counterbore.diameter)}, ${show.tapeBoth(counterbore.depth)} deep`;
+  return plan.rakes.length === 0 ? made : `${made}, ${slantWords(hole, show)}, ${show.tapeBoth(drilledLength)} long`;
+};

@@ -1,6 +1,8 @@
 // Which holes are marked on which face of which upright, and which uprights have the same ones?
 import { climbTo } from "../../plan/corner-path.ts";
 import type { Bore, Face, Plan, Vertical } from "../../plan/plan.ts";
+import { bottomRailReaches } from "../../plan/rails.ts";
+import type { RakePlan } from "../../plan/rake-plan.ts";
 import type { Mm, Radian } from "../../units/quantity.ts";
 import { groupBy } from "../sheets/kit.ts";
 
@@ -22,30 +24,47 @@ export interface TemplateHole {
   readonly angle: Radian;
   /** Of the bore, square to its own axis. */
   readonly diameter: Mm;
+  /** Of the bore, from face to face. */
+  readonly drilledLength: Mm;
   /** What is bored from this face: the bore itself, or the counterbore in whose middle the bore comes out. */
   readonly counterbore: { readonly diameter: Mm; readonly depth: Mm } | null;
 }
 
-/** A full-size template: all holes that are begun on one face, for every upright that has the same. */
-export interface Template {
-  /** T1, T2 ... */
-  readonly id: string;
-  readonly uprights: readonly Vertical[];
+/** How the side of an upright slopes, as its faces show it. */
+export interface FaceSlope {
+  readonly kind: RakePlan["kind"];
+  /** Of the side above level, from left to right. */
+  readonly slope: Radian;
+  /** How much higher the line of the nosings, or the ramp, meets this face than the middle of the upright; negative where it is lower. */
+  readonly climb: Mm;
+}
+
+/** What a face shows. */
+interface FaceMarks {
   readonly face: Face;
-  /** Of the face, across the upright. */
-  readonly width: Mm;
   /** Height above the datum of what the lower edge stands on. */
   readonly foot: Mm;
+  /** null on a level side. */
+  readonly rake: FaceSlope | null;
+  /** Heights that the bottom rail takes on this face; null where it does not meet it. */
+  readonly rail: { readonly low: Mm; readonly high: Mm } | null;
   /** From the lowest up. */
   readonly holes: readonly TemplateHole[];
 }
 
+/** A full-size template: all holes that are begun on one face, for every upright that has the same. */
+export interface Template extends FaceMarks {
+  /** T1, T2 ... */
+  readonly id: string;
+  readonly kind: Vertical["kind"];
+  readonly uprights: readonly Vertical[];
+  /** Of the face, across the upright. */
+  readonly width: Mm;
+}
+
 /** Everything that is marked on one upright. */
-export interface UprightFace {
+export interface UprightFace extends FaceMarks {
   readonly upright: Vertical;
-  readonly face: Face;
-  readonly foot: Mm;
-  readonly holes: readonly TemplateHole[];
 }
 
 const faces: readonly Face[] = ["left", "right"];
@@ -56,8 +75,8 @@ export const templatesOf = (plan: Plan): readonly Template[] =>
     plan.verticals.flatMap((upright) => facesOf(plan, upright)),
     likeness,
   ).map((alike, index) => {
-    const [{ upright, face, foot, holes }] = alike;
-    return { id: `T${index + 1}`, uprights: alike.map((one) => one.upright), face, width: upright.across, foot, holes };
+    const [{ upright, ...marks }] = alike;
+    return { id: `T${index + 1}`, kind: upright.kind, uprights: alike.map((one) => one.upright), width: upright.across, ...marks };
   });
 
 /** What is marked on the faces of an upright, faces without a hole left out. */
@@ -65,24 +84,45 @@ export function facesOf(plan: Plan, upright: Vertical): readonly UprightFace[] {
   const bores = plan.bores.filter(({ verticalId }) => verticalId === upright.id);
   return faces.flatMap((face) => {
     const holes = bores.flatMap((bore) => holesOn(bore, face)).sort((a, b) => a.here.height - b.here.height || a.here.right - b.here.right);
-    return holes.length === 0 ? [] : [{ upright, face, foot: footOf(plan, upright, face), holes }];
+    if (holes.length === 0) return [];
+    const rake = slopeOf(plan, upright, face);
+    return [{ upright, face, foot: footOf(plan, upright, rake), rake, rail: railOn(plan, upright, { face, rake }), holes }];
   });
+}
+
+function slopeOf({ rakes }: Plan, upright: Vertical, face: Face): FaceSlope | null {
+  const rake = rakes.find(({ sideId }) => sideId === upright.sideId);
+  return rake === undefined ? null : { kind: rake.kind, slope: rake.slope, climb: climbTo(face, upright) };
 }
 
 /**
  * Posts stand on the datum, on a rake on their level mark; spacers stand on what bounds the opening below: the bottom rail, or the datum
- * without one. A rail on a rake meets the two faces of a spacer at two heights.
+ * without one. A spacer on a rake is cut along it, so its foot meets the two faces at two heights.
  */
-function footOf(plan: Plan, { kind, sideId, along, slope }: Vertical, face: Face): Mm {
+function footOf({ opening, rakes }: Plan, { kind, sideId }: Vertical, rake: FaceSlope | null): Mm {
   if (kind === "post") return 0;
-  const rake = plan.rakes.find((one) => one.sideId === sideId);
-  if (rake === undefined) return plan.opening.bottom;
-  return rake.opening.bottom + climbTo(face, { along, slope });
+  return (rakes.find((one) => one.sideId === sideId)?.opening ?? opening).bottom + (rake?.climb ?? 0);
+}
+
+/** The bottom rail goes between the posts of a side: it meets no face that looks at a corner or at an end of the guard. */
+function railOn(
+  { job, opening, rakes, sides, verticals }: Plan,
+  { id, kind, sideId, sideIndex }: Vertical,
+  { face, rake }: Pick<FaceMarks, "face" | "rake">,
+): FaceMarks["rail"] {
+  const side = sides[sideIndex];
+  if (job.frame.bottomRail === null || kind !== "post" || side === undefined) return null;
+  const meets = bottomRailReaches(side, verticals).some(({ fromId, toId }) => (face === "right" ? fromId : toId) === id);
+  if (!meets) return null;
+  if (rake === null) return { low: job.frame.gapBelow, high: opening.bottom };
+  const bottom = rakes.find((one) => one.sideId === sideId)?.opening.bottom ?? opening.bottom;
+  const [low, high] = [job.frame.onRakes.gapBelow.value + rake.climb, bottom + rake.climb];
+  return high <= 0 ? null : { low: Math.max(0, low), high };
 }
 
 /** The hole of a bore on this face: one if its bit goes in here, one if it is counterbored from here. */
 function holesOn(bore: Bore, face: Face): readonly TemplateHole[] {
-  const { entryFace, counterbore, mark, course, diameter } = bore;
+  const { entryFace, counterbore, mark, course, diameter, drilledLength } = bore;
   // Whoever looks at the left face of a post has what lies away from the deck on the left hand.
   const right = (face === "left" ? -bore.offset : bore.offset) + 0;
   const entry = face === entryFace;
@@ -94,6 +134,7 @@ function holesOn(bore: Bore, face: Face): readonly TemplateHole[] {
     there: { right, height: to ?? bore.height },
     angle: angleOf(bore, face),
     diameter,
+    drilledLength,
   };
   return [
     ...(entry ? [{ ...hole, counterbore: null }] : []),
@@ -113,12 +154,14 @@ export const halfHeight = ({ angle, diameter, counterbore }: TemplateHole): Mm =
 /** A hole beside the middle line: from half a millimetre on it can be told. */
 export const isOffMiddle = ({ here }: TemplateHole): boolean => Math.abs(here.right) >= 0.5;
 
-const likeness = ({ upright, face, foot, holes }: UprightFace): string =>
+const likeness = ({ upright, face, foot, rake, rail, holes }: UprightFace): string =>
   JSON.stringify([
     upright.kind,
     upright.across,
     face,
     foot,
+    rake,
+    rail,
     holes.map(({ here, there, angle, diameter, counterbore }) => [here, there, angle, diameter, counterbore]),
   ]);
 

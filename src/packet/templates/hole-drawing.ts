@@ -1,50 +1,30 @@
-// How is one hole marked on a full-size template: its edge, its middle, and what is bored there?
+// How is one hole marked on a full-size template: its edge, its middle, which way it goes and where it comes out?
 import type { View } from "../../drawing/paper.ts";
-import { ellipse, type Part, strokes } from "../../drawing/shape.ts";
-import { label, lineHeight, MARK_mm, wrap } from "../../drawing/text.ts";
+import { arrowhead, ellipse, type Part, strokes } from "../../drawing/shape.ts";
 import type { Point } from "../../geometry/vector.ts";
-import type { Face } from "../../plan/plan.ts";
 import type { Mm } from "../../units/quantity.ts";
-import type { Text } from "../packet.ts";
-import type { Show } from "../show-number.ts";
-import { halfHeight, isOffMiddle, type TemplateHole } from "./faces.ts";
+import { halfHeight, type TemplateHole } from "./faces.ts";
+import { acrossOf, BEYOND_mm, type HoleWords, holeWords, WORDS_mm, type WordsRoom, wordParts } from "./hole-words.ts";
 import type { Tile } from "./tiles.ts";
 
-/** Lines through the middle reach this far beyond the hole's edge. */
-const BEYOND_mm = 4;
-/** Words begin this far from the hole's edge. */
-const WORDS_mm = 5;
-
-export interface HoleRoom {
+export interface HoleRoom extends WordsRoom {
   readonly view: View;
-  readonly show: Show;
-  /** From the middle of the face to where its words should end. */
-  readonly half: Mm;
-  /** The face that is looked at: it says on which hand the deck is. */
-  readonly face: Face;
 }
 
-/** Room above and below the middle of a hole that its words take. */
-export const holeReach = (hole: TemplateHole): Mm => Math.max(halfHeight(hole) + BEYOND_mm, 3 * lineHeight());
-
-/** Room below the middle of a hole that its words take. */
-export const wordsReach = (hole: TemplateHole, room: Omit<HoleRoom, "view">): Mm => BORED_mm + boredLines(hole, room).length * lineHeight();
-
-export function holeParts(hole: TemplateHole, { view, show, half, face }: HoleRoom): readonly Part[] {
+export function holeParts(hole: TemplateHole, { view, ...room }: HoleRoom): readonly Part[] {
   const { here, angle, diameter, counterbore } = hole;
   const middle = view.point({ x: here.right, y: here.height });
-  const across = (counterbore?.diameter ?? diameter) / 2;
+  const across = acrossOf(hole) / 2;
   const up = halfHeight(hole);
-  const edges = [
+  const words = holeWords(hole, room);
+  return [
     ellipse(middle, { across, up, pen: "edge", fill: "none" }),
     ...(counterbore === null
       ? []
       : [ellipse(middle, { across: diameter / 2, up: diameter / 2 / Math.cos(angle), pen: "thin", fill: "none" })]),
-  ];
-  return [
-    ...edges,
     strokes("thin", cross(middle, { across: across + BEYOND_mm, up: up + BEYOND_mm })),
-    ...words(hole, { middle, across, half, show, face }),
+    ...wayArrow(hole, middle, words),
+    ...wordParts(words, view.point({ x: 0, y: here.height })),
   ];
 }
 
@@ -59,15 +39,41 @@ const cross = ({ x, y }: Point, { across, up }: { readonly across: Mm; readonly 
   ],
 ];
 
-/** Where a slanted bore comes out at the back, on the tile that holds the place: it may be another than that of the hole. */
-export function exitParts({ there, angle }: TemplateHole, { view, tile }: { readonly view: View; readonly tile: Tile }): readonly Part[] {
-  const isHere = there.height - SALTIRE_mm >= tile.from && there.height + SALTIRE_mm <= tile.to;
-  return angle === 0 || !isHere ? [] : [strokes("thin", saltire(view.point({ x: there.right, y: there.height })))];
+const ARROW_mm = 6;
+
+/** Up or down, as the bit goes from this face: left of the hole, below the name of its course where that stands there. */
+function wayArrow(hole: TemplateHole, middle: Point, { lay }: HoleWords): readonly Part[] {
+  if (hole.angle === 0) return [];
+  const toward = hole.angle < 0 ? 1 : -1;
+  const x = middle.x - acrossOf(hole) / 2 - (lay === "beside" ? WORDS_mm + 2.4 : BEYOND_mm + 2);
+  const centre = middle.y + (lay === "beside" ? 1 + ARROW_mm / 2 : 0);
+  const tip = { x, y: centre + (toward * ARROW_mm) / 2 };
+  return [
+    strokes("edge", [
+      [
+        { x, y: centre - (toward * ARROW_mm) / 2 },
+        { x, y: tip.y - toward },
+      ],
+    ]),
+    arrowhead(tip, { x: 0, y: toward }),
+  ];
 }
 
+/** Half of a mark where a bore comes out, along either of its strokes' sides. */
 const SALTIRE_mm = 1.6;
+/** A tile is not cut nearer to such a mark. */
+export const EXIT_mm = SALTIRE_mm + 1;
 
-/** Where a slanted bore comes out at the back, seen through the upright. */
+/** Nearer to the middle of the hole a mark could be taken for it: the words alone say by how much the bore comes out elsewhere. */
+export const hasExit = ({ here, there }: TemplateHole): boolean => Math.abs(there.height - here.height) >= EXIT_mm;
+
+/** Where a slanted bore comes out at the back, on the tile that holds the place: it may be another than that of the hole. */
+export function exitParts(hole: TemplateHole, { view, tile }: { readonly view: View; readonly tile: Tile }): readonly Part[] {
+  const { there } = hole;
+  const isHere = hasExit(hole) && there.height >= tile.from && there.height < tile.to;
+  return isHere ? [strokes("thin", saltire(view.point({ x: there.right, y: there.height })))] : [];
+}
+
 const saltire = ({ x, y }: Point): readonly (readonly Point[])[] => [
   [
     { x: x - SALTIRE_mm, y: y - SALTIRE_mm },
@@ -78,54 +84,3 @@ const saltire = ({ x, y }: Point): readonly (readonly Point[])[] => [
     { x: x + SALTIRE_mm, y: y - SALTIRE_mm },
   ],
 ];
-
-interface WordsRoom extends Omit<HoleRoom, "view"> {
-  readonly middle: Point;
-  readonly across: Mm;
-}
-
-/** From the middle of a hole down to the first line that says what is bored. */
-const BORED_mm = 2.4;
-
-/** In the middle of a face the course stands on the left and the height on the right; beside it all stands on the outer side. */
-function words(hole: TemplateHole, { middle, across, half, show, face }: WordsRoom): readonly Part[] {
-  const { here, course } = hole;
-  const name = String(course).padStart(2, "0");
-  const isMiddle = !isOffMiddle(hole);
-  const side = !isMiddle && here.right < 0 ? -1 : 1;
-  const start = { x: middle.x + side * (across + WORDS_mm), y: middle.y };
-  const anchor = side < 0 ? "end" : "start";
-  const lines = [isMiddle ? "" : `${name} `, show.tape(here.height)];
-  const size = lineHeight(MARK_mm);
-  const bored = boredLines(hole, { half, show, face });
-  return [
-    ...(isMiddle
-      ? [label(name, { x: middle.x - across - WORDS_mm, y: middle.y - size / 2 - 0.4 }, { size: MARK_mm, weight: 700, anchor: "end" })]
-      : []),
-    label(lines.join(""), { x: start.x, y: start.y - size / 2 - 0.4 }, { size: MARK_mm, weight: 700, anchor }),
-    ...bored.map((text, index) => label(text, { x: start.x, y: start.y + BORED_mm + index * lineHeight() }, { anchor })),
-  ];
-}
-
-function boredLines(hole: TemplateHole, { half, show, face }: Omit<HoleRoom, "view">): readonly Text[] {
-  const { here, diameter, counterbore } = hole;
-  const room = half - Math.abs(here.right) - (counterbore?.diameter ?? diameter) / 2 - WORDS_mm;
-  return [...boredWords(hole, show), ...offsetWords(hole, { show, face })].flatMap((text) => wrap(text, room));
-}
-
-/** "1/16" to the deck's side" of the middle line: whoever looks at the left face has the deck on the right hand. */
-function offsetWords(hole: TemplateHole, { show, face }: Pick<HoleRoom, "show" | "face">): readonly Text[] {
-  const { right } = hole.here;
-  if (!isOffMiddle(hole)) return [];
-  return [`${show.tape(Math.abs(right))} ${right > 0 === (face === "left") ? "to the deck's side" : "away from the deck"}`];
-}
-
-function boredWords({ diameter, counterbore, here, there, angle }: TemplateHole, show: Show): readonly Text[] {
-  const bored =
-    counterbore === null
-      ? `bore ${show.diameterOne(diameter)}`
-      : `counterbore ${show.diameterOne(counterbore.diameter)} x ${show.tape(counterbore.depth)}`;
-  if (angle === 0) return [bored];
-  const rise = there.height - here.height;
-  return [`${bored}, ${show.angle(Math.abs(angle))}`, `out ${show.tape(Math.abs(rise))} ${rise < 0 ? "lower" : "higher"}`];
-}

@@ -10,7 +10,7 @@ import { facesOf, marksOf } from "./faces.ts";
 import { onlyFor } from "./printer.ts";
 import { longestTile, stripPages, stripRoom } from "./strip-pages.ts";
 import { lineStep, type StripContext } from "./template-strips.ts";
-import type { StripLook } from "./tile-drawing.ts";
+import { lineWordsHeight, type StripLook } from "./tile-drawing.ts";
 import { cutTiles } from "./tiles.ts";
 
 /** One height on a pole. */
@@ -19,7 +19,7 @@ export interface PoleMark {
   readonly height: Mm;
 }
 
-/** Uprights whose holes stand at the same heights share a pole. */
+/** Uprights whose holes stand at the same heights share a pole: all on level sides. */
 export interface Pole {
   /** A, B ... */
   readonly id: string;
@@ -29,9 +29,16 @@ export interface Pole {
 
 const FIRST_LETTER = 65;
 
+/**
+ * Uprights on a slope have none: their two faces are bored at two heights, from a mark that no end of a stick can stand on, so that one
+ * pole would be wrong on the other face, and a pole of the level sides on both.
+ */
+export const withoutPole = ({ verticals }: Plan): readonly Vertical[] => verticals.filter(({ slope }) => slope !== 0);
+
 export const polesOf = (plan: Plan): readonly Pole[] =>
   groupBy(
     plan.verticals.flatMap((upright) => {
+      if (upright.slope !== 0) return [];
       const marks = marksOn(plan, upright);
       return marks.length === 0 ? [] : [{ upright, marks }];
     }),
@@ -57,17 +64,22 @@ function marksOn(plan: Plan, upright: Vertical): readonly PoleMark[] {
 const HALF_mm = 22;
 const MARGIN_mm = 9;
 const HEAD_mm = 15;
+const ZERO: Text = "datum";
 /** Room that the words of a mark take to each side. */
 const REACH_mm = 6;
 
 export function polePages(pole: Pole, context: StripContext): readonly Drawing[] {
   const { plan, show, paper } = context;
   const kept = keptBy(pole);
+  const uncut = kept.map(({ low, high }) => ({
+    low: low - lineWordsHeight(`${pole.id}-00, ${show.tapeBoth(high)}`, { room: 2 * (HALF_mm - MARGIN_mm), zero: ZERO }),
+    high,
+  }));
   const top = Math.max(...pole.marks.map(({ height }) => height)) + HEAD_mm;
-  const longest = longestTile(stripRoom(paper, plan.job));
+  const longest = longestTile(stripRoom(paper, plan.job, []), 0);
   return stripPages({
     look: lookOf(pole, context),
-    tiles: cutTiles({ foot: 0, top, kept }, { longest, step: lineStep(plan) }),
+    tiles: cutTiles({ foot: 0, top, kept: uncut, marks: kept }, { longest, step: lineStep(plan) }),
     paper,
     job: plan.job,
     title: `Pole ${pole.id}, to glue on a straight stick`,
@@ -86,9 +98,12 @@ function lookOf(pole: Pole, { plan, show, titleBlock }: StripContext): StripLook
     width: 2 * HALF_mm,
     half: HALF_mm,
     margin: MARGIN_mm,
-    standsOn: "the datum",
+    edge: `this edge stands on the ${ZERO}`,
+    zero: ZERO,
+    flapRise: 0,
+    notes: [],
     about: [
-      [`Pole ${pole.id}: ${marksOf(pole.uprights)}`],
+      [`Pole ${pole.id}: ${marksOf(pole.uprights)}`, ...(withoutPole(plan).length === 0 ? [] : ["only; never where it slopes"])],
       [warning.length === 0 ? `Job ${titleBlock.jobNumber}, rev. ${titleBlock.revision}` : warning.join("; ")],
     ],
     big: [],

@@ -11,7 +11,7 @@ import { finishDrawing } from "../drawings/kit.ts";
 import type { Drawing, Text } from "../packet.ts";
 import { evenly } from "../sheets/kit.ts";
 import { onlyFor, stretchOf } from "./printer.ts";
-import { LAP_mm, type StripLook, tileParts } from "./tile-drawing.ts";
+import { flapDrop, LAP_mm, type StripLook, tileParts } from "./tile-drawing.ts";
 import type { Tile } from "./tiles.ts";
 
 /** Both rulers with their numbers, and the gap to what stands beside them. */
@@ -24,23 +24,24 @@ const FIGURE_mm = 13.5;
 const stopRule: Text = 'Both rulers first: 150 mm within 0.5 mm, 6 in within 1/64 in. If not, stop: print at 100 %, never "fit".';
 const readings: Text = "Read: across ________ mm, up ________ mm.";
 
-/** Under the rulers. */
-const ruleLines = (width: Mm, job: Job): readonly Text[] => [
+/** Under the rulers; `notes` are those of the strip, the first of which follows the readings. */
+const ruleLines = (width: Mm, job: Job, notes: readonly Text[]): readonly Text[] => [
   ...wrap(stopRule, width),
-  ...wrap([readings, ...(onlyFor(job) === "" ? [] : [`This page is ${onlyFor(job)}.`])].join(" "), width),
+  ...wrap([readings, ...(onlyFor(job) === "" ? [] : [`This page is ${onlyFor(job)}.`]), ...notes.slice(0, 1)].join(" "), width),
+  ...notes.slice(1).flatMap((note) => wrap(note, width)),
 ];
 
 /** Room for the tiles of one page, true to size, when the whole is drawn for the job's printer. */
-export function stripRoom(paper: Paper, job: Job): Room {
+export function stripRoom(paper: Paper, job: Job, notes: readonly Text[]): Room {
   const { width, height } = contentBox({ paper, orientation: "portrait" });
   const { across, up } = stretchOf(job);
   const inner = (width - 1) / across;
-  const foot = RULER_mm + ruleLines(inner - 1, job).length * lineHeight() + 1;
+  const foot = RULER_mm + ruleLines(inner - 1, job, notes).length * lineHeight() + 1;
   return { width: inner - RULER_mm, height: (height - FIGURE_mm) / up - foot };
 }
 
-/** The longest tile that a page holds, its lap included elsewhere. */
-export const longestTile = (room: Room): Mm => roundDown(room.height - LAP_mm - 1, 1);
+/** The longest tile that a page holds, its lap included elsewhere; its flaps hang below it by `drop`. */
+export const longestTile = (room: Room, drop: Mm): Mm => roundDown(room.height - LAP_mm - 1 - drop, 1);
 
 export interface StripPagesOptions {
   readonly look: StripLook;
@@ -55,7 +56,7 @@ export interface StripPagesOptions {
 
 /** As many tiles side by side as the page takes; rulers below them and at their right on each page. */
 export function stripPages({ look, tiles, paper, job, title, describe }: StripPagesOptions): readonly Drawing[] {
-  const room = stripRoom(paper, job);
+  const room = stripRoom(paper, job, look.notes);
   const columns = Math.max(1, roundDown((room.width + GAP_mm) / (2 * look.half + GAP_mm), 1));
   return evenly(tiles, columns).map((some) => {
     const first = some[0]?.number ?? 0;
@@ -73,11 +74,12 @@ export function stripPages({ look, tiles, paper, job, title, describe }: StripPa
 
 function pageOf(look: StripLook, tiles: readonly Tile[], { room, job }: { readonly room: Room; readonly job: Job }): Part {
   const bottom = room.height;
+  const foot = bottom - flapDrop(look);
   const line = { x: 0, y: bottom + RULER_SIDE_mm + 0.4 };
   return group([
-    ...tiles.map((tile, index) => tileParts(look, tile, { x: look.half + index * (2 * look.half + GAP_mm), y: bottom })),
+    ...tiles.map((tile, index) => tileParts(look, tile, { x: look.half + index * (2 * look.half + GAP_mm), y: foot })),
     doubleRuler({ x: room.width + RULER_SIDE_mm + 0.4, y: bottom - 2 }, { x: 0, y: -1 }, { millimetres: printedRuler.value }),
     doubleRuler({ ...line, x: 3 }, { x: 1, y: 0 }, { millimetres: printedRuler.value }),
-    ...textLines(ruleLines(room.width + RULER_mm - 1, job), { x: 0, y: bottom + RULER_mm + 2 }),
+    ...textLines(ruleLines(room.width + RULER_mm - 1, job, look.notes), { x: 0, y: bottom + RULER_mm + 2 }),
   ]);
 }

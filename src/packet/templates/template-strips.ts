@@ -3,23 +3,26 @@ import type { View } from "../../drawing/paper.ts";
 import { type Part, strokes } from "../../drawing/shape.ts";
 import { label, lineHeight, wrap } from "../../drawing/text.ts";
 import type { Paper } from "../../job/job.ts";
-import { climbTo } from "../../plan/corner-path.ts";
 import type { Plan } from "../../plan/plan.ts";
 import type { Mm } from "../../units/quantity.ts";
+import { roundUp } from "../../units/round.ts";
 import type { Drawing, Text, TitleBlock } from "../packet.ts";
 import type { Show } from "../show-number.ts";
 import { halfHeight, isOffMiddle, marksOf, type Template } from "./faces.ts";
 import { zoneParts, zonesOf } from "./hardware-zones.ts";
-import { exitParts, holeParts, holeReach, wordsReach } from "./hole-drawing.ts";
+import { EXIT_mm, exitParts, hasExit, holeParts } from "./hole-drawing.ts";
+import { BEYOND_mm, holeWords, type WordsRoom } from "./hole-words.ts";
 import { onlyFor } from "./printer.ts";
+import { edgeWords, faceWords, slopeNotes, zeroWords } from "./slope-words.ts";
 import { longestTile, stripPages, stripRoom } from "./strip-pages.ts";
-import { lineWordsHeight, type StripLook } from "./tile-drawing.ts";
-import { cutTiles, type Strip, type Tile } from "./tiles.ts";
+import { flapDrop, lineWordsHeight, type StripLook } from "./tile-drawing.ts";
+import { type Band, cutTiles, type Tile } from "./tiles.ts";
 
 /** Beyond each edge of the face: what is folded round the upright. */
 const FOLD_mm = 13.5;
-/** Paper above the highest hole. */
+/** Paper above the highest hole, and above the highest place where a bore comes out. */
 const HEAD_mm = 18;
+const EXIT_HEAD_mm = 8;
 
 export interface StripContext {
   readonly plan: Plan;
@@ -31,58 +34,116 @@ export interface StripContext {
 /** Lines between tiles stand at heights that a tape shows at once. */
 export const lineStep = ({ job }: Plan): Mm => (job.units === "inch" ? 6.35 : 5);
 
-/** Heights that holes take with their words. */
-const keptBy = ({ holes }: Template): Strip["kept"] =>
-  holes.map((hole) => ({ low: hole.here.height - holeReach(hole), high: hole.here.height + holeReach(hole) }));
-
-/** The same, and below them the words that stand on the lower line of a tile: it is not cut nearer. */
-function uncut(template: Template, { plan, show, paper }: LookContext): Strip["kept"] {
-  const { face, holes, width, id } = template;
-  const half = halfOf(width, { plan, paper }) - FOLD_mm;
-  return holes.map((hole) => {
-    const { height } = hole.here;
-    const line = lineWordsHeight(`${id}-00, ${show.tapeBoth(height)}`, { room: 2 * half });
-    return { low: height - Math.max(holeReach(hole), wordsReach(hole, { show, half, face }) + line), high: height + holeReach(hole) };
-  });
+/** What the strips of a template are cut and drawn from. */
+interface Layout {
+  readonly template: Template;
+  readonly context: LookContext;
+  readonly notes: readonly Text[];
+  /** From the middle line to the cut edge. */
+  readonly half: Mm;
+  readonly words: WordsRoom;
 }
 
 type LookContext = Pick<StripContext, "plan" | "show" | "paper">;
 
-/** From the middle line to the cut edge. */
-const halfOf = (width: Mm, { plan, paper }: Pick<StripContext, "plan" | "paper">): Mm =>
-  Math.min(width / 2 + FOLD_mm, stripRoom(paper, plan.job).width / 2);
-
-/** The tiles of a template on this paper. */
-export function tilesOf(template: Template, context: LookContext): readonly Tile[] {
-  const { plan, paper } = context;
-  const top = Math.max(...template.holes.map((hole) => hole.here.height + halfHeight(hole))) + HEAD_mm;
-  const longest = longestTile(stripRoom(paper, plan.job));
-  return cutTiles({ foot: template.foot, top, kept: uncut(template, context) }, { longest, step: lineStep(plan) });
+function layoutOf(template: Template, context: LookContext): Layout {
+  const { plan, paper, show } = context;
+  const notes = slopeNotes(template, context);
+  const half = Math.min(template.width / 2 + FOLD_mm, stripRoom(paper, plan.job, notes).width / 2);
+  return { template, context, notes, half, words: { show, half: half - FOLD_mm, face: template.face } };
 }
 
+/** Where slanted bores come out. */
+const exitsOf = ({ holes }: Template): readonly Mm[] => holes.filter(hasExit).map(({ there }) => there.height);
+
+const exitBands = (template: Template, below: Mm = 0): readonly Band[] =>
+  exitsOf(template).map((height) => ({ low: height - EXIT_mm - below, high: height + EXIT_mm }));
+
+/** Heights that holes take with their words, and places where they come out. */
+const keptBy = ({ template, words }: Layout): readonly Band[] => [
+  ...template.holes.map((hole) => {
+    const { above, below } = holeWords(hole, words);
+    return { low: hole.here.height - below, high: hole.here.height + above };
+  }),
+  ...exitBands(template),
+];
+
+/** The same, and below them the words that stand on the lower line of a tile: it is not cut nearer. */
+function uncut({ template, words }: Layout): readonly Band[] {
+  const { holes, id } = template;
+  const lineAt = (height: Mm): Mm =>
+    lineWordsHeight(`${id}-00, ${words.show.tapeBoth(height)}`, { room: 2 * words.half, zero: zeroWords(template) });
+  return [
+    ...holes.map((hole) => {
+      const { above, below } = holeWords(hole, words);
+      const { height } = hole.here;
+      return { low: height - below - lineAt(height), high: height + above };
+    }),
+    ...exitBands(template, lineAt(Math.max(0, ...exitsOf(template)))),
+  ];
+}
+
+/** The tiles of a template on this paper. */
+export const tilesOf = (template: Template, context: LookContext): readonly Tile[] => cutLayout(layoutOf(template, context));
+
+function cutLayout(layout: Layout): readonly Tile[] {
+  const { template, context, notes, half } = layout;
+  const { plan, paper } = context;
+  const { holes, foot, width } = template;
+  const tops = [
+    ...holes.map((hole) => hole.here.height + halfHeight(hole) + HEAD_mm),
+    ...exitsOf(template).map((height) => height + EXIT_HEAD_mm),
+  ];
+  const step = lineStep(plan);
+  // A bore may come out below what the lower edge stands on: then it is cut so much lower.
+  const lowest = Math.min(...exitBands(template).map(({ low }) => low), foot);
+  const strip = {
+    foot: lowest < foot ? foot - roundUp(foot - lowest, step) : foot,
+    top: Math.max(...tops),
+    kept: uncut(layout),
+    marks: [
+      ...holes.map((hole) => ({
+        low: hole.here.height - halfHeight(hole) - BEYOND_mm,
+        high: hole.here.height + halfHeight(hole) + BEYOND_mm,
+      })),
+      ...exitBands(template),
+    ],
+  };
+  const drop = flapDrop({ half, width, flapRise: flapRiseOf(template) });
+  return cutTiles(strip, { longest: longestTile(stripRoom(paper, plan.job, notes), drop), step });
+}
+
+/** A spacer on a slope is cut along it: away from this face its foot climbs, or falls. */
+const flapRiseOf = ({ kind, rake, face }: Template): number =>
+  rake === null || kind === "post" ? 0 : (face === "left" ? 1 : -1) * Math.tan(rake.slope);
+
+/** The pages of one template. */
 export function templatePages(template: Template, context: StripContext): readonly Drawing[] {
   const { plan, show, paper } = context;
-  const { id, face, holes } = template;
+  const { id, holes } = template;
   const marks = marksOf(template.uprights);
+  const layout = layoutOf(template, context);
+  const tiles = cutLayout(layout);
+  const face = faceWords(template);
   return stripPages({
-    look: lookOf(template, context),
-    tiles: tilesOf(template, context),
+    look: lookOf(layout, tiles, context),
+    tiles,
     paper,
     job: plan.job,
-    title: `${id}, ${marks.length > MANY_letters ? `${template.uprights.length} uprights` : marks}, ${face} face`,
-    describe: (tiles) => {
-      const shown = holes.filter(({ here }) => tiles.some((tile) => here.height >= tile.from && here.height < tile.to));
+    title: `${id}, ${marks.length > MANY_letters ? `${template.uprights.length} uprights` : marks}, ${face}`,
+    describe: (some) => {
+      const shown = holes.filter(({ here }) => some.some((tile) => here.height >= tile.from && here.height < tile.to));
       const places = shown.map(({ course, here }) => `course ${course} at ${show.tapeBoth(here.height)}`);
-      return `Full-size drilling template for the ${face} face of ${marks}. ${places.length === 0 ? "No hole on this page." : `Above the datum: ${places.join(", ")}.`}`;
+      return `Full-size drilling template for the ${face} of ${marks}. ${places.length === 0 ? "No hole on this page." : `Above the ${zeroWords(template)}: ${places.join(", ")}.`}`;
     },
   });
 }
 
 const MANY_letters = 50;
 
-function lookOf(template: Template, { plan, show, paper, titleBlock }: StripContext): StripLook {
-  const { id, width, face, holes, uprights } = template;
-  const half = halfOf(width, { plan, paper });
+function lookOf(layout: Layout, tiles: readonly Tile[], { plan, show, titleBlock }: StripContext): StripLook {
+  const { template, notes, half, words } = layout;
+  const { id, width, face, holes, uprights, rail, foot } = template;
   const zones = zonesOf(template, plan);
   const beside = holes.some(isOffMiddle) ? " HOLES BESIDE THE MIDDLE LINE." : "";
   const [stamp = ""] = titleBlock.stamp.split(" - ");
@@ -90,76 +151,59 @@ function lookOf(template: Template, { plan, show, paper, titleBlock }: StripCont
   const marks = marksOf(uprights);
   const job = `Job ${titleBlock.jobNumber}, revision ${titleBlock.revision}, ${titleBlock.date}`;
   const warning = [stamp, onlyFor(plan.job)].filter((text) => text !== "").join("; ");
+  const rails = rail === null ? [] : [rail];
   return {
     id,
     width,
     half,
     margin: FOLD_mm,
-    standsOn: footWords(template, { plan, show }),
+    edge: edgeWords(template, tiles[0]?.from ?? foot, { plan, show }),
+    zero: zeroWords(template),
+    flapRise: flapRiseOf(template),
+    notes,
     about: [
-      [`${id}, ${face} face: ${marks}.${beside}`, `This edge: ${leftHand}.`, job],
-      [`${id}, ${face} face. This edge: ${rightHand}.`, ...(warning === "" ? [job] : [warning])],
+      [`${id}, ${faceWords(template)}: ${marks}.${beside}`, `This edge: ${leftHand}.`, job],
+      [`${id}, ${faceWords(template)}. This edge: ${rightHand}.`, ...(warning === "" ? [job] : [warning])],
     ],
     big: [
       ...(stamp === "" ? [] : [stamp]),
-      `${face.toUpperCase()} FACE`,
+      faceWords(template).toUpperCase(),
       marks.length > MANY_letters ? `${uprights.length} uprights, see edge` : marks,
       ...(beside === "" ? [] : ["holes beside the middle line"]),
     ],
-    kept: [...keptBy(template), ...railOf(template, plan), ...zones.map(({ from, to }) => ({ low: from, high: to }))],
+    kept: [...keptBy(layout), ...rails, ...zones.map(({ from, to }) => ({ low: from, high: to }))],
     show,
     marks: (view, tile) => [
-      ...zoneParts(zones, { view, tile, half: half - FOLD_mm, lines: railOf(template, plan).flatMap(({ low, high }) => [low, high]) }),
-      ...railParts(template, { view, tile, half, plan }),
+      ...zoneParts(zones, { view, tile, half: words.half, lines: rails.flatMap(({ low, high }) => [low, high]) }),
+      ...rails.flatMap((one) => railParts(one, { view, tile, half: words.half })),
       ...holes
         .filter(({ here }) => here.height >= tile.from && here.height < tile.to)
-        .flatMap((hole) => holeParts(hole, { view, show, half: half - FOLD_mm, face })),
+        .flatMap((hole) => holeParts(hole, { view, ...words })),
       ...holes.flatMap((hole) => exitParts(hole, { view, tile })),
     ],
   };
 }
 
-/** "the datum (top of the decking)", or the bottom rail with its height; on a rake the datum is a mark on the post. */
-export function footWords(
-  { foot, uprights }: Pick<Template, "foot" | "uprights">,
-  { plan, show }: { readonly plan: Plan; readonly show: Show },
-): Text {
-  if (foot !== 0) return `the bottom rail, ${show.tape(foot)} above datum`;
-  return (uprights[0]?.slope ?? 0) === 0 ? `the datum: ${plan.job.frame.datum}` : "the level mark: datum in the middle of the post";
-}
-
-/** Heights that the bottom rail takes on a face of a post; on a rake it meets the two faces at two heights. */
-function railOf({ uprights, face }: Template, { job, opening, rakes }: Plan): Strip["kept"] {
-  const [post] = uprights;
-  if (job.frame.bottomRail === null || post === undefined || uprights.some(({ kind }) => kind !== "post")) return [];
-  const rake = rakes.find(({ sideId }) => sideId === post.sideId);
-  if (rake === undefined) return [{ low: job.frame.gapBelow, high: opening.bottom }];
-  const climb = climbTo(face, post);
-  const [low, high] = [job.frame.onRakes.gapBelow.value + climb, rake.opening.bottom + climb];
-  return high <= 0 ? [] : [{ low: Math.max(0, low), high }];
-}
-
 interface RailContext {
   readonly view: View;
   readonly tile: Tile;
+  /** From the middle of the face to its edge, or to the edge of the paper. */
   readonly half: Mm;
-  readonly plan: Plan;
 }
 
 /** Where the bottom rail meets a post: a fitted rail is cut round. */
-const railParts = (template: Template, { view, tile, half, plan }: RailContext): readonly Part[] =>
-  railOf(template, plan).flatMap(({ low, high }) => {
-    const isShown = (height: Mm): boolean => height > tile.from && height < tile.to;
-    const middle = (low + high) / 2;
-    return [
-      ...[low, high]
-        .filter(isShown)
-        .map((height) => strokes("hidden", [[view.point({ x: -half, y: height }), view.point({ x: half, y: height })]])),
-      ...(isShown(middle)
-        ? wrap("bottom rail: cut out where it is fitted", 2 * (half - FOLD_mm)).map((line, index, lines) => {
-            const at = view.point({ x: 0, y: middle });
-            return label(line, { x: at.x, y: at.y + (index - (lines.length - 1) / 2) * lineHeight() }, { anchor: "middle", ground: true });
-          })
-        : []),
-    ];
-  });
+function railParts({ low, high }: Band, { view, tile, half }: RailContext): readonly Part[] {
+  const isShown = (height: Mm): boolean => height > tile.from && height < tile.to;
+  const middle = (low + high) / 2;
+  return [
+    ...[low, high]
+      .filter(isShown)
+      .map((height) => strokes("hidden", [[view.point({ x: -half, y: height }), view.point({ x: half, y: height })]])),
+    ...(isShown(middle)
+      ? wrap("bottom rail: cut out where it is fitted", 2 * half).map((line, index, lines) => {
+          const at = view.point({ x: 0, y: middle });
+          return label(line, { x: at.x, y: at.y + (index - (lines.length - 1) / 2) * lineHeight() }, { anchor: "middle", ground: true });
+        })
+      : []),
+  ];
+}

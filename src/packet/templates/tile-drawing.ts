@@ -1,7 +1,7 @@
 // How does one tile of a full-size strip look: its cut edges, its folds, what joins it to its neighbours, and whose it is?
 import { type View, viewOf } from "../../drawing/paper.ts";
 import { arrowhead, ellipse, group, type Part, strokes } from "../../drawing/shape.ts";
-import { label, lineHeight, MARK_mm, wrap } from "../../drawing/text.ts";
+import { label, lineHeight, MARK_mm, textWidth, wrap } from "../../drawing/text.ts";
 import type { Point } from "../../geometry/vector.ts";
 import type { Mm } from "../../units/quantity.ts";
 import { countSteps } from "../../units/round.ts";
@@ -18,8 +18,14 @@ export interface StripLook {
   readonly half: Mm;
   /** Part of `half` at each edge that holds words about the strip. */
   readonly margin: Mm;
-  /** What its lower edge stands on: "the datum (top of the decking)". */
-  readonly standsOn: Text;
+  /** What its lower edge does: "this edge stands on the datum (top of the decking)". */
+  readonly edge: Text;
+  /** From what its heights count: "datum". */
+  readonly zero: Text;
+  /** Slope of the foot of what it is folded round: how far a flap's lower edge climbs for each mm away from the fold; 0 where it is level. */
+  readonly flapRise: number;
+  /** Under the rulers of each of its pages. */
+  readonly notes: readonly Text[];
   /** Whose tile it is, in the margins: on the left, on the right. */
   readonly about: readonly [left: readonly Text[], right: readonly Text[]];
   /** Between the holes, large. */
@@ -33,6 +39,7 @@ export interface StripLook {
 
 /** Paper above the upper line of a tile, to lie under the next one. */
 export const LAP_mm = 9;
+const LAP_lines = 2;
 
 /** A tile whose lower line has its middle at `at`. */
 export function tileParts(look: StripLook, tile: Tile, at: Point): Part {
@@ -49,32 +56,55 @@ export function tileParts(look: StripLook, tile: Tile, at: Point): Part {
 const isLast = ({ number, count }: Tile): boolean => number === count;
 const endOf = (tile: Tile): Mm => tile.to + (isLast(tile) ? 0 : LAP_mm);
 
+/** How much higher the lower edge of a flap ends than it begins at the fold; lower where it is negative. */
+const flapClimb = ({ half, width, flapRise }: Pick<StripLook, "half" | "width" | "flapRise">): Mm =>
+  flapRise * Math.max(0, half - width / 2);
+
+/** Paper below a strip that its flaps take. */
+export const flapDrop = (look: Pick<StripLook, "half" | "width" | "flapRise">): Mm => Math.max(0, 0 - flapClimb(look));
+
+/** The same of one tile: only the lowest stands on a foot. */
+const climbAt = (look: StripLook, { number }: Tile): Mm => (number === 1 ? flapClimb(look) : 0);
+
 /** Cut edges, folds along the edges of the face, the middle line. */
-function edges({ half, width }: StripLook, tile: Tile, view: View): readonly Part[] {
+function edges(look: StripLook, tile: Tile, view: View): readonly Part[] {
+  const { half, width } = look;
   const end = endOf(tile);
-  const upright = (x: Mm): readonly Point[] => [view.point({ x, y: tile.from }), view.point({ x, y: end })];
-  const level = (y: Mm): readonly Point[] => [view.point({ x: -half, y }), view.point({ x: half, y })];
+  const low = tile.from + climbAt(look, tile);
+  const fold = Math.min(width / 2, half);
+  const upright = (x: Mm, from: Mm): readonly Point[] => [view.point({ x, y: from }), view.point({ x, y: end })];
+  const line = (...points: readonly (readonly [x: Mm, y: Mm])[]): readonly Point[] => points.map(([x, y]) => view.point({ x, y }));
+  const lower =
+    climbAt(look, tile) === 0 ? line([-half, low], [half, low]) : line([-half, low], [-fold, tile.from], [fold, tile.from], [half, low]);
   return [
-    strokes("edge", [upright(-half), upright(half), level(end)]),
-    strokes("outline", [level(tile.from)]),
-    ...(width / 2 < half ? [strokes("hidden", [upright(-width / 2), upright(width / 2)])] : []),
-    strokes("centre", [upright(0)]),
+    strokes("edge", [upright(-half, low), upright(half, low), line([-half, end], [half, end])]),
+    strokes("outline", [lower]),
+    ...(width / 2 < half ? [strokes("hidden", [upright(-fold, tile.from), upright(fold, tile.from)])] : []),
+    strokes("centre", [upright(0, tile.from)]),
   ];
 }
 
 const CROSS_mm = 4;
 
-const lineWords = (tile: Text): Text => `cut here: ${tile} above datum`;
+const lineWords = (tile: Text, zero: Text): Text => `cut here: ${tile} above ${zero}`;
 
 /** How far above the lower line of a tile its own words reach, with a little air; `tile` is its name and height. */
-export const lineWordsHeight = (tile: Text, { room }: { readonly room: Mm }): Mm =>
-  LINE_AIR_mm + wrap(lineWords(tile), room).length * lineHeight();
+export const lineWordsHeight = (tile: Text, { room, zero }: { readonly room: Mm; readonly zero: Text }): Mm =>
+  LINE_AIR_mm + wrap(lineWords(tile, zero), room).length * lineHeight();
 
 const LINE_AIR_mm = 2;
 
+/** On the paper that lies under the next tile, in one line or two; a narrow face has room for less of it. */
+const lapWords = (tile: Text, height: Text, room: Mm): readonly Text[] => {
+  const words = `lay ${tile} on this line: ${height}`;
+  const ways = [[words], [`lay ${tile} on this line:`, height], wrap(words, room)];
+  return ways.find((lines) => lines.length <= LAP_lines && lines.every((line) => textWidth(line) <= room)) ?? [tile, height];
+};
+
 /** The line where the next tile lies, its height, and crosses that meet their other halves. */
-function joints({ half, margin, show, standsOn, id }: StripLook, tile: Tile, view: View): readonly Part[] {
-  const crossAt = (y: Mm): readonly Part[] =>
+function joints({ half, margin, show, edge, zero, id }: StripLook, tile: Tile, view: View): readonly Part[] {
+  // Below its lower line a tile is cut off: there stands the upper half of a cross.
+  const crossAt = (y: Mm, isWhole: boolean): readonly Part[] =>
     [-1, 1].flatMap((side) => {
       const { x, y: down } = view.point({ x: side * (half - margin / 2), y });
       const arms = [
@@ -84,39 +114,40 @@ function joints({ half, margin, show, standsOn, id }: StripLook, tile: Tile, vie
         ],
         [
           { x, y: down - CROSS_mm },
-          { x, y: down + CROSS_mm },
+          { x, y: down + (isWhole ? CROSS_mm : 0) },
         ],
       ];
-      return [strokes("thin", arms), ellipse({ x, y: down }, { across: 2.2, up: 2.2, pen: "thin", fill: "none" })];
+      return [strokes("thin", arms), ...(isWhole ? [ellipse({ x, y: down }, { across: 2.2, up: 2.2, pen: "thin", fill: "none" })] : [])];
     });
   const middle = { anchor: "middle", ground: true } as const;
   const room = 2 * (half - margin);
-  const foot =
-    tile.number === 1 ? `cut here; this edge stands on ${standsOn}` : lineWords(`${id}-${tile.number}, ${show.tapeBoth(tile.from)}`);
+  const foot = tile.number === 1 ? `cut here; ${edge}` : lineWords(`${id}-${tile.number}, ${show.tapeBoth(tile.from)}`, zero);
   const footLines = wrap(foot, room);
   const lower = view.point({ x: 0, y: tile.from });
   const upper = view.point({ x: 0, y: tile.to });
-  const next = `lay ${id}-${tile.number + 1} on this line: ${show.tape(tile.to)}`;
+  const next = lapWords(`${id}-${tile.number + 1}`, show.tape(tile.to), room);
   return [
     ...footLines.map((line, index) =>
       label(line, { x: lower.x, y: lower.y - 2.4 - (footLines.length - 1 - index) * lineHeight() }, middle),
     ),
-    ...(tile.number > 1 ? crossAt(tile.from) : []),
+    ...(tile.number > 1 ? crossAt(tile.from, false) : []),
     ...(isLast(tile)
       ? []
       : [
           strokes("edge", [[view.point({ x: -half, y: tile.to }), view.point({ x: half, y: tile.to })]]),
-          ...crossAt(tile.to),
-          ...wrap(next, room).map((line, index, all) =>
+          ...crossAt(tile.to, true),
+          ...next.map((line, index, all) =>
             label(line, { x: upper.x, y: upper.y - 2.4 - (all.length - 1 - index) * lineHeight() }, middle),
           ),
         ]),
   ];
 }
 
-/** Words along both edges, read from the right; clear of the crosses. */
-function margins({ half, margin, about }: StripLook, tile: Tile, view: View): readonly Part[] {
-  const length = tile.to - tile.from - 2 * CROSS_mm - 4;
+/** Words along both edges, read from the right; clear of the crosses and of flaps that are cut off. */
+function margins(look: StripLook, tile: Tile, view: View): readonly Part[] {
+  const { half, margin, about } = look;
+  const start = CROSS_mm + 2 + Math.max(0, climbAt(look, tile));
+  const length = tile.to - tile.from - CROSS_mm - 2 - start;
   const [left, right] = about;
   const column = (texts: readonly Text[], side: -1 | 1): readonly Part[] => {
     const lines = texts.flatMap((text, index) =>
@@ -125,7 +156,7 @@ function margins({ half, margin, about }: StripLook, tile: Tile, view: View): re
     const gap = Math.min(lineHeight(), (margin - 1) / Math.max(1, lines.length));
     const outer = side < 0 ? -half + 0.6 : half - 0.6 - lines.length * gap;
     return lines.map(({ line, first }, index) =>
-      label(line, view.point({ x: outer + (index + 0.5) * gap, y: tile.from + CROSS_mm + 2 }), {
+      label(line, view.point({ x: outer + (index + 0.5) * gap, y: tile.from + start }), {
         angle: Math.PI / 2,
         weight: first ? 700 : 400,
       }),

@@ -15,36 +15,47 @@ export interface Tile {
 export interface Strip {
   readonly foot: Mm;
   readonly top: Mm;
-  /** Heights that no line may cross: holes with their words. */
-  readonly kept: readonly { readonly low: Mm; readonly high: Mm }[];
+  /** Heights that no line should cross: holes with their words, and where bores come out. */
+  readonly kept: readonly Band[];
+  /** What of them is measured: no line crosses it even where words leave no room. */
+  readonly marks: readonly Band[];
+}
+
+export interface Band {
+  readonly low: Mm;
+  readonly high: Mm;
 }
 
 /** A tile shorter than this share of the longest is not worth its sheet. */
 const SHORTEST_share = 1 / 3;
 
 /** Tiles of much the same length, cut at whole steps above the datum, so that a tape finds each line again, and clear of all holes. */
-export function cutTiles({ foot, top, kept }: Strip, { longest, step }: { readonly longest: Mm; readonly step: Mm }): readonly Tile[] {
+export function cutTiles(
+  { foot, top, kept, marks }: Strip,
+  { longest, step }: { readonly longest: Mm; readonly step: Mm },
+): readonly Tile[] {
   const lines: Mm[] = [foot];
   for (let last = foot; top - last > longest; ) {
     const even = (top - last) / (roundUp((top - last) / longest, 1) || 1);
     const most = roundDown(last + longest, step);
     const wanted = Math.min(roundUp(last + even, step), most);
-    last = clearLine(wanted, { from: last + longest * SHORTEST_share, kept, step });
+    last = clearLine(wanted, { from: last + longest * SHORTEST_share, kept, marks, step });
     lines.push(last);
   }
   return lines.map((from, index) => ({ number: index + 1, count: lines.length, from, to: lines[index + 1] ?? top }));
 }
 
-interface Clear {
+interface Clear extends Pick<Strip, "kept" | "marks"> {
   readonly from: Mm;
-  readonly kept: Strip["kept"];
   readonly step: Mm;
 }
 
-/** The highest line up to `wanted` that crosses nothing; where there is none, the line that was wanted. */
-function clearLine(wanted: Mm, { from, kept, step }: Clear): Mm {
-  for (let line = wanted; line >= from; line = roundDown(line - step / 2, step)) {
-    if (!kept.some(({ low, high }) => line > low && line < high)) return line;
+/** The highest line up to `wanted` that crosses nothing; where there is none, one that crosses words alone; then the line that was wanted. */
+function clearLine(wanted: Mm, { from, kept, marks, step }: Clear): Mm {
+  for (const bands of [kept, marks]) {
+    for (let line = wanted; line >= from; line = roundDown(line - step / 2, step)) {
+      if (!bands.some(({ low, high }) => line > low && line < high)) return line;
+    }
   }
   return wanted;
 }

@@ -1,6 +1,8 @@
 import { describe, expect, test } from "vitest";
+import { showIn } from "../../../src/packet/show-number.ts";
 import { halfHeight, marksOf, type TemplateHole, templatesOf } from "../../../src/packet/templates/faces.ts";
-import { polesOf } from "../../../src/packet/templates/pole.ts";
+import { polesOf, withoutPole } from "../../../src/packet/templates/pole.ts";
+import { tilesOf } from "../../../src/packet/templates/template-strips.ts";
 import type { Vertical } from "../../../src/plan/plan.ts";
 import { exampleNames, examplePlan } from "../../support/example-jobs.ts";
 
@@ -20,6 +22,7 @@ describe("halfHeight", () => {
     there: { right: 0, height: 100 },
     angle: 0,
     diameter: 10,
+    drilledLength: 88.9,
     counterbore: null,
   };
 
@@ -33,7 +36,9 @@ describe("halfHeight", () => {
   test("a counterbore counts with its own size", () => expect(halfHeight({ ...hole, counterbore: { diameter: 16, depth: 20 } })).toBe(8));
 });
 
-describe.each(exampleNames)("templates of %s", (name) => {
+const raked = ["stair-from-landing", "ramp-to-porch"];
+
+describe.each([...exampleNames, ...raked])("templates of %s", (name) => {
   const plan = examplePlan(name);
   const templates = templatesOf(plan);
 
@@ -69,6 +74,32 @@ describe.each(exampleNames)("templates of %s", (name) => {
         expect(new Set(marks.map(({ height }) => height))).toEqual(heights);
       }
     }
-    expect(polesOf(plan).flatMap(({ uprights }) => uprights)).toHaveLength(plan.verticals.length);
+    expect([...polesOf(plan).flatMap(({ uprights }) => uprights), ...withoutPole(plan)]).toHaveLength(plan.verticals.length);
+  });
+
+  // The two faces of an upright on a slope are bored at two heights: one stick is wrong on one of them, or on both.
+  test("no pole stands for an upright whose bores slant", () => {
+    const slanted = new Set(plan.bores.filter(({ angle }) => angle !== 0).map(({ verticalId }) => verticalId));
+    expect(slanted.size > 0).toBe(raked.includes(name));
+    for (const { uprights } of polesOf(plan)) for (const { id } of uprights) expect(slanted.has(id)).toBe(false);
+    expect(withoutPole(plan).map(({ id }) => id)).toEqual(plan.verticals.filter(({ id }) => slanted.has(id)).map(({ id }) => id));
+  });
+
+  test("no line between tiles, and no end of a strip, crosses a hole or a mark where a bore comes out", () => {
+    for (const paper of ["letter", "a4"] as const) {
+      for (const template of templates) {
+        const tiles = tilesOf(template, { plan, paper, show: showIn(plan.job.units) });
+        const lines = [...tiles.map(({ from }) => from), tiles.at(-1)?.to ?? 0];
+        const marks = template.holes.flatMap(({ here, there, angle, diameter, counterbore }) => [
+          { at: here.height, reach: (counterbore?.diameter ?? diameter) / 2 / Math.cos(angle) },
+          ...(angle === 0 ? [] : [{ at: there.height, reach: 1.6 }]),
+        ]);
+        for (const { at, reach } of marks) {
+          expect.soft(Math.min(...lines), `${template.id} on ${paper}`).toBeLessThan(at - reach);
+          expect.soft(Math.max(...lines), `${template.id} on ${paper}`).toBeGreaterThan(at + reach);
+          for (const line of lines) expect.soft(Math.abs(line - at), `${template.id} on ${paper}`).toBeGreaterThan(reach);
+        }
+      }
+    }
   });
 });

@@ -14,6 +14,7 @@ const level: TemplateHole = {
   there: { right: 0, height: 100 },
   angle: 0,
   diameter: 6.35,
+  drilledLength: 88.9,
   counterbore: null,
 };
 const draw = (hole: TemplateHole): readonly Mark[] =>
@@ -34,7 +35,7 @@ describe("holeParts", () => {
     const [bore] = ellipses(marks);
     expect(bore?.up).toBeCloseTo(3.175 * 1.1547, 3);
     expect(bore?.across).toBe(3.175);
-    expect(textsOf(marks)).toEqual(["03", "100 mm", "bore 6.4 mm, 30 deg", "out 51 mm higher"]);
+    expect(textsOf(marks)).toEqual(["03", "100 mm", "bore 6.4 mm, 30 deg up", "out 51 mm higher"]);
     expect(textsOf(draw({ ...level, angle: -Math.PI / 6, there: { right: 0, height: 100 - 51.3 } })).at(-1)).toBe("out 51 mm lower");
   });
 

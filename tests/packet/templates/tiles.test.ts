@@ -6,11 +6,11 @@ const paper = { longest: 190, step: 6.35 };
 
 describe("cutTiles", () => {
   test("one tile where the strip fits", () => {
-    expect(cutTiles({ foot: 0, top: 190, kept: [] }, paper)).toEqual([{ number: 1, count: 1, from: 0, to: 190 }]);
+    expect(cutTiles({ foot: 0, top: 190, kept: [], marks: [] }, paper)).toEqual([{ number: 1, count: 1, from: 0, to: 190 }]);
   });
 
   test("two tiles of much the same length, cut at a whole quarter inch", () => {
-    const tiles = cutTiles({ foot: 0, top: 200, kept: [] }, paper);
+    const tiles = cutTiles({ foot: 0, top: 200, kept: [], marks: [] }, paper);
     // Half of 200 is 100: the next quarter of an inch is 4 in.
     expect(tiles).toEqual([
       { number: 1, count: 2, from: 0, to: 101.6 },
@@ -19,12 +19,19 @@ describe("cutTiles", () => {
   });
 
   test("a line goes below a hole that it would cross", () => {
-    const [first] = cutTiles({ foot: 0, top: 200, kept: [{ low: 90, high: 110 }] }, paper);
+    const [first] = cutTiles({ foot: 0, top: 200, kept: [{ low: 90, high: 110 }], marks: [] }, paper);
     expect(first?.to).toBeCloseTo(88.9, 9);
   });
 
+  test("where words leave no room a line crosses them, but no hole and no place where a bore comes out", () => {
+    const kept = [{ low: -10, high: 210 }];
+    const [first] = cutTiles({ foot: 0, top: 200, kept, marks: [{ low: 86, high: 110 }] }, paper);
+    // The first quarter of an inch below 86 mm is 3-1/4 in.
+    expect(first?.to).toBeCloseTo(82.55, 9);
+  });
+
   test("where holes leave no room at all the line stays where it was wanted", () => {
-    const [first] = cutTiles({ foot: 0, top: 200, kept: [{ low: -10, high: 210 }] }, paper);
+    const [first] = cutTiles({ foot: 0, top: 200, kept: [{ low: -10, high: 210 }], marks: [{ low: -10, high: 210 }] }, paper);
     expect(first?.to).toBeCloseTo(101.6, 9);
   });
 
@@ -36,7 +43,7 @@ describe("cutTiles", () => {
         fc.array(fc.double({ min: 0, max: 2000, noNaN: true }), { maxLength: 20 }),
         (foot, length, holes) => {
           const kept = holes.map((height) => ({ low: height - 12, high: height + 12 }));
-          const tiles = cutTiles({ foot, top: foot + length, kept }, paper);
+          const tiles = cutTiles({ foot, top: foot + length, kept, marks: [] }, paper);
           expect(tiles[0]?.from).toBe(foot);
           expect(tiles.at(-1)?.to).toBe(foot + length);
           for (const [index, tile] of tiles.entries()) {
