@@ -35,7 +35,10 @@ const kinds: readonly (readonly [RegExp, Kind])[] = [
   [/(Share|Share_max|band|friction)\.value$|\.(share|ratio|farRatio|bound|targetShare)$|_over(Target|Limit)$|\.overLimit$/i, "share"],
   [/^job\.tightening\.passes\.value\.\*$/, "share"],
   [/\.farShare$/, "share"],
-  [/^rakes\.\*\.(rise|slopeLength|triangle\.\w+|(openingSphere|guardHeight_min)\.value)$|\.rake\.step\.\w+$/, "length"],
+  [
+    /^rakes\.\*\.(rise|slopeLength|triangle\.\w+(\.value)?|(openingSphere|guardHeight_min)\.value)$|\.rake\.(step\.\w+|nosing\.value)$/,
+    "length",
+  ],
   [/\.(datum|datum_from|datum_to|z|plumb|entryHeight|exitHeight|sphere|longest)$/, "length"],
   [
     /\.(index|sideIndex|number|course|pass|cables|runs|fittings|holes|net|spare|quantity|count|ordersTried|passes_\d+|morePasses)$/,
@@ -58,7 +61,7 @@ const kinds: readonly (readonly [RegExp, Kind])[] = [
   [/^verticals\.\*\.lean$/, "share"],
   [/^job\.posts\.asFound\.\*\.(leans\.(out|over)|section\.\w+)$/, "length"],
   [/^courses\.\*\.moved$|^hardware\.\*\.(from|to)$|^job\.posts\.hardware\.\*\.(from|to)$/, "length"],
-  [/\.(height|height_exact|spacing|clear|bottom|top|guardHeight|offset|at|diameter|drilledLength|deepest|bitLength_min)$/, "length"],
+  [/\.(height|height_exact|spacing|clear|bottom|top|guardHeight|offset|seat|at|diameter|drilledLength|deepest|bitLength_min)$/, "length"],
   [/\.(pathLength|outsideLength|orderLength|elongation|bedding|seating|closing|travel\w*|thread\w*|reserve|slack|slackToPull)$/, "length"],
   [/\.sag(_max)?(\.\w+)?$|\.(deflection|movement|pieceLength|stockLength|offcut|bought|used|bought_bound)$/, "length"],
   [/^target\.worst(Span|Spacing)$|^climate\.\*\.shrinkage\.(left|right)$|movement_max\.value$/, "length"],

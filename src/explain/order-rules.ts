@@ -1,7 +1,6 @@
 // How many pieces are bought and cut, with which spares, and how much lumber is that?
-import { isBevelled, spoolsFor } from "../plan/buying.ts";
+import { bevelSize, isBevelled, spoolsFor } from "../plan/buying.ts";
 import type { OrderLine } from "../plan/purchase.ts";
-import { angleDegrees } from "../units/print.ts";
 import { derived, from, given, must, type Reader } from "./reader.ts";
 import { type Rule, rule } from "./rule.ts";
 import type { Working } from "./trace.ts";
@@ -54,7 +53,7 @@ function net(reader: Reader, [key]: readonly string[]): Working | null {
     return count("n * N", ["n", "runs of this length", plan.runs.filter(({ orderLength }) => orderLength === pieceLength).length], courses);
   if (item === "bevelled washer, stainless") {
     const { size } = lineAt(reader, key);
-    const own = plan.bores.filter((bore) => isBevelled(bore) && size === `for ${angleDegrees(Math.abs(bore.angle))}`).length;
+    const own = plan.bores.filter((bore) => isBevelled(bore) && size === bevelSize(bore, plan.job)).length;
     return count("n", ["n", "end bores at this angle", own]);
   }
   if (item === "stud end for fitting on site") {

@@ -127,13 +127,14 @@ const rakes: readonly Rule[] = [
     };
   }),
   rule("rakes.*.triangle.sphere", "Largest sphere that goes in at riser and tread of side {}", ({ at }, [id]) => ({
-    formula: "r + g + (r + g) * t / r - hypot(r + g, (r + g) * t / r)",
+    formula: "(r + g + n * r / t) * (1 + t / r) - hypot(r + g + n * r / t, (r + g + n * r / t) * t / r)",
     inputs: [
       at("r", "riser", `rakes.${id}.triangle.riser`),
       at("t", "tread", `rakes.${id}.triangle.tread`),
       at("g", "gap above the line of the nosings, plumb", `rakes.${id}.triangle.gap`),
+      at("n", "overhang of a nosing: so far back stands the riser", `rakes.${id}.triangle.nosing`),
     ],
-    origin: derived("incircle of a right triangle"),
+    origin: derived("incircle of a right triangle, its corner at the riser behind the nosing"),
   })),
   rule(
     "rakes.*.triangle.gap_max",
@@ -144,10 +145,12 @@ const rakes: readonly Rule[] = [
       if (limit === null) return null;
       const { riser = 1, tread = 1 } = rakeNamed(reader, id).triangle ?? {};
       return {
-        formula: "S * r / d - r",
+        formula: "S * r / d - r - n * r / t",
         inputs: [
           at("S", "sphere that must not pass there", "job.code.stairs.triangleSphere"),
           at("r", "riser", `rakes.${id}.triangle.riser`),
+          at("t", "tread", `rakes.${id}.triangle.tread`),
+          at("n", "overhang of a nosing", `rakes.${id}.triangle.nosing`),
           given("d", "circle in a step under the line of the nosings itself", circleInStep({ rise: riser, going: tread }, 0), "length"),
         ],
         origin: derived("the circle grows with the height of its triangle"),

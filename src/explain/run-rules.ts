@@ -32,13 +32,39 @@ const lengths: readonly Rule[] = [
       origin: derived("plan geometry"),
     };
   }),
-  rule("runs.*.outsideLength", "Length of run {} from outer face to outer face of its end posts", ({ at }, [id]) => ({
-    formula: "L",
-    inputs: [at("L", "length between the bearing faces: nuts and collars bear on the outer faces", `runs.${id}.pathLength`)],
+  rule("runs.*.outsideLength", "Length of run {} over its end posts, and over the bevelled washers on them", ({ at }, [id]) => ({
+    formula: "L + a + b",
+    inputs: [
+      at("L", "length between the bearing faces, the outer faces of its end posts", `runs.${id}.pathLength`),
+      at("a", "bevelled washer at the left end, 0 where there is none", `runs.${id}.left.seat`),
+      at("b", "at the right end", `runs.${id}.right.seat`),
+    ],
     origin: derived("plan geometry"),
   })),
+  ...(["left", "right"] as const).map((end) =>
+    rule(`runs.*.${end}.seat`, `Bevelled washer of run {} at its ${end} end, along the cable in its middle`, (reader, [id = ""]) =>
+      seat(reader, id, end),
+    ),
+  ),
   rule("runs.*.orderLength", "Length to order for each cable of run {}", orderLength),
 ];
+
+function seat(reader: Reader, id: string, which: "left" | "right"): Working {
+  const { at } = reader;
+  const { kind, postId } = reader.run(id)[which];
+  const slope = at("s", `slope of the side of ${postId}`, `verticals.${postId}.slope`);
+  if (slope.value === 0)
+    return { formula: "b", inputs: [given("b", "there is none", 0, "length")], origin: derived("a level bore is square to the face") };
+  return {
+    formula: "e + d / 2 * tan(abs(s))",
+    inputs: [
+      at("e", "thin edge of a bevelled washer", "job.fittings.bevelEdge"),
+      at("d", "diameter of the washer", `job.fittings.${kind}.washerDiameter`),
+      slope,
+    ],
+    origin: derived("the mean of its thin and its thick edge"),
+  };
+}
 
 /** Lengths of the cable within the members that it passes. */
 export const passedThrough = (reader: Reader, members: readonly Vertical[], what: string): Input =>

@@ -14,6 +14,12 @@ const endsOf = (reader: Reader, run: string): readonly RunEnd[] => {
 const endPaths = (reader: Reader, run: string, field: string): readonly string[] =>
   endsOf(reader, run).map(({ postId }) => `runs.${run}.takeUp.ends.${postId}.${field}`);
 
+/** Where the thickness of the bevelled washer of each pulled nut stands. */
+const seatPaths = (reader: Reader, run: string): readonly string[] => {
+  const { left, right } = reader.geometry(run);
+  return [...(left.pulls ? [`runs.${run}.left.seat`] : []), ...(right.pulls ? [`runs.${run}.right.seat`] : [])];
+};
+
 /** Tension summed along the cable on one nut's side, and the length of that side. */
 function sideOf(reader: Reader, run: string, post: string | undefined): readonly Input[] {
   const { plan } = reader;
@@ -166,12 +172,13 @@ const whole: readonly Rule[] = [
     ],
     origin: lengths,
   })),
-  rule("runs.*.takeUp.threadAvailable", "Free thread of a nut of run {} after its first turns", ({ at }) => ({
-    formula: "l - n * p",
+  rule("runs.*.takeUp.threadAvailable", "Free thread of a nut of run {} after its first turns", (reader, [run = ""]) => ({
+    formula: "l - n * p - max(b)",
     inputs: [
-      at("l", "thread that the nut can travel along", "job.fittings.stud.threadLength"),
-      at("n", "turns before any tension", "job.fittings.stud.firstTurns"),
-      at("p", "pitch of the thread", "job.fittings.stud.pitch"),
+      reader.at("l", "thread that the nut can travel along", "job.fittings.stud.threadLength"),
+      reader.at("n", "turns before any tension", "job.fittings.stud.firstTurns"),
+      reader.at("p", "pitch of the thread", "job.fittings.stud.pitch"),
+      reader.all("b", "bevelled washer at each nut, 0 where the bore is square to the face", seatPaths(reader, run)),
     ],
     origin: lengths,
   })),

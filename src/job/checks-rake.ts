@@ -21,7 +21,7 @@ export const checkRakes = ({ sides }: Guard): readonly Problem[] =>
     return problems.length > 0 ? problems : checkJoint(sides, index);
   });
 
-const STEP_KEYS = ["riser", "tread", "risers", "treads"] as const;
+const STEP_KEYS = ["riser", "tread", "risers", "treads", "nosing", "open risers"] as const;
 
 function checkRake(rake: RakeText, length: number, path: JobPath): readonly Problem[] {
   const ofStair = STEP_KEYS.filter((key) => rake[key] !== undefined);

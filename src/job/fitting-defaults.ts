@@ -115,6 +115,7 @@ export function fittingsOf(file: FittingsFile, units: UnitSystem): Fittings {
     passBore: stated(file["pass bore"], "fittings: pass bore", usual.passBore),
     bushingBore: stated(file["bushing bore"], "fittings: bushing bore", usual.bushingBore),
     bushingAngle: stated(file["bushing angle"], "fittings: bushing angle", custom.bushingAngle),
+    bevelEdge: stated(file["bevel edge"], "fittings: bevel edge", custom.bevelEdge),
     spareShare: stated(file.spares, "fittings: spares", custom.spareShare),
   };
 }

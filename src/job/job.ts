@@ -203,6 +203,8 @@ export interface Fittings {
   readonly bushingBore: Cited<Mm>;
   /** A bushing is fitted where the cable leaves its bore at more than this angle, and in every metal bore. */
   readonly bushingAngle: Cited<Radian>;
+  /** Thin edge of the bevelled washer under nut or collar where an end is bored at an angle. */
+  readonly bevelEdge: Cited<Mm>;
   /** Spare fittings of each kind, as a share of the count, rounded up. */
   readonly spareShare: Cited<number>;
 }

@@ -1,6 +1,8 @@
 // How does the slope of a side follow from what the job gives, and what stands at its rails?
 import { fromJob } from "../sources/cited.ts";
+import { nosing_max } from "../tables/limits.ts";
 import type { Mm, Radian } from "../units/quantity.ts";
+import { stated } from "./fitting-defaults.ts";
 import type { JobFile } from "./schema.ts";
 import type { Rake, RakeFrame } from "./slope.ts";
 
@@ -9,8 +11,9 @@ export type RakeText = NonNullable<JobFile["guard"]["sides"][number]["rake"]>;
 /** Without a run of its own the rise belongs to the whole length of the side. */
 export function rakeOf(text: RakeText, length: Mm): Rake {
   const { kind, goes } = text;
+  const nosing = stated(text.nosing, "guard: sides: rake: nosing", nosing_max);
   const { steepness, step, givenAs } = slopeOf(text, length);
-  return { kind, slope: goes === "down" ? 0 - steepness : steepness, step, givenAs };
+  return { kind, slope: goes === "down" ? 0 - steepness : steepness, step, givenAs, nosing, openRisers: text["open risers"] ?? null };
 }
 
 interface Slope {

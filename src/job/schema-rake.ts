@@ -1,7 +1,7 @@
 // What may a job file say of sides that slope: ramps and stairs?
 import { exactOptional as maybe } from "zod";
 import { block, choice, lengthField } from "./field.ts";
-import { countField, smallAngle } from "./fields.ts";
+import { countField, smallAngle, yesNo } from "./fields.ts";
 
 /** One way to give the slope out of four: pitch; rise and run; riser and tread; rise and run with the counts of risers and treads. */
 export const rake = block("the rake of a side", "{ kind: stair, goes: down, riser: 7 in, tread: 10-1/2 in }", {
@@ -14,6 +14,8 @@ export const rake = block("the rake of a side", "{ kind: stair, goes: down, rise
   tread: maybe(lengthField({ name: "the depth of a tread", example: "10-1/2 in", from: "4 in", to: "4 ft" })),
   risers: maybe(countField({ name: "the number of risers", example: "8", from: "1", to: "100" })),
   treads: maybe(countField({ name: "the number of treads", example: "8", from: "1", to: "100" })),
+  nosing: maybe(lengthField({ name: "the overhang of a nosing", example: "3/4 in", from: "0 in", to: "4 in" })),
+  "open risers": maybe(yesNo("open risers")),
 });
 
 export const onRakes = block("the frame on rakes", "{ gap below: 1 in, clear opening: 28 in }", {

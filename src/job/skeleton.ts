@@ -46,7 +46,7 @@ guard:
       # corner: two posts         # the only kind that is planned
       # interrupted: { what: gate, width: 36 in, end: { kind: post }, start: { kind: post } }   # or column, house corner, open
       # stations: [3 in, 5 ft 9 in, 11 ft 9 in]   # middles of the posts, where they are given
-      # a side that slopes, its length level: rake: { kind: stair, goes: down, riser: 7 in, tread: 10-1/2 in }
+      # a side that slopes, its length level: rake: { kind: stair, goes: down, riser: 7 in, tread: 10-1/2 in, nosing: 3/4 in, open risers: false }
       # or pitch: 34 deg; or rise: 4 ft 8 in, run: 7 ft; or these two with risers: 8, treads: 8; or { kind: ramp, goes: up, rise: 8 in }
 
 posts:
@@ -107,6 +107,7 @@ fittings:
   # pass bore: 1/4 in
   # bushing bore: 1/4 in
   # bushing angle: 3 deg
+  # bevel edge: 1/16 in           # thin edge of a bevelled washer, at an end on a slope
   # spares: 5 %
 
 supply:

@@ -12,6 +12,10 @@ export interface Rake {
   readonly slope: Radian;
   /** One step of a stair; null where the job gives only the slope. */
   readonly step: { readonly riser: Mm; readonly tread: Mm } | null;
+  /** How far the edge of a tread stands before the riser below it. */
+  readonly nosing: Cited<Mm>;
+  /** Whether nothing closes the risers; null where the job does not say. */
+  readonly openRisers: boolean | null;
   /** As the job gives the slope, in words: "7 in by 10-1/2 in". */
   readonly givenAs: "pitch" | "rise and run" | "riser and tread" | "counts of risers and treads";
 }

@@ -4,6 +4,7 @@ import { cutStock } from "../stock/cut.ts";
 import { angleDegrees, length } from "../units/print.ts";
 import type { Cents, Mm } from "../units/quantity.ts";
 import { roundUp } from "../units/round.ts";
+import { bevelOf } from "./end-fitting.ts";
 import type { Bore, Run } from "./plan.ts";
 import type { CutPlan, OrderLine } from "./purchase.ts";
 
@@ -116,12 +117,19 @@ function fittingLines({ runs, courseCount, bores }: Bought, job: Job): readonly 
 /** Where an end is bored at an angle, nut and collar need a seat square to the bore. */
 export const isBevelled = ({ angle, kind }: Bore): boolean => angle !== 0 && (kind === "stud end" || kind === "grip end");
 
+/** "for 33.7 deg: 1-1/4 in across, 1/16 in to 7/8 in thick" */
+export function bevelSize({ angle, kind }: Pick<Bore, "angle" | "kind">, job: Job): string {
+  const { across, thin, thick } = bevelOf(kind === "stud end" ? "stud" : "grip", angle, job);
+  const [wide, from, to] = [across, thin, thick].map((mm) => length(mm, { units: job.units, decimals: 1, step: 1 / 32, both: false }));
+  return `for ${angleDegrees(Math.abs(angle))}: ${wide} across, ${from} to ${to} thick`;
+}
+
 function bevelledWashers(bores: readonly Bore[], job: Job): readonly OrderLine[] {
-  const slopes = [...new Set(bores.filter(isBevelled).map(({ angle }) => Math.abs(angle)))];
-  return slopes.flatMap((slope) => {
-    const net = bores.filter((bore) => isBevelled(bore) && Math.abs(bore.angle) === slope).length;
-    const note = "under nut or collar of an end on a rake, thick edge on the acute side (common practice, no source)";
-    return piece("fittings", "bevelled washer, stainless", `for ${angleDegrees(slope)}`, net, { job, note });
+  const sizes = bores.filter(isBevelled).map((bore) => bevelSize(bore, job));
+  const note = "under the flat washer of an end on a slope: thick edge up where the bore falls outwards, down where it rises (derived)";
+  return [...new Set(sizes)].flatMap((size) => {
+    const net = sizes.filter((one) => one === size).length;
+    return piece("fittings", "bevelled washer, stainless", size, net, { job, note });
   });
 }
 

@@ -6,7 +6,12 @@ import type { Check } from "./plan.ts";
 import type { RakePlan } from "./rake-plan.ts";
 
 export const rakeChecks = ({ rakes }: Pick<Checked, "rakes">, job: Job): readonly Check[] =>
-  rakes.flatMap((rake) => [...heightChecks(rake, job), ...openingChecks(rake, job), ...triangleChecks(rake, job)]);
+  rakes.flatMap((rake) => [
+    ...heightChecks(rake, job),
+    ...openingChecks(rake, job),
+    ...triangleChecks(rake, job),
+    ...riserQuestion(rake, job),
+  ]);
 
 const surfaceOf = ({ kind }: RakePlan): string => (kind === "stair" ? "line of the nosings" : "surface of the ramp");
 
@@ -107,6 +112,14 @@ function openingChecks({ sideId, gaps, openingSphere, kind }: RakePlan, job: Job
           }),
         ]),
   ];
+}
+
+/** Without risers there is no triangle, and the gap between two treads is an opening of its own. */
+function riserQuestion({ sideId, kind }: RakePlan, job: Job): readonly Check[] {
+  const open = job.sides.find(({ id }) => id === sideId)?.rake?.openRisers;
+  if (kind === "ramp" || open === false) return [];
+  const advice = `${open === true ? "The risers are open" : "The job file does not say whether the risers are open (rake: open risers)"}: between open treads more than 30 in above the floor below a 4 in sphere must not pass, and with no riser there is no triangle. Ask which sphere must not pass there, and measure it.`;
+  return [question(`rake-risers-${sideId}`, "Open risers", { source: "memory", where: "IRC R311.7.5.1, IBC 1011.5.5.3", advice })];
 }
 
 function triangleChecks({ sideId, kind, triangle }: RakePlan, job: Job): readonly Check[] {

@@ -51,8 +51,8 @@ export function layRun(options: { readonly left: RunEnd; readonly right: RunEnd;
   const last = members.at(-1);
   path.push(facePoint(last, "right", right.offset));
   at += last === undefined ? 0 : throughPost(last);
-  // Nuts and collars bear on the outer faces of the end posts, so the path ends where the guard does.
-  return { members, spans, bends, path, pathLength: at, outsideLength: at };
+  // Nuts and collars bear on the outer faces of the end posts, so the path ends where the guard does; bevelled washers stand on them.
+  return { members, spans, bends, path, pathLength: at, outsideLength: at + left.seat + right.seat };
 }
 
 /** Changes of direction at the two ends of a span, as sizes: at a corner, or where the end bores stand off the middle. */

@@ -46,7 +46,7 @@ export interface SidePlan {
 }
 
 /**
- * end: holds an end of the guard. corner: one of the two posts of a corner. pair: one of two posts where runs meet.
+ * end: holds an end of the guard. corner, transition: one of two posts where it turns, or where only its slope changes. pair: one of two posts where runs meet.
  * shared: one post on which one run ends and the next begins. line: cables only pass.
  */
 export type VerticalRole = "end" | "corner" | "transition" | "pair" | "shared" | "line" | "spacer";
@@ -135,6 +135,8 @@ export interface RunEnd {
   readonly access: Access;
   /** The bore's distance from the middle of the post, positive away from the deck. */
   readonly offset: Mm;
+  /** Thickness of the bevelled washer in its middle, along the cable; 0 where the bore is square to the face. */
+  readonly seat: Mm;
 }
 
 export interface Bend {

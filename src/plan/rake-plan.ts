@@ -15,6 +15,8 @@ export interface Opening {
 export interface Triangle {
   readonly riser: Mm;
   readonly tread: Mm;
+  /** How far the edge of a tread stands before the riser below it: the corner of the opening lies so far back. */
+  readonly nosing: Cited<Mm>;
   /** Plumb from the line of the nosings to the bottom rail, or without one to the lowest cable. */
   readonly gap: Mm;
   readonly under: "bottom rail" | "lowest cable";

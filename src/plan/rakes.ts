@@ -60,7 +60,8 @@ export function rakeOf(
   };
 }
 
-function triangleOf({ step, slope }: Rake, courses: readonly Course[], job: Job): Triangle | null {
+/** The riser stands back under the nosing by n: as if the line above lay higher by n r / t. The edge of the tread above is not counted on. */
+function triangleOf({ step, slope, nosing }: Rake, courses: readonly Course[], job: Job): Triangle | null {
   if (step === null) return null;
   const { riser, tread } = step;
   const hasRail = job.frame.bottomRail !== null;
@@ -68,9 +69,11 @@ function triangleOf({ step, slope }: Rake, courses: readonly Course[], job: Job)
   const gap = hasRail ? job.frame.onRakes.gapBelow.value : lowest;
   const size = { rise: riser, going: tread };
   const limit = job.code.stairs.triangleSphere;
-  // The circle grows with the height of the triangle: r + g.
-  const gap_max = limit === null ? null : limit.value / (circleInStep(size, 0) / riser) - riser;
-  return { riser, tread, gap, under: hasRail ? "bottom rail" : "lowest cable", sphere: circleInStep(size, gap), gap_max };
+  const back = (nosing.value * riser) / tread;
+  // The circle grows with the height of the triangle: r + g + n r / t.
+  const gap_max = limit === null ? null : limit.value / (circleInStep(size, 0) / riser) - riser - back;
+  const under = hasRail ? "bottom rail" : "lowest cable";
+  return { riser, tread, nosing, gap, under, sphere: circleInStep(size, gap + back), gap_max };
 }
 
 /** Least plumb distance from a rail's face to the middle of the cable next to it: the bore must not cut the rail's edge. */

@@ -6,7 +6,7 @@ import type { Mm } from "../units/quantity.ts";
 import { roundUp } from "../units/round.ts";
 import { SAME_mm } from "../units/tolerance.ts";
 import { accessOf } from "./as-found.ts";
-import { endOffset } from "./end-fitting.ts";
+import { endOffset, seatOf } from "./end-fitting.ts";
 import { layRun, type RunLine } from "./lay-run.ts";
 import type { Bay, EndKind, Face, RunEnd, SidePlan, Vertical } from "./plan.ts";
 import type { Cut } from "./splits.ts";
@@ -138,7 +138,9 @@ function chooseEnds(left: Place, right: Place, layout: Layout, job: Job): { read
   const pullsRight = r !== l ? r > l : turns && longest;
   const end = (place: Place, pulls: boolean, backFace: Face): RunEnd => {
     const kind: EndKind = bothStuds || pulls ? "stud" : "grip";
-    return { postId: place.post.id, kind, pulls: pulls || (bothStuds && turns), backFace, access: place.access, offset: place.offset };
+    const { post, access, offset } = place;
+    const seat = seatOf(kind, post.slope, job);
+    return { postId: post.id, kind, pulls: pulls || (bothStuds && turns), backFace, access, offset, seat };
   };
   return { left: end(left, !pullsRight, "left"), right: end(right, pullsRight, "right") };
 }

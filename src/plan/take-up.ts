@@ -13,7 +13,11 @@ import type { RunGeometry } from "./runs.ts";
  */
 export function takeUpOf(run: RunGeometry, profile: TensionProfile, closing: Mm, job: Job): TakeUp {
   const pulling = [run.left, run.right].filter((end) => end.pulls);
-  const parts = pulling.map((end) => endTakeUp(end, { share: shareOf(end, pulling, run, profile), ends: pulling.length, closing }, job));
+  // A stud is set by the face of its post: what a bevelled washer is thick, its nut cannot travel.
+  const seat = Math.max(...pulling.map((end) => end.seat));
+  const parts = pulling.map((end) =>
+    endTakeUp(end, { share: shareOf(end, pulling, run, profile), ends: pulling.length, closing, seat }, job),
+  );
   const worst = parts.reduce((most, one) => (one.end.travel > most.end.travel ? one : most));
   const sum = (of: (part: (typeof parts)[number]) => Mm): Mm => parts.reduce((total, part) => total + of(part), 0);
   const { reserve } = job.fittings.stud;
@@ -69,7 +73,7 @@ const meanOf = (a: number, b: number): number => (Math.abs(a - b) <= SAME_share 
 
 function endTakeUp(
   end: RunEnd,
-  { share, ends, closing }: { readonly share: Share; readonly ends: number; readonly closing: Mm },
+  { share, ends, closing, seat }: { readonly share: Share; readonly ends: number; readonly closing: Mm; readonly seat: Mm },
   job: Job,
 ): { readonly whole: ReturnType<typeof takeUp>; readonly end: EndTakeUp } {
   const { low, nominal, high } = job.cable.stiffness.value;
@@ -82,7 +86,7 @@ function endTakeUp(
     seating: (job.tightening.seating.value + closing) / ends,
     pullingEnds: 1,
     pitch: pitch.value,
-    threadLength: threadLength.value,
+    threadLength: threadLength.value - seat,
     firstTurns: firstTurns.value,
   });
   const travel_high = whole.turns_high * pitch.value;

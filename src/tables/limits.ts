@@ -96,6 +96,9 @@ const SQUARE_FOOT_mm2 = feet(1) * feet(1);
 
 const ANY_DIRECTION: readonly LoadDirection[] = ["outward", "inward", "along the rail", "down", "up"];
 
+/** The greatest overhang of a nosing: where the job gives none, the opening at riser and tread is taken as large as it may be. */
+export const nosing_max: Cited<Mm> = fromMemory(inches(1.25), "IRC R311.7.5.3, IBC 1011.5.5: a nosing projects at most 1-1/4 in");
+
 const climbNone = "This edition has no rule on climbing; local amendments may forbid level infill: ask.";
 const forceNone = "This edition states no force for the opening test of flexible infill: ask which one is used.";
 

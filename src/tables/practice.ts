@@ -73,6 +73,9 @@ export const gripBodyLength: Cited<Mm> = practice(inches(1.25), "gripping fittin
 /** Thread that the nut can travel along: our own setting. */
 export const studThreadLength: Cited<Mm> = practice(inches(2), "stud for 1/8 in cable: 2 in of thread");
 
+/** A wedge sawn or cast thinner than this breaks at its edge: our own setting. */
+export const bevelEdge: Cited<Mm> = practice(inches(1 / 16), "bevelled washer, thin edge: 1/16 in");
+
 export const washerDiameter: Cited<Mm> = practice(inches(5 / 8), "washer for 1/8 in cable: 5/8 in across");
 
 const BUSHING_ANGLE_deg = 3;

@@ -1,6 +1,7 @@
 // How is the end of a run put together in its post, and what room is behind it?
 import { dimension, fitsBetween } from "../../drawing/dimension.ts";
 import { hatched, type Part, strokes } from "../../drawing/shape.ts";
+import { bevelOf, thickEdge } from "../../plan/end-fitting.ts";
 import type { Bore, Plan, Run, RunEnd, Vertical } from "../../plan/plan.ts";
 import type { Mm } from "../../units/quantity.ts";
 import { guardEnds } from "../guard-ends.ts";
@@ -8,7 +9,7 @@ import type { Text } from "../packet.ts";
 import type { Show } from "../show-number.ts";
 import { endName, faceName } from "../wording.ts";
 import { type Detail, type Note, type Picture, placeAt } from "./detail-compose.ts";
-import { CABLE_mm, cutMember, type EndPoints, endFitting, endHoles, type Place, reachBehind, signOf } from "./detail-parts.ts";
+import { CABLE_mm, cutMember, type EndPoints, endFitting, endHoles, type Place, reachBehind, signOf, tiltedPlace } from "./detail-parts.ts";
 import { showOf, verticalOf } from "./kit.ts";
 
 export interface EndCase {
@@ -46,29 +47,39 @@ export const caseKey = ({ end, post, bore, gap, against }: EndCase): string =>
     bore.diameter,
     bore.counterbore?.depth ?? 0,
     end.pulls,
+    // Rising or falling outwards.
+    bore.angle * signOf(end),
   ]);
 
 export function endDetail(plan: Plan, cases: readonly [EndCase, ...EndCase[]]): Detail {
   const [first] = cases;
   const { end, bore } = first;
   const show = showOf(plan);
+  const isTilted = bore.angle !== 0;
   const posts = cases.map(({ post }) => post.id).join(", ");
   const kind = endName[end.kind];
   const behind = behindText(first, show);
   return {
     id: `detail-${end.kind}-end-${first.post.id.toLowerCase()}`,
     title: `${end.kind === "stud" ? "Stud end" : "Grip end"} at ${posts}`,
-    description: `Level cut through end post ${first.post.id} with a ${kind}: ${boreText(bore, show)}. ${behind}. The table of bores gives every height.`,
+    description: `${isTilted ? "Plumb cut along the cable" : "Level cut"} through end post ${first.post.id} with a ${kind}: ${boreText(bore, show)}. ${behind}. The table of bores gives every height.`,
     notes: [
+      ...(isTilted ? ["Cut plumb along the cable and seen from the inside."] : []),
       ...sameText(cases),
       ...(first.gap === null || first.against === "wall" ? [] : [`Hatched behind the gap: the ${first.against}.`]),
     ],
     size: {
       width: CABLE_mm + first.post.along + Math.max(first.gap ?? 0, reachBehind(end)),
-      height: first.post.across,
+      height: heightOf(plan, first),
     },
     draw: (scale) => drawEnd(plan, first, placeAt(scale.ratio), show),
   };
+}
+
+/** Of the piece of post that is drawn: across it in a level cut; in a plumb one as much as its fitting needs. */
+function heightOf({ job }: Plan, { end, post, bore }: EndCase): Mm {
+  const reach = post.along / 2 / Math.cos(bore.angle) + reachBehind(end);
+  return Math.max(post.across, 2 * reach * Math.sin(Math.abs(bore.angle)) + 1.2 * job.fittings[end.kind].washerDiameter.value);
 }
 
 function sameText([first, ...others]: readonly [EndCase, ...EndCase[]]): readonly Text[] {
@@ -79,10 +90,12 @@ function sameText([first, ...others]: readonly [EndCase, ...EndCase[]]): readonl
 }
 
 function drawEnd(plan: Plan, one: EndCase, place: Place, show: Show): Picture {
-  const { end, post, bore, gap } = one;
+  const { end, bore, gap } = one;
   const sign = signOf(end);
+  const post = { ...one.post, across: heightOf(plan, one) };
+  const tilted = { ...bore, tilt: bore.angle };
   const half = post.along / 2;
-  const fitting = endFitting(plan, end, post, place, bore);
+  const fitting = endFitting(plan, end, post, place, tilted);
   const low = place(0, -post.across / 2).y;
   const wall = gap === null ? [] : wallBehind(place, sign, half + gap, post.across / 2);
   // Where a text has no room between its ends it goes to the side on which nothing else stands.
@@ -108,13 +121,23 @@ function drawEnd(plan: Plan, one: EndCase, place: Place, show: Show): Picture {
     { target: fitting.points.cable, text: `cable ${show.fine(plan.job.cable.diameter)}` },
     { target: fitting.points.bore, text: boreText({ ...bore, counterbore: null }, show) },
   ];
-  const parts = [...cutMember(plan, post, place, endHoles(end, post, bore)), ...fitting.parts, ...wall, ...dimensions];
+  const parts = [...cutMember(plan, post, place, endHoles(end, post, tilted)), ...fitting.parts, ...wall, ...dimensions];
   return { parts, left: sign < 0 ? back : front, right: sign < 0 ? front : back };
 }
 
 /** Depth of a counterbore: beside it in the post, or above the post where it has no room. */
-function depthOf({ end, post }: EndCase, counterbore: NonNullable<Bore["counterbore"]>, place: Place, show: Show): Part {
+function depthOf({ end, post, bore }: EndCase, counterbore: NonNullable<Bore["counterbore"]>, place: Place, show: Show): Part {
   const sign = signOf(end);
+  if (bore.angle !== 0) {
+    const along = tiltedPlace(place, bore.angle);
+    const face = post.along / 2 / Math.cos(bore.angle);
+    const [floor, mouth] = [
+      along(sign * (face - counterbore.depth), counterbore.diameter / 2),
+      along(sign * face, counterbore.diameter / 2),
+    ];
+    const [from, to] = sign < 0 ? [mouth, floor] : [floor, mouth];
+    return dimension({ from, to, offset: -5, text: show.tape(counterbore.depth) });
+  }
   const ends = [place((sign * post.along) / 2, 0).x, place(sign * (post.along / 2 - counterbore.depth), 0).x];
   const [from, to] = [Math.min(...ends), Math.max(...ends)];
   const text = show.tape(counterbore.depth);
@@ -135,11 +158,22 @@ export function fittingNotes(plan: Plan, { end, post, bore, gap, against }: EndC
     target: points.washer,
     text: `washer ${show.fine(end.kind === "stud" ? stud.washerDiameter.value : grip.washerDiameter.value)}`,
   };
+  const bevel = bevelOf(end.kind, bore.angle, plan.job);
+  const bevelled: readonly Note[] =
+    end.seat === 0
+      ? []
+      : [
+          {
+            target: points.bevel,
+            text: `bevelled washer, thick edge ${thickEdge(end.backFace, bore.angle)}: ${show.fine(bevel.thin)} to ${show.fine(bevel.thick)}`,
+          },
+        ];
   const room = gap === null ? behindText({ end, gap, against }, show) : null;
   const free: readonly Note[] = room === null ? [] : [{ target: points.tip, text: room.toLowerCase() }];
   if (end.kind === "stud") {
     return [
       washer,
+      ...bevelled,
       { target: points.fitting, text: end.pulls ? `nut, ${post.id}: tightened here` : `nut, ${post.id}: holds` },
       {
         target: points.tip,
@@ -149,6 +183,7 @@ export function fittingNotes(plan: Plan, { end, post, bore, gap, against }: EndC
   }
   return [
     { ...washer, text: `${washer.text} under the collar` },
+    ...bevelled,
     ...(bore.counterbore === null
       ? []
       : [
@@ -164,8 +199,8 @@ export function fittingNotes(plan: Plan, { end, post, bore, gap, against }: EndC
   ];
 }
 
-export const boreText = ({ diameter, counterbore, entryFace }: Bore, show: Show): Text =>
-  `bore ${show.fine(diameter)} right through from the ${faceName[entryFace]}${counterbore === null ? "" : `, counterbore ${show.fine(counterbore.diameter)}, ${show.tape(counterbore.depth)} deep from the ${faceName[counterbore.face]}`}`;
+export const boreText = ({ diameter, counterbore, entryFace, angle }: Bore, show: Show): Text =>
+  `bore ${show.fine(diameter)} right through from the ${faceName[entryFace]}${angle === 0 ? "" : `, ${show.angle(Math.abs(angle))} off level`}${counterbore === null ? "" : `, counterbore ${show.fine(counterbore.diameter)}, ${show.tape(counterbore.depth)} deep from the ${faceName[counterbore.face]}`}`;
 
 function behindText({ end, gap, against }: Pick<EndCase, "end" | "gap" | "against">, show: Show): Text {
   const reach =

@@ -2,17 +2,21 @@
 import { hatched, type Part, polygon, strokes } from "../../drawing/shape.ts";
 import type { Point } from "../../geometry/vector.ts";
 import type { Plan, RunEnd, Vertical } from "../../plan/plan.ts";
-import type { Mm } from "../../units/quantity.ts";
+import type { Mm, Radian } from "../../units/quantity.ts";
 
 /** From model mm about the middle of a post (x along its side to the right, y away from the deck) to paper. */
 export type Place = (x: Mm, y: Mm) => Point;
 
-/** A round hole along the side, seen as a rectangle. */
+/** A round hole along the side, seen as a rectangle; at an angle it ends at the upright planes at `from` and `to`. */
 export interface Hole {
   readonly from: Mm;
   readonly to: Mm;
   readonly offset: Mm;
   readonly diameter: Mm;
+  /** Off level, as a plumb cut shows it. */
+  readonly tilt?: Radian;
+  /** The one of its ends that is square to the hole itself, from the middle of the post along it. */
+  readonly floor?: Mm;
 }
 
 export const sectionOf = (plan: Plan, vertical: Vertical): Plan["job"]["posts"]["section"] =>
@@ -27,7 +31,7 @@ export function cutMember(plan: Plan, vertical: Vertical, place: Place, holes: r
     wall === null
       ? null
       : rectangle(place, { left: -halfAlong + wall, right: halfAlong - wall, low: -halfAcross + wall, high: halfAcross - wall });
-  const open = holes.flatMap((hole) => inMaterial(hole, halfAlong, wall)).map((hole) => rectangle(place, sidesOf(hole)));
+  const open = holes.flatMap((hole) => inMaterial(hole, halfAlong, wall)).map((hole) => outlineOf(hole, place));
   const outlines = [outer, ...(inner === null ? [] : [inner]), ...open];
   return [
     polygon(outer, { pen: "outline", fill: "white" }),
@@ -46,12 +50,18 @@ function inMaterial(hole: Hole, halfAlong: Mm, wall: Mm | null): readonly Hole[]
   ];
 }
 
-const sidesOf = ({ from, to, offset, diameter }: Hole): Sides => ({
-  left: from,
-  right: to,
-  low: offset - diameter / 2,
-  high: offset + diameter / 2,
-});
+function outlineOf({ from, to, offset, diameter, tilt = 0, floor }: Hole, place: Place): readonly Point[] {
+  const [turned, radius] = [tiltedPlace(place, tilt), diameter / 2];
+  const corner = (x: Mm, off: Mm): Point =>
+    x === floor ? turned(x, offset + off) : place(x, offset + x * Math.tan(tilt) + off / Math.cos(tilt));
+  return [corner(from, -radius), corner(to, -radius), corner(to, radius), corner(from, radius)];
+}
+
+/** The same about the middle of the post with x along a bore at an angle. */
+export const tiltedPlace =
+  (place: Place, tilt: Radian): Place =>
+  (x, y) =>
+    place(x * Math.cos(tilt) - y * Math.sin(tilt), x * Math.sin(tilt) + y * Math.cos(tilt));
 
 interface Sides {
   readonly left: Mm;
@@ -68,24 +78,25 @@ export const rectangle = (place: Place, { left, right, low, high }: Sides): read
 ];
 
 /** 1 where the fitting stands on the right-hand face, -1 on the left-hand one. */
-export const signOf = (end: RunEnd): 1 | -1 => (end.backFace === "right" ? 1 : -1);
+export const signOf = (end: Pick<RunEnd, "backFace">): 1 | -1 => (end.backFace === "right" ? 1 : -1);
 
 export interface EndBore {
   readonly diameter: Mm;
+  /** Off level in a plumb cut; a level cut shows nothing of it. */
+  readonly tilt?: Radian;
   readonly counterbore: { readonly diameter: Mm; readonly depth: Mm } | null;
 }
 
 /** The bore of an end without overlaps: the counterbore, and the rest of the bore. */
-export function endHoles(end: RunEnd, vertical: Vertical, { diameter, counterbore }: EndBore): readonly Hole[] {
+export function endHoles({ offset, ...end }: RunEnd, vertical: Vertical, { diameter, counterbore, tilt = 0 }: EndBore): readonly Hole[] {
   const sign = signOf(end);
   const half = vertical.along / 2;
-  const depth = counterbore?.depth ?? 0;
-  const between = (a: Mm, b: Mm): { readonly from: Mm; readonly to: Mm } => ({ from: Math.min(a, b), to: Math.max(a, b) });
+  const between = (a: Mm, b: Mm): Omit<Hole, "diameter"> => ({ from: Math.min(a, b), to: Math.max(a, b), offset, tilt });
+  if (counterbore === null) return [{ ...between(-half, half), diameter }];
+  const floor = sign * (half / Math.cos(tilt) - counterbore.depth);
   return [
-    { ...between(-sign * half, sign * (half - depth)), offset: end.offset, diameter },
-    ...(counterbore === null
-      ? []
-      : [{ ...between(sign * (half - depth), sign * half), offset: end.offset, diameter: counterbore.diameter }]),
+    { ...between(-sign * half, floor), floor, diameter },
+    { ...between(floor, sign * half), floor, diameter: counterbore.diameter },
   ];
 }
 
@@ -103,6 +114,7 @@ export const FITTING_mm = WASHER_mm + NUT_mm + TAIL_mm;
 /** Points that labels refer to. */
 export interface EndPoints {
   readonly washer: Point;
+  readonly bevel: Point;
   readonly fitting: Point;
   readonly tip: Point;
   readonly cable: Point;
@@ -131,33 +143,61 @@ function box(
   });
 }
 
+/** The frame of an end: x outwards along its bore from the middle of the post, y across it. */
+interface EndFrame {
+  readonly sign: 1 | -1;
+  readonly along: Place;
+  readonly at: Place;
+  /** To the face, and to the seat of nut or collar. */
+  readonly half: Mm;
+  readonly seat: Mm;
+  /** The bevelled washer between them: nothing where the bore is square to the face. */
+  readonly bevel: readonly Part[];
+}
+
+function endFrame(
+  end: RunEnd,
+  vertical: Vertical,
+  place: Place,
+  { tilt = 0, washer }: { readonly tilt?: Radian; readonly washer: Mm },
+): EndFrame {
+  const [sign, along] = [signOf(end), tiltedPlace(place, tilt)];
+  const half = vertical.along / 2 / Math.cos(tilt);
+  const seat = half + end.seat;
+  const at: Place = (x, y) => along(sign * x, end.offset + y);
+  // The face is upright: along the bore it is nearer on one side of it and farther on the other.
+  const lean = ((sign * washer) / 2) * Math.tan(tilt);
+  const wedge = [at(half + lean, washer / 2), at(seat, washer / 2), at(seat, -washer / 2), at(half - lean, -washer / 2)];
+  return { sign, along, at, half, seat, bevel: end.seat === 0 ? [] : [polygon(wedge, { pen: "edge", fill: "white" })] };
+}
+
 function studEnd(plan: Plan, end: RunEnd, vertical: Vertical, place: Place, bore: EndBore): ReturnType<typeof endFitting> {
-  const sign = signOf(end);
   const { offset } = end;
-  const half = vertical.along / 2;
   const washer = plan.job.fittings.stud.washerDiameter.value;
+  const { sign, along, at, half, seat, bevel } = endFrame(end, vertical, place, { ...bore, washer });
   const stud = bore.diameter * 0.76;
-  const at = (x: Mm, y: Mm): Point => place(sign * x, offset + y);
-  const tip = half + FITTING_mm;
+  const tip = seat + FITTING_mm;
   const threads = Array.from({ length: 14 }, (_, index) => {
-    const x = tip - 1 - index * ((FITTING_mm + half) / 14);
+    const x = tip - 1 - index * ((FITTING_mm + seat) / 14);
     return [at(x, -stud / 2), at(x - stud * 0.25, stud / 2)];
   });
   return {
     parts: [
-      box(place, sign, { near: -half * 0.7, far: tip, offset, height: stud }),
+      box(along, sign, { near: -half * 0.7, far: tip, offset, height: stud }),
       strokes("thin", threads),
-      box(place, sign, { near: half, far: half + WASHER_mm, offset, height: washer }),
-      box(place, sign, { near: half + WASHER_mm, far: half + WASHER_mm + NUT_mm, offset, height: stud * 1.8 }),
+      ...bevel,
+      box(along, sign, { near: seat, far: seat + WASHER_mm, offset, height: washer }),
+      box(along, sign, { near: seat + WASHER_mm, far: seat + WASHER_mm + NUT_mm, offset, height: stud * 1.8 }),
       strokes("thin", [
-        [at(half + WASHER_mm, stud * 0.45), at(half + WASHER_mm + NUT_mm, stud * 0.45)],
-        [at(half + WASHER_mm, -stud * 0.45), at(half + WASHER_mm + NUT_mm, -stud * 0.45)],
+        [at(seat + WASHER_mm, stud * 0.45), at(seat + WASHER_mm + NUT_mm, stud * 0.45)],
+        [at(seat + WASHER_mm, -stud * 0.45), at(seat + WASHER_mm + NUT_mm, -stud * 0.45)],
       ]),
       strokes("heavy", [[at(-half * 0.7, 0), at(-half - CABLE_mm, 0)]]),
     ],
     points: {
-      washer: at(half + WASHER_mm / 2, washer * 0.42),
-      fitting: at(half + WASHER_mm + NUT_mm * 0.6, stud * 0.7),
+      washer: at(seat + WASHER_mm / 2, washer * 0.42),
+      bevel: at(seat - end.seat / 4, -washer * 0.42),
+      fitting: at(seat + WASHER_mm + NUT_mm * 0.6, stud * 0.7),
       tip: at(tip - 3, 0),
       cable: at(-half - CABLE_mm * 0.6, 0),
       bore: at(-half + 4, -bore.diameter / 2 + 0.3),
@@ -168,29 +208,29 @@ function studEnd(plan: Plan, end: RunEnd, vertical: Vertical, place: Place, bore
 
 /** The body lies in its counterbore or bore; its collar bears on a washer on the back face. */
 function gripEnd(plan: Plan, end: RunEnd, vertical: Vertical, place: Place, bore: EndBore): ReturnType<typeof endFitting> {
-  const sign = signOf(end);
   const { offset } = end;
-  const half = vertical.along / 2;
   const { bodyLength, counterbore, washerDiameter } = plan.job.fittings.grip;
+  const { sign, along, at, half, seat, bevel } = endFrame(end, vertical, place, { ...bore, washer: washerDiameter.value });
   const body = counterbore.value * 0.86;
-  const inner = half - bodyLength.value;
-  const at = (x: Mm, y: Mm): Point => place(sign * x, offset + y);
+  const inner = seat - bodyLength.value;
   const jaws = [0.25, 0.5, 0.75].map((share) => {
     const x = inner + share * bodyLength.value;
     return [at(x - body * 0.3, body / 2), at(x + body * 0.3, 0), at(x - body * 0.3, -body / 2)];
   });
-  const collar = half + WASHER_mm + COLLAR_mm;
+  const collar = seat + WASHER_mm + COLLAR_mm;
   const end_mm = collar + 9;
   return {
     parts: [
-      box(place, sign, { near: inner, far: half + WASHER_mm, offset, height: body }),
+      box(along, sign, { near: inner, far: seat + WASHER_mm, offset, height: body }),
       strokes("thin", jaws),
-      box(place, sign, { near: half, far: half + WASHER_mm, offset, height: washerDiameter.value }),
-      box(place, sign, { near: half + WASHER_mm, far: collar, offset, height: body * 1.5 }),
+      ...bevel,
+      box(along, sign, { near: seat, far: seat + WASHER_mm, offset, height: washerDiameter.value }),
+      box(along, sign, { near: seat + WASHER_mm, far: collar, offset, height: body * 1.5 }),
       strokes("heavy", [[at(-half - CABLE_mm, 0), at(end_mm, 0)]]),
     ],
     points: {
-      washer: at(half + WASHER_mm / 2, washerDiameter.value * 0.42),
+      washer: at(seat + WASHER_mm / 2, washerDiameter.value * 0.42),
+      bevel: at(seat - end.seat / 4, -washerDiameter.value * 0.42),
       fitting: at(inner + bodyLength.value * 0.6, -body * 0.3),
       tip: at(end_mm - 2, 0),
       cable: at(-half - CABLE_mm * 0.6, 0),
@@ -201,4 +241,4 @@ function gripEnd(plan: Plan, end: RunEnd, vertical: Vertical, place: Place, bore
 }
 
 /** How far behind the back face the parts of an end are drawn. */
-export const reachBehind = (end: RunEnd): Mm => (end.kind === "stud" ? FITTING_mm : WASHER_mm + COLLAR_mm + 9);
+export const reachBehind = ({ kind, seat }: RunEnd): Mm => seat + (kind === "stud" ? FITTING_mm : WASHER_mm + COLLAR_mm + 9);

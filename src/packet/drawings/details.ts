@@ -10,7 +10,7 @@ import { passDetail } from "./detail-pass.ts";
 
 /** What holds for all details; the sheet prints it once, above them. */
 export const detailNotes: readonly Text[] = [
-  "All details are cut level at the height of a cable and seen from above. Posts, bores and gaps are to scale; fittings are signs, not shapes.",
+  "Details are cut level at the height of a cable and seen from above, but for those that say otherwise. Posts, bores, gaps and bevelled washers are to scale; fittings are signs, not shapes.",
   "In the details of straight sides the inside, where people stand, is below, the outside above.",
 ];
 

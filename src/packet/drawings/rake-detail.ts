@@ -102,21 +102,29 @@ interface StepPicture {
 
 /** Two steps, the line of the nosings, what lies above it, and the circle between. */
 function stepPicture({ plan, side, triangle, scale: { ratio }, show, left }: StepPicture): readonly Part[] {
-  const { riser, tread, gap, sphere, under } = triangle;
+  const { riser, tread, gap, sphere, under, nosing } = triangle;
+  const back = nosing.value;
   const isUp = side.slope > 0;
   // x from the lower nosing towards the upper one; turned round where the side goes down to the right.
   const at = (x: Mm, y: Mm): Point => ({ x: left + (isUp ? x : 2 * tread - x) * ratio, y: -y * ratio });
   const steepness = riser / tread;
   const rail = under === "bottom rail" ? (plan.job.frame.bottomRail?.depth ?? 0) : plan.job.cable.diameter;
   const plumb = rail * Math.hypot(1, steepness);
-  const above = (by: Mm): Line => [at(0, by), at(2 * tread, 2 * riser + by)];
+  const above = (by: Mm): Line => [at(0, by), at(2 * tread + back, 2 * riser + by + back * steepness)];
+  // The edge of a tread is drawn as thick as it stands out.
+  const step = (x: Mm, y: Mm): Line => [
+    at(x, y),
+    at(x + tread + back, y),
+    at(x + tread + back, y + riser - back),
+    at(x + tread, y + riser - back),
+  ];
   const [lowFrom, lowTo] = above(gap);
   const [highFrom, highTo] = above(gap + plumb);
-  const circleAt = at(2 * tread - sphere / 2, riser + sphere / 2);
+  const circleAt = at(2 * tread + back - sphere / 2, riser + sphere / 2);
   return [
     ...(lowFrom && lowTo && highFrom && highTo ? [polygon([lowFrom, lowTo, highTo, highFrom], { pen: "edge", fill: "white" })] : []),
     strokes("centre", [above(0)]),
-    strokes("heavy", [[at(0, 0), at(tread, 0), at(tread, riser), at(2 * tread, riser), at(2 * tread, 2 * riser)]]),
+    strokes("heavy", [[...step(0, 0), ...step(tread, riser), at(2 * tread, 2 * riser)]]),
     circle(circleAt, (sphere / 2) * ratio, { pen: "edge", fill: "white" }),
     label(show.tape(sphere), circleAt, { anchor: "middle" }),
     label(under, at(tread * 0.5, riser * 0.5 + gap + plumb * 1.6 + 4 / ratio), { anchor: isUp ? "end" : "start" }),
@@ -130,6 +138,6 @@ function describe({ rake, post, bore, show }: Omit<BoredPost, "scale">): Text {
   const step =
     triangle === null
       ? ""
-      : ` Riser ${show.tape(triangle.riser)}, tread ${show.tape(triangle.tread)}: under the ${triangle.under}, ${show.tape(triangle.gap)} plumb above the line of the nosings, the largest sphere that goes in measures ${show.tape(triangle.sphere)}.`;
+      : ` Riser ${show.tape(triangle.riser)}, tread ${show.tape(triangle.tread)}, nosing ${show.tape(triangle.nosing.value)}: under the ${triangle.under}, ${show.tape(triangle.gap)} plumb above the line of the nosings, the largest sphere that goes in measures ${show.tape(triangle.sphere)}.`;
   return `Post ${post.id} of side ${rake.sideId}, ${show.tape(post.along)} along the side, stands plumb; bore ${bore.mark} lies at ${show.angle(Math.abs(rake.slope))} to level and is ${show.tape(bore.drilledLength)} long.${step} The tables of this sheet hold the same numbers.`;
 }

@@ -1,10 +1,11 @@
 // Z-401: how do the sides that slope differ: rake, spacings, bores at an angle, the triangle at a step, changes of slope?
 import { useOf } from "../../plan/bores.ts";
+import { bevelOf, thickEdge } from "../../plan/end-fitting.ts";
 import type { Bore, Vertical } from "../../plan/plan.ts";
 import type { RakePlan } from "../../plan/rake-plan.ts";
 import type { Block, Cell, Sheet, Table, Text } from "../packet.ts";
 import { sourceMark } from "../show-number.ts";
-import { introduction } from "../wording.ts";
+import { faceName, introduction } from "../wording.ts";
 import { drawnRake } from "./drawn.ts";
 import {
   bold,
@@ -83,7 +84,7 @@ function rakeBlocks(context: SheetContext, rake: RakePlan): readonly Block[] {
 function triangleRow({ plan, show }: SheetContext, { triangle }: RakePlan): readonly (readonly [Text, Text])[] {
   if (triangle === null) return [];
   const limit = plan.job.code.stairs.triangleSphere;
-  const { riser, tread, gap, under, sphere, gap_max } = triangle;
+  const { riser, tread, nosing, gap, under, sphere, gap_max } = triangle;
   const rule =
     limit === null
       ? "; this edition names no size of its own for it"
@@ -91,7 +92,7 @@ function triangleRow({ plan, show }: SheetContext, { triangle }: RakePlan): read
   return [
     [
       "Triangle",
-      `riser ${show.tape(riser)}, tread ${show.tape(tread)}, ${under} ${show.tapeBoth(gap)} plumb above the nosings: the largest sphere that goes in measures ${bold(show.tapeBoth(sphere))}${rule}`,
+      `riser ${show.tape(riser)}, tread ${show.tape(tread)}, nosing ${show.tape(nosing.value)} before the riser ${sourceMark(nosing.source)}, ${under} ${show.tapeBoth(gap)} plumb above the nosings: the largest sphere that goes in measures ${bold(show.tapeBoth(sphere))}${rule}`,
     ],
   ];
 }
@@ -213,16 +214,27 @@ const leanWords = ({ entryHeight, exitHeight }: Bore, { show }: SheetContext): T
 const bitOf = (bore: Bore, { plan }: SheetContext): number =>
   plan.bits.find((bit) => bit.diameter === bore.diameter && bit.use === useOf(bore))?.bitLength_min ?? 0;
 
-function rules({ plan, show }: SheetContext): readonly Text[] {
-  const ends = plan.bores.some(({ angle, kind }) => angle !== 0 && (kind === "stud end" || kind === "grip end"));
+/** Each end on a rake with the washer that gives its nut or collar a seat square to the bore. */
+function bevelRules({ plan, show }: SheetContext): readonly Text[] {
+  const ends = plan.runs.flatMap(({ left, right }) => [left, right]).filter(({ seat }) => seat > 0);
+  if (ends.length === 0) return [];
+  const words = ends.map(({ postId, kind, backFace }): Text => {
+    const slope = plan.verticals.find(({ id }) => id === postId)?.slope ?? 0;
+    const { across, thin, thick } = bevelOf(kind, slope, plan.job);
+    const way = thickEdge(backFace, slope);
+    return `${postId}, ${faceName[backFace]}: ${show.fine(across)} across, ${show.fine(thin)} to ${show.fine(thick)} thick, **thick edge ${way}**, as the bore ${way === "up" ? "falls" : "rises"} outwards`;
+  });
+  return [
+    `End posts on a rake: nut and collar do not stand square on the face. Under each flat washer lies a bevelled one, cut to the slope: ${unique(words).join("; ")} [derived]. Its thickness is counted in the length of the cable, and taken off the thread.`,
+  ];
+}
+
+function rules(context: SheetContext): readonly Text[] {
+  const { show } = context;
   return [
     "A course has one height, plumb above the datum, at every post, level or raked: so its cable meets itself wherever the slope changes. On a rake the cables lie closer together, by the cosine of the slope.",
     "Bore with a guide block sawn to the angle of this sheet and clamped to the face, or with a drill stand tilted to it. Start with a short bit square to the face, to a depth of its own diameter, then tilt. Bore the first post from both faces to the middle, until the exit comes out within a bit's width of its mark.",
-    ...(ends
-      ? [
-          "End posts on a rake: nut and collar do not stand square on the face. A bevelled washer of the angle of the rake lies under each, thick edge on the acute side (common practice, no source).",
-        ]
-      : []),
+    ...bevelRules(context),
     "Rails on a rake are cut plumb at both ends; where the slope changes, their tops meet at one height. Posts are cut at the top along the slope: lengths on the sheet of parts are those of the long edge.",
     "Frame: a raked side is computed as a plane frame of plumb posts whose feet climb with the slope; sides in one line share a frame, in which rails are taken at one plumb height and to go on past the change of slope. The stair's own structure below the posts is not computed.",
     `Rake refused by the program: steeper than ${show.angle(Math.PI / 4)}.`,

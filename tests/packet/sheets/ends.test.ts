@@ -14,6 +14,7 @@ const end = (postId: string, more: Partial<RunEnd>): RunEnd => ({
   backFace: "left",
   access: "drill",
   offset: 0,
+  seat: 0,
   ...more,
 });
 const between = (left: RunEnd, right: RunEnd): Run => ({ ...run, left, right });
