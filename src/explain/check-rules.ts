@@ -64,14 +64,7 @@ const demands: Readonly<Record<string, Side>> = {
       .flatMap((post, index) => (posts[index]?.sideIndex === post.sideIndex ? [post.station - (posts[index]?.station ?? 0)] : []));
     return most(given("d", "stations of neighbouring posts of a side, one less the other", apart, "length"));
   },
-  "free-length": ({ all, plan }) =>
-    most(
-      all(
-        "f",
-        "free length of each bay",
-        plan.bays.filter(({ kind }) => kind !== "pair gap").map(({ id }) => `bays.${id}.free`),
-      ),
-    ),
+  "free-length": ({ at }, _, { where }) => same(at("f", "free length of the bay with the least to spare", `bays.${bayOf(where)}.free`)),
   "cable-spacing": ({ all, plan }) =>
     most(
       all(
@@ -223,6 +216,26 @@ const stated =
     same(at("l", what, path));
 const openingSphere = stated("job.code.openingSphere", "sphere that must not pass");
 
+/** "bay A2" gives A2. */
+const bayOf = (where: string): string => where.slice("bay ".length);
+
+/** The job's own limit, and what the criterion bears in the spans of that bay. */
+const freeLimit: Side = ({ at, all, plan }, _, { where }) => {
+  const stops = plan.runs.flatMap(({ id, spans }) =>
+    spans
+      .filter(({ bayId, free_stop }) => bayId === bayOf(where) && free_stop !== null)
+      .map(({ bayId }) => `runs.${id}.spans.${bayId}.free_stop`),
+  );
+  const own = at("l", "longest free length of the job", "job.spacers.free_max");
+  return stops.length === 0
+    ? same(own)
+    : {
+        formula: "min(l, s)",
+        inputs: [own, all("s", "longest free length at which the span still meets the criterion", stops)],
+        origin: derived("one stop for a free length, the strictest"),
+      };
+};
+
 const limits: Readonly<Record<string, Side>> = {
   ...rakeLimits,
   "guard-height": stated("job.code.guardHeight_min", "least height of the guard"),
@@ -233,7 +246,7 @@ const limits: Readonly<Record<string, Side>> = {
   "wall-gap": stated("job.limits.wallGap_max", "widest gap to a wall"),
   "wall-reach": stated("job.limits.wallGap_min", "narrowest gap that a tool reaches through"),
   "post-spacing": stated("job.posts.spacing_max", "largest spacing of posts"),
-  "free-length": stated("job.spacers.free_max", "longest free length"),
+  "free-length": freeLimit,
   "cable-spacing": stated("job.limits.cableSpacing_max", "largest spacing of cables"),
   hardware: stated("job.posts.hardwareClearance", "least clearance between bores and hardware"),
   "edge-distance": stated("job.limits.edgeDistance_min", "least wood or wall beside a bore"),

@@ -7,7 +7,9 @@ import { type Checked, limitCheck } from "./check-row.ts";
 import { gateQuestions, hardwareChecks, mountQuestions } from "./check-standing.ts";
 import { openQuestions, tensionChecks } from "./check-tension.ts";
 import { cornerSlot } from "./corner-path.ts";
+import { criterionText } from "./criterion.ts";
 import { jointsOf, jointsWord } from "./joints.ts";
+import { longestFree } from "./free-stop.ts";
 import type { Check } from "./plan.ts";
 
 /** All checks in the order in which the sheets print them. */
@@ -113,8 +115,6 @@ function layoutChecks(plan: Checked, job: Job): readonly Check[] {
       : [];
   });
   const widest = distances.reduce((most, one) => (one.value > most.value ? one : most), { where: "-", value: 0 });
-  const bays = plan.bays.filter((bay) => bay.kind !== "pair gap");
-  const longest = bays.reduce((most, bay) => (bay.free > most.free ? bay : most));
   const spacing = plan.gaps.reduce((most, gap) => (gap.spacing > most.spacing ? gap : most));
   const edge = nearestEdge(plan);
   return [
@@ -128,16 +128,7 @@ function layoutChecks(plan: Checked, job: Job): readonly Check[] {
       kind: "length",
       advice: "add a post, or let an engineer check the rail over this length",
     }),
-    limitCheck({
-      id: "free-length",
-      name: "Free length of a cable",
-      where: `bay ${longest.id}`,
-      rule: "at most",
-      demand: longest.free,
-      limit: job.spacers.free_max,
-      kind: "length",
-      advice: "add a spacer",
-    }),
+    freeCheck(plan, job),
     limitCheck({
       id: "cable-spacing",
       name: "Spacing of cables after rounding",
@@ -159,6 +150,26 @@ function layoutChecks(plan: Checked, job: Job): readonly Check[] {
       advice: "use a wider post, or smaller fittings",
     }),
   ];
+}
+
+/** The bay that has least to spare: of the job's own limit, or of what the criterion bears there. */
+function freeCheck(plan: Checked, job: Job): Check {
+  const criterion = criterionText(job);
+  const bays = plan.bays
+    .filter(({ kind }) => kind !== "pair gap")
+    .map(({ id, free }) => ({ id, free, longest: longestFree({ runs: plan.runs, job }, id) }));
+  const { id, free, longest } = bays.reduce((most, bay) => (bay.free * most.longest > most.free * bay.longest ? bay : most));
+  return limitCheck({
+    id: "free-length",
+    name: "Free length of a cable",
+    where: `bay ${id}`,
+    rule: "at most",
+    demand: free,
+    limit:
+      longest < job.spacers.free_max.value ? { value: longest, source: criterion.source, where: criterion.where } : job.spacers.free_max,
+    kind: "length",
+    advice: "add a spacer",
+  });
 }
 
 /** The bore whose edge comes nearest to the edge of its member. */

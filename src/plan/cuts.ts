@@ -79,13 +79,13 @@ function postPieces({ sides, verticals, opening, rakes }: Framing, job: Job): re
   const post = { mark: "PO", use: "post", ...common, length: job.posts.belowDatum + opening.top, cutAngle: 0, count: level };
   const raked = rakes.map((rake): CutPiece => {
     const slope = Math.abs(rake.slope);
-    const length = job.frame.onRakes.postBelow.value + rake.opening.top + (along * Math.tan(slope)) / 2;
+    const longEdge = job.frame.onRakes.postBelow.value + rake.opening.top + (along * Math.tan(slope)) / 2;
     const count = countOn(({ id }) => id === rake.sideId);
     return {
       mark: `PO-${rake.sideId}`,
-      use: `post, top cut along the slope, ${angleDegrees(slope)}`,
+      use: `post, top cut ${angleDegrees(slope)} off square, along the slope: length of its long edge, the short one ${length(along * Math.tan(slope), { units: job.units, both: false })} less`,
       ...common,
-      length,
+      length: longEdge,
       cutAngle: slope,
       count,
     };
@@ -136,7 +136,7 @@ export function railGroups(framing: Framing, job: Job): readonly RailGroup[] {
     ...grouped(
       "BR",
       bottomRail,
-      framing.sides.flatMap((side) => bottomRailParts(side, bottomRail, framing.verticals)),
+      framing.sides.flatMap((side) => bottomRailParts(side, bottomRail, framing, job)),
     ),
   ];
 }
@@ -167,13 +167,17 @@ function topRailParts(side: SidePlan, framing: Framing, job: Job): readonly Rail
       ...(index === 0 && before !== null && before !== 0 ? [{ end: "left", turn: before } as const] : []),
       ...(index === level.length - 2 && side.turn !== null && side.turn !== 0 ? [{ end: "right", turn: side.turn } as const] : []),
     ];
-    const part = railPart({ name: "top rail", level: to - from, depth, mitres, slope: side.slope });
+    const part = railPart({ name: "top rail", level: to - from, depth, mitres, slope: side.slope, units: job.units });
     return { ...part, sideId: side.id, fromId: postAt(index), toId: postAt(index + 1) };
   });
 }
 
 /** By how much the long points of two plumb cuts lie farther apart than its edges are long. */
 const plumbExtra = (depth: Mm, slope: Radian): Mm => depth * Math.tan(Math.abs(slope));
+
+/** A parallelogram: its length is from tip to tip along it, the tips on opposite edges, and each edge is shorter. */
+const parallelWords = (slope: Radian, shorter: Mm, units: Job["units"]): string =>
+  `both ends cut ${angleDegrees(Math.abs(slope))} off square, parallel; each edge ${length(shorter, { units, both: false })} shorter`;
 
 /** A piece between two plumb cuts: along a slope it is longer, and its long points lie farther apart still. */
 function railPart({
@@ -182,14 +186,16 @@ function railPart({
   depth,
   mitres,
   slope,
+  units,
 }: {
+  readonly units: Job["units"];
   readonly name: string;
   readonly level: Mm;
   readonly depth: Mm;
   readonly mitres: readonly Mitre[];
   readonly slope: Radian;
 }): Pick<RailPart, "length" | "cutAngle" | "use"> {
-  const raked = slope === 0 ? "" : `, both ends cut plumb, ${angleDegrees(Math.abs(slope))}`;
+  const raked = slope === 0 ? "" : `, ${parallelWords(slope, plumbExtra(depth, slope), units)}: plumb where it lies`;
   const mitred = mitreWords(mitres);
   // A mitre at the end of a raked rail leans two ways.
   const compound = slope !== 0 && mitres.length > 0 ? " (a compound cut: fit it at the corner)" : "";
@@ -227,9 +233,9 @@ function chooseJoints(places: readonly Mm[], usable: readonly Mm[]): readonly Mm
   return joints;
 }
 
-const bottomRailParts = (side: SidePlan, { depth }: Rail, verticals: readonly Vertical[]): readonly RailPart[] =>
+const bottomRailParts = (side: SidePlan, { depth }: Rail, { verticals }: Framing, { units }: Job): readonly RailPart[] =>
   bottomRailReaches(side, verticals).map(({ from, to, fromId, toId }) => ({
-    ...railPart({ name: "bottom rail", level: to - from, depth, mitres: [], slope: side.slope }),
+    ...railPart({ name: "bottom rail", level: to - from, depth, mitres: [], slope: side.slope, units }),
     sideId: side.id,
     fromId,
     toId,
@@ -263,13 +269,13 @@ function spacerPieces({ sides, verticals, opening, rakes }: Framing, job: Job): 
     count: countOn(({ slope }) => slope === 0),
   };
   const raked = rakes.map(({ sideId, slope, opening: own }): CutPiece => {
-    const length = own.top - own.bottom + along * Math.tan(Math.abs(slope));
+    const extra = along * Math.tan(Math.abs(slope));
     const count = countOn(({ id }) => id === sideId);
     return {
       mark: `SP-${sideId}`,
-      use: `spacer, both ends cut along the slope, ${angleDegrees(Math.abs(slope))}`,
+      use: `spacer, ${parallelWords(slope, extra, job.units)}: along the slope where it stands`,
       ...common,
-      length,
+      length: own.top - own.bottom + extra,
       cutAngle: Math.abs(slope),
       count,
     };

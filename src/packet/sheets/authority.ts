@@ -8,6 +8,7 @@ import { gateAlone, gatesOf } from "../guard-ends.ts";
 import type { Block, Sheet, Table, Text } from "../packet.ts";
 import { sourceMark, sourcePlace } from "../show-number.ts";
 import { introduction, notApproval } from "../wording.ts";
+import { slopeClauses, slopeQuestions } from "./authority-slopes.ts";
 import { sinksIn } from "./bearing.ts";
 import { isWooden } from "./frame-inputs.ts";
 import {
@@ -28,6 +29,7 @@ import {
   table,
 } from "./kit.ts";
 import { pullsTable } from "./pulls.ts";
+import { onWhat } from "./slopes.ts";
 import { openingSpans } from "./spans.ts";
 import { metalParts } from "./survey-rows.ts";
 
@@ -63,7 +65,13 @@ function assumed({ plan, show }: SheetContext): readonly (readonly [Text, Text, 
     ["Drop to the ground below", show.feetBoth(code.drop)],
     ["Exposure", code.exposure],
     ["Pool barrier", code.poolBarrier ? "**yes: level cables cannot be the barrier, see the question below**" : "no"],
-    ["Guard height planned", `${bold(show.tapeBoth(plan.opening.guardHeight))} above ${frame.datum}`],
+    ...(plan.rakes.length === plan.sides.length
+      ? []
+      : [["Guard height planned", `${bold(show.tapeBoth(plan.opening.guardHeight))} above ${frame.datum}`] as const]),
+    ...plan.rakes.map(
+      ({ sideId, kind, opening }) =>
+        [`On the ${kind}, side ${sideId}`, `${bold(show.tapeBoth(opening.guardHeight))} plumb above ${onWhat(kind)}`] as const,
+    ),
   ];
 }
 
@@ -93,6 +101,7 @@ function clauseBlocks(context: SheetContext, rules: GuardRules): readonly Block[
         line("A guard is needed above a drop of", rules.guardRequiredAboveDrop, show.tapeBoth(rules.guardRequiredAboveDrop.value)),
         line("Least height of the guard", guardHeight_min, show.tapeBoth(guardHeight_min.value)),
         line("Sphere that must not pass", openingSphere, show.tapeBoth(openingSphere.value)),
+        ...slopeClauses(context).map(([rule, cited, value]) => line(rule, cited, value)),
         line("Load on the infill", rules.infillLoad, show.forceBoth(rules.infillLoad.value)),
         line("Area that this load acts on", rules.infillArea_mm2, show.area(rules.infillArea_mm2.value)),
         line("Single load at the top", rules.topLoad, `${show.forceBoth(rules.topLoad.value)}, ${rules.topLoadDirection.value}`),
@@ -239,6 +248,7 @@ function questionTable(context: SheetContext, rules: GuardRules | null): Table {
     ["Which sphere must not pass, and up to which height?", `${show.tape(code.openingSphere.value)}, full height`],
     ["Is the opening tested under a force? Sphere or cone, how large, how hard, where?", forceOf()],
     ["Are level cables allowed (climbing)?", climbs],
+    ...slopeQuestions(context),
     ...frameQuestions(context, rules),
     ...gatesOf(plan).map((gate): readonly [Text, Text] => [
       `Which rules hold for the gate between ${gate.posts.join(" and ")} (closing, latch, height, its posts)?`,

@@ -1,6 +1,9 @@
 // What does a crew confirm before and after it bores: frame, setting out, bores?
+import { alongSlope } from "../../plan/corner-path.ts";
 import { edgeProtection } from "../../plan/open-edge.ts";
-import type { StepItem } from "../packet.ts";
+import type { Opening } from "../../plan/rake-plan.ts";
+import type { Mm } from "../../units/quantity.ts";
+import type { StepItem, Text } from "../packet.ts";
 import { frameAccepted } from "../wording.ts";
 import type { Card } from "./card.ts";
 import { freeStop } from "./free-stop.ts";
@@ -8,6 +11,7 @@ import { count, endPostIds, listed, postsOf, refer, type SheetContext, spacersOf
 import { offMiddle, plumbWords } from "./leaning.ts";
 import { boreDone, isWood } from "./material.ts";
 import { safetyFor } from "./safety-messages.ts";
+import { levelSides, sidesWord, slopedSides, slopesWords, surfaceOf } from "./slopes.ts";
 
 export function frameCard(context: SheetContext): Card {
   const { plan, show } = context;
@@ -30,22 +34,42 @@ export function frameCard(context: SheetContext): Card {
         text: `Answers of the authority written on ${refer(context, "proof")}; limit for the lean of end posts on ${refer(context, "tightening")}.`,
         killer: true,
       },
-      { text: `Clear opening between rails, largest (plan ${show.tapeBoth(plan.job.frame.clearOpening)})`, value: show.lengthUnit },
-      { text: `Guard height above the datum (plan ${show.tapeBoth(plan.opening.guardHeight)})`, value: show.lengthUnit },
+      {
+        text: `Clear opening between rails, largest (plan ${heightsWords(context, ({ top, bottom }) => top - bottom)})`,
+        value: show.lengthUnit,
+      },
+      { text: `Guard height above the datum (plan ${heightsWords(context, ({ guardHeight }) => guardHeight)})`, value: show.lengthUnit },
       {
         text: `${count(postsOf(plan).length, "post")} firm and ${plumbWords(context)}; ${count(spacersOf(plan).length, "spacer")} fixed top and bottom, in line.`,
       },
       { text: `No free length above ${freeStop(context).limit}; longest measured`, value: show.lengthUnit },
-      { text: `Survey and fittings compared line by line on ${refer(context, "survey")}; nothing past a stop value.` },
+      surveyItem(context),
     ],
     hold: `H1: nothing is bored before H1 is signed on ${refer(context, "proof")}, and only there.`,
   };
 }
 
+/** The level sides and each slope by name, where a guard has both. */
+function heightsWords({ plan, show }: SheetContext, of: (opening: Opening) => Mm): Text {
+  if (plan.rakes.length === 0) return show.tapeBoth(of(plan.opening));
+  const level = levelSides(plan);
+  return [
+    ...(level.length === 0 ? [] : [`level ${listed(level)} ${show.tapeBoth(of(plan.opening))}`]),
+    ...plan.rakes.map(({ sideId, opening }) => `slope ${sideId} ${show.tapeBoth(of(opening))} plumb`),
+  ].join("; ");
+}
+
+/** Slopes first: every bore of a slope follows them. */
+function surveyItem(context: SheetContext): StepItem {
+  const { plan, show } = context;
+  const compared = `Survey and fittings compared line by line on ${refer(context, "survey")}; nothing past a stop value.`;
+  return plan.rakes.length === 0
+    ? { text: compared }
+    : { text: `${compared} Slope (plan ${slopesWords(plan, show.angle)}), measured`, value: "deg", killer: true };
+}
+
 export function setOutCard(context: SheetContext): Card {
   const { plan, show } = context;
-  const first = plan.courses[0];
-  const last = plan.courses.at(-1);
   const labels = [
     ...(unique(plan.bores.map(({ diameter }) => diameter)).length > 1 ? ["bores of two sizes"] : []),
     ...(plan.bores.some(({ counterbore }) => counterbore !== null) ? ["a counterbore"] : []),
@@ -56,16 +80,13 @@ export function setOutCard(context: SheetContext): Card {
     sheets: refer(context, "bores"),
     safety: [],
     items: [
-      { text: `Datum: ${plan.job.frame.datum}. Same surface at every post.`, killer: true },
+      { text: datumWords(context), killer: true },
       {
-        text: `Stick marked once from the datum end: ${count(plan.courses.length, "mark")}, first ${show.tapeBoth(first?.height ?? 0)}, last ${show.tapeBoth(last?.height ?? 0)}.`,
+        text: stickWords(context),
       },
+      { text: `Top gap from the last mark to the rail (plan ${topGaps(context)}), measured`, value: show.lengthUnit },
       {
-        text: `Top gap from the last mark to the rail (plan ${show.tapeBoth(plan.gaps.at(-1)?.spacing ?? 0)}), measured`,
-        value: show.lengthUnit,
-      },
-      {
-        text: `Widest spacing on any post, middle to middle (stop above ${show.tapeBoth(plan.job.limits.cableSpacing_max.value)}${plan.rakes.length > 0 ? "; on a rake square to the cables" : ""})`,
+        text: `Widest spacing on any post, middle to middle (stop above ${spacingStop(context)})`,
         value: show.lengthUnit,
         killer: true,
       },
@@ -77,9 +98,61 @@ export function setOutCard(context: SheetContext): Card {
         killer: true,
       },
       ...(labels === "" ? [] : [{ text: `Posts with ${labels} are labelled.` }]),
-      { text: "One scrap bored with each bit; the fittings slide in." },
+      {
+        text: `One scrap bored with each bit; the fittings slide in.${plan.rakes.length === 0 ? "" : ` One of the post's section through each guide block (${slopesWords(plan, show.angle)}): the bit comes out on its mark.`}`,
+      },
     ],
   };
+}
+
+const onLevel = ({ plan }: SheetContext): Text => (plan.rakes.length === 0 ? "" : `**Level ${sidesWord(levelSides(plan))}:** `);
+const onSlopes = ({ plan }: SheetContext): Text => `**Slope, ${sidesWord(slopedSides(plan))}:** `;
+
+/** A level surface is the datum of a level side, a straight board that of a slope. */
+function datumWords(context: SheetContext): Text {
+  const { plan } = context;
+  const { datum } = plan.job.frame;
+  if (plan.rakes.length === 0) return `Datum: ${datum}. Same surface at every post.`;
+  const level = levelSides(plan).length === 0 ? "" : `${onLevel(context)}same level surface at every post (${datum}). `;
+  return `${level}${onSlopes(context)}straight board clamped on ${surfaceOf(plan)}; its lower edge marked on the middle line of every upright, each mark carried level to both faces.`;
+}
+
+/** The stick of the level sides is wrong on a slope: rails lie otherwise there, and no face has the height of the middle. */
+function stickWords(context: SheetContext): Text {
+  const { plan, show } = context;
+  const [first, last] = [plan.courses[0], plan.courses.at(-1)];
+  const stick = `tick marked once from the datum end: ${count(plan.courses.length, "mark")}, first ${show.tapeBoth(first?.height ?? 0)}, last ${show.tapeBoth(last?.height ?? 0)}.`;
+  if (plan.rakes.length === 0) return `S${stick}`;
+  const level = levelSides(plan).length === 0 ? "" : `${onLevel(context)}s${stick} `;
+  return `${level}${onSlopes(context)}no level stick: heights by ${refer(context, "stairs")}.`;
+}
+
+/** The last gap below the rail, where it is measured. */
+function topGaps({ plan, show }: SheetContext): Text {
+  if (plan.rakes.length === 0) return show.tapeBoth(plan.gaps.at(-1)?.spacing ?? 0);
+  const level = levelSides(plan);
+  return [
+    ...(level.length === 0 ? [] : [`level ${listed(level)} ${show.tape(plan.gaps.at(-1)?.spacing ?? 0)}`]),
+    ...plan.rakes.map(({ sideId, gaps }) => `slope ${sideId} ${show.tape(gaps.at(-1)?.plumb ?? 0)} plumb`),
+  ].join("; ");
+}
+
+/** What counts is square to the cables; a tape held to a plumb post reads more. */
+function spacingStop({ plan, show }: SheetContext): Text {
+  const most = plan.job.limits.cableSpacing_max.value;
+  const plumb = plan.rakes.map(({ sideId, slope }) => `${sideId} ${show.tapeDown(alongSlope(most, slope))}`);
+  return `${show.tapeBoth(most)}${plumb.length === 0 ? "" : `, on slopes square to the cables: on a plumb tape ${listed(plumb)}`}`;
+}
+
+/** Before the first bore of a slope. */
+function slopeItems({ plan, show }: SheetContext): readonly StepItem[] {
+  if (plan.rakes.length === 0) return [];
+  return [
+    {
+      text: `**Slope, ${sidesWord(slopedSides(plan))}:** guide block or stand at ${slopesWords(plan, show.angle)} (bevel checked); each bore comes out within a bit's width of its mark on the other face. First post bored from both faces.`,
+      killer: true,
+    },
+  ];
 }
 
 /** On a rake a height of the stick is the wrong place on both faces; a hole off the middle is not on the line that is carried round. */
@@ -87,11 +160,11 @@ function marksItem(context: SheetContext): StepItem {
   const { rakes } = context.plan;
   const off = offMiddle(context.plan);
   const aside = off.length === 0 ? "" : ` At ${listed(off)} off the middle of the face, by the table on ${refer(context, "bores")}.`;
-  const carried = "Marks carried to every post and spacer, on the face where the bit goes in";
-  if (rakes.length === 0) return { text: `${carried}.${aside}`, ...(aside === "" ? {} : { killer: true as const }) };
-  const slopes = rakes.map(({ sideId, slope }) => `${sideId} ${context.show.angle(Math.abs(slope))}`);
+  const carried = "arks carried to every post and spacer, on the face where the bit goes in";
+  if (rakes.length === 0) return { text: `M${carried}.${aside}`, ...(aside === "" ? {} : { killer: true as const }) };
+  const level = levelSides(context.plan).length === 0 ? "" : `${onLevel(context)}m${carried}. `;
   return {
-    text: `${carried}. Slope measured first (${listed(slopes)}): there both faces are marked from ${refer(context, "stairs")}, plumb from each post's level mark, not from the stick.${aside}`,
+    text: `${level}${onSlopes(context)}both faces marked from ${refer(context, "stairs")}, plumb from each upright's level mark: the bit goes in at one height and comes out at another.${aside}`,
     killer: true,
   };
 }
@@ -118,16 +191,16 @@ export function boreCard(context: SheetContext): Card {
             },
           ]
         : []),
-      { text: "Greatest difference of a height from the plan", value: show.lengthUnit },
+      ...slopeItems(context),
       {
-        text: `No spacing above ${show.tape(plan.job.limits.cableSpacing_max.value)} after boring, middle to middle${plan.rakes.length > 0 ? ", on a rake square to the cables" : ""}.`,
+        text: `Greatest difference of a height from the plan${plan.rakes.length === 0 ? "" : ", slopes on both faces"}`,
+        value: show.lengthUnit,
+      },
+      {
+        text: `No spacing after boring above ${spacingStop(context)}, middle to middle.`,
         killer: true,
       },
-      ...(plan.rakes.length > 0
-        ? [{ text: "Bores on a rake come out on the mark of the other face, within a bit's width.", killer: true as const }]
-        : []),
-      { text: boreDone(plan) },
-      ...(bushings > 0 ? [{ text: `${bushings} bores have their bushing.` }] : []),
+      { text: `${boreDone(plan)}${bushings > 0 ? ` ${bushings} bores have their bushing.` : ""}` },
       { text: "Real heights written where they differ; deviations told to the office." },
     ],
   };

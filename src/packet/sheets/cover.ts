@@ -32,6 +32,7 @@ import {
 } from "./kit.ts";
 import { pullsTable } from "./pulls.ts";
 import { rulesTable } from "./rules-used.ts";
+import { sidesWord, slopedSides } from "./slopes.ts";
 import { stopConditions } from "./stop-conditions.ts";
 
 export const coverSheet: SheetMaker = (context, head): Sheet => {
@@ -70,13 +71,13 @@ function jobFacts(context: SheetContext): readonly (readonly [Text, Text, true?]
     ["Code assumed", `${code.edition}, ${code.occupancy}${context.whole ? `; authority: ${code.authority}` : ""}`],
     [
       "Guard",
-      `${count(plan.sides.length, "side")}, ${show.feetBoth(total)} in all, ${count(postsOf(plan).length, "post")}, ${count(spacersOf(plan).length, "spacer")}`,
+      `${count(plan.sides.length, "side")}, ${show.feetBoth(total)} in all${plan.rakes.length === 0 ? "" : " (level)"}, ${count(postsOf(plan).length, "post")}, ${count(spacersOf(plan).length, "spacer")}`,
     ],
     [
       "Cables",
       `${count(plan.courses.length, "course")} in ${count(plan.runs.length, "run")}: ${count(plan.cables.length, "cable")}, ${cable.construction}, ${show.diameter(cable.diameter)}, stainless ${cable.grade}`,
     ],
-    ["Datum", `${bold(plan.job.frame.datum)}. Every height is measured from here.`],
+    ["Datum", `${bold(plan.job.frame.datum)}. Every height is measured from here${plan.rakes.length === 0 ? "" : ", plumb"}.`],
     ...(context.whole ? ([["Made from", `job file ${stamp.jobHash}, program version ${stamp.programVersion}`]] as const) : []),
     [
       "Revisions",
@@ -286,8 +287,14 @@ function howToRead(context: SheetContext): readonly Text[] {
   return [
     `**How to read it.** Stand on the ${floorWord(plan.job)} and look out: everything counts from left to right, and faces are left and right so.`,
     `Courses count upward: R1-${last} is cable ${last} of run R1, P1-${last} its bore in post P1; S1 is a spacer, A1 a bay of side A.`,
-    `Heights: datum to the middle of the bore, rounded once to ${show.tape(step.value)} ${sourceMark(step.source)}. Never add lengths or scale drawings.`,
+    `Heights: datum to the middle of the bore, rounded once to ${show.tape(step.value)} ${sourceMark(step.source)}. Never add lengths or scale drawings.${slopeRule(context)}`,
     `Marks: [practice] has no source, [job] is from the job file, [memory] was not looked up; all others: ${refer(context, "sources")}.`,
     `Fill in blank boxes with ink; no erasing: one line through a wrong number, initials beside it.${context.home ? ` The words are explained on ${refer(context, "steps")}.` : ""}`,
   ];
 }
+
+/** A height of the middle is bored on no face of a slope. */
+const slopeRule = (context: SheetContext): Text =>
+  context.plan.rakes.length === 0
+    ? ""
+    : ` **On ${sidesWord(slopedSides(context.plan))} a bore slopes: bore by ${refer(context, "stairs")}**; lengths of the side and stations are level.`;

@@ -8,16 +8,25 @@ import { introduction } from "../wording.ts";
 import { washerWarning } from "./bearing.ts";
 import { boreMakes, makeWords } from "./bore-kinds.ts";
 import { drawnDetails } from "./drawn.ts";
-import { endPostIds, facts, list, listed, prose, type SheetContext, type SheetMaker, sheet } from "./kit.ts";
+import { endPostIds, facts, list, listed, prose, refer, type SheetContext, type SheetMaker, sheet } from "./kit.ts";
+import { sidesWord, slopedSides } from "./slopes.ts";
 
 export const detailsSheet: SheetMaker = (context, head): Sheet =>
   sheet(head, "portrait", [
     ...(context.home ? [prose(...introduction.details)] : []),
-    list(...detailNotes),
+    list(...detailNotes, ...slopeNotes(context)),
     ...drawnDetails(context.plan),
     endFacts(context),
     list(...rules(context)),
   ]);
+
+/** A level cut shows no slope. */
+const slopeNotes = (context: SheetContext): readonly Text[] =>
+  context.plan.rakes.length === 0
+    ? []
+    : [
+        `Posts of ${sidesWord(slopedSides(context.plan))} are drawn as if their bores were level: in truth a bore there goes up or down from face to face. Its two heights, angle and length: ${refer(context, "stairs")}.`,
+      ];
 
 const GRIP = "Grip end (holds)";
 const kindNames: readonly (readonly [name: Text, ...kinds: BoreKind[]])[] = [

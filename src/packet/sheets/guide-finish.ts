@@ -5,6 +5,7 @@ import { gatesOf } from "../guard-ends.ts";
 import type { StepItem, Text } from "../packet.ts";
 import { floorWord } from "../wording.ts";
 import { hasTails, pulledAtBoth } from "./ends.ts";
+import { trySlopes } from "./guide-slopes.ts";
 import { listed, refer, type SheetContext } from "./kit.ts";
 import { isWood } from "./material.ts";
 import { highAtNut, leansOf, lowAtNut } from "./readings.ts";
@@ -117,6 +118,7 @@ export function proveStage(context: SheetContext): Stage {
         more: `Try it at the ${plan.job.frame.bottomRail ? "top and bottom rail" : `top rail and the ${floorWord(plan.job)}`} too, and beside end posts.`,
         killer: true,
       },
+      ...trySlopes(context),
       { text: "Write down the result for each bay. It must not pass." },
       ...sagItems(context),
       { text: `Read the cables that ${refer(context, "proof")} names, in the bay it names.`, killer: true },

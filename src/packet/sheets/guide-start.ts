@@ -5,9 +5,11 @@ import type { SheetKey } from "../issues.ts";
 import type { StepItem, Text } from "../packet.ts";
 import { frameAccepted } from "../wording.ts";
 import { freeStop } from "./free-stop.ts";
+import { cutSlopes, measureSlopes, railsLie } from "./guide-slopes.ts";
 import { count, endPostIds, listed, postsOf, refer, type SheetContext, spacersOf } from "./kit.ts";
 import { leaning, leanWords } from "./leaning.ts";
 import { isWood } from "./material.ts";
+import { levelSides } from "./slopes.ts";
 import type { Stage } from "./stage.ts";
 
 export function askStage(context: SheetContext): Stage {
@@ -51,6 +53,7 @@ export function measureStage(context: SheetContext): Stage {
         text: `Measure side${plan.sides.length === 1 ? "" : "s"} ${sides} as ${refer(context, "survey")} says. Read the tape twice.`,
         more: "Measure along the line where the cables will run.",
       },
+      ...measureSlopes(context),
       compareItem(),
       existing
         ? { text: "Look for bolts and brackets inside the posts. Mark where they are." }
@@ -77,10 +80,19 @@ const compareItem = (): StepItem => ({
   killer: true,
 });
 
+function openingWords({ plan, show }: Pick<SheetContext, "plan" | "show">): Text {
+  if (plan.rakes.length === 0) return show.tapeBoth(plan.job.frame.clearOpening);
+  const level = levelSides(plan);
+  return listed([
+    ...(level.length === 0 ? [] : [`${show.tape(plan.job.frame.clearOpening)} on ${listed(level)}`]),
+    ...plan.rakes.map(({ sideId, opening }) => `${show.tape(opening.top - opening.bottom)} straight up on ${sideId}`),
+  ]);
+}
+
 const openingItems = ({ plan, show }: SheetContext): readonly StepItem[] => [
   {
     text: `Measure the space ${plan.job.frame.bottomRail ? "between the rails" : "below the rail"} at each post. Write down the largest.`,
-    more: `The plan has ${show.tapeBoth(plan.job.frame.clearOpening)}.`,
+    more: `The plan has ${openingWords({ plan, show })}.`,
     value: show.lengthUnit,
   },
 ];
@@ -154,8 +166,9 @@ function railItems(context: SheetContext): readonly StepItem[] {
   return [
     { text: `Measure between the standing posts, as ${refer(context, "survey")} says. Do it before you cut rails.` },
     compareItem(),
+    ...cutSlopes(context),
     {
-      text: `Cut the ${rails}, to fit. Fix them to every post and check that they are level.`,
+      text: `Cut the ${rails}, to fit. Fix them to every post and ${railsLie(context)}.`,
       more: `${isWood(plan) ? "Screws and bolts" : "Welds and bolts"} are not in this packet. Whoever accepts the frame names them.`,
       killer: true,
     },

@@ -3,6 +3,7 @@ import type { Plan, Run, RunEnd } from "../../plan/plan.ts";
 import type { StepItem, Text } from "../packet.ts";
 import { faceName, floorWord } from "../wording.ts";
 import { depthOf, gripEnds, isNarrow, meetingTails, postsWith, secondStuds, siteEnds, startOf, startsInside, stopOf } from "./ends.ts";
+import { bevelItems, boreSlopes, levelFirst, markSlopes } from "./guide-slopes.ts";
 import { count, listed, refer, type SheetContext } from "./kit.ts";
 import { offMiddle } from "./leaning.ts";
 import { isTreated, isTube, isWood } from "./material.ts";
@@ -14,26 +15,26 @@ export function setOutStage(context: SheetContext): Stage {
   return {
     key: "set-out",
     title: "Mark the holes",
-    sheets: refer(context, "bores"),
+    sheets: boreSheets(context),
     safety: null,
     items: [
       {
-        text: `Take a straight stick. Mark all ${plan.courses.length} heights from ${refer(context, "bores")} on it.`,
+        text: `${levelFirst(context)}Take a straight stick. Mark all ${plan.courses.length} heights from ${refer(context, "bores")} on it.`,
         more: "Measure every mark from the same end. Do not add up small steps.",
       },
       {
-        text: `Stand the stick on the datum: ${plan.job.frame.datum}.`,
+        text: `${levelFirst(context)}Stand the stick on the datum${plan.rakes.length === 0 ? `: ${plan.job.frame.datum}` : ", on the level surface"}.`,
         more: 'Write "datum" on that end, so that you never turn it round.',
         killer: true,
       },
       {
-        text: "Carry the marks to every post and spacer, in the middle of the face.",
+        text: `${levelFirst(context)}Carry the marks to every post and spacer, in the middle of the face.`,
         ...(offset.length > 0 ? { more: `At ${listed(offset)} the holes are off the middle: use the table.` } : {}),
       },
-      ...rakeItems(context),
+      ...markSlopes(context),
       {
         text: "Measure the spacing on one post, middle to middle. Write down the widest.",
-        more: `None may be above ${show.tape(plan.job.limits.cableSpacing_max.value)}${plan.rakes.length > 0 ? "; on a slope measure square to the cables" : ""}.`,
+        more: `None may be above ${show.tape(plan.job.limits.cableSpacing_max.value)}.${plan.rakes.length > 0 ? " On a slope measure square to the cables, not straight up." : ""}`,
         value: show.lengthUnit,
         killer: true,
       },
@@ -41,14 +42,9 @@ export function setOutStage(context: SheetContext): Stage {
   };
 }
 
-/** On a slope the stick is wrong on both faces. */
-function rakeItems(context: SheetContext): readonly StepItem[] {
-  return context.plan.rakes.map(({ sideId, slope }) => ({
-    text: `Side ${sideId} slopes by ${context.show.angle(Math.abs(slope))}. Measure its slope first, then mark both faces of each post from ${refer(context, "stairs")}.`,
-    more: "The hole goes in and comes out at two heights. Is the slope off by half a degree? Stop and get a new packet.",
-    killer: true as const,
-  }));
-}
+/** What is bored on a slope stands on a sheet of its own. */
+const boreSheets = (context: SheetContext): Text =>
+  context.plan.rakes.length === 0 ? refer(context, "bores") : `${refer(context, "bores")}, ${refer(context, "stairs")}`;
 
 export function boreStage(context: SheetContext): Stage {
   const { plan, show } = context;
@@ -57,7 +53,7 @@ export function boreStage(context: SheetContext): Stage {
   return {
     key: "bore",
     title: `Bore ${count(plan.bores.length, "hole")}`,
-    sheets: refer(context, "bores"),
+    sheets: boreSheets(context),
     safety: "bore",
     items: [
       {
@@ -78,6 +74,7 @@ export function boreStage(context: SheetContext): Stage {
           text: `Bore ${bit.holes} x **${show.diameterOne(bit.diameter)}** (${bit.use}). The bit is at least ${show.tape(bit.bitLength_min)} long.`,
         }),
       ),
+      ...boreSlopes(context),
       isWood(plan)
         ? {
             text: "Start at the face that the table names. Hold a block behind the post.",
@@ -180,6 +177,7 @@ export function endsStage(context: SheetContext): Stage {
         more: "Stainless threads seize when they are dry.",
         killer: true,
       },
+      ...bevelItems(context),
       {
         text: `At ${postsWith(plan.runs.map(startOf))}: washer, then nut. Give it ${firstTurns(context)} full turns, no more.`,
         more: "The rest of the thread is needed for tightening.",

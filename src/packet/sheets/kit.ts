@@ -119,6 +119,8 @@ export function refer(context: SheetContext, key: SheetKey): Text {
   return `${catalogue[key].id} (${issueName[holder].toLowerCase()})`;
 }
 
+export const upperFirst = (text: Text): Text => text.charAt(0).toUpperCase() + text.slice(1);
+
 /** "1 post", "3 posts" */
 export const count = (n: number, one: Text, many: Text = `${one}s`): Text => `${n} ${n === 1 ? one : many}`;
 

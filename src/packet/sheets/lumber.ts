@@ -4,6 +4,7 @@ import type { Block, Sheet, Table, Text } from "../packet.ts";
 import { sourceMark } from "../show-number.ts";
 import { introduction } from "../wording.ts";
 import { bold, caution, column, facts, prose, refer, type SheetContext, type SheetMaker, sheet, table, tick } from "./kit.ts";
+import { sidesWord, slopedSides, slopesWords } from "./slopes.ts";
 import { cornerRailWords } from "./slots.ts";
 
 export const lumberSheet: SheetMaker = (context, head): Sheet => {
@@ -12,7 +13,13 @@ export const lumberSheet: SheetMaker = (context, head): Sheet => {
     ...(context.home ? [prose(...introduction.lumber)] : []),
     ...(plan.cuts.length === 0
       ? [prose("Nothing is cut: the frame stands already, with its posts, rails and spacers.")]
-      : [...sawCaution(context), stockFacts(context), prose(orderOfWork(context)), cutTable(context), cutPlanTable(context)]),
+      : [
+          ...sawCaution(context),
+          stockFacts(context),
+          prose(orderOfWork(context), ...slopeWords(context)),
+          cutTable(context),
+          cutPlanTable(context),
+        ]),
   ]);
 };
 
@@ -31,6 +38,14 @@ const orderOfWork = ({ plan }: SheetContext): Text =>
   `Lengths are finished sizes along the grain or the tube, without allowance. ${
     plan.job.posts.existing ? "The posts stand already; rails and spacers are new, cut and fixed before H1" : "Posts first"
   }: measure the standing frame, then cut rails and spacers to it, not to the list.`;
+
+/** What slopes is cut to a parallelogram: a length without its edge is cut wrong. */
+const slopeWords = ({ plan, show }: SheetContext): readonly Text[] =>
+  plan.rakes.length === 0
+    ? []
+    : [
+        `**Parts of ${sidesWord(slopedSides(plan))} (${slopesWords(plan, show.angle)}) are not cut square.** Angles are off square: 0 deg is a square cut. Both ends of a rail and of a spacer are cut the same way, so that the cuts are parallel; never mirrored. Their length is **from tip to tip along the part**: the two tips lie on opposite edges, and each edge alone is shorter by what its row says. Measure the slope of the standing posts first, set saw and bevel to it, and try one scrap between two posts.`,
+      ];
 
 function stockFacts({ plan, show }: SheetContext): Block {
   const { stock, posts } = plan.job;

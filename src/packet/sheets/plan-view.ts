@@ -1,9 +1,12 @@
 // Z-101: how does the guard lie, seen from above?
+import type { Plan } from "../../plan/plan.ts";
 import type { Mm } from "../../units/quantity.ts";
+import { corners, slopeChanges } from "../joints.ts";
 import type { Sheet, Table, Text } from "../packet.ts";
 import { introduction, roleName, runSpan } from "../wording.ts";
 import { drawnPlan } from "./drawn.ts";
 import { bold, column, prose, type SheetContext, type SheetMaker, sheet, table } from "./kit.ts";
+import { sidesWord, slopedSides } from "./slopes.ts";
 
 export const planSheet: SheetMaker = (context, head): Sheet =>
   sheet(head, "portrait", [
@@ -35,7 +38,8 @@ function sidesTable({ plan, show }: SheetContext): Table {
             : side.turn === 0
               ? "straight on, the slope changes"
               : `${show.angle(side.turn < 0 ? -side.turn : side.turn)} to the ${side.turn < 0 ? "left" : "right"}`;
-      const slope = side.slope === 0 ? "" : ` level, ${show.angle(Math.abs(side.slope))} ${side.slope > 0 ? "up" : "down"}`;
+      const slope =
+        side.slope === 0 ? "" : ` **level**; slopes ${show.angle(Math.abs(side.slope))} ${side.slope > 0 ? "up" : "down"} to the right`;
       return [
         bold(side.id),
         `${show.feetBoth(side.length)}${slope}`,
@@ -51,7 +55,6 @@ const stepWords = (out: Mm, next: Text, show: SheetContext["show"]): Text =>
   out === 0 ? "" : `; side ${next} starts ${show.feetBoth(Math.abs(out))} ${out > 0 ? "away from the deck" : "towards the deck"}`;
 
 function verticalsTable({ plan, show }: SheetContext): Table {
-  const firstOf = new Map(plan.sides.map((side) => [side.id, side.startsAt]));
   return table({
     id: "plan-verticals",
     caption: "Posts and spacers: middle of each, measured along its side",
@@ -75,15 +78,26 @@ function verticalsTable({ plan, show }: SheetContext): Table {
       ];
     }),
     rowHeads: true,
-    notes: [...firstOf].some(([, startsAt]) => startsAt > 0)
-      ? [
-          "A side that starts at a wall begins at the face of the wall; a side after a corner begins at the corner point, where the lines of the bores cross.",
-        ]
-      : [
-          "A side begins at the outer face of its end post; after a corner it begins at the corner point, where the lines of the bores cross.",
-        ],
+    notes: [startWords(plan), ...slopeNotes(plan)],
   });
 }
+
+/** Where the stations of a side begin. */
+function startWords(plan: Plan): Text {
+  const first = plan.sides.some(({ startsAt }) => startsAt > 0)
+    ? "A side that starts at a wall begins at the face of the wall"
+    : "A side begins at the outer face of its end post";
+  const turned = slopeChanges(plan).length > 0 && corners(plan).length === 0;
+  return `${first}${turned ? "" : "; a side after a corner begins at the corner point, where the lines of the bores cross"}${slopeChanges(plan).length === 0 ? "" : "; where only the slope changes the next side begins at the change, where the sloped surface meets the level one"}.`;
+}
+
+/** A tape laid on a slope reads more than a station. */
+const slopeNotes = (plan: Plan): readonly Text[] =>
+  plan.rakes.length === 0
+    ? []
+    : [
+        `**On ${sidesWord(slopedSides(plan))} length and stations are level: hold the tape level and plumb down. Free lengths there are along the slope, between the faces of the posts.**`,
+      ];
 
 function runsTable({ plan }: SheetContext): Table {
   return table({

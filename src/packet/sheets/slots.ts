@@ -10,13 +10,13 @@ export function slotOf({ checks }: Plan, { kind, sideId, free }: Bay): Mm {
   return check?.demand?.value ?? free;
 }
 
-/** Why a corner has no bottom rail; none where there is no corner, or no bottom rail at all. */
+/** Why two posts that stand close have no bottom rail between them; nothing where there are none, or no bottom rail at all. */
 export function cornerRailWords(context: SheetContext): readonly Text[] {
   const { plan, show } = context;
-  const corners = plan.bays.filter(({ kind }) => kind === "corner");
-  if (corners.length === 0 || plan.job.frame.bottomRail === null) return [];
-  const slots = corners.map((bay) => `${show.tape(slotOf(plan, bay))} at ${bay.id}`);
+  const close = plan.bays.filter(({ kind }) => kind === "corner");
+  if (close.length === 0 || plan.job.frame.bottomRail === null) return [];
+  const slots = close.map((bay) => `${show.tape(slotOf(plan, bay))} at ${bay.id}`);
   return [
-    `No bottom rail between the two posts of a corner: the slot there is narrower than the sphere (${listed(slots)}, measured on ${refer(context, "proof")}).`,
+    `No bottom rail between ${listed(close.map(({ leftId, rightId }) => `${leftId} and ${rightId}`))}: the slot there is narrower than the sphere (${listed(slots)}, measured on ${refer(context, "proof")}).`,
   ];
 }

@@ -2,14 +2,15 @@
 import type { Access } from "../../job/job.ts";
 import type { Wood } from "../../job/site.ts";
 import { alloyOf } from "../../plan/frame-members.ts";
+import { longestFree } from "../../plan/free-stop.ts";
 import type { Bay, Plan, Run } from "../../plan/plan.ts";
 import type { Cited } from "../../sources/cited.ts";
 import { alloys } from "../../tables/metal.ts";
 import type { Megapascal, Mm } from "../../units/quantity.ts";
 import { type GuardEndPlace, guardEnds } from "../guard-ends.ts";
+import { isSlopeChange, joints } from "../joints.ts";
 import type { Text } from "../packet.ts";
 import { sourceMark } from "../show-number.ts";
-import { longestFree } from "./free-stop.ts";
 import { groupBy, least, listed, postsOf, type SheetContext, unique } from "./kit.ts";
 
 /** One thing to measure: key in the job file, what, plan value, and the value past which the packet does not fit. */
@@ -35,12 +36,14 @@ export function bayRows({ plan, show }: SheetContext): readonly SurveyRow[] {
     const ids = rangesOf(plan, same);
     return [
       `guard / sides / ${sideId} / stations`,
-      same.length === 1 ? `Bay ${ids}: free length` : `Bays ${ids}: the longest free length`,
+      `${same.length === 1 ? `Bay ${ids}: free length` : `Bays ${ids}: the longest free length`}${isLevel(plan, sideId) ? "" : ", along the slope"}`,
       planned,
       stop,
     ];
   });
 }
+
+const isLevel = ({ sides }: Plan, sideId: string): boolean => sides.find(({ id }) => id === sideId)?.slope === 0;
 
 /** Bays that follow each other are named by the first and the last: "A1 to A34". */
 function rangesOf({ bays }: Plan, named: readonly { readonly id: string }[]): Text {
@@ -96,7 +99,7 @@ function longestOutside({ job }: Plan, { orderLength, outsideLength }: Run): Mm 
 export const runRows = ({ plan, show }: SheetContext): readonly SurveyRow[] =>
   plan.runs.map((run) => [
     "(result)",
-    `Run ${run.id}, outside ${run.left.postId} to outside ${run.right.postId}`,
+    `Run ${run.id}, outside ${run.left.postId} to outside ${run.right.postId}${run.sideIds.every((id) => isLevel(plan, id)) ? "" : ", along the cable"}`,
     show.feetBoth(run.outsideLength),
     aboveWords(show.feetDown(run.outsideLength + Math.min(runRoom(plan, run), standingRoom(plan))), show.feet(run.outsideLength)),
   ]);
@@ -117,17 +120,19 @@ export function pairRows({ plan, show }: SheetContext): readonly SurveyRow[] {
     ]);
 }
 
-/** The faces of corner posts set the place of the bends. */
+/** The faces of the two posts of a corner, or of a change of slope, set the place of the bends. */
 export function cornerRows({ plan, show }: SheetContext): readonly SurveyRow[] {
-  const row = (postId: string, setback: Mm): SurveyRow => [
+  const row = (postId: string, setback: Mm, from: Text): SurveyRow => [
     "posts / corner setback",
-    `Corner point to the near face of ${postId}`,
+    `${from} to the near face of ${postId}`,
     show.tapeBoth(setback),
     `${offBy(SIZE_mm, { show })} ${practice}`,
   ];
-  return plan.bays.flatMap(({ kind, leftId, rightId }) => {
+  return joints(plan).flatMap((bay) => {
+    const { id, leftId, rightId } = bay;
+    const from = isSlopeChange(plan, bay) ? `Change of slope ${id}, level,` : "Corner point";
     const [left, right] = [leftId, rightId].map((id) => plan.sides[plan.verticals.find((each) => each.id === id)?.sideIndex ?? -1]);
-    return kind === "corner" && left && right ? [row(leftId, left.length - left.endsAt), row(rightId, right.startsAt)] : [];
+    return left && right ? [row(leftId, left.length - left.endsAt, from), row(rightId, right.startsAt, from)] : [];
   });
 }
 
@@ -138,7 +143,7 @@ export function existingRows({ plan, show }: SheetContext): readonly SurveyRow[]
     ...postsOf(plan).map(
       ({ id, sideId, station }): SurveyRow => [
         `guard / sides / ${sideId} / stations`,
-        `Post ${id}: start of side ${sideId} to its middle`,
+        `Post ${id}: start of side ${sideId} to its middle${isLevel(plan, sideId) ? "" : ", level"}`,
         show.feetBoth(station),
         `${offBy(SIZE_mm, { show })} ${practice}`,
       ],

@@ -1,8 +1,11 @@
 // Z-003: what must be measured and seen on site before anything is bored, and when does the packet no longer fit?
+
+import type { Plan } from "../../plan/plan.ts";
 import { threadOf } from "../../tables/thread.ts";
 import { gateAlone, gateCaution, gatesOf } from "../guard-ends.ts";
+import { corners, slopeChanges } from "../joints.ts";
 import type { Sheet, Table, Text } from "../packet.ts";
-import { floorWord, introduction } from "../wording.ts";
+import { introduction } from "../wording.ts";
 import { washerWarning } from "./bearing.ts";
 import {
   blank,
@@ -22,26 +25,25 @@ import {
   signatures,
   table,
   unique,
+  upperFirst,
 } from "./kit.ts";
-import { rakeRows } from "./survey-rakes.ts";
+import { sidesWord, slopedSides } from "./slopes.ts";
+import { frameRows } from "./survey-frame.ts";
+import { datumWords, rakeMeasures, rakeRows } from "./survey-rakes.ts";
 import {
-  aboveWords,
   bayRows,
   cornerRows,
   endRows,
   existingRows,
   NOTHING,
-  offBy,
   pairRows,
   practice,
-  RAIL_mm,
   runRows,
-  SIZE_mm,
   type SurveyRow,
   sideStop,
   strengthRows,
 } from "./survey-rows.ts";
-import { asFoundRows, hardwareRows, interruptionRows } from "./survey-standing.ts";
+import { asFoundRows, interruptionRows } from "./survey-standing.ts";
 
 export const surveySheet: SheetMaker = (context, head): Sheet => {
   const { show } = context;
@@ -103,7 +105,12 @@ function guardRows(context: SheetContext): readonly SurveyRow[] {
   const sides = plan.sides.flatMap((side): readonly SurveyRow[] => {
     const key = `guard / sides / ${side.id} /`;
     return [
-      [`${key} length`, `Side ${side.id} along the bores`, show.feetBoth(side.length), sideStop(context, side.id, side.length)],
+      [
+        `${key} length`,
+        `Side ${side.id} along the bores${side.slope === 0 ? "" : ", **level**, not along the slope"}`,
+        show.feetBoth(side.length),
+        sideStop(context, side.id, side.length),
+      ],
       ...(side.turn === null || side.turn === 0
         ? []
         : ([[`${key} turn`, "Turn at its right-hand end", turnText(side.turn, show), `off by more than 2 deg ${practice}`]] as const)),
@@ -121,49 +128,6 @@ function guardRows(context: SheetContext): readonly SurveyRow[] {
     ...runRows(context),
     ...endRows(context),
     ["code / drop", "From the walking surface to the ground", show.feetBoth(job.code.drop), `above ${show.feet(job.code.drop)}: ask`],
-  ];
-}
-
-function frameRows({ plan, show }: SheetContext): readonly SurveyRow[] {
-  const { frame, posts, spacers, limits } = plan.job;
-  const top = plan.gaps.at(-1);
-  const room = top ? limits.cableSpacing_max.value - top.spacing : 0;
-  const size = `${offBy(SIZE_mm, { show })} ${practice}`;
-  const rail = `${offBy(RAIL_mm, { show })} at the opening ${practice}`;
-  const section = ({ along, across }: { readonly along: number; readonly across: number }): Text =>
-    `${show.tape(along)} x ${show.tape(across)}`;
-  return [
-    [
-      "frame / clear opening",
-      `Clear between ${frame.bottomRail ? "the rails" : `the ${floorWord(plan.job)} and the rail`}: the largest of all posts`,
-      show.tapeBoth(frame.clearOpening),
-      aboveWords(show.tapeDown(frame.clearOpening + room), show.tape(frame.clearOpening)),
-    ],
-    ["frame / gap below", `From ${frame.datum} to the underside of the bottom rail`, show.tapeBoth(frame.gapBelow), rail],
-    ["frame / top rail", "Top rail: depth x width", `${show.tape(frame.topRail.depth)} x ${show.tape(frame.topRail.width)}`, rail],
-    ...(frame.bottomRail
-      ? ([
-          [
-            "frame / bottom rail",
-            "Bottom rail: depth x width",
-            `${show.tape(frame.bottomRail.depth)} x ${show.tape(frame.bottomRail.width)}`,
-            rail,
-          ],
-        ] as const)
-      : []),
-    ...(plan.rakes.length === plan.sides.length
-      ? []
-      : [
-          [
-            "(result)",
-            "Guard height above the datum",
-            show.tapeBoth(plan.opening.guardHeight),
-            `below ${show.tape(plan.job.code.guardHeight_min.value)}`,
-          ] as const,
-        ]),
-    ...hardwareRows({ plan, show }),
-    ["posts / size", "Post: along x across the side", section(posts.section), size],
-    ["spacers / size", "Spacer: along x across the side", section(spacers.section), size],
   ];
 }
 
@@ -247,12 +211,20 @@ const atLeast = (value: number, both: (mm: number) => Text, one: (mm: number) =>
   `below ${one(value)}`,
 ];
 
-function howToMeasure({ plan }: SheetContext): readonly Text[] {
-  const corners = plan.sides.length > 1;
+/** Where a side begins, but for its end posts. */
+const startsWords = (plan: Plan): Text =>
+  [
+    ...(corners(plan).length === 0 ? [] : [" or from the corner point (where the lines of the bores cross)"]),
+    ...(slopeChanges(plan).length === 0 ? [] : [" or from where the slope changes"]),
+  ].join("");
+
+function howToMeasure(context: SheetContext): readonly Text[] {
+  const { plan } = context;
   return [
     "Hook the tape on a face, not on a rounded edge. Read twice, from both ends; the larger counts.",
-    `Measure a side along the line of the bores, from the outer face of an end post${corners ? " or from the corner point (where the lines of the bores cross)" : ""} to the next one.`,
-    "Measure the clear opening at every post. Rails sag: the largest value counts.",
+    `Measure a side along the line of the bores, from the outer face of an end post${startsWords(plan)} to the next one.`,
+    ...rakeMeasures(context),
+    `Measure the clear opening at every post${plan.rakes.length === 0 ? "" : `, on ${sidesWord(slopedSides(plan))} plumb`}. Rails sag: the largest value counts.`,
     ...(plan.job.posts.existing
       ? [
           "A post that leans along the guard: read its station at the height of the middle cable. One that leans out or in: hold a level to it.",
@@ -263,15 +235,13 @@ function howToMeasure({ plan }: SheetContext): readonly Text[] {
   ];
 }
 
-const upperFirst = (text: Text): Text => text.charAt(0).toUpperCase() + text.slice(1);
-
 function verifyTable(context: SheetContext): Table {
   const { plan } = context;
-  const { frame, posts } = plan.job;
+  const { posts } = plan.job;
   const ends = listed(endPostIds(plan));
   const gates = gatesOf(plan);
   const things: readonly Text[] = [
-    `The datum (${frame.datum}) is one level along all sides, or was leveled with a line`,
+    datumWords(context),
     `No bolt, screw or bracket sits in the path of a bore (post feet, rail brackets): compare with ${refer(context, "bores")}`,
     `Posts ${ends} hold the ends of cables: the engineer or the authority accepted them before anything is bored`,
     ...(posts.existing ? ["Standing posts are sound, without rot, cracks or rust, and stand where the elevation shows them"] : []),

@@ -1,8 +1,9 @@
 // One rule for the free length on every sheet: no cover and no card allows more than the survey.
 import { describe, expect, test } from "vitest";
 import { sheetHeads } from "../../../src/packet/issues.ts";
-import { freeStop, longestFree } from "../../../src/packet/sheets/free-stop.ts";
+import { freeStop } from "../../../src/packet/sheets/free-stop.ts";
 import { showIn } from "../../../src/packet/show-number.ts";
+import { longestFree } from "../../../src/plan/free-stop.ts";
 import { examples, issues, packetOf, stamp, textsOf } from "../read-packet.ts";
 
 describe.each(examples)("%s", (_, plan) => {

@@ -1,0 +1,28 @@
+// Which sides slope and which are level, and what are slopes called?
+import type { Plan } from "../../plan/plan.ts";
+import type { Text } from "../packet.ts";
+import { listed } from "./kit.ts";
+
+type Sloped = Pick<Plan, "sides" | "rakes">;
+
+export const levelSides = ({ sides, rakes }: Sloped): readonly Text[] =>
+  sides.map(({ id }) => id).filter((id) => !rakes.some(({ sideId }) => sideId === id));
+
+export const slopedSides = ({ rakes }: Pick<Plan, "rakes">): readonly Text[] => rakes.map(({ sideId }) => sideId);
+
+/** "side B", "sides B and D" */
+export const sidesWord = (ids: readonly Text[]): Text => `side${ids.length === 1 ? "" : "s"} ${listed(ids)}`;
+
+const has = ({ rakes }: Pick<Plan, "rakes">, wanted: "stair" | "ramp"): boolean => rakes.some(({ kind }) => kind === wanted);
+
+/** What a board lies on. */
+export function surfaceOf(plan: Pick<Plan, "rakes">): Text {
+  if (!has(plan, "stair")) return "the ramp";
+  return has(plan, "ramp") ? "the nosings or the ramp" : "the nosings";
+}
+
+export const onWhat = (kind: "stair" | "ramp"): Text => (kind === "stair" ? "the nosings" : "the ramp");
+
+/** "B 33.7 deg" */
+export const slopesWords = (plan: Pick<Plan, "rakes">, angle: (slope: number) => Text): Text =>
+  listed(plan.rakes.map(({ sideId, slope }) => `${sideId} ${angle(Math.abs(slope))}`));
