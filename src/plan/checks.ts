@@ -8,8 +8,8 @@ import { gateQuestions, hardwareChecks, mountQuestions } from "./check-standing.
 import { openQuestions, tensionChecks } from "./check-tension.ts";
 import { cornerSlot } from "./corner-path.ts";
 import { criterionText } from "./criterion.ts";
-import { jointsOf, jointsWord } from "./joints.ts";
 import { longestFree } from "./free-stop.ts";
+import { jointsOf, jointsWord } from "./joints.ts";
 import type { Check } from "./plan.ts";
 
 /** All checks in the order in which the sheets print them. */

@@ -9,7 +9,7 @@ import type { Mm } from "../../units/quantity.ts";
 import type { Drawing, Text } from "../packet.ts";
 import type { Show } from "../show-number.ts";
 import { finishDrawing, footer, showOf } from "./kit.ts";
-import { gapsOn, openingOn } from "./raked.ts";
+import { gapsOn, openingOn, rakeOn } from "./raked.ts";
 import { baysIn, EDGE_NAME_mm, type Scene, sideScene, verticalsIn } from "./side-scene.ts";
 import { middleOf, type Stretch, stretchesOf } from "./stretches.ts";
 
@@ -24,6 +24,8 @@ const BELOW_mm = 9;
 const ABOVE_mm = 7.5;
 /** Heights have a scale of their own, so that the cables can be told apart. */
 const COURSE_PITCH_mm = 2.2;
+/** A slope climbs over no more of its row than this. */
+const CLIMB_share = 0.5;
 
 export function openingDiagram(plan: Plan, sideIndex: number, box: Room): Drawing {
   const side = plan.sides[sideIndex];
@@ -31,13 +33,19 @@ export function openingDiagram(plan: Plan, sideIndex: number, box: Room): Drawin
   const show = showOf(plan);
   const bays = plan.bays.filter((bay) => bay.sideId === side.id && bay.kind === "bay");
   const first = bays.find(({ id }) => plan.openingBayIds.includes(id));
-  const { stretches, ratio, up } = chooseRows(plan, side, bays, box);
-  const rowHeight = openingOn(plan, side).guardHeight * up + ABOVE_mm + BELOW_mm;
+  const { stretches, ratio, up, climb } = chooseRows(plan, side, bays, box);
+  const rowHeight = openingOn(plan, side).guardHeight * up + climb + ABOVE_mm + BELOW_mm;
   const drawn = stretches.flatMap((stretch, row) => {
-    const view = stretchedView(stretch, { across: ratio, up, origin: { x: 0, y: row * rowHeight } });
+    const tan = (climb / (stretch.to - stretch.from)) * Math.sign(side.slope);
+    const view = stretchedView(stretch, { across: ratio, up, tan, origin: { x: 0, y: row * rowHeight } });
     return rowParts({ plan, side, stretch, view }, first);
   });
-  const foot = footer(drawn, { scale: null, units: plan.job.units, notes: notesOf(show, first), room: box });
+  const foot = footer(drawn, {
+    scale: null,
+    units: plan.job.units,
+    notes: [...slopeNotes(plan, side, show), ...notesOf(show, first)],
+    room: box,
+  });
   return finishDrawing({
     id: `opening-${side.id.toLowerCase()}`,
     title: `Side ${side.id}: where to test the openings`,
@@ -51,6 +59,8 @@ interface Rows {
   /** Paper mm per mm of length, and of height. */
   readonly ratio: number;
   readonly up: number;
+  /** Of a row on a slope, in paper mm; flatter than the slope where the page has no room for it. */
+  readonly climb: Mm;
 }
 
 /** Rows of bays that all fit on one page: long sides get smaller bays, then lower rows. */
@@ -62,39 +72,48 @@ function chooseRows(plan: Plan, side: SidePlan, bays: readonly Bay[], box: Room)
   const tries = BAY_min_mm.map((bay) => {
     const stretches = stretchesOf(plan, side, (width * shortest) / bay, "posts");
     const room = (box.height - FOOT_mm) / stretches.length - ABOVE_mm - BELOW_mm;
-    return { stretches, room };
+    const ratio = Math.min(...stretches.map(({ from, to }) => width / (to - from)), 1 / 16);
+    const longest = Math.max(...stretches.map(({ from, to }) => to - from));
+    const climb = Math.min(longest * ratio * Math.tan(Math.abs(side.slope)), CLIMB_share * room);
+    return { stretches, ratio, climb, room: room - climb };
   });
-  const chosen = tries.find(({ room }) => room >= GUARD_min_mm) ?? tries.at(-1) ?? { stretches: [], room: 0 };
+  const chosen = tries.find(({ room }) => room >= GUARD_min_mm) ?? tries.at(-1) ?? { stretches: [], ratio: 1 / 16, climb: 0, room: 0 };
   const height = Math.max(Math.min(wished, chosen.room), GUARD_min_mm);
-  const ratio = Math.min(...chosen.stretches.map(({ from, to }) => width / (to - from)), 1 / 16);
-  return { stretches: chosen.stretches, ratio, up: height / guardHeight };
+  return { stretches: chosen.stretches, ratio: chosen.ratio, up: height / guardHeight, climb: chosen.climb };
 }
 
 /** Lengths and heights at different scales: a diagram, not a drawing to scale. */
 function stretchedView(
   stretch: Stretch,
-  { across, up, origin }: { readonly across: number; readonly up: number; readonly origin: Point },
+  { across, up, tan, origin }: { readonly across: number; readonly up: number; readonly tan: number; readonly origin: Point },
 ): View {
   const { point, step } = viewOf({ ratio: 1, model: { x: 0, y: 0 }, paper: origin });
-  return { ratio: across, point: ({ x, y }) => point({ x: (x - stretch.from) * across, y: y * up }), step };
+  // The upper end of a row on a slope is not drawn higher than that of a level one.
+  const low = tan < 0 ? 0 : tan * (stretch.to - stretch.from);
+  return {
+    ratio: across,
+    point: ({ x, y }) => point({ x: (x - stretch.from) * across, y: y * up + (x - stretch.from) * tan - low }),
+    step,
+  };
 }
 
 function rowParts(scene: Scene, first: Bay | undefined): readonly Part[] {
   const { plan, side, view } = scene;
   const opening = openingOn(plan, side);
   const middleHeight = (opening.bottom + opening.top) / 2;
-  const top = view.point({ x: 0, y: opening.guardHeight }).y;
   const posts = verticalsIn(scene).filter(({ kind }) => kind === "post");
   const bays = baysIn(scene).filter(({ kind }) => kind === "bay");
   return [
     ...sideScene(scene),
     ...namesAbove(
-      posts.map(({ id, station }) => ({ id, x: view.point({ x: station, y: 0 }).x })),
-      top - 3.4,
+      posts.map(({ id, station }) => {
+        const { x, y } = view.point({ x: station, y: opening.guardHeight });
+        return { id, x, y: y - 3.4 };
+      }),
     ),
     ...bays.flatMap((bay) => {
       const spot = view.point({ x: middleOf(plan, bay), y: middleHeight });
-      const below = { x: spot.x, y: view.point({ x: 0, y: 0 }).y + 5.6 };
+      const below = { x: spot.x, y: view.point({ x: middleOf(plan, bay), y: 0 }).y + 5.6 + stepRoom(scene) };
       return [
         ...spotSign(spot, bay === first),
         label(bay.id, below, { size: MARK_mm, weight: bay === first ? 700 : 400, anchor: "middle" }),
@@ -104,9 +123,9 @@ function rowParts(scene: Scene, first: Bay | undefined): readonly Part[] {
 }
 
 /** Names of posts side by side, moved apart where two would touch. */
-function namesAbove(names: readonly { readonly id: Text; readonly x: Mm }[], y: Mm): readonly Part[] {
+function namesAbove(names: readonly { readonly id: Text; readonly x: Mm; readonly y: Mm }[]): readonly Part[] {
   const places = spread(names.map(({ id, x }) => ({ at: x, size: textWidth(id, { weight: 700 }) + 1 })));
-  return names.map(({ id, x }, index) => label(id, { x: places[index] ?? x, y }, { weight: 700, anchor: "middle", ground: true }));
+  return names.map(({ id, x, y }, index) => label(id, { x: places[index] ?? x, y }, { weight: 700, anchor: "middle", ground: true }));
 }
 
 function spotSign({ x, y }: Point, first: boolean): readonly Part[] {
@@ -127,6 +146,27 @@ function spotSign({ x, y }: Point, first: boolean): readonly Part[] {
         strokes("outline", cross(1.8)),
       ]
     : [circle({ x, y }, 2.2, { pen: "edge", fill: "white" }), strokes("edge", cross(1.3))];
+}
+
+/** Steps reach below the line of the nosings. */
+function stepRoom({ plan, side, view }: Scene): Mm {
+  const triangle = rakeOn(plan, side)?.triangle;
+  return triangle == null ? 0 : view.point({ x: 0, y: 0 - triangle.riser }).y - view.point({ x: 0, y: 0 }).y;
+}
+
+/** What is square on a slope. */
+function slopeNotes(plan: Plan, side: SidePlan, show: Show): readonly Text[] {
+  const rake = rakeOn(plan, side);
+  if (rake === undefined) return [];
+  const { triangleSphere } = plan.job.code.stairs;
+  const widest = Math.max(...rake.gaps.map(({ clear }) => clear));
+  const steps =
+    rake.kind === "stair" && triangleSphere !== null
+      ? ` Under the bottom rail, at every riser and tread, a sphere of ${show.tape(triangleSphere.value)} must not go in.`
+      : "";
+  return [
+    `Side ${side.id} slopes by ${show.angle(Math.abs(side.slope))}, drawn flatter: measure and push square to the cables; widest clear opening planned ${show.tape(widest)}, square.${steps}`,
+  ];
 }
 
 const notesOf = (show: Show, first: Bay | undefined): readonly Text[] => [

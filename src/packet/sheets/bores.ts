@@ -29,6 +29,7 @@ import {
   tick,
   unique,
 } from "./kit.ts";
+import { levelSides, sidesWord, slopedSides } from "./slopes.ts";
 
 export const boresSheet: SheetMaker = (context, head): Sheet => {
   const { plan } = context;
@@ -40,7 +41,9 @@ export const boresSheet: SheetMaker = (context, head): Sheet => {
     beforeBoring(context),
     bitsTable(context),
     ...hardwareTable(context),
-    ...(even.length === 0 ? [] : [heightsTable(context), pageBreak, gridTable(context, even, rows)]),
+    ...(even.length === 0
+      ? [list(...howToBore(context))]
+      : [heightsTable(context), list(...howToBore(context)), pageBreak, gridTable(context, even, rows)]),
     ...odd.map((row) => uprightTable(context, row)),
     list(...rules(context, rows)),
   ]);
@@ -99,7 +102,7 @@ function heightsTable({ plan, show }: SheetContext): Table {
   const rows = plan.courses.map(({ number, height }) => [bold(courseName(number)), strong(show.tape(height)), show.tapeOther(height)]);
   return table({
     id: "bores-heights",
-    caption: `Heights from the datum (${plan.job.frame.datum}) to the middle of the bore: the same in every upright of the grid`,
+    caption: `Heights from the datum (${plan.job.frame.datum}) to the middle of the bore: the same in every upright of the grid${plan.rakes.length === 0 ? "" : `, on ${sidesWord(slopedSides(plan))} in its middle only`}`,
     ...sideBySide(columns, rows, BESIDE),
   });
 }
@@ -259,7 +262,14 @@ function rules(context: SheetContext, rows: readonly BoreRow[]): readonly Text[]
           `Posts on the fascia: heights count from the datum (${plan.job.frame.datum}), not from the foot of the post, which lies ${show.tapeBoth(plan.job.posts.belowDatum)} below it; mark the datum on each post before it is bored.`,
         ]
       : []),
-    `Mark heights with one stick, marked once from the datum end, and use it on every post. Write at its foot which end stands on the datum. Every hole at full size: ${ownSheets.templates.id}; the strip for the stick: ${ownSheets.storyPole.id}; both in files of their own.`,
+  ];
+}
+
+/** Before the grid, while its page has room. */
+function howToBore(context: SheetContext): readonly Text[] {
+  const { plan } = context;
+  return [
+    `Mark heights with one stick, marked once from the datum end, and use it on every ${plan.rakes.length === 0 ? "post" : `post of ${sidesWord(levelSides(plan))}, on none of ${sidesWord(slopedSides(plan))}: both faces there are marked by ${refer(context, "stairs")}`}. Write at its foot which end stands on the datum. Every hole at full size: ${ownSheets.templates.id}; the strip for the stick: ${ownSheets.storyPole.id}; both in files of their own.`,
     `Bore straight: a drill stand or guide, the bit square to the face both ways${plan.rakes.length > 0 ? "; on a rake tilted by its angle, and square to the face as seen from above" : ""}. Bore from the face named; a waste block behind keeps the far face clean.`,
   ];
 }

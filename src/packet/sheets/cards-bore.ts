@@ -11,7 +11,7 @@ import { count, endPostIds, listed, postsOf, refer, type SheetContext, spacersOf
 import { offMiddle, plumbWords } from "./leaning.ts";
 import { boreDone, isWood } from "./material.ts";
 import { safetyFor } from "./safety-messages.ts";
-import { levelSides, sidesWord, slopedSides, slopesWords, surfaceOf } from "./slopes.ts";
+import { anglesWords, boreSheets, levelSides, sidesWord, slopedSides, slopesWords, surfaceOf } from "./slopes.ts";
 
 export function frameCard(context: SheetContext): Card {
   const { plan, show } = context;
@@ -54,18 +54,21 @@ function heightsWords({ plan, show }: SheetContext, of: (opening: Opening) => Mm
   if (plan.rakes.length === 0) return show.tapeBoth(of(plan.opening));
   const level = levelSides(plan);
   return [
-    ...(level.length === 0 ? [] : [`level ${listed(level)} ${show.tapeBoth(of(plan.opening))}`]),
-    ...plan.rakes.map(({ sideId, opening }) => `slope ${sideId} ${show.tapeBoth(of(opening))} plumb`),
+    ...(level.length === 0 ? [] : [`level ${listed(level)} ${show.tape(of(plan.opening))}`]),
+    ...plan.rakes.map(({ sideId, opening }) => `slope ${sideId} ${show.tape(of(opening))} plumb`),
   ].join("; ");
 }
 
 /** Slopes first: every bore of a slope follows them. */
 function surveyItem(context: SheetContext): StepItem {
   const { plan, show } = context;
-  const compared = `Survey and fittings compared line by line on ${refer(context, "survey")}; nothing past a stop value.`;
   return plan.rakes.length === 0
-    ? { text: compared }
-    : { text: `${compared} Slope (plan ${slopesWords(plan, show.angle)}), measured`, value: "deg", killer: true };
+    ? { text: `Survey and fittings compared line by line on ${refer(context, "survey")}; nothing past a stop value.` }
+    : {
+        text: `Survey compared line by line on ${refer(context, "survey")}, nothing past a stop; slope (plan ${slopesWords(plan, show.angle)})`,
+        value: "deg",
+        killer: true,
+      };
 }
 
 export function setOutCard(context: SheetContext): Card {
@@ -77,7 +80,7 @@ export function setOutCard(context: SheetContext): Card {
   return {
     key: "set-out",
     title: "Set out the bores",
-    sheets: refer(context, "bores"),
+    sheets: boreSheets(context),
     safety: [],
     items: [
       { text: datumWords(context), killer: true },
@@ -99,7 +102,7 @@ export function setOutCard(context: SheetContext): Card {
       },
       ...(labels === "" ? [] : [{ text: `Posts with ${labels} are labelled.` }]),
       {
-        text: `One scrap bored with each bit; the fittings slide in.${plan.rakes.length === 0 ? "" : ` One of the post's section through each guide block (${slopesWords(plan, show.angle)}): the bit comes out on its mark.`}`,
+        text: `One scrap bored with each bit; the fittings slide in.${plan.rakes.length === 0 ? "" : ` One of the post's section through each guide block (${anglesWords(plan, show.angle)}): the bit comes out on its mark.`}`,
       },
     ],
   };
@@ -140,8 +143,10 @@ function topGaps({ plan, show }: SheetContext): Text {
 /** What counts is square to the cables; a tape held to a plumb post reads more. */
 function spacingStop({ plan, show }: SheetContext): Text {
   const most = plan.job.limits.cableSpacing_max.value;
-  const plumb = plan.rakes.map(({ sideId, slope }) => `${sideId} ${show.tapeDown(alongSlope(most, slope))}`);
-  return `${show.tapeBoth(most)}${plumb.length === 0 ? "" : `, on slopes square to the cables: on a plumb tape ${listed(plumb)}`}`;
+  const plumb = plan.rakes.map(
+    ({ sideId, slope }) => `; slope ${sideId}: so much square to the cables, ${show.tapeDown(alongSlope(most, slope))} on a plumb tape`,
+  );
+  return `${plumb.length === 0 ? show.tapeBoth(most) : show.tape(most)}${plumb.join("")}`;
 }
 
 /** Before the first bore of a slope. */
@@ -149,7 +154,7 @@ function slopeItems({ plan, show }: SheetContext): readonly StepItem[] {
   if (plan.rakes.length === 0) return [];
   return [
     {
-      text: `**Slope, ${sidesWord(slopedSides(plan))}:** guide block or stand at ${slopesWords(plan, show.angle)} (bevel checked); each bore comes out within a bit's width of its mark on the other face. First post bored from both faces.`,
+      text: `**Slope, ${sidesWord(slopedSides(plan))}:** guide block at ${anglesWords(plan, show.angle)}, by the bevel; every bore comes out within a bit's width of its mark. First post bored from both faces.`,
       killer: true,
     },
   ];
@@ -177,7 +182,7 @@ export function boreCard(context: SheetContext): Card {
     key: "bore",
     troubles: "bore",
     title: "Bore",
-    sheets: refer(context, "bores"),
+    sheets: boreSheets(context),
     safety: safetyFor("bore", plan),
     items: [
       { text: `${plan.bores.length} bores done and ticked; bores counted`, value: "bores" },
@@ -197,7 +202,7 @@ export function boreCard(context: SheetContext): Card {
         value: show.lengthUnit,
       },
       {
-        text: `No spacing after boring above ${spacingStop(context)}, middle to middle.`,
+        text: `After boring no spacing, middle to middle, above ${spacingStop(context)}.`,
         killer: true,
       },
       { text: `${boreDone(plan)}${bushings > 0 ? ` ${bushings} bores have their bushing.` : ""}` },

@@ -4,7 +4,19 @@ import type { StepItem, Text } from "../packet.ts";
 import { sourceMark } from "../show-number.ts";
 import { floorWord } from "../wording.ts";
 import type { Card } from "./card.ts";
-import { depthOf, gripEnds, isNarrow, meetingTails, postsWith, secondStuds, siteEnds, startOf, startWords, stopOf } from "./ends.ts";
+import {
+  depthOf,
+  endsOnSlope,
+  gripEnds,
+  isNarrow,
+  meetingTails,
+  postsWith,
+  secondStuds,
+  siteEnds,
+  startOf,
+  startWords,
+  stopOf,
+} from "./ends.ts";
 import { count, refer, type SheetContext } from "./kit.ts";
 import { safetyFor } from "./safety-messages.ts";
 
@@ -23,12 +35,22 @@ export function reeveCard(context: SheetContext): Card {
       {
         text: `${count(plan.cables.length, "cable")} reeved, lowest course first, none crossed; each mark on ${refer(context, "cables")} ticked.`,
       },
-      { text: `Threads clean and oiled; ${firstTurnWords(context)} at ${postsWith(plan.runs.map(startOf))}.`, killer: true },
+      {
+        text: `Threads clean and oiled; ${firstTurnWords(context)} at ${postsWith(plan.runs.map(startOf))}.${bevelWords(context)}`,
+        killer: true,
+      },
       ...markItems(plan),
       ...gripItems(context),
     ],
     hold: `H2, signed on ${refer(context, "proof")}: ${studs ? "no cable is cut to its final length for its second stud before H2. A cut cable cannot be made longer." : "ends set. Tails stay long until H3."}`,
   };
+}
+
+/** On a slope nut and collar bear on a wedge. */
+function bevelWords(context: SheetContext): Text {
+  const { plan } = context;
+  const ends = plan.runs.flatMap(({ left, right }) => [left, right]).filter((end) => endsOnSlope(plan, end));
+  return ends.length === 0 ? "" : ` At ${postsWith(ends)}, on a slope, the bevelled washer first, as ${refer(context, "stairs")} shows.`;
 }
 
 const reeveWords = (plan: Plan): Text =>

@@ -21,9 +21,11 @@ import {
   sheet,
   table,
   unique,
+  upperFirst,
 } from "./kit.ts";
 import { isWood } from "./material.ts";
 import { highAtNut, lowAtNut } from "./readings.ts";
+import { onWhat } from "./slopes.ts";
 
 export const careSheet: SheetMaker = (context, head): Sheet =>
   sheet(head, "portrait", [
@@ -48,6 +50,7 @@ function ownerFacts(context: SheetContext) {
       "Cables",
       `${plan.cables.length} of ${cable.construction}, ${show.diameter(cable.diameter)}, stainless ${cable.grade}; a ${show.tape(code.openingSphere.value)} sphere must not pass`,
     ],
+    ...slopeFacts(context),
     ...plan.runs.flatMap((run): readonly (readonly [Text, Text, true?])[] => [
       [
         `${run.id}, read at ${listed(pullingEnds(run).map(({ postId }) => postId))} (aim ${show.force(run.tension.target)})`,
@@ -58,6 +61,18 @@ function ownerFacts(context: SheetContext) {
     ]),
   ]);
 }
+
+/** What must stay as it is on a stair or a ramp. */
+const slopeFacts = ({ plan, show }: SheetContext): readonly (readonly [Text, Text])[] =>
+  plan.rakes.map(({ sideId, kind, opening, openingSphere }) => {
+    const { triangleSphere } = plan.job.code.stairs;
+    const steps =
+      kind === "stair" && triangleSphere !== null ? `, a ${show.tape(triangleSphere.value)} one must not go in at riser and tread` : "";
+    return [
+      `${upperFirst(kind)}, side ${sideId}`,
+      `a ${show.tape(openingSphere.value)} sphere must not pass${steps}; top at ${show.tape(opening.guardHeight)} plumb above ${onWhat(kind)}: raise no step, lay nothing on ${onWhat(kind)} that changes it`,
+    ];
+  });
 
 /** What is tight on a mild day pulls harder in the cold: the owner reads the value of the day, not the aim. */
 const daysRow = (runId: string, { plan, show }: SheetContext): readonly [Text, Text] => {
@@ -108,7 +123,10 @@ function visitsTable(context: SheetContext): Table {
   const visits: readonly (readonly [Text, Text])[] = [
     ["Next day", "read every cable; turn only what is too low"],
     [`After ${count(nextVisit_months.value, "month")}`, settledWords(context)],
-    ["After one year", "read, correct, clean; openings, feet, rail"],
+    [
+      "After one year",
+      `read, correct, clean; openings, feet, rail${plan.rakes.length === 0 ? "" : "; on slopes handrail, wedges under the nuts, feet that the cables lift"}`,
+    ],
     ["Every year", "the same; before winter where it freezes"],
   ];
   return table({

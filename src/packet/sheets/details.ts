@@ -14,10 +14,9 @@ import { sidesWord, slopedSides } from "./slopes.ts";
 export const detailsSheet: SheetMaker = (context, head): Sheet =>
   sheet(head, "portrait", [
     ...(context.home ? [prose(...introduction.details)] : []),
-    list(...detailNotes, ...slopeNotes(context)),
+    list(...detailNotes, ...slopeNotes(context), ...rules(context)),
     ...drawnDetails(context.plan),
     endFacts(context),
-    list(...rules(context)),
   ]);
 
 /** A level cut shows no slope. */

@@ -72,5 +72,10 @@ export const drawnSteps = (plan: Plan, runId: string): Drawings =>
 export const drawnDays = (plan: Plan, runId: string): Drawings =>
   once(plan, `days ${runId}`, () => [dayPlot(plan, runId, roomOf(plan, "portrait", 0.25))]);
 
+/** A slope takes more height. */
+const SLOPE_share = 0.4;
+
 export const drawnOpenings = (plan: Plan): Drawings =>
-  once(plan, "openings", () => plan.sides.map((_, sideIndex) => openingDiagram(plan, sideIndex, roomOf(plan, "portrait", 0.3))));
+  once(plan, "openings", () =>
+    plan.sides.map(({ slope }, sideIndex) => openingDiagram(plan, sideIndex, roomOf(plan, "portrait", slope === 0 ? 0.3 : SLOPE_share))),
+  );

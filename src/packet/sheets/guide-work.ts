@@ -7,6 +7,7 @@ import { bevelItems, boreSlopes, levelFirst, markSlopes } from "./guide-slopes.t
 import { count, listed, refer, type SheetContext } from "./kit.ts";
 import { offMiddle } from "./leaning.ts";
 import { isTreated, isTube, isWood } from "./material.ts";
+import { boreSheets } from "./slopes.ts";
 import type { Stage } from "./stage.ts";
 
 export function setOutStage(context: SheetContext): Stage {
@@ -41,10 +42,6 @@ export function setOutStage(context: SheetContext): Stage {
     ],
   };
 }
-
-/** What is bored on a slope stands on a sheet of its own. */
-const boreSheets = (context: SheetContext): Text =>
-  context.plan.rakes.length === 0 ? refer(context, "bores") : `${refer(context, "bores")}, ${refer(context, "stairs")}`;
 
 export function boreStage(context: SheetContext): Stage {
   const { plan, show } = context;

@@ -13,8 +13,8 @@ export const planSheet: SheetMaker = (context, head): Sheet =>
     ...(context.home ? [prose(...introduction.plan)] : []),
     ...drawnPlan(context.plan),
     sidesTable(context),
-    verticalsTable(context),
     runsTable(context),
+    verticalsTable(context),
   ]);
 
 function sidesTable({ plan, show }: SheetContext): Table {
@@ -23,9 +23,9 @@ function sidesTable({ plan, show }: SheetContext): Table {
     caption: "Sides, from left to right",
     columns: [
       column("side", "Side", 0.1),
-      column("length", "Length along the bores", 0.25),
-      column("turn", "Turn at its right-hand end", 0.45),
-      column("bays", "Bays", 0.2),
+      column("length", "Length along the bores", 0.36),
+      column("turn", "Turn at its right-hand end", 0.38),
+      column("bays", "Bays", 0.16),
     ],
     rows: plan.sides.map((side) => {
       const bays = plan.bays.filter((bay) => bay.sideId === side.id && bay.kind === "bay");
@@ -60,10 +60,10 @@ function verticalsTable({ plan, show }: SheetContext): Table {
     caption: "Posts and spacers: middle of each, measured along its side",
     columns: [
       column("mark", "Mark", 0.1),
-      column("what", "What", 0.2),
-      column("section", "Section", 0.22),
+      column("what", "What", 0.26),
+      column("section", "Section", 0.18),
       column("side", "Side", 0.08),
-      column("station", "From the side's left-hand start", 0.25),
+      column("station", "From the side's left-hand start", 0.23),
       column("bay", "Free length to the next", 0.15),
     ],
     rows: plan.verticals.map((vertical) => {

@@ -28,9 +28,10 @@ import {
   strong,
   table,
 } from "./kit.ts";
+import { slopeTables } from "./proof-slopes.ts";
 import { atLeast, atMost, bandWords, pullWords } from "./readings.ts";
 import { bayName, forceWords, openingRoute, type Route, sagBays, testedBays, testPlaces } from "./route.ts";
-import { slotOf } from "./slots.ts";
+import { slotTables } from "./slots.ts";
 import { spansInBay } from "./spans.ts";
 
 const DEVIATION_rows = 5;
@@ -54,6 +55,7 @@ export const proofSheet: SheetMaker = (context, head): Sheet => {
     list(...howToTest(context, route)),
     openingTable(context, route),
     ...slotTables(context),
+    ...slopeTables(context, "proof-slopes"),
     ...sagTables(context),
     pullTable(context),
     conditionsTable(context, route),
@@ -157,31 +159,6 @@ const HOW: Readonly<Record<Route["push"], Text>> = {
   "if asked": "set in by hand, pushed only if the authority asks",
   never: "set in by hand",
 };
-
-/** Between two posts of a pair or of a corner stands no rail that could stop a sphere: the slot is measured, at its narrowest. */
-function slotTables({ plan, show }: SheetContext): readonly Table[] {
-  const columns = [
-    column("slot", "Slot", 0.16),
-    column("posts", "Between", 0.22),
-    column("plan", "Plan", 0.16, { sub: "clear" }),
-    column("widest", "Widest measured", 0.28, { sub: show.lengthUnit }),
-    column("initials", "Initials", 0.18),
-  ];
-  const rows = plan.bays
-    .filter(({ kind }) => kind !== "bay")
-    .map((bay) => blankRow(columns, bold(bay.id), `${bay.leftId} and ${bay.rightId}`, show.tape(slotOf(plan, bay))));
-  return rows.length === 0
-    ? []
-    : [
-        table({
-          id: "proof-slots",
-          caption: "Slots between two posts, from the datum to the top rail: measure, the sphere must not pass",
-          columns,
-          rows,
-          writeIn: true,
-        }),
-      ];
-}
 
 /** Where a sag was agreed: what hangs where, and what it may do. */
 function sagTables({ plan, show }: SheetContext): readonly Table[] {

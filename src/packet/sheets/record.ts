@@ -1,33 +1,28 @@
 // Z-901: what was built, against what was planned, and who says so?
 import type { Run } from "../../plan/plan.ts";
-import type { Mm } from "../../units/quantity.ts";
-import type { Block, Cell, Column, Sheet, Table, Text } from "../packet.ts";
-import { floorWord, introduction, runSpan } from "../wording.ts";
+import type { Cell, Column, Sheet, Table, Text } from "../packet.ts";
+import { introduction, runSpan } from "../wording.ts";
 import {
   blank,
-  blankCells,
   blankRow,
   blanks,
   bold,
   caution,
   column,
   endPostIds,
-  evenly,
   heading,
-  listed,
   prose,
   type SheetContext,
   type SheetMaker,
   sheet,
   signatures,
   table,
-  unique,
 } from "./kit.ts";
+import { slopeTables } from "./proof-slopes.ts";
 import { atLeast, atMost, bandWords, leansOf } from "./readings.ts";
+import { boreTables } from "./record-bores.ts";
 import { bayName, openingRoute, sagBays } from "./route.ts";
 
-/** Uprights beside each other in one table. */
-const UPRIGHTS = 8;
 const DEVIATION_ROWS = 10;
 const LOT_ROWS = 3;
 
@@ -43,6 +38,7 @@ export const recordSheet: SheetMaker = (context, head): Sheet => {
     ),
     heading("record-bores-head", "Bores"),
     ...boreTables(context),
+    ...slopeTables(context, "record-slopes"),
     heading("record-cables-head", "Cables and readings"),
     ...plan.runs.map((run) => cableTable(context, run)),
     plumbTable(context),
@@ -62,71 +58,6 @@ export const recordSheet: SheetMaker = (context, head): Sheet => {
       : signatures("record-sign", "Crew lead", "Firm", "Owner", "For the authority"),
   ]);
 };
-
-/** A column of bores: an upright, or one run of an upright that two runs share. */
-interface BoreColumn {
-  readonly key: string;
-  readonly head: Text;
-  /** Planned distances from the middle of the upright, from the lowest course up, where its bores are set off sideways. */
-  readonly offsets: readonly Mm[] | null;
-}
-
-function boreColumns({ plan }: SheetContext): readonly BoreColumn[] {
-  return plan.verticals.flatMap((vertical): readonly BoreColumn[] => {
-    const bores = plan.bores.filter(({ verticalId }) => verticalId === vertical.id);
-    const runs = unique(bores.map(({ runId }) => runId));
-    if (runs.length < 2) {
-      const offsets = unique(bores.map(({ offset }) => offset));
-      return [{ key: vertical.id, head: vertical.id, offsets: offsets.every((offset) => offset === 0) ? null : offsets }];
-    }
-    return runs.map((runId) => ({
-      key: `${vertical.id}-${runId}`,
-      head: `${vertical.id} ${runId}`,
-      offsets: unique(bores.filter((bore) => bore.runId === runId).map(({ offset }) => offset)),
-    }));
-  });
-}
-
-const boreTables = (context: SheetContext): readonly Block[] =>
-  evenly(boreColumns(context), UPRIGHTS).map((uprights, index) => boreTable(context, uprights, index));
-
-function boreTable(context: SheetContext, uprights: readonly BoreColumn[], index: number): Table {
-  const { plan, show } = context;
-  const columns: readonly Column[] = [
-    column("course", "Course", 0.12),
-    column("planned", "Planned", 0.16, { sub: "plan" }),
-    ...uprights.map(({ key, head }) => column(key, head, 0.09, { sub: "built" })),
-  ];
-  const across = uprights.flatMap(({ head, offsets }) => (offsets === null ? [] : [`${head} ${offsetsWords(offsets, context)}`]));
-  return table({
-    id: `record-bores-${index + 1}`,
-    caption: `Heights of the bores in ${listed(uprights.map(({ head }) => head))}, from the datum`,
-    columns,
-    rows: [
-      ...plan.courses.map((course) => [
-        String(course.number).padStart(2, "0"),
-        show.tapeBoth(course.height),
-        ...blankCells(uprights.length, show.lengthUnit),
-      ]),
-      ...(across.length === 0
-        ? []
-        : [["Across, from the middle", across.join(", "), ...uprights.map(({ offsets }) => (offsets === null ? "-" : blank()))]]),
-      blankRow(columns, "Greatest difference", "built - planned"),
-      blankRow(columns, "Sizes as planned?", "yes, or see deviations"),
-    ],
-    rowHeads: true,
-    writeIn: true,
-  });
-}
-
-/** Of a post that leans each course has its own: the lowest and the highest. */
-const offsetsWords = (offsets: readonly Mm[], context: SheetContext): Text =>
-  unique([offsets[0] ?? 0, offsets.at(-1) ?? 0])
-    .map((offset) => offsetWords(offset, context))
-    .join(" to ");
-
-const offsetWords = (offset: Mm, { plan, show }: SheetContext): Text =>
-  offset === 0 ? "in the middle" : `${show.fine(Math.abs(offset))} ${offset > 0 ? "away from" : "towards"} the ${floorWord(plan.job)}`;
 
 /** What each step was to read and what it did; the last reading is the one at the end, when all cables stand. */
 function cableTable(context: SheetContext, run: Run): Table {

@@ -4,7 +4,7 @@ import { type GuardRules, guardRules } from "../../tables/limits.ts";
 import type { Newton } from "../../units/quantity.ts";
 import type { Text } from "../packet.ts";
 import type { Show } from "../show-number.ts";
-import { sourceMark } from "../show-number.ts";
+import { showIn, sourceMark, sourcePlace } from "../show-number.ts";
 import { floorWord } from "../wording.ts";
 import { count, listed, type SheetContext, unique } from "./kit.ts";
 
@@ -28,7 +28,21 @@ export function openingRoute(context: SheetContext): Route {
 
 /** Where an opening is tried: the same words on every sheet. */
 export const testPlaces = ({ job }: Plan): Text =>
-  `between every two neighbouring cables at the middle of the longest free length, at the top ${job.frame.bottomRail ? "and bottom rail" : `rail and the ${floorWord(job)}`}, and beside end posts`;
+  `between every two neighbouring cables at the middle of the longest free length, at the top ${job.frame.bottomRail ? "and bottom rail" : `rail and the ${floorWord(job)}`}, and beside end posts${slopePlaces(job)}`;
+
+/** On a slope the sphere meets the cables square, and a stair has a third place. */
+function slopePlaces({ sides, code, units }: Plan["job"]): Text {
+  const sloped = sides.filter(({ rake }) => rake !== null);
+  if (sloped.length === 0) return "";
+  const stair = sloped.some(({ rake }) => rake?.kind === "stair");
+  const { triangleSphere } = code.stairs;
+  const steps = !stair
+    ? ""
+    : triangleSphere === null
+      ? ", and at every riser and tread"
+      : `, and a ${showIn(units).tape(triangleSphere.value)} sphere at every riser and tread`;
+  return `; on side${sloped.length === 1 ? "" : "s"} ${listed(sloped.map(({ id }) => id))} square to the cables${steps}`;
+}
 
 /** The force is an assumption until the authority has answered. */
 export const forceWords = ({ plan, show }: SheetContext): Text => {
@@ -55,6 +69,25 @@ const sphereFact = ({ plan, show }: SheetContext): FactRow => {
   return ["Sphere", `${show.tapeBoth(openingSphere.value)} ${sourceMark(openingSphere.source)} ${openingSphere.where}`];
 };
 
+/** A stair may have a wider sphere between its cables: the one that is tried is never wider. */
+function stairFacts({ plan, show }: SheetContext): readonly FactRow[] {
+  const { openingSphere, stairs } = plan.job.code;
+  const sides = plan.rakes.filter(({ kind }) => kind === "stair").map(({ sideId }) => sideId);
+  if (sides.length === 0) return [];
+  const wider =
+    stairs.openingSphere.value > openingSphere.value ? `; ${show.tape(openingSphere.value)} is tried there too, which asks for more` : "";
+  const steps =
+    stairs.triangleSphere === null
+      ? ""
+      : `. At riser, tread and bottom rail ${show.tapeBoth(stairs.triangleSphere.value)} must not go in ${sourcePlace(stairs.triangleSphere.source, stairs.triangleSphere.where)}`;
+  return [
+    [
+      `On the stair, ${listed(sides)}`,
+      `between the cables ${show.tapeBoth(stairs.openingSphere.value)} ${sourcePlace(stairs.openingSphere.source, stairs.openingSphere.where)}${wider}${steps}`,
+    ],
+  ];
+}
+
 const otherForce = (rules: GuardRules | null, show: Show): Text | null =>
   rules?.openingForce
     ? `${show.forceBoth(rules.openingForce.value)}${rules.openingForce.note ? `, ${rules.openingForce.note}` : ""} ${sourceMark(rules.openingForce.source)} ${rules.openingForce.where}`
@@ -73,6 +106,7 @@ function tableRoute(context: SheetContext): Route {
         `**tension and spacing by the table of the code** ${sourceMark(target.source)} ${target.sourceWhere}: readings as below; no push is asked on this route`,
       ],
       sphereFact(context),
+      ...stairFacts(context),
       ...(force === null
         ? []
         : [["Another route, not taken here", `${force}: this infill is not laid out for it. Say so if it is asked.`] as const]),
@@ -95,6 +129,7 @@ function pushRoute(context: SheetContext): Route {
     facts: [
       ["Route of this job", `${plan.target.criterionText}${criterion.kind === "sag" ? `; hang it in bay ${sagBays(plan)}` : ""}`],
       sphereFact(context),
+      ...stairFacts(context),
       ...(criterion.kind === "sphere"
         ? ([
             ["Force of the test", show.forceBoth(criterion.force), true],

@@ -1,7 +1,7 @@
 // Which sides slope and which are level, and what are slopes called?
 import type { Plan } from "../../plan/plan.ts";
 import type { Text } from "../packet.ts";
-import { listed } from "./kit.ts";
+import { listed, refer, type SheetContext, unique } from "./kit.ts";
 
 type Sloped = Pick<Plan, "sides" | "rakes">;
 
@@ -26,3 +26,13 @@ export const onWhat = (kind: "stair" | "ramp"): Text => (kind === "stair" ? "the
 /** "B 33.7 deg" */
 export const slopesWords = (plan: Pick<Plan, "rakes">, angle: (slope: number) => Text): Text =>
   listed(plan.rakes.map(({ sideId, slope }) => `${sideId} ${angle(Math.abs(slope))}`));
+
+/** "33.7 deg"; each by its side where slopes differ. */
+export function anglesWords(plan: Pick<Plan, "rakes">, angle: (slope: number) => Text): Text {
+  const all = unique(plan.rakes.map(({ slope }) => angle(Math.abs(slope))));
+  return all.length === 1 ? (all[0] ?? "") : slopesWords(plan, angle);
+}
+
+/** What is bored on a slope stands on a sheet of its own. */
+export const boreSheets = (context: SheetContext): Text =>
+  context.plan.rakes.length === 0 ? refer(context, "bores") : `${refer(context, "bores")}, ${refer(context, "stairs")}`;

@@ -1,11 +1,11 @@
 // How wide is the passage between two posts that stand close, as the plan checked it against the sphere?
 import type { Bay, Plan } from "../../plan/plan.ts";
 import type { Mm } from "../../units/quantity.ts";
-import type { Text } from "../packet.ts";
-import { listed, refer, type SheetContext } from "./kit.ts";
+import type { Table, Text } from "../packet.ts";
+import { blankRow, bold, column, listed, refer, type SheetContext, table } from "./kit.ts";
 
 /** Narrowest passage: that of the check, or the free length where two posts of a pair stand. */
-export function slotOf({ checks }: Plan, { kind, sideId, free }: Bay): Mm {
+function slotOf({ checks }: Plan, { kind, sideId, free }: Bay): Mm {
   const check = kind === "corner" ? checks.find(({ id }) => id === `corner-slot-${sideId}`) : undefined;
   return check?.demand?.value ?? free;
 }
@@ -19,4 +19,29 @@ export function cornerRailWords(context: SheetContext): readonly Text[] {
   return [
     `No bottom rail between ${listed(close.map(({ leftId, rightId }) => `${leftId} and ${rightId}`))}: the slot there is narrower than the sphere (${listed(slots)}, measured on ${refer(context, "proof")}).`,
   ];
+}
+
+/** Between two posts of a pair or of a corner stands no rail that could stop a sphere: the slot is measured, at its narrowest. */
+export function slotTables({ plan, show }: SheetContext): readonly Table[] {
+  const columns = [
+    column("slot", "Slot", 0.16),
+    column("posts", "Between", 0.22),
+    column("plan", "Plan", 0.16, { sub: "clear" }),
+    column("widest", "Widest measured", 0.28, { sub: show.lengthUnit }),
+    column("initials", "Initials", 0.18),
+  ];
+  const rows = plan.bays
+    .filter(({ kind }) => kind !== "bay")
+    .map((bay) => blankRow(columns, bold(bay.id), `${bay.leftId} and ${bay.rightId}`, show.tape(slotOf(plan, bay))));
+  return rows.length === 0
+    ? []
+    : [
+        table({
+          id: "proof-slots",
+          caption: "Slots between two posts, from the datum to the top rail: measure, the sphere must not pass",
+          columns,
+          rows,
+          writeIn: true,
+        }),
+      ];
 }

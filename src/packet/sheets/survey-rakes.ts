@@ -4,7 +4,6 @@ import type { Mm, Radian } from "../../units/quantity.ts";
 import { roundTo } from "../../units/round.ts";
 import { slopeChanges } from "../joints.ts";
 import type { Text } from "../packet.ts";
-import { sourceMark } from "../show-number.ts";
 import type { SheetContext } from "./kit.ts";
 import { listed } from "./kit.ts";
 import { levelSides, surfaceOf } from "./slopes.ts";
@@ -50,7 +49,7 @@ function slopeRows({ plan, show }: SheetContext, { sideId, slope, rise, kind }: 
 function stepRows({ plan, show }: SheetContext, { sideId, rise, triangle }: RakePlan): readonly SurveyRow[] {
   const key = `guard / sides / ${sideId} / rake`;
   const sized = `${offBy(SIZE_mm, { show })} ${practice}`;
-  const least = plan.job.code.stairs.openingSphere;
+  const least = plan.job.code.openingSphere.value;
   const count = triangle === null ? null : Math.abs(rise) / triangle.riser;
   const risers = count !== null && Math.abs(count - roundTo(count, 0)) < WHOLE ? show.decimal(count, 0) : "not known";
   return [
@@ -78,12 +77,7 @@ function stepRows({ plan, show }: SheetContext, { sideId, rise, triangle }: Rake
       "none",
       `any: the gap at riser and tread grows; try the sphere there`,
     ],
-    [
-      "(no key)",
-      `Risers of side ${sideId}: closed, or open by how much`,
-      "closed",
-      `open by ${show.tape(least.value)} or more ${sourceMark(least.source)}: ask`,
-    ],
+    ["(no key)", `Risers of side ${sideId}: closed, or open by how much`, "closed", `open by ${show.tape(least)} or more: ask`],
   ];
 }
 

@@ -3,12 +3,13 @@ import type { Access } from "../../job/job.ts";
 import type { Wood } from "../../job/site.ts";
 import { alloyOf } from "../../plan/frame-members.ts";
 import { longestFree } from "../../plan/free-stop.ts";
+import { isCorner } from "../../plan/joints.ts";
 import type { Bay, Plan, Run } from "../../plan/plan.ts";
 import type { Cited } from "../../sources/cited.ts";
 import { alloys } from "../../tables/metal.ts";
 import type { Megapascal, Mm } from "../../units/quantity.ts";
 import { type GuardEndPlace, guardEnds } from "../guard-ends.ts";
-import { isSlopeChange, joints } from "../joints.ts";
+import { joints } from "../joints.ts";
 import type { Text } from "../packet.ts";
 import { sourceMark } from "../show-number.ts";
 import { groupBy, least, listed, postsOf, type SheetContext, unique } from "./kit.ts";
@@ -130,7 +131,7 @@ export function cornerRows({ plan, show }: SheetContext): readonly SurveyRow[] {
   ];
   return joints(plan).flatMap((bay) => {
     const { id, leftId, rightId } = bay;
-    const from = isSlopeChange(plan, bay) ? `Change of slope ${id}, level,` : "Corner point";
+    const from = isCorner(plan, id) ? "Corner point" : `Change of slope ${id}, level,`;
     const [left, right] = [leftId, rightId].map((id) => plan.sides[plan.verticals.find((each) => each.id === id)?.sideIndex ?? -1]);
     return left && right ? [row(leftId, left.length - left.endsAt, from), row(rightId, right.startsAt, from)] : [];
   });

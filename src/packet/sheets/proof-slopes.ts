@@ -1,0 +1,39 @@
+// Z-804, Z-901: what is written down of the sides that slope?
+import type { Block, Cell, Table } from "../packet.ts";
+import { blank, bold, column, groupBy, type SheetContext, table } from "./kit.ts";
+import { type SlopeCheck, slopeChecks } from "./slope-checks.ts";
+
+/** Nothing where none slopes. */
+export function slopeTables(context: SheetContext, id: "proof-slopes" | "record-slopes"): readonly Block[] {
+  const checks = slopeChecks(context);
+  if (checks.length === 0) return [];
+  const isProof = id === "proof-slopes";
+  const rows = groupBy(checks, ({ sideId }) => sideId).flatMap((same) => same.map((check) => rowOf(check, isProof)));
+  return [
+    table({
+      id,
+      caption: isProof
+        ? "Slopes: heights are plumb, openings square to the cables"
+        : "Slopes as built: heights are plumb, openings square to the cables",
+      columns: [
+        column("side", "Side", 0.07),
+        column("what", "What", 0.35),
+        column("plan", "Plan", 0.13),
+        column("limit", "Limit", 0.24),
+        column("measured", isProof ? "Measured" : "Built", 0.13),
+        ...(isProof ? [column("initials", "Init.", 0.08)] : []),
+      ],
+      rows,
+      writeIn: true,
+    }) satisfies Table,
+  ];
+}
+
+const rowOf = ({ sideId, what, planned, limit, unit }: SlopeCheck, isProof: boolean): readonly Cell[] => [
+  bold(sideId),
+  what,
+  bold(planned),
+  limit,
+  blank(unit),
+  ...(isProof ? [blank()] : []),
+];

@@ -1,0 +1,128 @@
+// Z-901: at which heights were the bores made, against those of the plan, on level sides and on both faces of slopes?
+import type { Bore, Face, Vertical } from "../../plan/plan.ts";
+import type { Mm } from "../../units/quantity.ts";
+import type { Block, Column, Table, Text } from "../packet.ts";
+import { floorWord } from "../wording.ts";
+import { blank, blankCells, blankRow, column, evenly, groupBy, listed, type SheetContext, table, unique } from "./kit.ts";
+
+/** Uprights beside each other in one table. */
+const UPRIGHTS = 8;
+/** On a slope each takes two columns. */
+const SLOPED = 4;
+
+export const boreTables = (context: SheetContext): readonly Block[] => [
+  ...evenly(boreColumns(context), UPRIGHTS).map((uprights, index) => boreTable(context, uprights, index)),
+  ...slopedGroups(context).flatMap((group) => evenly(group, SLOPED).map((uprights) => slopedTable(context, uprights))),
+];
+
+const isLevel = ({ slope }: Vertical): boolean => slope === 0;
+
+/** A column of bores: an upright, or one run of an upright that two runs share. */
+interface BoreColumn {
+  readonly key: string;
+  readonly head: Text;
+  /** Planned distances from the middle of the upright, from the lowest course up, where its bores are set off sideways. */
+  readonly offsets: readonly Mm[] | null;
+}
+
+function boreColumns({ plan }: SheetContext): readonly BoreColumn[] {
+  return plan.verticals.filter(isLevel).flatMap((vertical): readonly BoreColumn[] => {
+    const bores = plan.bores.filter(({ verticalId }) => verticalId === vertical.id);
+    const runs = unique(bores.map(({ runId }) => runId));
+    if (runs.length < 2) {
+      const offsets = unique(bores.map(({ offset }) => offset));
+      return [{ key: vertical.id, head: vertical.id, offsets: offsets.every((offset) => offset === 0) ? null : offsets }];
+    }
+    return runs.map((runId) => ({
+      key: `${vertical.id}-${runId}`,
+      head: `${vertical.id} ${runId}`,
+      offsets: unique(bores.filter((bore) => bore.runId === runId).map(({ offset }) => offset)),
+    }));
+  });
+}
+
+function boreTable(context: SheetContext, uprights: readonly BoreColumn[], index: number): Table {
+  const { plan, show } = context;
+  const columns: readonly Column[] = [
+    column("course", "Course", 0.12),
+    column("planned", "Planned", 0.16, { sub: "plan" }),
+    ...uprights.map(({ key, head }) => column(key, head, 0.09, { sub: "built" })),
+  ];
+  const across = uprights.flatMap(({ head, offsets }) => (offsets === null ? [] : [`${head} ${offsetsWords(offsets, context)}`]));
+  return table({
+    id: `record-bores-${index + 1}`,
+    caption: `Heights of the bores in ${listed(uprights.map(({ head }) => head))}, from the datum`,
+    columns,
+    rows: [
+      ...plan.courses.map((course) => [
+        String(course.number).padStart(2, "0"),
+        show.tapeBoth(course.height),
+        ...blankCells(uprights.length, show.lengthUnit),
+      ]),
+      ...(across.length === 0
+        ? []
+        : [["Across, from the middle", across.join(", "), ...uprights.map(({ offsets }) => (offsets === null ? "-" : blank()))]]),
+      blankRow(columns, "Greatest difference", "built - planned"),
+      blankRow(columns, "Sizes as planned?", "yes, or see deviations"),
+    ],
+    rowHeads: true,
+    writeIn: true,
+  });
+}
+
+/** Of a post that leans each course has its own: the lowest and the highest. */
+const offsetsWords = (offsets: readonly Mm[], context: SheetContext): Text =>
+  unique([offsets[0] ?? 0, offsets.at(-1) ?? 0])
+    .map((offset) => offsetWords(offset, context))
+    .join(" to ");
+
+const offsetWords = (offset: Mm, { plan, show }: SheetContext): Text =>
+  offset === 0 ? "in the middle" : `${show.fine(Math.abs(offset))} ${offset > 0 ? "away from" : "towards"} the ${floorWord(plan.job)}`;
+
+const onFace = ({ entryFace, entryHeight, exitHeight }: Bore, face: Face): Mm => (entryFace === face ? entryHeight : exitHeight);
+
+const boresOf = ({ plan }: SheetContext, { id }: Vertical): readonly Bore[] => plan.bores.filter(({ verticalId }) => verticalId === id);
+
+/** Uprights of a slope that are bored at the same heights on each face. */
+const slopedGroups = (context: SheetContext): readonly (readonly Vertical[])[] =>
+  groupBy(
+    context.plan.verticals.filter((vertical) => !isLevel(vertical)),
+    (vertical) =>
+      boresOf(context, vertical)
+        .map((bore) => `${bore.course} ${context.show.tape(onFace(bore, "left"))} ${context.show.tape(onFace(bore, "right"))}`)
+        .toSorted()
+        .join(),
+  );
+
+/** A bore of a slope is right only when both its ends are. */
+function slopedTable(context: SheetContext, uprights: readonly Vertical[]): Table {
+  const { plan, show } = context;
+  const [first] = uprights;
+  const bores = first === undefined ? [] : boresOf(context, first);
+  const names = listed(uprights.map(({ id }) => id));
+  const columns: readonly Column[] = [
+    column("course", "Course", 0.09),
+    column("left", "Planned", 0.1, { sub: "left face" }),
+    column("right", "Planned", 0.1, { sub: "right face" }),
+    ...uprights.flatMap(({ id }) => [
+      column(`${id}-left`, id, 0.09, { sub: "left, built" }),
+      column(`${id}-right`, id, 0.09, { sub: "right, built" }),
+    ]),
+  ];
+  return table({
+    id: `record-bores-${uprights.map(({ id }) => id).join("-")}`,
+    caption: `Slope: heights of the bores on the two faces of ${names}, plumb from the level mark`,
+    columns,
+    rows: [
+      ...plan.courses.map(({ number }) => {
+        const bore = bores.find(({ course }) => course === number);
+        const planned = (["left", "right"] as const).map((face): Text => (bore === undefined ? "-" : show.tape(onFace(bore, face))));
+        return [String(number).padStart(2, "0"), ...planned, ...blankCells(2 * uprights.length, show.lengthUnit)];
+      }),
+      blankRow(columns, "Greatest difference", "built -", "planned"),
+      blankRow(columns, "Sizes as planned?", "yes, or see", "deviations"),
+    ],
+    rowHeads: true,
+    writeIn: true,
+  });
+}
