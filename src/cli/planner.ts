@@ -2,6 +2,7 @@
 import type { Job } from "../job/job.ts";
 import { locator } from "../job/locate.ts";
 import { parseJob } from "../job/parse.ts";
+import { beyondPaper } from "../packet/templates/beyond-paper.ts";
 import { undrawnProblems } from "../packet/undrawn.ts";
 import { makePlan } from "../plan/make-plan.ts";
 import type { Plan } from "../plan/plan.ts";
@@ -29,7 +30,8 @@ export const prepare = (file: JobFile, { paper }: BuildOptions): Prepared => {
   const undrawn = undrawnProblems(job);
   if (undrawn.length > 0) return { file, plan: undefined, job: undefined, problems: [...read.problems, ...undrawn] };
   const planned = makePlan(job);
-  const problems = [...read.problems, ...planned.problems];
+  const hidden = planned.value === undefined ? [] : beyondPaper(planned.value);
+  const problems = [...read.problems, ...planned.problems, ...hidden];
   return { file, plan: hasErrors(problems) ? undefined : planned.value, job, problems };
 };
 

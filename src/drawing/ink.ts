@@ -3,7 +3,7 @@ import { hatchLines } from "./hatch.ts";
 import { escapeText, writeNumber, writePath } from "./markup.ts";
 import { type PenName, strokeOf } from "./pen.ts";
 import type { Fill, Mark, Part, Words } from "./shape.ts";
-import { ABOVE, BELOW, CAPITAL } from "./text-metrics.ts";
+import { ABOVE, CAPITAL } from "./text-metrics.ts";
 
 /** Layers, lowest first. Grounds lie under all texts, so that none cuts a neighbour's letters. */
 interface Ink {
@@ -66,5 +66,5 @@ function putWords(ink: Ink, { text, at, size, weight, anchor, angle, ground }: W
   const letters = `${weight === 700 ? ' font-weight="700"' : ""}${anchor === "start" ? "" : ` text-anchor="${anchor}"`}`;
   ink.words += `<text x="${writeNumber(at.x)}" y="${writeNumber(baseline)}"${turn} font-size="${size}"${letters}>${escapeText(text)}</text>`;
   if (ground === null) return;
-  ink.grounds += `<rect class="ground" x="${writeNumber(at.x + ground.left)}" y="${writeNumber(baseline - ABOVE * size)}" width="${writeNumber(ground.width)}" height="${writeNumber((ABOVE + BELOW) * size)}"${turn} fill="#fff"/>`;
+  ink.grounds += `<rect class="ground" x="${writeNumber(at.x + ground.left)}" y="${writeNumber(baseline - ABOVE * size)}" width="${writeNumber(ground.width)}" height="${writeNumber(ground.height)}"${turn} fill="#fff"/>`;
 }

@@ -42,8 +42,8 @@ export interface Words {
   readonly weight: 400 | 700;
   readonly anchor: "start" | "middle" | "end";
   readonly angle: Radian;
-  /** White behind the text: how far it begins to the left of `at`, and how wide it is; null for none. */
-  readonly ground: { readonly left: Mm; readonly width: Mm } | null;
+  /** White behind the text: how far it begins to the left of `at`, how wide it is, and how high from the top of the text; null for none. */
+  readonly ground: { readonly left: Mm; readonly width: Mm; readonly height: Mm } | null;
 }
 
 /** Something drawn: the paper it takes, and the outlines of its texts. */

@@ -20,8 +20,8 @@ export interface TextStyle {
   readonly anchor?: "start" | "middle" | "end";
   /** Turned counter-clockwise as the reader sees it. */
   readonly angle?: Radian;
-  /** White behind the text, where lines pass. */
-  readonly ground?: boolean;
+  /** White behind the text, where lines pass; a number makes it at least so wide. */
+  readonly ground?: boolean | Mm;
 }
 
 /** Sum of the advances; drawings are set without kerning so that this is exact. An unknown letter counts a full em. */
@@ -53,7 +53,8 @@ function rareAdvance(text: string, index: number, weight: 400 | 700): number {
 }
 
 /** The height a line of text takes, with the gap to the next. */
-export const lineHeight = (size: Mm = SMALLEST_mm): Mm => size * (ABOVE + BELOW) + 0.35;
+export const lineHeight = (size: Mm = SMALLEST_mm): Mm => size * (ABOVE + BELOW) + LINE_GAP_mm;
+const LINE_GAP_mm = 0.35;
 
 /** The ground reaches this far beyond both ends of its text. */
 const GROUND_mm = 0.4;
@@ -67,12 +68,24 @@ export function label(text: string, at: Point, style: TextStyle = {}): Part {
   const bottom = (CAPITAL / 2 + BELOW) * size;
   const level = { left: at.x + left, top: at.y + top, right: at.x + left + width, bottom: at.y + bottom };
   const quad = angle === 0 ? quadOf(level) : turned(at, angle, { left, right: left + width, top, bottom });
-  const behind = ground ? { left: left - GROUND_mm, width: width + 2 * GROUND_mm } : null;
+  const behind = ground === false ? null : groundOf({ left, width, height: bottom - top }, ground);
   return {
     mark: { kind: "words", words: { text, at, size, weight, anchor, angle, ground: behind } },
     box: angle === 0 ? level : boxOf(quad),
     texts: [quad],
   };
+}
+
+interface Ground {
+  readonly left: Mm;
+  readonly width: Mm;
+  readonly height: Mm;
+}
+
+/** Around the text, as far to its left as to its right; one of a given width belongs to several lines and reaches the next. */
+function groundOf({ left, width, height }: Ground, given: true | Mm): Ground {
+  const wide = Math.max(width, given === true ? 0 : given) + 2 * GROUND_mm;
+  return { left: left - (wide - width) / 2, width: wide, height: height + (given === true ? 0 : LINE_GAP_mm) };
 }
 
 /** Several lines below each other, the first one at `at`. */

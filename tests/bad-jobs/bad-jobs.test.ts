@@ -6,9 +6,11 @@ import { join } from "node:path";
 import { describe, expect, test } from "vitest";
 import { locator } from "../../src/job/locate.ts";
 import { parseJob } from "../../src/job/parse.ts";
+import { beyondPaper } from "../../src/packet/templates/beyond-paper.ts";
 import { makePlan } from "../../src/plan/make-plan.ts";
 import type { Problem } from "../../src/problem/problem.ts";
 import { problemPlace } from "../../src/problem/show.ts";
+import { jobOf } from "../support/example-jobs.ts";
 
 const folder = import.meta.dirname;
 const filesIn = (path: string): readonly string[] => readdirSync(path).filter((file) => file.endsWith(".yaml"));
@@ -76,5 +78,19 @@ describe("makePlan", () => {
       text,
       makePlan(value).problems.filter((problem) => problem.severity === "error"),
     );
+  });
+});
+
+describe("beyondPaper", () => {
+  const files = filesIn(join(folder, "sheets"));
+
+  test("there is a job file that only its sheets can refuse", () => expect(files.length).toBeGreaterThanOrEqual(1));
+
+  test.each(files)("sheets/%s reads and plans well, and its templates report each pinned problem and no other", (file) => {
+    const text = readFileSync(join(folder, "sheets", file), "utf8");
+    const { value: plan, problems } = makePlan(jobOf(text));
+    expect(problems.filter(({ severity }) => severity === "error")).toEqual([]);
+    if (plan === undefined) expect.fail("the job has no plan");
+    expectPinned(text, beyondPaper(plan));
   });
 });

@@ -2,16 +2,16 @@
 import { dimension, type Ordinate, ordinateDepth, ordinateSize, runningDimensions } from "../../drawing/dimension.ts";
 import { type Room, type Scale, scalesOf } from "../../drawing/paper.ts";
 import type { Part } from "../../drawing/shape.ts";
-import { label, lineHeight, textLines, textWidth } from "../../drawing/text.ts";
+import { label } from "../../drawing/text.ts";
 import type { Bay, Plan, SidePlan, Vertical } from "../../plan/plan.ts";
-import type { RakePlan } from "../../plan/rake-plan.ts";
 import type { Mm } from "../../units/quantity.ts";
 import type { Drawing, Text } from "../packet.ts";
 import type { Show } from "../show-number.ts";
-import { floorWord } from "../wording.ts";
-import { courseName, finishDrawing, footer, leftFace, membersOf, places, rightFace, showOf } from "./kit.ts";
-import { climbOf, gapsOn, openingOn, rakedView, rakeOn } from "./raked.ts";
+import { notesOf } from "./elevation-notes.ts";
+import { courseName, finishDrawing, footer, membersOf, showOf } from "./kit.ts";
+import { climbOf, gapsOn, openingOn, rakedView } from "./raked.ts";
 import { baysIn, DECK_mm, EDGE_NAME_mm, edgeRoom, type Scene, sideScene, verticalsIn, wallRoom, wallsOf } from "./side-scene.ts";
+import { spanLabel } from "./span-label.ts";
 import { type Stretch, stretchesOf } from "./stretches.ts";
 
 /** Courses stand at least this far apart on paper, so that they can be told apart. */
@@ -78,13 +78,11 @@ const RAKE_NOTE_mm = 4;
 function chooseOnRake({ plan, side, least }: { readonly plan: Plan; readonly side: SidePlan; readonly least: number }, room: Room): Chosen {
   const scales = scalesOf(plan.job.units).filter(({ ratio }) => ratio >= RAKE_share * least);
   const { guardHeight } = openingOn(plan, side);
-  const riser = rakeOn(plan, side)?.triangle?.riser ?? 0;
   const tan = Math.abs(Math.tan(side.slope));
   const most = baysOn(plan, side).length + 1;
   const fits = (ratio: number, stretches: readonly Stretch[]): boolean =>
     stretches.every(({ from, to }) => {
-      const height =
-        (guardHeight + riser + (to - from) * tan) * ratio + (stretches.length === 1 ? AROUND_mm : AROUND_PART_mm) + RAKE_NOTE_mm;
+      const height = (guardHeight + (to - from) * tan) * ratio + (stretches.length === 1 ? AROUND_mm : AROUND_PART_mm) + RAKE_NOTE_mm;
       return height <= room.height && (to - from) * ratio <= room.width - 2 * EDGE_NAME_mm;
     });
   for (let count = 1; count <= most; count++) {
@@ -171,7 +169,7 @@ function dimensions(scene: Scene, show: Show): readonly Part[] {
   const top = view.point({ x: stretch.from, y: guardHeight });
   const topRight = view.point({ x: stretch.to, y: guardHeight });
   // Stations stand below the lower end of a rake.
-  const foot = { x: datum.x, y: Math.max(datum.y, right.y) + footOf(scene) };
+  const foot = { x: datum.x, y: Math.max(datum.y, right.y) };
   const walls = wallsOf(scene);
   const guardEnd = { x: right.x + walls.right + edges.right, y: right.y };
   return [
@@ -210,77 +208,13 @@ function dimensions(scene: Scene, show: Show): readonly Part[] {
   ];
 }
 
-/** Paper that the steps of a stair take below the line of the nosings at its lower end. */
-const footOf = ({ plan, side, view }: Scene): Mm => (side.slope === 0 ? 0 : (rakeOn(plan, side)?.triangle?.riser ?? 0) * view.ratio);
+/** Above the line at the end of a side. */
+const MARK_ABOVE_mm = 5;
 
 /** On a rake the mark stands over its post. */
 function markAbove({ plan, side, view }: Scene, { id, kind, station }: Vertical): Part {
   const { x, y } = view.point({ x: station, y: openingOn(plan, side).guardHeight });
-  return label(id, { x, y: y - 3 }, { anchor: "middle", weight: kind === "post" ? 700 : 400 });
-}
-
-/** Name and free length in the bay: on one line, on two, or turned; what has no room at all stands in the table only. */
-function spanLabel({ plan, side, stretch, view }: Scene, bay: Bay, show: Show): readonly Part[] {
-  const { left, right } = membersOf(plan, bay);
-  const [from, to] = [Math.max(rightFace(left), stretch.from), Math.min(leftFace(right), stretch.to)];
-  // Level, as it is drawn; on a rake the cable is longer.
-  const level = leftFace(right) - rightFace(left);
-  const { bottom, top } = openingOn(plan, side);
-  const whole = to - from > level - 1;
-  // A bay cut by a match line is named in the larger half of it.
-  if (bay.kind !== "bay" || to - from < 0.45 * level) return [];
-  const middle = view.point({ x: (from + to) / 2, y: (bottom + top) / 2 });
-  const room = {
-    width: level * view.ratio * (whole ? 1 : 0.5) - 1.6,
-    height: (top - bottom) * view.ratio - 1,
-  };
-  const span = `(span ${show.tape(bay.free)})`;
-  const rows = [
-    [bay.id, span],
-    [bay.id, "(span", `${show.tape(bay.free)})`],
-  ].find((lines) => Math.max(...lines.map((line) => textWidth(line))) <= room.width && lines.length * lineHeight() <= room.height);
-  if (rows !== undefined) {
-    const first = { x: middle.x, y: middle.y - ((rows.length - 1) * lineHeight()) / 2 };
-    return textLines(rows, first, { anchor: "middle", ground: true });
-  }
-  // The notes say that spans stand in parentheses: half a short bay has no room for the word.
-  const turned = [[`${bay.id} ${span}`], [bay.id, span], [`${bay.id} (${show.tape(bay.free)})`]].find(
-    (lines) => Math.max(...lines.map((line) => textWidth(line))) <= room.height && lines.length * lineHeight() <= room.width,
-  );
-  // Turned text is read from the right, so that its first line lies to the left.
-  const left_mm = middle.x - (((turned?.length ?? 1) - 1) * lineHeight()) / 2;
-  return (turned ?? []).map((line, index) =>
-    label(line, { x: left_mm + index * lineHeight(), y: middle.y }, { anchor: "middle", angle: Math.PI / 2, ground: true }),
-  );
-}
-
-function notesOf({ plan, side }: Scene, show: Show, { index, count }: Pick<ElevationOptions, "index" | "count">): Text {
-  const stations = `Stations: middle of each post and spacer, from the left-hand start of side ${side.id}.`;
-  if (index > 0) return "Sections, spacing and heights as on part 1.";
-  const rake = rakeOn(plan, side);
-  if (rake !== undefined) return rakeNotes(rake, stations, show);
-  // Parts stand two to a page: what side A says is not said again.
-  if (count > 1 && side.index > 0) return `Sections, spacing and heights as on side ${plan.sides[0]?.id ?? ""}. ${stations}`;
-  const widest = Math.max(...plan.gaps.map((gap) => gap.clear));
-  const { frame, posts, spacers } = plan.job;
-  const rails = `top rail ${frame.topRail.name}, ${frame.bottomRail === null ? "no bottom rail" : `bottom rail ${frame.bottomRail.name}`}`;
-  const others = posts.asFound.map(({ post, section }) => (section === null ? "" : ` (${post} ${section.name})`)).join("");
-  const spacing = places(plan.gaps.map((gap) => show.tape(gap.spacing)));
-  return [
-    `${plan.hardware.length > 0 ? "Hatched on posts: hardware, no bore there. " : ""}Posts ${posts.section.name}${others}, spacers ${spacers.section.name}, ${rails}.`,
-    `Spacing of the cables, also to the rails or the ${floorWord(plan.job)}: ${spacing}; widest clear gap ${show.tape(widest)}.`,
-    `Heights: middle of the bore above the datum, ${plan.job.frame.datum}. In parentheses: faces of the rails, and spans.`,
-    stations,
-  ].join(" ");
-}
-
-function rakeNotes({ slope, kind, gaps, rise }: RakePlan, stations: Text, show: Show): Text {
-  const surface = kind === "stair" ? "line of the nosings (dash-dotted)" : "surface of the ramp";
-  return [
-    `Rake ${show.angle(Math.abs(slope))}, ${rise > 0 ? "up" : "down"} to the right. Heights are plumb above the ${surface}, at the left-hand end here and at the middle of each post.`,
-    `Spacing square to the cables: ${places(gaps.map((gap) => show.tape(gap.spacing)))}; along a post: ${places(gaps.map((gap) => show.tape(gap.plumb)))}. In parentheses: faces of the rails, plumb, and spans along the slope.`,
-    stations,
-  ].join(" ");
+  return label(id, { x, y: y - MARK_ABOVE_mm }, { anchor: "middle", weight: kind === "post" ? 700 : 400 });
 }
 
 function describe(scene: Scene, show: Show): Text {

@@ -1,14 +1,15 @@
 // What stands at one step of a stair, and how does a bore lie in a plumb post on a rake?
 import { dimension } from "../../drawing/dimension.ts";
 import { chooseScale, type Room, type Scale } from "../../drawing/paper.ts";
-import { circle, type Line, type Part, polygon, strokes } from "../../drawing/shape.ts";
+import { boxOfParts, circle, type Line, type Part, polygon, strokes } from "../../drawing/shape.ts";
 import { label } from "../../drawing/text.ts";
 import type { Point } from "../../geometry/vector.ts";
 import { climbTo } from "../../plan/corner-path.ts";
-import type { Bore, Plan, SidePlan, Vertical } from "../../plan/plan.ts";
+import type { Bore, Gap, Plan, SidePlan, Vertical } from "../../plan/plan.ts";
 import type { RakePlan, Triangle } from "../../plan/rake-plan.ts";
 import type { Mm } from "../../units/quantity.ts";
 import type { Drawing, Text } from "../packet.ts";
+import { groupBy } from "../sheets/kit.ts";
 import type { Show } from "../show-number.ts";
 import { finishDrawing, footer, showOf } from "./kit.ts";
 
@@ -29,11 +30,15 @@ export function rakeDetail(plan: Plan, sideId: string, box: Room): Drawing {
   const wide = post.along + (triangle === null ? 0 : 2 * triangle.tread);
   const high = Math.max(postHeight(post, rake), triangle === null ? 0 : 2 * triangle.riser + triangle.gap);
   const between = WORDS_mm * 2 + (triangle === null ? 0 : BETWEEN_mm);
-  const scale = chooseScale(plan.job.units, ({ ratio }) => wide * ratio + between <= box.width && high * ratio + 34 <= box.height);
+  const fits = (ratio: number): boolean =>
+    wide * ratio + between <= box.width && Math.max(postHeight(post, rake) * ratio + spacingHeight(rake), high * ratio) + 34 <= box.height;
+  const scale = chooseScale(plan.job.units, ({ ratio }) => fits(ratio));
   const bored = boredPost({ post, bore, rake, scale, show });
   const right = Math.max(...bored.map((part) => part.box.right)) + 10;
   const step = triangle === null ? [] : stepPicture({ plan, side, triangle, scale, show, left: right });
-  const drawn = [...bored, ...step];
+  const boxes = boxOfParts(bored);
+  const spaced = spacings({ rake, show, at: triangle === null ? { below: boxes.bottom } : { above: boxes.top } });
+  const drawn = [...bored, ...step, ...spaced];
   return finishDrawing({
     id: `rake-${sideId.toLowerCase()}`,
     title:
@@ -46,7 +51,7 @@ export function rakeDetail(plan: Plan, sideId: string, box: Room): Drawing {
 }
 
 const NOTE =
-  "Seen from inside. The level mark on the post is where the datum crosses its middle line; both heights of a bore are measured from that mark.";
+  "Seen from inside. The level mark on the post is where the datum crosses its middle line; both heights of a bore are measured from that mark. The two cables with their usual spacing are not to scale.";
 
 const postHeight = ({ along }: Vertical, { slope }: RakePlan): Mm => along * (1.4 + Math.abs(Math.tan(slope)));
 
@@ -83,13 +88,73 @@ function boredPost({ post, bore, rake, scale: { ratio }, show }: BoredPost): rea
       [at(0, tall + 2), at(0, -tall - 2)],
     ]),
     label("height of the course", at(half + 7, 0), { anchor: "start" }),
-    label(words("left", leftHeight), at(-half - 2, -climb + Math.sign(0 - climb || 1) * 4), { anchor: "end" }),
+    label(words("left", leftHeight), at(-half * 1.5 - 2, -climb + Math.sign(0 - climb || 1) * 4), { anchor: "end" }),
     label(words("right", rightHeight), at(half + 7, climb + Math.sign(climb || 1) * 4), { anchor: "start" }),
     label(`${show.angle(Math.abs(rake.slope))} off level`, at(half + 7, climb + Math.sign(climb || 1) * 9), { anchor: "start" }),
     dimension({ from: at(-half, -tall), to: at(half, -tall), offset: 5, text: show.tape(post.along) }),
     label(`${post.id}, bore ${bore.mark}: ${show.tape(bore.drilledLength)} long`, at(0, tall + 5), { anchor: "middle", weight: 700 }),
   ];
 }
+
+/** Between the bored post and the picture of the spacings. */
+const APART_mm = 4;
+/** Half the length of the cables that show a spacing, and how far apart they are: not to scale. */
+const CABLE_mm = 11;
+const PLUMB_mm = 9;
+
+/** The spacing that is found most between two cables. */
+function usualGap({ gaps }: RakePlan, show: Show): Gap {
+  const between = gaps.length > 2 ? gaps.slice(1, -1) : gaps;
+  const [first] = groupBy(between, ({ spacing }) => show.tape(spacing)).toSorted((a, b) => b.length - a.length);
+  if (first === undefined) throw new RangeError("a rake without gaps");
+  return first[0];
+}
+
+const spacingHeight = ({ slope }: RakePlan): Mm => APART_mm + PLUMB_mm + 2 * CABLE_mm * Math.abs(Math.tan(slope));
+
+interface Spacings {
+  readonly rake: RakePlan;
+  readonly show: Show;
+  readonly at: { readonly below: Mm } | { readonly above: Mm };
+}
+
+/** Two cables of a rake: how far apart along a plumb line, and how far square to them, where the sphere must not pass. */
+function spacings({ rake, show, at: place }: Spacings): readonly Part[] {
+  const { slope } = rake;
+  const gap = usualGap(rake, show);
+  const [sin, cos, tan] = [Math.sin(slope), Math.cos(slope), Math.tan(slope)];
+  const climb = CABLE_mm * Math.abs(tan);
+  const middle = "below" in place ? place.below + APART_mm + PLUMB_mm + climb : place.above - APART_mm - climb;
+  // On the lower cable by its level distance from the middle, and the plumb distance above it.
+  const at = (x: Mm, up: Mm): Point => ({ x, y: middle - x * tan - up });
+  const foot = at(CABLE_mm * 0.6 * (slope > 0 ? 1 : 0.4), 0);
+  const head = { x: foot.x - PLUMB_mm * cos * sin, y: foot.y - PLUMB_mm * cos * cos };
+  const [low, high] = [at(0 - CABLE_mm * 0.6, 0), at(0 - CABLE_mm * 0.6, PLUMB_mm)];
+  return [
+    strokes("cable", [
+      [at(-CABLE_mm, 0), at(CABLE_mm, 0)],
+      [at(-CABLE_mm, PLUMB_mm), at(CABLE_mm, PLUMB_mm)],
+    ]),
+    ...ticked(low, high),
+    label(`${show.tape(gap.plumb)} along the post`, { x: 0 - CABLE_mm - 2, y: at(-CABLE_mm, PLUMB_mm / 2).y }, { anchor: "end" }),
+    ...ticked(foot, head),
+    label(`${show.tape(gap.spacing)} square to the cables`, { x: CABLE_mm + 2, y: at(CABLE_mm, PLUMB_mm / 2).y }),
+  ];
+}
+
+const TICK_mm = 0.8;
+
+/** A line from one cable to another, its ends marked as on dimensions. */
+const ticked = (from: Point, to: Point): readonly Part[] => [
+  strokes("thin", [[from, to]]),
+  strokes(
+    "edge",
+    [from, to].map(({ x, y }) => [
+      { x: x - TICK_mm, y: y + TICK_mm },
+      { x: x + TICK_mm, y: y - TICK_mm },
+    ]),
+  ),
+];
 
 interface StepPicture {
   readonly plan: Plan;
@@ -121,15 +186,25 @@ function stepPicture({ plan, side, triangle, scale: { ratio }, show, left }: Ste
   const [lowFrom, lowTo] = above(gap);
   const [highFrom, highTo] = above(gap + plumb);
   const circleAt = at(2 * tread + back - sphere / 2, riser + sphere / 2);
+  const end = isUp ? "end" : "start";
+  const away = isUp ? -1 : 1;
+  const railAt = at(0, gap + plumb / 2);
+  const gapAt = at(tread, riser + gap / 2);
   return [
     ...(lowFrom && lowTo && highFrom && highTo ? [polygon([lowFrom, lowTo, highTo, highFrom], { pen: "edge", fill: "white" })] : []),
     strokes("centre", [above(0)]),
     strokes("heavy", [[...step(0, 0), ...step(tread, riser), at(2 * tread, 2 * riser)]]),
     circle(circleAt, (sphere / 2) * ratio, { pen: "edge", fill: "white" }),
-    label(show.tape(sphere), circleAt, { anchor: "middle" }),
-    label(under, at(tread * 0.5, riser * 0.5 + gap + plumb * 1.6 + 4 / ratio), { anchor: isUp ? "end" : "start" }),
-    label(`gap ${show.tape(gap)} plumb`, at(tread * 0.5, 0 - 6 / ratio), { anchor: "middle" }),
-    label(`riser ${show.tape(riser)}, tread ${show.tape(tread)}`, at(tread, 0 - 12 / ratio), { anchor: "middle" }),
+    label(show.tape(sphere), circleAt, { anchor: "middle", ground: true }),
+    label(under, { x: railAt.x + away * 2, y: railAt.y }, { anchor: end }),
+    ...ticked(at(tread, riser), at(tread, riser + gap)),
+    label(`gap ${show.tape(gap)}, plumb`, { x: gapAt.x + away * 12, y: at(0, 0).y + 4 }, { anchor: "middle" }),
+    label(
+      `riser ${show.tape(riser)}`,
+      { x: at(tread, riser / 2).x - away * 2, y: at(tread, riser / 2).y },
+      { anchor: isUp ? "start" : "end" },
+    ),
+    label(`tread ${show.tape(tread)}`, { x: at(tread * 1.5, 0).x, y: at(0, riser).y + 3.4 }, { anchor: "middle" }),
   ];
 }
 

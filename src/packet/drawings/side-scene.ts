@@ -10,11 +10,12 @@ import { bottomRailReaches, type Reach, topRailReach } from "../../plan/rails.ts
 import type { Mm } from "../../units/quantity.ts";
 import { againstOf } from "../guard-ends.ts";
 import { leftFace, membersOf, rightFace } from "./kit.ts";
-import { gapBelowOn, openingOn, rakeOn, steps } from "./raked.ts";
+import { gapBelowOn, openingOn, rakeOn, slopeBends, stepSphere, steps } from "./raked.ts";
 import type { Stretch } from "./stretches.ts";
 
 /** Paper taken by walls with their word, and by the deck below the datum. */
 const WALL_mm = 4.6;
+const WORD_AIR_mm = 0.8;
 export const DECK_mm = 2.4;
 
 export interface Scene {
@@ -57,6 +58,7 @@ export const sideScene = (scene: Scene): readonly Part[] => [
   ...verticalsIn(scene).map((vertical) => upright(scene, vertical)),
   ...hardware(scene),
   ...cables(scene),
+  ...slopeBends(scene, verticalsIn(scene)),
   ...edges(scene),
 ];
 
@@ -75,7 +77,10 @@ function deck(scene: Scene): readonly Part[] {
   if (rakeOn(plan, side)?.kind !== "stair") return [strokes("heavy", [outline.slice(0, 2)]), band];
   // Heights count from the line of the nosings; the steps lie under it.
   const treads = steps(plan, side, stretch, view);
-  return [strokes("centre", [outline.slice(0, 2)]), ...(treads.length === 0 ? [band] : treads)];
+  return [
+    strokes("centre", [outline.slice(0, 2)]),
+    ...(treads.length === 0 ? [band] : [...treads, ...stepSphere(scene, verticalsIn(scene))]),
+  ];
 }
 
 function walls(scene: Scene): readonly Part[] {
@@ -84,17 +89,26 @@ function walls(scene: Scene): readonly Part[] {
   const wall = (station: Mm, toward: 1 | -1, word: string): readonly Part[] => {
     const { x, y: bottom } = view.point({ x: station, y: 0 });
     const top = view.point({ x: station, y: openingOn(plan, side).guardHeight }).y - 3;
-    const outline = [
-      { x, y: top },
-      { x, y: bottom },
-      { x: x + toward * WALL_mm, y: bottom },
-      { x: x + toward * WALL_mm, y: top },
-    ];
     const middle = { x: x + (toward * WALL_mm) / 2, y: (top + bottom) / 2 };
+    const name = label(word, middle, { anchor: "middle", angle: Math.PI / 2 });
+    const beyond = x + toward * WALL_mm;
+    // The hatch stops above and below the word.
+    const band = (from: Mm, to: Mm): readonly Point[] => [
+      { x, y: from },
+      { x: beyond, y: from },
+      { x: beyond, y: to },
+      { x, y: to },
+    ];
+    const bands = [band(top, name.box.top - WORD_AIR_mm), band(name.box.bottom + WORD_AIR_mm, bottom)];
     return [
-      strokes("outline", [outline.slice(0, 2)]),
-      hatched({ outlines: [outline], spacing: 1.4, angle: Math.PI / 4 }),
-      label(word, middle, { anchor: "middle", angle: Math.PI / 2, ground: true }),
+      strokes("outline", [
+        [
+          { x, y: top },
+          { x, y: bottom },
+        ],
+      ]),
+      hatched({ outlines: bands, spacing: 1.4, angle: Math.PI / 4 }),
+      name,
     ];
   };
   return [

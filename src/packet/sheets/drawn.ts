@@ -47,7 +47,7 @@ const RAKE_share = 0.9;
 
 export const drawnElevations = (plan: Plan, sideIndex: number): Drawings =>
   once(plan, `elevation ${sideIndex}`, () => {
-    const isRaked = plan.sides[sideIndex]?.slope !== 0 && sideIndex > 0;
+    const isRaked = plan.sides[sideIndex]?.slope !== 0;
     return elevations(plan, sideIndex, roomOf(plan, "landscape", isRaked ? RAKE_share : ELEVATION_share));
   });
 

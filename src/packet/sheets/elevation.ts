@@ -1,5 +1,6 @@
 // Z-201 and on: how does one side look, and at which heights do its cables run?
-import type { Sheet, Table } from "../packet.ts";
+import type { SidePlan } from "../../plan/plan.ts";
+import type { Sheet, Table, Text } from "../packet.ts";
 import { introduction } from "../wording.ts";
 import { drawnElevations } from "./drawn.ts";
 import { bold, column, prose, refer, type SheetContext, type SheetMaker, sheet, sideBySide, strong, table } from "./kit.ts";
@@ -7,27 +8,28 @@ import { sidesWord, slopedSides } from "./slopes.ts";
 
 export const elevationSheet: SheetMaker = (context, head): Sheet => {
   const { plan } = context;
-  if (!plan.sides[head.sideIndex]) {
-    throw new RangeError(`no side at position ${head.sideIndex}`);
-  }
+  const side = plan.sides[head.sideIndex];
+  if (side === undefined) throw new RangeError(`no side at position ${head.sideIndex}`);
+  const holdsTable = side === tableSide(plan);
   return sheet(head, "landscape", [
     ...(context.home ? [prose(...introduction.elevation)] : []),
-    ...(head.sideIndex === 0 && plan.sides[0]?.slope === 0 ? [] : [prose(heightsWords(context, head.sideIndex))]),
+    ...(holdsTable ? [] : [prose(otherHeights(context, side))]),
     ...drawnElevations(plan, head.sideIndex),
-    ...(head.sideIndex === 0 ? [heightsTable(context, head.slug)] : []),
+    ...(holdsTable ? [heightsTable(context, head.slug)] : []),
   ]);
 };
 
-/** On a slope no face of a post is bored at the height of the middle. */
-function heightsWords(context: SheetContext, sideIndex: number): string {
-  const isLevel = context.plan.sides[sideIndex]?.slope === 0;
-  return isLevel
-    ? sameHeights(context)
-    : `**Heights to bore at stand on ${refer(context, "stairs")}**, for each face of a post; here and in the first elevation they are those in the middle of the post. Length and stations are level; free lengths, along the slope: ${refer(context, "plan")}.`;
-}
+/** The heights that are drilled stand once, on the sheet of the first level side; a guard that slopes all along has them on Z-401 alone. */
+const tableSide = ({ sides }: SheetContext["plan"]): SidePlan | undefined => sides.find(({ slope }) => slope === 0);
 
-const sameHeights = (context: SheetContext): string =>
-  `The heights of the bores are the same on every side: table on ${context.index.find(({ key }) => key === "elevation")?.id ?? ""}. Free lengths: ${refer(context, "plan")}.`;
+function otherHeights(context: SheetContext, side: SidePlan): Text {
+  const { plan, index } = context;
+  if (side.slope !== 0)
+    return `**Heights to bore at stand on ${refer(context, "stairs")}**, for each face of a post; here and in the table of the level sides they are those in the middle of the post. Length and stations are level; free lengths, along the slope: ${refer(context, "plan")}.`;
+  const of = index.filter(({ key }) => key === "elevation")[tableSide(plan)?.index ?? 0];
+  const which = plan.rakes.length === 0 ? "every side" : "every level side";
+  return `The heights of the bores are the same on ${which}: table on ${of?.id ?? ""}. Free lengths: ${refer(context, "plan")}.`;
+}
 
 /** Rows of courses side by side, so that drawing and heights stand on one page. */
 const BESIDE = 3;

@@ -19,7 +19,7 @@ import { flapDrop, lineWordsHeight, type StripLook } from "./tile-drawing.ts";
 import { type Band, cutTiles, type Tile } from "./tiles.ts";
 
 /** Beyond each edge of the face: what is folded round the upright. */
-const FOLD_mm = 13.5;
+export const FOLD_mm = 13.5;
 /** Paper above the highest hole, and above the highest place where a bore comes out. */
 const HEAD_mm = 18;
 const EXIT_HEAD_mm = 8;

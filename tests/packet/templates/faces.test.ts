@@ -1,6 +1,8 @@
 import { describe, expect, test } from "vitest";
+import { MARK_mm, textWidth } from "../../../src/drawing/text.ts";
 import { showIn } from "../../../src/packet/show-number.ts";
 import { halfHeight, marksOf, type TemplateHole, templatesOf } from "../../../src/packet/templates/faces.ts";
+import { holeWords } from "../../../src/packet/templates/hole-words.ts";
 import { polesOf, withoutPole } from "../../../src/packet/templates/pole.ts";
 import { tilesOf } from "../../../src/packet/templates/template-strips.ts";
 import type { Vertical } from "../../../src/plan/plan.ts";
@@ -83,6 +85,26 @@ describe.each([...exampleNames, ...raked])("templates of %s", (name) => {
     expect(slanted.size > 0).toBe(raked.includes(name));
     for (const { uprights } of polesOf(plan)) for (const { id } of uprights) expect(slanted.has(id)).toBe(false);
     expect(withoutPole(plan).map(({ id }) => id)).toEqual(plan.verticals.filter(({ id }) => slanted.has(id)).map(({ id }) => id));
+  });
+
+  test("words of a hole stand between the edges of its face, clear of the next hole and of each other", () => {
+    for (const { holes, width, face, id } of templates) {
+      const half = width / 2;
+      const bands = holes.map((hole) => {
+        const { lines, above, below } = holeWords(hole, { show: showIn(plan.job.units), half, face });
+        for (const { text, isBold, at, anchor } of lines) {
+          const wide = textWidth(text, isBold ? { size: MARK_mm, weight: 700 } : {});
+          const left = at.x - (anchor === "start" ? 0 : anchor === "middle" ? wide / 2 : wide);
+          expect.soft(Math.max(-left, left + wide), `${id}: ${text}`).toBeLessThanOrEqual(half + 1e-9);
+          expect.soft(Math.abs(at.y), `${id}: ${text}`).toBeLessThan(at.y > 0 ? above : below);
+        }
+        return { low: hole.here.height - below, high: hole.here.height + above, right: hole.here.right };
+      });
+      for (const [index, band] of bands.entries()) {
+        const next = bands.slice(index + 1).find(({ right }) => right === band.right);
+        if (next !== undefined) expect.soft(next.low, id).toBeGreaterThanOrEqual(band.high - 1);
+      }
+    }
   });
 
   test("no line between tiles, and no end of a strip, crosses a hole or a mark where a bore comes out", () => {
