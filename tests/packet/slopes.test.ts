@@ -38,9 +38,9 @@ describe("elevations where the slope changes", () => {
   });
 
   // A riser 3/4 in behind its nosing is as if the rail, 1 in above the nosings, lay 1/2 in higher: a triangle of 8-1/2 in holds a circle
-  // of 8.5 (5 - sqrt(13)) / 2 = 5.926 in, drawn at 3/8 in to the foot.
+  // of 8.5 (5 - sqrt(13)) / 2 = 5.926 in, drawn at 1/2 in to the foot.
   test("the largest sphere stands on a step, at the scale of the drawing", () => {
-    const radius = ((8.5 * (5 - Math.sqrt(13)) * 25.4) / 4 / 32).toFixed(2);
+    const radius = ((8.5 * (5 - Math.sqrt(13)) * 25.4) / 4 / 24).toFixed(2);
     expect(circles(raked).map(([own]) => own.toFixed(2))).toContain(radius);
     expect(circles(level).map(([own]) => own.toFixed(2))).not.toContain(radius);
   });

@@ -201,10 +201,10 @@ function stepPicture({ plan, side, triangle, scale: { ratio }, show, left }: Ste
     label(`gap ${show.tape(gap)}, plumb`, { x: gapAt.x + away * 12, y: at(0, 0).y + 4 }, { anchor: "middle" }),
     label(
       `riser ${show.tape(riser)}`,
-      { x: at(tread, riser / 2).x - away * 2, y: at(tread, riser / 2).y },
+      { x: at(tread + back, riser / 2).x - away * 2, y: at(tread, riser / 2).y },
       { anchor: isUp ? "start" : "end" },
     ),
-    label(`tread ${show.tape(tread)}`, { x: at(tread * 1.5, 0).x, y: at(0, riser).y + 3.4 }, { anchor: "middle" }),
+    label(`tread ${show.tape(tread)}`, { x: at(tread * 1.5 + back, 0).x, y: at(0, riser).y + 3.4 }, { anchor: "middle" }),
   ];
 }
 
