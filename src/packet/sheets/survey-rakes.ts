@@ -1,9 +1,11 @@
 // What is measured of a side that slopes, and past which value does the packet not fit?
 import type { RakePlan } from "../../plan/rake-plan.ts";
+import type { Cited } from "../../sources/cited.ts";
 import type { Mm, Radian } from "../../units/quantity.ts";
 import { roundTo } from "../../units/round.ts";
 import { slopeChanges } from "../joints.ts";
 import type { Text } from "../packet.ts";
+import { sourceMark } from "../show-number.ts";
 import type { SheetContext } from "./kit.ts";
 import { listed } from "./kit.ts";
 import { levelSides, surfaceOf } from "./slopes.ts";
@@ -51,7 +53,9 @@ function stepRows({ plan, show }: SheetContext, { sideId, rise, triangle }: Rake
   const sized = `${offBy(SIZE_mm, { show })} ${practice}`;
   const least = plan.job.code.openingSphere.value;
   const count = triangle === null ? null : Math.abs(rise) / triangle.riser;
-  const risers = count !== null && Math.abs(count - roundTo(count, 0)) < WHOLE ? show.decimal(count, 0) : "not known";
+  const isWhole = count !== null && Math.abs(count - roundTo(count, 0)) < WHOLE;
+  const [steps, counted] = isWhole ? [show.decimal(count, 0), "any other number"] : ["not known", "not as the stair was drawn"];
+  const { nosing, openRisers = null } = plan.job.sides.find(({ id }) => id === sideId)?.rake ?? {};
   return [
     ...(triangle === null
       ? []
@@ -64,22 +68,26 @@ function stepRows({ plan, show }: SheetContext, { sideId, rise, triangle }: Rake
           ],
           [`${key} / tread`, `Tread of side ${sideId}, nosing to nosing, level: mean`, show.tapeBoth(triangle.tread), sized],
         ] as const)),
+    [`${key} / risers`, `Risers within the length of side ${sideId}; one below its end does not count`, steps, counted],
+    [`${key} / treads`, `Treads within the length of side ${sideId}, from nosing to nosing`, steps, counted],
+    ...(nosing === undefined ? [] : [overhangRow(key, sideId, nosing, show)]),
     [
-      `${key} / risers`,
-      `Risers in side ${sideId}, counted from floor to floor`,
-      risers,
-      risers === "not known" ? "not as drawn" : "any other number",
+      `${key} / open risers`,
+      `Risers of side ${sideId}: closed, or open by how much`,
+      OPEN[String(openRisers)] ?? "",
+      openRisers === true ? "closed" : `open by ${show.tape(least)} or more: ask`,
     ],
-    [`${key} / treads`, `Treads in side ${sideId}, counted without landing and floor`, "one fewer than risers", "any other number"],
-    [
-      "(no key)",
-      `Overhang of the nosings of side ${sideId} over the risers`,
-      "none",
-      `any: the gap at riser and tread grows; try the sphere there`,
-    ],
-    ["(no key)", `Risers of side ${sideId}: closed, or open by how much`, "closed", `open by ${show.tape(least)} or more: ask`],
   ];
 }
+
+const OPEN: Readonly<Record<string, Text>> = { true: "open", false: "closed", null: "not known" };
+
+const overhangRow = (key: Text, sideId: string, { value, source }: Cited<Mm>, show: SheetContext["show"]): SurveyRow => [
+  `${key} / nosing`,
+  `Overhang of the nosings of side ${sideId}: from the edge of a tread back to the riser below it`,
+  show.tapeBoth(value),
+  `above ${show.tape(value)} ${sourceMark(source)}: the gap at riser and tread grows`,
+];
 
 function openingRows({ plan, show }: SheetContext, { sideId, opening, guardHeight_min, kind }: RakePlan): readonly SurveyRow[] {
   const { frame, code } = plan.job;
