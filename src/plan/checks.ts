@@ -9,7 +9,7 @@ import { openQuestions, tensionChecks } from "./check-tension.ts";
 import { cornerSlot } from "./corner-path.ts";
 import { criterionText } from "./criterion.ts";
 import { longestFree } from "./free-stop.ts";
-import { jointsOf, jointsWord } from "./joints.ts";
+import { jointName, jointsOf, jointsWord } from "./joints.ts";
 import type { Check } from "./plan.ts";
 
 /** All checks in the order in which the sheets print them. */
@@ -208,9 +208,9 @@ function slotChecks(plan: Checked, job: Job): readonly Check[] {
     };
     return slot(
       `corner-slot-${side.id}`,
-      `corner ${side.id}/${next?.id}`,
+      jointName(plan, `${side.id}/${next?.id}`),
       cornerSlot(options),
-      "set the corner posts nearer to the corner point",
+      "set the two posts nearer to each other",
     );
   });
   const posts = new Map(plan.verticals.map((vertical) => [vertical.id, vertical]));

@@ -91,3 +91,47 @@ test("a rake that is higher than the level sides gives the lever of the code's l
   expect(high.rakes[0]?.opening.guardHeight).toBeGreaterThan(high.opening.guardHeight);
   expect(disagreeing(traceAll(high))).toEqual([]);
 });
+
+// Euler-Eytelwein: behind a turn a the pull is exp(-mu a); mu is 0.3 on a bushing. The stair is pulled at its foot, the ramp at both ends.
+describe("what arrives behind the bends", () => {
+  const tensionsOn = (plan: Plan, ids: (bayId: string) => boolean): readonly number[] =>
+    (plan.runs[0]?.spans ?? []).filter(({ bayId }) => ids(bayId)).map(({ tension }) => tension);
+  const alike = (tensions: readonly number[], due: number): void => {
+    expect(tensions.length).toBeGreaterThan(0);
+    for (const tension of tensions) expect(tension).toBeCloseTo(due, 6);
+  };
+
+  test("of the stair: all of it on the flight, exp(-0.3 x 15.26 deg) between the posts, exp(-0.3 x 33.69 deg) along the landing", () => {
+    const target = stair.runs[0]?.tension.target ?? 0;
+    const [all, level] = [Math.atan(2 / 3), Math.atan(1 / 3)];
+    alike(
+      tensionsOn(stair, (id) => /^B\d/.test(id)),
+      target,
+    );
+    alike(
+      tensionsOn(stair, (id) => id === "A/B"),
+      target * Math.exp(-0.3 * (all - level)),
+    );
+    alike(
+      tensionsOn(stair, (id) => /^A\d/.test(id)),
+      target * Math.exp(-0.3 * all),
+    );
+    expect(stair.runs[0]?.tension.least).toBeCloseTo(target * Math.exp(-0.3 * all), 6);
+  });
+
+  test("of the ramp: both walks stand at the target, the ramp at exp(-0.3 x 4.76 deg) of it", () => {
+    const target = ramp.runs[0]?.tension.target ?? 0;
+    alike(
+      tensionsOn(ramp, (id) => /^[AC]\d/.test(id)),
+      target,
+    );
+    alike(
+      tensionsOn(ramp, (id) => id.includes("/")),
+      target * Math.exp(-0.3 * Math.atan(1 / 24)),
+    );
+    alike(
+      tensionsOn(ramp, (id) => /^B\d/.test(id)),
+      target * Math.exp(-0.3 * Math.atan(1 / 12)),
+    );
+  });
+});
