@@ -150,7 +150,7 @@ const demands: Readonly<Record<string, Side>> = {
     };
   },
   "run-corners": ({ run }, id) => same(given("n", "corners and changes of slope that the run passes", jointsOf([run(id)]).length, "count")),
-  "run-length": ({ at }, id) => same(at("L", "length of the run", `runs.${id}.outsideLength`)),
+  "run-length": ({ at }, id) => same(at("L", "length of the run", `runs.${id}.pathLength`)),
   strand: ({ at, all, tightening }, id) => ({
     formula: "max(T, r)",
     inputs: [

@@ -1,7 +1,7 @@
 // How does a number that went into the check of a post follow from the cables, the code's load and the section?
 import { sectionOfPost } from "../plan/as-found.ts";
 import { LIFT } from "../plan/frame-check-base.ts";
-import { boreCutsOf, boresOfWorstCourse } from "../plan/frame-check-loads.ts";
+import { boreCutsOf, boresOfWorstCourse, type LoadedPost } from "../plan/frame-check-loads.ts";
 import { alone, postGroups, type Situation, withLoads } from "../plan/frame-check-post.ts";
 import { CABLES_ALONE, worstOf } from "../plan/frame-check-row.ts";
 import { type Axis, bendingLimit } from "../plan/frame-check-strength.ts";
@@ -67,15 +67,18 @@ function resultant(reader: Reader, check: FrameCheck, situation: Situation): Ter
   return { text: `hypot(${x.text}, ${y.text})`, inputs: [...x.inputs, ...y.inputs.filter(({ symbol }) => !shared.has(symbol))] };
 }
 
+/** The posts that are asked for together with one. */
+const groupOf = (reader: Reader, id: string): readonly LoadedPost[] =>
+  must(
+    postGroups(questionOf(reader, id)).find(({ posts }) => posts.some(({ post }) => post.id === id)),
+    `group of ${id}`,
+  ).posts;
+
 /** Of all bases of a group the one that hands down the greatest shear, under the load that makes it so. */
 function shearFoot(reader: Reader, check: FrameCheck, name: string): Situation {
   const id = /^V, at (.+)$/.exec(name)?.[1] ?? check.member;
   const question = questionOf(reader, id);
-  const group = must(
-    postGroups(question).find(({ posts }) => posts.some(({ post }) => post.id === id)),
-    `group of ${id}`,
-  );
-  const feet = group.posts
+  const feet = groupOf(reader, id)
     .filter(({ post }) => post.id === id)
     .map((post) => ({ ...post, places: post.places.filter(({ height }) => height === 0) }));
   const situations = check.loads === CABLES_ALONE ? alone(feet) : withLoads(feet, question);
@@ -183,6 +186,12 @@ function shearArea(reader: Reader, situation: Situation): Working {
   };
 }
 
+/** Where the lengths below the datum stand, of all posts of the group of one. */
+function belowPaths(reader: Reader, postId: string): readonly string[] {
+  const slopes = groupOf(reader, postId).map(({ post }) => post.slope !== 0);
+  return [...(slopes.includes(false) ? ["job.posts.belowDatum"] : []), ...(slopes.includes(true) ? ["job.frame.onRakes.postBelow"] : [])];
+}
+
 /** A part of a check of a post; null where it is none of these. */
 export function postPart(reader: Reader, check: FrameCheck, name: string): Working | null {
   const situation = (): Situation => situationOf(reader, check);
@@ -214,10 +223,10 @@ export function postPart(reader: Reader, check: FrameCheck, name: string): Worki
   }
   if (name.startsWith("force in each of two bolts")) {
     return {
-      formula: "M / a",
+      formula: "M / min(a)",
       inputs: [
         reader.at("M", "moment of the base", `frame.checks.${check.id}.demand`),
-        reader.at("a", "length below the datum: the bolts stand no farther apart", "job.posts.belowDatum"),
+        reader.all("a", "length of these posts below the datum: the bolts stand no farther apart", belowPaths(reader, check.member)),
       ],
       origin: derived("a couple"),
     };

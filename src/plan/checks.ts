@@ -244,7 +244,7 @@ function runChecks(plan: Checked, job: Job): readonly Check[] {
         name: joints.length > 0 ? `Length of a run with ${places}` : "Length of a straight run",
         where: run.id,
         rule: "at most",
-        demand: run.outsideLength,
+        demand: run.pathLength,
         limit: longest,
         kind: "length",
         advice: "cut the guard into more runs",

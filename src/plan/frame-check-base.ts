@@ -2,10 +2,11 @@
 import type { Job } from "../job/job.ts";
 import { coupleForce } from "../mechanics/fastener.ts";
 import { strengthCheck } from "../mechanics/strength-check.ts";
-import type { Newton } from "../units/quantity.ts";
+import type { Mm, Newton } from "../units/quantity.ts";
 import { alone, loadsText, type PostQuestion, postGroups, type Situation, withLoads } from "./frame-check-post.ts";
 import { askRow, limitRow, worstOf } from "./frame-check-row.ts";
 import type { CheckPart, FrameCheck } from "./frame-plan.ts";
+import type { Vertical } from "./plan.ts";
 
 /** Name of the part of a base's row that pulls it up; the post stands behind it. */
 export const LIFT = "pull of the cables upwards";
@@ -33,11 +34,21 @@ export function baseRows(question: PostQuestion, job: Job): readonly FrameCheck[
     const known = job.posts.baseCapacity_Nmm !== null;
     // Where nothing is known to compare with, the greater demand is enough.
     const asked = known ? [cables, loaded] : [loaded ?? cables];
-    return asked.flatMap((one) => (one === undefined ? [] : [baseRow(name, one, job)]));
+    const below = Math.min(...posts.map(({ post }) => belowDatum(post, job)));
+    return asked.flatMap((one) => (one === undefined ? [] : [baseRow(name, { ...one, below }, job)]));
   });
 }
 
-function baseRow(name: string, { moment: foot, shear, lift }: Feet, job: Job): FrameCheck {
+/** Length of a post below the datum. */
+export const belowDatum = ({ slope }: Pick<Vertical, "slope">, { posts, frame }: Job): Mm =>
+  slope === 0 ? posts.belowDatum : frame.onRakes.postBelow.value;
+
+interface BelowFeet extends Feet {
+  /** The least length below the datum among them. */
+  readonly below: Mm;
+}
+
+function baseRow(name: string, { moment: foot, shear, lift, below }: BelowFeet, job: Job): FrameCheck {
   const { post, place, moment } = foot;
   const kind = foot.load === null ? "base-cables" : "base-guard";
   const where = {
@@ -53,7 +64,7 @@ function baseRow(name: string, { moment: foot, shear, lift }: Feet, job: Job): F
     { name: "M square", value: moment.y, unit: "N mm" },
     { name: shear.post === post ? "V" : `V, at ${shear.post.post.id}`, value: shearOf(shear), unit: "N" },
     ...liftParts(lift),
-    ...coupleParts(demand, job),
+    ...coupleParts(demand, below),
   ];
   const capacity = job.posts.baseCapacity_Nmm;
   if (capacity !== null) {
@@ -85,12 +96,12 @@ const liftParts = ({ post: { lift, post } }: Situation): readonly CheckPart[] =>
   lift < LEAST_lift ? [] : [{ name: `${LIFT}, at ${post.id}`, value: lift, unit: "N" }];
 
 /** Two bolts through the part below the datum stand no farther apart than it is long: their force is at least this. */
-const coupleParts = (moment_Nmm: number, { posts: { belowDatum } }: Job): readonly CheckPart[] =>
-  belowDatum > 0
+const coupleParts = (moment_Nmm: number, below: Mm): readonly CheckPart[] =>
+  below > 0
     ? [
         {
           name: "force in each of two bolts through the part below the datum, at least",
-          value: coupleForce({ moment_Nmm, arm: belowDatum }),
+          value: coupleForce({ moment_Nmm, arm: below }),
           unit: "N",
         },
       ]

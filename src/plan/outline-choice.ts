@@ -2,6 +2,7 @@
 import type { Job } from "../job/job.ts";
 import { hasErrors, type Outcome } from "../problem/problem.ts";
 import type { Mm } from "../units/quantity.ts";
+import { seatOf } from "./end-fitting.ts";
 import { type EndedAt, layOutSides } from "./outline.ts";
 import type { SidePlan } from "./plan.ts";
 import { bestOf, type Cut, chooseCuts, cutsOf } from "./splits.ts";
@@ -55,21 +56,21 @@ function subsetsOf(changes: readonly number[]): readonly (readonly number[])[] {
 export const longestCable = ({ supply }: Job): Mm =>
   supply.kind === "ready" ? Math.max(...supply.lengths.value) : supply.spoolLength - supply.allowance.value;
 
+/** A cable reaches over the bevelled washers at its ends too. */
+const thickestSeat = (sides: readonly SidePlan[], job: Job): Mm =>
+  Math.max(...sides.flatMap(({ slope }) => [seatOf("stud", slope, job), seatOf("grip", slope, job)]));
+
 /** Runs that end where they are told to, and pass all other changes of slope. */
 function cutOutline(
   { sides, endedAt, changes }: Pick<OutlineOption, "sides" | "endedAt"> & Pick<OutlineChoice, "changes">,
   job: Job,
 ): readonly Cut[] | null {
   const cuts = cutsOf(sides, firstStations(sides, job), job);
-  if (changes.length === 0) return chooseCuts(cuts, job, longestCable(job));
+  const longest = longestCable(job) - 2 * thickestSeat(sides, job);
+  if (changes.length === 0) return chooseCuts(cuts, job, longest);
   const at = (index: number): number => cuts.findIndex(({ kind, sideIndex }) => kind === "corner" && sideIndex === index);
   if ([...endedAt].some((index) => at(index) < 0)) return null;
   const passed = new Set(changes.filter((index) => !endedAt.has(index)).map(at));
   const ends = [...endedAt].map(at);
-  return chooseCuts(
-    cuts,
-    job,
-    longestCable(job),
-    (from, to) => !passed.has(from) && !passed.has(to) && !ends.some((end) => from < end && end < to),
-  );
+  return chooseCuts(cuts, job, longest, (from, to) => !passed.has(from) && !passed.has(to) && !ends.some((end) => from < end && end < to));
 }

@@ -50,7 +50,7 @@ function cornerWarnings(plan: Checked): readonly Problem[] {
   const bent = plan.runs.filter((run) => jointsOf([run]).length > 0).map((run) => run.id);
   if (bent.length === 0) return [];
   const [where, each] = [jointsWord(plan, jointsOf(plan.runs)), jointsOf(plan.runs).every((id) => isCorner(plan, id)) ? "corner" : "bend"];
-  const what = `${bent.join(", ")} ${bent.length === 1 ? "bends" : "bend"} at the posts of ${where}: a bored post is a much tighter bend than the saddle radius of EN 1993-1-11 (30 diameters, 400 wire diameters)`;
+  const what = `${bent.join(", ")} ${bent.length === 1 ? "bends" : "bend"} at ${where}: a bored post is a much tighter bend than the saddle radius of EN 1993-1-11 (30 diameters, 400 wire diameters)`;
   return [
     warning(
       ["guard", "sides"],

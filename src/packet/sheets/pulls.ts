@@ -8,7 +8,8 @@ import { floorWord, roleName } from "../wording.ts";
 import { bold, column, type SheetContext, table } from "./kit.ts";
 
 /** A demand only: no capacity stands beside it. */
-export function pullsTable({ plan, show }: SheetContext, id: string): Table {
+export function pullsTable(context: SheetContext, id: string): Table {
+  const { plan, show } = context;
   const day = hardestAt(plan, show);
   const bends = plan.pulls.some(({ cause }) => cause === "bend");
   return table({
@@ -30,7 +31,7 @@ export function pullsTable({ plan, show }: SheetContext, id: string): Table {
       show.forceBoth(pull.pull_target),
       bold(show.forceBothUp(pull.pull_high)),
       show.tape(pull.height),
-      wayOf(plan, pull),
+      wayOf(context, pull),
     ]),
     rowHeads: true,
     notes: [
@@ -65,12 +66,14 @@ function slopeChangeAt(plan: Plan, postId: string): Text | null {
 }
 
 /** At an end the cables pull the post towards themselves; at a bend to the inside of the turn: the deck's side where the guard turns right. */
-function wayOf(plan: Plan, { postId, runId, cause }: PostPull): Text {
+function wayOf({ plan, show }: SheetContext, { postId, runId, cause }: PostPull): Text {
   if (cause === "bend") {
     const change = slopeChangeAt(plan, postId);
     if (change !== null) return `bend: ${change}`;
     return `bend: ${bendsToDeck(plan, postId) ? "towards" : "away from"} the ${floorWord(plan.job)}`;
   }
   const isLeft = plan.runs.some((run) => run.id === runId && run.left.postId === postId);
-  return `end: to the ${isLeft ? "right" : "left"}`;
+  const slope = plan.verticals.find(({ id }) => id === postId)?.slope ?? 0;
+  const climbs = isLeft ? slope : 0 - slope;
+  return `end: to the ${isLeft ? "right" : "left"}${slope === 0 ? "" : `, ${show.angle(Math.abs(slope))} ${climbs > 0 ? "up" : "down"}`}`;
 }
