@@ -75,6 +75,11 @@ function rules({ plan, show }: SheetContext): readonly Text[] {
           `A bushing goes in where the cable turns by more than ${show.angle(fittings.bushingAngle.value)} in its bore ${sourceMark(fittings.bushingAngle.source)}, and in all metal.`,
         ]
       : []),
+    ...(plan.runs.some(({ left, right }) => left.seat + right.seat > 0)
+      ? [
+          "Where an end is bored at an angle, a bevelled washer lies under the flat one, its thick edge as drawn: it gives nut or collar a seat square to the cable.",
+        ]
+      : []),
     posts.section.material === "wood"
       ? "A flat washer lies under every nut and under the collar of every gripping fitting. The face there is cut flat and treated; the washer must not sink in."
       : "A flat washer lies under every nut and under the collar of every gripping fitting. Deburr both walls; keep stainless steel and other metals apart with plastic.",
