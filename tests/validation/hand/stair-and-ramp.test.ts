@@ -59,14 +59,14 @@ describe("the stair from the landing, in inches", () => {
 
   // A plumb cut moves the long point by 3-1/2 x 2/3 in. Bottom rails lie between faces 28-1/4 in apart, the top rail over 73-1/2 in.
   test("rails from long point to long point: 36.286 in at the bottom, 90.669 in at the top", () => {
-    expect(inches(cutOf(stair, "bottom rail, both ends cut plumb"))).toBeCloseTo(28.25 * slant + 7 / 3, 9);
-    expect(inches(cutOf(stair, "top rail, both ends cut plumb"))).toBeCloseTo(73.5 * slant + 7 / 3, 9);
+    expect(inches(cutOf(stair, "bottom rail, both ends cut 33.7 deg"))).toBeCloseTo(28.25 * slant + 7 / 3, 9);
+    expect(inches(cutOf(stair, "top rail, both ends cut 33.7 deg"))).toBeCloseTo(73.5 * slant + 7 / 3, 9);
     expect([28.25 * slant + 7 / 3, 73.5 * slant + 7 / 3]).toEqual([expect.closeTo(36.286, 3), expect.closeTo(90.669, 3)]);
   });
 
   test("posts on their long edge 20 + 33.793 + 1.833 in, spacers 28.587 + 1 in", () => {
-    expect(inches(cutOf(stair, "post, top cut along the slope"))).toBeCloseTo(20 + 38 - 3.5 * slant + 5.5 / 3, 9);
-    expect(inches(cutOf(stair, "spacer, both ends cut along the slope"))).toBeCloseTo(37 - 7 * slant + 1, 9);
+    expect(inches(cutOf(stair, "post, top cut 33.7 deg"))).toBeCloseTo(20 + 38 - 3.5 * slant + 5.5 / 3, 9);
+    expect(inches(cutOf(stair, "spacer, both ends cut 33.7 deg"))).toBeCloseTo(37 - 7 * slant + 1, 9);
   });
 
   // 3-1/2 in from the wall to P1; 72 in of level cable, 1 in by 1/3 in down between the posts, 73 in of level length down the stair.
@@ -108,7 +108,7 @@ describe("the ramp to the porch, in millimetres", () => {
 
   // Level, 4.8 m with posts half an inch from each change of slope, in four bays of at most 1.25 m.
   test("a post is 120 + 979.827 + 2.083 mm on its long edge", () => {
-    expect(cutOf(ramp, "post, top cut along the slope")).toBeCloseTo(120 + 1030 - 50 * slant + 50 / 24, 9);
+    expect(cutOf(ramp, "post, top cut 4.8 deg")).toBeCloseTo(120 + 1030 - 50 * slant + 50 / 24, 9);
   });
 
   test("a cable ends on level posts: no bevelled washer, no thread taken", () => {
