@@ -26,9 +26,6 @@ export interface WordsRoom {
   readonly face: Face;
 }
 
-/** More lines beside a hole are too narrow to be read. */
-const BESIDE_lines = 3;
-
 interface Line {
   readonly text: Text;
   readonly isBold: boolean;
@@ -54,7 +51,9 @@ export function holeWords(hole: TemplateHole, room: WordsRoom): HoleWords {
   const words = [...boredWords(hole, show), ...offsetWords(hole, room)];
   const widest = Math.max(boldWidth(name), ...words.flatMap((text) => text.split(" ").map((word) => textWidth(word))));
   const lines = words.flatMap((text) => wrap(text, own));
-  return widest <= own && lines.length <= BESIDE_lines ? beside(hole, name, lines) : stacked(hole, words, room);
+  // What stands beside a hole is broken no more than once, and then where it stands beside the middle line.
+  const isShort = lines.length <= words.length + (isOffMiddle(hole) ? 1 : 0);
+  return widest <= own && isShort ? beside(hole, name, lines) : stacked(hole, words, room);
 }
 
 /** Across the upright. */
@@ -83,11 +82,14 @@ function beside(hole: TemplateHole, name: Text, words: readonly Text[]): HoleWor
   };
 }
 
+/** Between the lines through the middle of a hole and words above or below them. */
+const AIR_mm = 0.6;
+
 function stacked(hole: TemplateHole, words: readonly Text[], { half, show }: WordsRoom): HoleWords {
   const { here, there } = hole;
   const title = `${nameOf(hole)}   ${show.tape(here.height)}`;
   const lines = words.flatMap((text) => wrap(text, 2 * half));
-  const reach = halfHeight(hole) + BEYOND_mm;
+  const reach = halfHeight(hole) + BEYOND_mm + AIR_mm;
   const tall = lineHeight(MARK_mm) + lines.length * lineHeight();
   const isAbove = there.height < here.height || (isOffMiddle(hole) && here.right < 0);
   const first = isAbove ? reach + tall - lineHeight(MARK_mm) / 2 : 0 - reach - lineHeight(MARK_mm) / 2;

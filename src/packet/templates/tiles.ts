@@ -39,7 +39,7 @@ export function cutTiles(
     const even = (top - last) / (roundUp((top - last) / longest, 1) || 1);
     const most = roundDown(last + longest, step);
     const wanted = Math.min(roundUp(last + even, step), most);
-    last = clearLine(wanted, { from: last + longest * SHORTEST_share, kept, marks, step });
+    last = clearLine(wanted, { from: last + longest * SHORTEST_share, to: most, kept, marks, step });
     lines.push(last);
   }
   return lines.map((from, index) => ({ number: index + 1, count: lines.length, from, to: lines[index + 1] ?? top }));
@@ -47,14 +47,21 @@ export function cutTiles(
 
 interface Clear extends Pick<Strip, "kept" | "marks"> {
   readonly from: Mm;
+  readonly to: Mm;
   readonly step: Mm;
 }
 
-/** The highest line up to `wanted` that crosses nothing; where there is none, one that crosses words alone; then the line that was wanted. */
-function clearLine(wanted: Mm, { from, kept, marks, step }: Clear): Mm {
+/** The line nearest to `wanted` that crosses nothing; where there is none, one that crosses words alone; then the line that was wanted. */
+function clearLine(wanted: Mm, { from, to, kept, marks, step }: Clear): Mm {
   for (const bands of [kept, marks]) {
-    for (let line = wanted; line >= from; line = roundDown(line - step / 2, step)) {
-      if (!bands.some(({ low, high }) => line > low && line < high)) return line;
+    const isClear = (line: Mm): boolean => line >= from && line <= to && !bands.some(({ low, high }) => line > low && line < high);
+    for (
+      let [low, high] = [wanted, wanted];
+      low >= from || high <= to;
+      low = roundDown(low - step / 2, step), high = roundUp(high + step / 2, step)
+    ) {
+      const line = [low, high].find(isClear);
+      if (line !== undefined) return line;
     }
   }
   return wanted;

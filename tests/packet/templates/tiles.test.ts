@@ -26,8 +26,8 @@ describe("cutTiles", () => {
   test("where words leave no room a line crosses them, but no hole and no place where a bore comes out", () => {
     const kept = [{ low: -10, high: 210 }];
     const [first] = cutTiles({ foot: 0, top: 200, kept, marks: [{ low: 86, high: 110 }] }, paper);
-    // The first quarter of an inch below 86 mm is 3-1/4 in.
-    expect(first?.to).toBeCloseTo(82.55, 9);
+    // Nearest to 4 in outside of it are 4-1/2 in and 3-1/4 in.
+    expect(first?.to).toBeCloseTo(114.3, 9);
   });
 
   test("where holes leave no room at all the line stays where it was wanted", () => {
