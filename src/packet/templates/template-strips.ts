@@ -95,12 +95,15 @@ function cutLayout(layout: Layout): readonly Tile[] {
     ...exitsOf(template).map((height) => height + EXIT_HEAD_mm),
   ];
   const step = lineStep(plan);
-  // A bore may come out below what the lower edge stands on: then it is cut so much lower.
-  const lowest = Math.min(...exitBands(template).map(({ low }) => low), foot);
+  const kept = uncut(layout);
+  // On a slope holes and their words may reach below the mark that the lower edge lies on: then it is cut so much lower. A spacer ends at
+  // its foot: only where a bore comes out lower does its strip hang below it.
+  const reaching = isMarked(template) ? kept : exitBands(template);
+  const lowest = Math.min(...reaching.map(({ low }) => low), foot);
   const strip = {
     foot: lowest < foot ? foot - roundUp(foot - lowest, step) : foot,
     top: Math.max(...tops),
-    kept: uncut(layout),
+    kept,
     marks: [
       ...holes.map((hole) => ({
         low: hole.here.height - halfHeight(hole) - BEYOND_mm,
@@ -111,6 +114,18 @@ function cutLayout(layout: Layout): readonly Tile[] {
   };
   const drop = flapDrop({ half, width, flapRise: flapRiseOf(template) });
   return cutTiles(strip, { longest: longestTile(stripRoom(paper, plan.job, notes), drop), step });
+}
+
+/** Posts on a slope are measured from a mark on them, below which they go on. */
+const isMarked = ({ kind, rake }: Template): boolean => kind === "post" && rake !== null;
+
+/** What the strip is laid by, where it begins lower. */
+function zeroParts(template: Template, { view, tile, half }: RailContext): readonly Part[] {
+  const { foot } = template;
+  if (tile.from >= foot || tile.to <= foot) return [];
+  const [left, right] = [view.point({ x: -half, y: foot }), view.point({ x: half, y: foot })];
+  const word = template.kind === "post" ? zeroWords(template) : "foot";
+  return [strokes("thin", [[left, right]]), label(word, { x: left.x + 1, y: left.y - lineHeight() / 2 })];
 }
 
 /** A spacer on a slope is cut along it: away from this face its foot climbs, or falls. */
@@ -175,6 +190,7 @@ function lookOf(layout: Layout, tiles: readonly Tile[], { plan, show, titleBlock
     show,
     marks: (view, tile) => [
       ...zoneParts(zones, { view, tile, half: words.half, lines: rails.flatMap(({ low, high }) => [low, high]) }),
+      ...zeroParts(template, { view, tile, half: words.half }),
       ...rails.flatMap((one) => railParts(one, { view, tile, half: words.half })),
       ...holes
         .filter(({ here }) => here.height >= tile.from && here.height < tile.to)

@@ -4,9 +4,10 @@ import { showIn } from "../../../src/packet/show-number.ts";
 import { halfHeight, marksOf, type TemplateHole, templatesOf } from "../../../src/packet/templates/faces.ts";
 import { holeWords } from "../../../src/packet/templates/hole-words.ts";
 import { polesOf, withoutPole } from "../../../src/packet/templates/pole.ts";
+import { edgeWords } from "../../../src/packet/templates/slope-words.ts";
 import { tilesOf } from "../../../src/packet/templates/template-strips.ts";
 import type { Vertical } from "../../../src/plan/plan.ts";
-import { exampleNames, examplePlan } from "../../support/example-jobs.ts";
+import { changedText, exampleNames, examplePlan, planOf } from "../../support/example-jobs.ts";
 
 const upright = (id: string): Vertical => ({ id }) as Vertical;
 
@@ -40,8 +41,22 @@ describe("halfHeight", () => {
 
 const raked = ["stair-from-landing", "ramp-to-porch"];
 
-describe.each([...exampleNames, ...raked])("templates of %s", (name) => {
-  const plan = examplePlan(name);
+/** A stair without a bottom rail: its lowest bores begin or come out just above the nosings; steeper, below them. */
+const noRail: Readonly<Record<string, string>> = {
+  "bottom rail: { size: 2x4, lay: edge, material: wood, treated: true, species: Douglas Fir-Larch, grade: No.1 }": "",
+  "  gap below: 2 in\n": "",
+  "    gap below: 1 in               # plumb above the nosings: 6 in must not pass at riser and tread\n": "",
+  "clear opening: 29 in": "clear opening: 34-1/2 in",
+};
+const steep = { ...noRail, "riser: 7 in, tread: 10-1/2 in, nosing: 3/4 in": "riser: 7 in, tread: 7-1/4 in, nosing: 0 in" };
+const stair = "stair-from-landing";
+const plans = [
+  ...[...exampleNames, ...raked].map((name) => ({ name, plan: examplePlan(name), isRaked: raked.includes(name) })),
+  { name: "a stair without a bottom rail", plan: planOf(changedText(stair, noRail)), isRaked: true },
+  { name: "a steep stair without a bottom rail", plan: planOf(changedText(stair, steep)), isRaked: true },
+];
+
+describe.each(plans)("templates of $name", ({ plan, isRaked }) => {
   const templates = templatesOf(plan);
 
   test("hold each bore of each upright once where its bit goes in, and each counterbore once", () => {
@@ -82,9 +97,22 @@ describe.each([...exampleNames, ...raked])("templates of %s", (name) => {
   // The two faces of an upright on a slope are bored at two heights: one stick is wrong on one of them, or on both.
   test("no pole stands for an upright whose bores slant", () => {
     const slanted = new Set(plan.bores.filter(({ angle }) => angle !== 0).map(({ verticalId }) => verticalId));
-    expect(slanted.size > 0).toBe(raked.includes(name));
+    expect(slanted.size > 0).toBe(isRaked);
     for (const { uprights } of polesOf(plan)) for (const { id } of uprights) expect(slanted.has(id)).toBe(false);
     expect(withoutPole(plan).map(({ id }) => id)).toEqual(plan.verticals.filter(({ id }) => slanted.has(id)).map(({ id }) => id));
+  });
+
+  test("words of the lower edge name no bottom rail where there is none, and say how far below its mark a strip begins", () => {
+    const show = showIn(plan.job.units);
+    for (const template of templates) {
+      const lowest = tilesOf(template, { plan, paper: "letter", show })[0]?.from ?? 0;
+      const words = edgeWords(template, lowest, { plan, show });
+      expect
+        .soft(words.includes("bottom rail"))
+        .toBe(plan.job.frame.bottomRail !== null && template.kind === "spacer" && template.rake === null);
+      expect.soft(/^this edge lies .* below/.test(words)).toBe(lowest < template.foot);
+      if (plan.job.frame.bottomRail === null) expect.soft(template.rail).toBeNull();
+    }
   });
 
   test("words of a hole stand between the edges of its face, clear of the next hole and of each other", () => {
