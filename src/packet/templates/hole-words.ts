@@ -111,11 +111,7 @@ function stacked(hole: TemplateHole, words: readonly Text[], { half, show }: Wor
 /** `middle` is that of the face at the height of the hole. */
 export const wordParts = ({ lines }: HoleWords, middle: Point): readonly Part[] =>
   lines.map(({ text, isBold, at, anchor }) =>
-    label(
-      text,
-      { x: middle.x + at.x, y: middle.y - at.y },
-      { ...(isBold ? BOLD : { size: SMALLEST_mm }), anchor, ground: anchor === "middle" },
-    ),
+    label(text, { x: middle.x + at.x, y: middle.y - at.y }, { ...(isBold ? BOLD : { size: SMALLEST_mm }), anchor, ground: true }),
   );
 
 /** "1/16" to the deck's side" of the middle line: whoever looks at the left face has the deck on the right hand. */
