@@ -27,7 +27,7 @@ export const cornersOf = (plan: Plan): readonly Corner[] =>
     if (bay.kind !== "corner") return [];
     const [left, right] = [verticalOf(plan, bay.leftId), verticalOf(plan, bay.rightId)];
     const [before, after] = [plan.sides[left.sideIndex], plan.sides[right.sideIndex]];
-    // A change of slope does not show in a level cut: Z-401 has it.
+    // A change of slope does not show in a level cut: it has a plumb one.
     return before === undefined || after === undefined || before.turn === 0
       ? []
       : [{ before, after, left, right, free: bay.free, bayId: bay.id }];
@@ -84,7 +84,7 @@ function sizeOf(corner: Corner): Room {
   return { width: first + Math.max(0, Math.cos(turn)) * second, height: Math.sin(turn) * second };
 }
 
-const bendsAt = (plan: Plan, postId: string): readonly number[] =>
+export const bendsAt = (plan: Plan, postId: string): readonly number[] =>
   plan.runs
     .flatMap((run) => run.bends)
     .filter((bend) => bend.postId === postId)
@@ -142,8 +142,8 @@ function draw(plan: Plan, corner: Corner, ratio: number, show: Show): Picture {
       ]
     : [];
   const drills = {
-    left: drillSign(left, boreOf(plan, left), placeLeft, ratio),
-    right: drillSign(right, boreOf(plan, right), placeRight, ratio),
+    left: drillSign(left, boreOf(plan, left.id), placeLeft, ratio),
+    right: drillSign(right, boreOf(plan, right.id), placeRight, ratio),
   };
   const notes = cornerNotes(plan, corner, { placeLeft, placeRight, show, passing });
   return {
@@ -156,8 +156,8 @@ function draw(plan: Plan, corner: Corner, ratio: number, show: Show): Picture {
       drills.left.part,
       drills.right.part,
     ],
-    left: [...notes.left, { target: drills.left.tail, text: drillText(left, boreOf(plan, left)) }],
-    right: [...notes.right, { target: drills.right.tail, text: drillText(right, boreOf(plan, right)) }],
+    left: [...notes.left, { target: drills.left.tail, text: drillText(left, boreOf(plan, left.id)) }],
+    right: [...notes.right, { target: drills.right.tail, text: drillText(right, boreOf(plan, right.id)) }],
   };
 }
 
@@ -196,7 +196,7 @@ function cornerNotes(
 ): { readonly left: readonly Note[]; readonly right: readonly Note[] } {
   const { left, right, before } = corner;
   const words = (vertical: Vertical): Text => {
-    const bore = boreOf(plan, vertical);
+    const bore = boreOf(plan, vertical.id);
     const bends = bendsAt(plan, vertical.id)
       .map((angle) => `, bend ${show.angle(angle)}`)
       .join("");
@@ -214,15 +214,15 @@ function cornerNotes(
   };
 }
 
-const boreOf = (plan: Plan, vertical: Vertical): Bore => {
-  const bore = plan.bores.find((one) => one.verticalId === vertical.id);
-  if (bore === undefined) throw new RangeError(`no bore in ${vertical.id}`);
+export const boreOf = (plan: Plan, postId: string): Bore => {
+  const bore = plan.bores.find((one) => one.verticalId === postId);
+  if (bore === undefined) throw new RangeError(`no bore in ${postId}`);
   return bore;
 };
 
 /** A corner post with what is in it: a bend with its bushings, or the end of a run. */
 function member(plan: Plan, vertical: Vertical, place: Place, towardCorner: 1 | -1): readonly Part[] {
-  const bore = boreOf(plan, vertical);
+  const bore = boreOf(plan, vertical.id);
   const end = plan.runs.flatMap((run) => [run.left, run.right]).find(({ postId }) => postId === vertical.id);
   if (end !== undefined)
     return [...cutMember(plan, vertical, place, endHoles(end, vertical, bore)), ...endFitting(plan, end, vertical, place, bore).parts];

@@ -121,7 +121,12 @@ function drawEnd(plan: Plan, one: EndCase, place: Place, show: Show): Picture {
     { target: fitting.points.cable, text: `cable ${show.fine(plan.job.cable.diameter)}` },
     { target: fitting.points.bore, text: boreText({ ...bore, counterbore: null }, show) },
   ];
-  const parts = [...cutMember(plan, post, place, endHoles(end, post, tilted)), ...fitting.parts, ...wall, ...dimensions];
+  const parts = [
+    ...cutMember(plan, post, place, endHoles(end, post, tilted), bore.angle === 0 ? "level" : "plumb"),
+    ...fitting.parts,
+    ...wall,
+    ...dimensions,
+  ];
   return { parts, left: sign < 0 ? back : front, right: sign < 0 ? front : back };
 }
 

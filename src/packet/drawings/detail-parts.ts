@@ -22,15 +22,19 @@ export interface Hole {
 export const sectionOf = (plan: Plan, vertical: Vertical): Plan["job"]["posts"]["section"] =>
   vertical.kind === "post" ? plan.job.posts.section : plan.job.spacers.section;
 
-/** A post or spacer cut level at the height of a cable: cut material hatched, bores left open. */
-export function cutMember(plan: Plan, vertical: Vertical, place: Place, holes: readonly Hole[]): readonly Part[] {
+/** A post or spacer cut level at the height of a cable, or plumb along it, where a tube shows two walls: cut material hatched, bores left open. */
+export function cutMember(
+  plan: Plan,
+  vertical: Vertical,
+  place: Place,
+  holes: readonly Hole[],
+  cut: "level" | "plumb" = "level",
+): readonly Part[] {
   const { wall, material } = sectionOf(plan, vertical);
   const [halfAlong, halfAcross] = [vertical.along / 2, vertical.across / 2];
   const outer = rectangle(place, { left: -halfAlong, right: halfAlong, low: -halfAcross, high: halfAcross });
-  const inner =
-    wall === null
-      ? null
-      : rectangle(place, { left: -halfAlong + wall, right: halfAlong - wall, low: -halfAcross + wall, high: halfAcross - wall });
+  const hollow = halfAcross - (cut === "plumb" ? 0 : (wall ?? 0));
+  const inner = wall === null ? null : rectangle(place, { left: -halfAlong + wall, right: halfAlong - wall, low: -hollow, high: hollow });
   const open = holes.flatMap((hole) => inMaterial(hole, halfAlong, wall)).map((hole) => outlineOf(hole, place));
   const outlines = [outer, ...(inner === null ? [] : [inner]), ...open];
   return [

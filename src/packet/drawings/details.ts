@@ -7,6 +7,7 @@ import { cornerDetail, cornerKey, cornersOf } from "./detail-corner.ts";
 import { caseKey, type EndCase, endCases, endDetail } from "./detail-end.ts";
 import { meetingDetail } from "./detail-meeting.ts";
 import { passDetail } from "./detail-pass.ts";
+import { slopeChangeDetail, slopeChangeKey, slopeChangesOf } from "./detail-slope.ts";
 
 /** What holds for all details; the sheet prints it once, above them. */
 export const detailNotes: readonly Text[] = [
@@ -26,6 +27,7 @@ export function details(plan: Plan, box: Room): readonly Drawing[] {
     ).map((group) => endDetail(plan, group)),
     ...meetings.map(([left, right]) => meetingDetail(plan, left, right)),
     ...alike(cornersOf(plan), (corner) => cornerKey(plan, corner)).map((group) => cornerDetail(plan, group)),
+    ...alike(slopeChangesOf(plan), (change) => slopeChangeKey(plan, change)).map((group) => slopeChangeDetail(plan, group)),
     ...[passDetail(plan)].filter((one) => one !== null),
   ];
   return all.map((detail) => composeDetail(plan, box, detail));

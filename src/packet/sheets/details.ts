@@ -24,7 +24,7 @@ const slopeNotes = (context: SheetContext): readonly Text[] =>
   context.plan.rakes.length === 0
     ? []
     : [
-        `Posts of ${sidesWord(slopedSides(context.plan))} are drawn as if their bores were level: in truth a bore there goes up or down from face to face. Its two heights, angle and length: ${refer(context, "stairs")}.`,
+        `Posts and spacers of ${sidesWord(slopedSides(context.plan))} that a cable only passes are bored along the slope too, which a level cut does not show. Heights on both faces, angle and length of those bores: ${refer(context, "stairs")}.`,
       ];
 
 const GRIP = "Grip end (holds)";
