@@ -117,7 +117,7 @@ export const wordList: readonly (readonly [term: Text, meaning: Text])[] = [
   ["bore", "A drilled hole. Counterbore: a wider hole on top of it, drilled only part of the way."],
   ["bushing", "A short sleeve that keeps the cable off the edge of its hole."],
   ["capacity", "What a part can bear. Demand: what it has to bear. Ratio: demand over capacity; above 1 it is too weak."],
-  ["course", "One level line of cable all the way round. Course 1 is the lowest."],
+  ["course", "One line of cable all the way round, at one height above the datum. Course 1 is the lowest."],
   ["datum", "The surface from which all heights are measured."],
   ["end post", "A post that holds the end of a cable. It feels the pull of all cables at once."],
   ["entry face", "The side of the post where the drill bit goes in."],
@@ -136,6 +136,14 @@ export const wordList: readonly (readonly [term: Text, meaning: Text])[] = [
   ["stud end", "The threaded end with a nut. You tighten the cable here."],
   ["take-up", "How far the nut has to travel to make the cable tight."],
   ["target tension", "The pull that each cable should have when all is done."],
+];
+
+/** Words that only a guard with a slope needs. */
+export const slopeWordList: readonly (readonly [term: Text, meaning: Text])[] = [
+  ["nosing", "The front edge of a step. A straight board on the stair touches all of them."],
+  ["plumb", "Straight up and down, as a string with a weight hangs."],
+  ["rake", "A side that slopes: a stair or a ramp."],
+  ["square to", "At a right angle to."],
 ];
 
 /** Who does, decides and signs: a firm has an office and a crew, somebody who does it once has neither. */
@@ -190,6 +198,16 @@ const isPulledAtBoth = (plan: Plan): boolean => plan.runs.some(({ left, right })
 function boringTroubles(plan: Plan, office: Text): readonly Trouble[] {
   const wood = plan.job.posts.section.material === "wood";
   const height = "Write the real height in the table. If a gap is now above its limit, stop.";
+  const slope =
+    plan.rakes.length === 0
+      ? []
+      : [
+          trouble(
+            "bore",
+            "a bore on a slope comes out off its mark",
+            "Stop. Hold the bevel to guide block and slope, look at the level marks. Bore nothing more there until you know why.",
+          ),
+        ];
   return wood
     ? [
         trouble(
@@ -203,6 +221,7 @@ function boringTroubles(plan: Plan, office: Text): readonly Trouble[] {
           "a post checks or splits at a bore",
           "Stop. Bore no more in that post. Let somebody who knows wood decide if it stays.",
         ),
+        ...slope,
       ]
     : [
         trouble(
@@ -212,6 +231,7 @@ function boringTroubles(plan: Plan, office: Text): readonly Trouble[] {
         ),
         trouble("bore", "a hole is off its height", `${height} Ask before you bore again.`),
         trouble("bore", "a bore has a sharp edge", "Deburr it and fit the bushing. Bare metal must not touch the strand."),
+        ...slope,
       ];
 }
 

@@ -15,9 +15,9 @@ interface ToolUsers extends Pick<Plan, "rakes" | "runs"> {
 export function makeTools({ bits, runs, range, rakes }: ToolUsers, job: Job): readonly ToolLine[] {
   return [
     ...safeTools(job),
-    ...cutTools({ runs, rakes }, job),
-    ...setOutTools(job),
     ...rakeTools({ rakes }),
+    ...cutTools({ runs, rakes }, job),
+    ...setOutTools({ rakes }, job),
     ...boreTools({ bits, rakes }, job),
     ...reeveTools(job),
     ...tightenTools(range, job),
@@ -65,7 +65,7 @@ function cutTools({ runs, rakes }: Pick<ToolUsers, "runs" | "rakes">, job: Job):
     {
       item: materials.every((each) => each === "wood") ? "saw for wood" : "saw with a blade for each material",
       source: "have",
-      note: rakes.length === 0 ? "square cuts" : "square cuts; plumb cuts at the ends of raked rails",
+      note: rakes.length === 0 ? "square cuts" : `square cuts; on slopes ${slopesOf(rakes)} off square`,
     },
     ...(runs.some(({ spans }) => spans.length > 0)
       ? [{ item: "driver with bits", size: "to fit the fasteners", source: "have", note: "for rails and spacers" } as const]
@@ -74,11 +74,16 @@ function cutTools({ runs, rakes }: Pick<ToolUsers, "runs" | "rakes">, job: Job):
   ]);
 }
 
-const setOutTools = ({ posts }: Job): readonly ToolLine[] => {
+const setOutTools = ({ rakes }: Pick<ToolUsers, "rakes">, { posts }: Job): readonly ToolLine[] => {
   const leaning = posts.asFound.flatMap(({ post, leans }) => (leans === null ? [] : [post]));
   return to("set out", [
     { item: "tape", size: "in this packet's unit", source: "have", note: "one for the whole job" },
-    { item: "story pole, straight", size: "longer than the guard", source: "have", note: "marked once" },
+    {
+      item: "story pole, straight",
+      size: "longer than the guard",
+      source: "have",
+      note: rakes.length === 0 ? "marked once" : "marked once; for level sides alone",
+    },
     {
       item: "square, level, sharp pencil",
       source: "have",
@@ -92,9 +97,10 @@ const setOutTools = ({ posts }: Job): readonly ToolLine[] => {
 function rakeTools({ rakes }: Pick<ToolUsers, "rakes">): readonly ToolLine[] {
   if (rakes.length === 0) return [];
   const surface = rakes.some(({ kind }) => kind === "stair") ? "nosings" : "ramp";
-  return to("set out", [
+  return to("measure slopes", [
     { item: "straight board", size: "as long as the slope", source: "have", note: `on the ${surface}: its lower edge is the datum` },
-    { item: "digital level or sliding bevel", size: slopesOf(rakes), source: "have", note: "slope, guide blocks and cuts" },
+    { item: "angle gauge", size: "reads 0.1 deg", source: "buy", note: `on the board, both ways round: ${slopesOf(rakes)}` },
+    { item: "sliding bevel", source: "have", note: "carries the slope to cuts and guide blocks" },
   ]);
 }
 
@@ -113,7 +119,11 @@ function boreTools({ bits, rakes }: Pick<ToolUsers, "bits" | "rakes">, job: Job)
         note: `${bit.use}: ${bit.holes} holes, deepest ${size(bit.deepest)}`,
       }),
     ),
-    { item: wood ? "drill with guide or stand" : "drill with stand, clamps", source: "rent", note: "square both ways" },
+    {
+      item: wood ? "drill with guide or stand" : "drill with stand, clamps",
+      source: "rent",
+      note: rakes.length === 0 ? "square both ways" : "square both ways; on slopes tilted",
+    },
     ...(rakes.length === 0
       ? []
       : [
@@ -121,7 +131,7 @@ function boreTools({ bits, rakes }: Pick<ToolUsers, "bits" | "rakes">, job: Job)
             item: "guide block, clamped",
             size: `sawn to ${slopesOf(rakes)}`,
             source: "have",
-            note: "begins every bore of a rake",
+            note: "begins every bore of a slope",
           } as const,
         ]),
     { item: "eye and hearing protection", source: "have", note: "also when strand is cut" },
@@ -202,13 +212,22 @@ function pitchText({ pitch_Hz }: InstrumentRange): string {
   return `${decimal(pitch_Hz.low, { rounding: "down" })} to ${decimal(pitch_Hz.high, { rounding: "up" })} Hz`;
 }
 
+/** The code's own, and the one that must not go in at riser and tread of a stair. */
+function spheresOf({ code, sides }: Job): readonly Mm[] {
+  const { triangleSphere } = code.stairs;
+  const stair = sides.some(({ rake }) => rake?.kind === "stair");
+  return [code.openingSphere.value, ...(stair && triangleSphere !== null ? [triangleSphere.value] : [])];
+}
+
 const proveTools = (job: Job): readonly ToolLine[] => [
   ...to("prove", [
     {
       item: "sphere of the code's size",
-      size: length(job.code.openingSphere.value, { units: job.units }),
+      size: spheresOf(job)
+        .map((sphere) => length(sphere, { units: job.units }))
+        .join(", "),
       source: "buy",
-      note: "measure it before the test",
+      note: spheresOf(job).length === 1 ? "measure it before the test" : "measure each; which one where: Z-804",
     },
     ...(["table", "stated"].includes(job.tightening.criterion.kind)
       ? []

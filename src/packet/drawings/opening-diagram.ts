@@ -38,7 +38,7 @@ export function openingDiagram(plan: Plan, sideIndex: number, box: Room): Drawin
   const drawn = stretches.flatMap((stretch, row) => {
     const tan = (climb / (stretch.to - stretch.from)) * Math.sign(side.slope);
     const view = stretchedView(stretch, { across: ratio, up, tan, origin: { x: 0, y: row * rowHeight } });
-    return rowParts({ plan, side, stretch, view }, first);
+    return rowParts({ plan, side, stretch, view, stretched: true }, first);
   });
   const foot = footer(drawn, {
     scale: null,

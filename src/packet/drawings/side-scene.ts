@@ -24,6 +24,8 @@ export interface Scene {
   readonly stretch: Stretch;
   /** x: stations of the side; y: heights above the datum, which climbs on a rake. */
   readonly view: View;
+  /** Lengths and heights have scales of their own, at which nothing round is true. */
+  readonly stretched?: true;
 }
 
 const within = (stretch: Stretch, station: Mm): boolean => station >= stretch.from && station <= stretch.to;
@@ -79,7 +81,7 @@ function deck(scene: Scene): readonly Part[] {
   const treads = steps(plan, side, stretch, view);
   return [
     strokes("centre", [outline.slice(0, 2)]),
-    ...(treads.length === 0 ? [band] : [...treads, ...stepSphere(scene, verticalsIn(scene))]),
+    ...(treads.length === 0 ? [band] : [...treads, ...(scene.stretched ? [] : stepSphere(scene, verticalsIn(scene)))]),
   ];
 }
 

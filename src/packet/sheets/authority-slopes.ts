@@ -81,7 +81,10 @@ function stairRailQuestions(context: SheetContext, { sideId, opening }: RakePlan
   const range = high === null ? `at least ${show.tape(low.value)}` : `${show.tape(low.value)} to ${show.tape(high.value)}`;
   const needed = rules === null ? "" : `; needed ${cited(rules.stair)}`;
   if (!plan.job.frame.railIsHandrail) {
-    return [[`Where does the handrail of the stair (side ${sideId}) go, and who fixes it?`, `not in this packet${needed}`]];
+    return [
+      [`Where does the handrail of the stair (side ${sideId}) go, and who fixes it?`, `not in this packet${needed}`],
+      ...ownRailQuestion(sideId, rules),
+    ];
   }
   return [
     [
@@ -96,6 +99,17 @@ function stairRailQuestions(context: SheetContext, { sideId, opening }: RakePlan
     [`How far must the handrail of side ${sideId} be clear of walls?`, rules?.clearance ? cited(rules.clearance) : "not known here"],
   ];
 }
+
+/** A handrail that somebody else fixes: what the code asks of it, so that nothing of the guard stands in its way. */
+const ownRailQuestion = (sideId: string, rules: HandrailRules | null): readonly Question[] =>
+  rules === null
+    ? []
+    : [
+        [
+          `Which height, grip, ends and clearance must the handrail of side ${sideId} have?`,
+          [rules.height, rules.grip?.words, rules.ends, rules.clearance].flatMap((rule) => (rule == null ? [] : [cited(rule)])).join("; "),
+        ],
+      ];
 
 /** A rail of lumber is mostly too thick for a hand: said before it is bought. */
 function gripWords({ plan, show }: SheetContext, rules: HandrailRules | null): Text {
@@ -121,8 +135,9 @@ function rampRailQuestions({ show }: SheetContext, { sideId, slope, rise }: Rake
   const own = `${show.angle(Math.abs(slope))}, rise ${show.tape(Math.abs(rise))}`;
   return [
     [
-      `Does the ramp (side ${sideId}) need a handrail: from which slope or rise on, at which height, on which sides?`,
-      `${own}; none in this packet${rules === null ? "" : `; asked ${cited(rules.ramp)}; ${cited(rules.height)}`}`,
+      `Does the ramp (side ${sideId}) need a handrail: from which slope or rise on, on which sides?`,
+      `${own}; none in this packet${rules === null ? "" : `; asked ${cited(rules.ramp)}`}`,
     ],
+    ...ownRailQuestion(sideId, rules),
   ];
 }

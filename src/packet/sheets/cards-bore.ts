@@ -35,10 +35,13 @@ export function frameCard(context: SheetContext): Card {
         killer: true,
       },
       {
-        text: `Clear opening between rails, largest (plan ${heightsWords(context, ({ top, bottom }) => top - bottom)})`,
+        text: `Clear opening${plan.rakes.length === 0 ? " between rails" : ""}, largest (plan ${heightsWords(context, ({ top, bottom }) => top - bottom)})`,
         value: show.lengthUnit,
       },
-      { text: `Guard height above the datum (plan ${heightsWords(context, ({ guardHeight }) => guardHeight)})`, value: show.lengthUnit },
+      {
+        text: `Guard height${plan.rakes.length === 0 ? " above the datum" : ""} (plan ${heightsWords(context, ({ guardHeight }) => guardHeight)})`,
+        value: show.lengthUnit,
+      },
       {
         text: `${count(postsOf(plan).length, "post")} firm and ${plumbWords(context)}; ${count(spacersOf(plan).length, "spacer")} fixed top and bottom, in line.`,
       },
@@ -54,8 +57,8 @@ function heightsWords({ plan, show }: SheetContext, of: (opening: Opening) => Mm
   if (plan.rakes.length === 0) return show.tapeBoth(of(plan.opening));
   const level = levelSides(plan);
   return [
-    ...(level.length === 0 ? [] : [`level ${listed(level)} ${show.tape(of(plan.opening))}`]),
-    ...plan.rakes.map(({ sideId, opening }) => `slope ${sideId} ${show.tape(of(opening))} plumb`),
+    ...(level.length === 0 ? [] : [`${listed(level)} ${show.tape(of(plan.opening))}`]),
+    ...plan.rakes.map(({ sideId, opening }) => `${sideId} plumb ${show.tape(of(opening))}`),
   ].join("; ");
 }
 

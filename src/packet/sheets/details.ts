@@ -15,8 +15,8 @@ export const detailsSheet: SheetMaker = (context, head): Sheet =>
   sheet(head, "portrait", [
     ...(context.home ? [prose(...introduction.details)] : []),
     list(...detailNotes, ...slopeNotes(context), ...rules(context)),
-    ...drawnDetails(context.plan),
     endFacts(context),
+    ...drawnDetails(context.plan),
   ]);
 
 /** A level cut shows no slope. */

@@ -115,7 +115,7 @@ export function proveStage(context: SheetContext): Stage {
       ...sphereItems(context),
       {
         text: "Try it between every two neighbouring cables, at the middle of the longest free length.",
-        more: `Try it at the ${plan.job.frame.bottomRail ? "top and bottom rail" : `top rail and the ${floorWord(plan.job)}`} too, and beside end posts.`,
+        more: `Try it at the ${plan.job.frame.bottomRail ? "top and bottom rail" : `top rail and the ${floorWord(plan.job)}`} too, and beside end posts.${plan.rakes.length > 0 ? " On a slope push it square to the cables." : ""}`,
         killer: true,
       },
       ...trySlopes(context),

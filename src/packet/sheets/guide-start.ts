@@ -156,7 +156,7 @@ const checkPosts = ({ plan, show }: SheetContext): StepItem => {
 
 const setPosts = (context: SheetContext): StepItem => ({
   text: `Cut the posts on ${refer(context, "lumber")}. Set ${count(postsOf(context.plan).length, "post")} plumb and firm.`,
-  more: "Plumb means straight up: hold a level on two faces.",
+  more: `Plumb means straight up: hold a level on two faces.${context.plan.rakes.length > 0 ? " On a slope their tops are cut along the slope." : ""}`,
 });
 
 /** Rails are cut to the frame that stands; what fastens it is a matter of whoever accepts the frame. */

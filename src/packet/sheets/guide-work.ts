@@ -34,7 +34,7 @@ export function setOutStage(context: SheetContext): Stage {
       },
       ...markSlopes(context),
       {
-        text: "Measure the spacing on one post, middle to middle. Write down the widest.",
+        text: `Measure the spacing on one post${plan.rakes.length > 0 ? " of each side" : ""}, middle to middle. Write down the widest.`,
         more: `None may be above ${show.tape(plan.job.limits.cableSpacing_max.value)}.${plan.rakes.length > 0 ? " On a slope measure square to the cables, not straight up." : ""}`,
         value: show.lengthUnit,
         killer: true,
@@ -57,6 +57,7 @@ export function boreStage(context: SheetContext): Stage {
         text: "Bore one hole of each size in a scrap. Slide the real part in.",
         more: "A test hole costs nothing. A wrong hole in a post stays.",
       },
+      ...boreSlopes(context),
       ...(counterbored.length > 0
         ? [
             {
@@ -71,7 +72,6 @@ export function boreStage(context: SheetContext): Stage {
           text: `Bore ${bit.holes} x **${show.diameterOne(bit.diameter)}** (${bit.use}). The bit is at least ${show.tape(bit.bitLength_min)} long.`,
         }),
       ),
-      ...boreSlopes(context),
       isWood(plan)
         ? {
             text: "Start at the face that the table names. Hold a block behind the post.",

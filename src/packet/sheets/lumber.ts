@@ -4,7 +4,7 @@ import type { Block, Sheet, Table, Text } from "../packet.ts";
 import { sourceMark } from "../show-number.ts";
 import { introduction } from "../wording.ts";
 import { bold, caution, column, facts, prose, refer, type SheetContext, type SheetMaker, sheet, table, tick } from "./kit.ts";
-import { sidesWord, slopedSides, slopesWords } from "./slopes.ts";
+import { anglesWords, sidesWord, slopedSides } from "./slopes.ts";
 import { cornerRailWords } from "./slots.ts";
 
 export const lumberSheet: SheetMaker = (context, head): Sheet => {
@@ -15,9 +15,9 @@ export const lumberSheet: SheetMaker = (context, head): Sheet => {
       ? [prose("Nothing is cut: the frame stands already, with its posts, rails and spacers.")]
       : [
           ...sawCaution(context),
-          stockFacts(context),
           prose(orderOfWork(context), ...slopeWords(context)),
           cutTable(context),
+          stockFacts(context),
           cutPlanTable(context),
         ]),
   ]);
@@ -44,7 +44,7 @@ const slopeWords = ({ plan, show }: SheetContext): readonly Text[] =>
   plan.rakes.length === 0
     ? []
     : [
-        `**Parts of ${sidesWord(slopedSides(plan))} (${slopesWords(plan, show.angle)}) are not cut square.** Angles are off square: 0 deg is a square cut. Both ends of a rail and of a spacer are cut the same way, so that the cuts are parallel; never mirrored. Their length is **from tip to tip along the part**: the two tips lie on opposite edges, and each edge alone is shorter by what its row says. Measure the slope of the standing posts first, set saw and bevel to it, and try one scrap between two posts.`,
+        `**Parts of ${sidesWord(slopedSides(plan))} (${anglesWords(plan, show.angle)}) are not cut square.** Angles are off square: 0 deg is a square cut. Both ends of a rail and of a spacer are cut the same way, so that the cuts are parallel; never mirrored. Their length is **from tip to tip along the part**: the two tips lie on opposite edges, and each edge alone is shorter by what its row says. Measure the slope of the standing posts first, set saw and bevel to it, and try one scrap between two posts.`,
       ];
 
 function stockFacts({ plan, show }: SheetContext): Block {

@@ -23,8 +23,8 @@ function sidesTable({ plan, show }: SheetContext): Table {
     caption: "Sides, from left to right",
     columns: [
       column("side", "Side", 0.1),
-      column("length", "Length along the bores", 0.36),
-      column("turn", "Turn at its right-hand end", 0.38),
+      column("length", "Length along the bores", 0.32),
+      column("turn", "Turn at its right-hand end", 0.42),
       column("bays", "Bays", 0.16),
     ],
     rows: plan.sides.map((side) => {
@@ -38,12 +38,11 @@ function sidesTable({ plan, show }: SheetContext): Table {
             : side.turn === 0
               ? "straight on, the slope changes"
               : `${show.angle(side.turn < 0 ? -side.turn : side.turn)} to the ${side.turn < 0 ? "left" : "right"}`;
-      const slope =
-        side.slope === 0 ? "" : ` **level**; slopes ${show.angle(Math.abs(side.slope))} ${side.slope > 0 ? "up" : "down"} to the right`;
+      const slope = side.slope === 0 ? "" : `; slopes ${show.angle(Math.abs(side.slope))} ${side.slope > 0 ? "up" : "down"}`;
       return [
         bold(side.id),
-        `${show.feetBoth(side.length)}${slope}`,
-        turn,
+        `${show.feetBoth(side.length)}${slope === "" ? "" : " **level**"}`,
+        `${turn}${slope}`,
         bays.length === 0 ? "none" : `${bays[0]?.id} to ${bays.at(-1)?.id}`,
       ];
     }),
@@ -88,7 +87,7 @@ function startWords(plan: Plan): Text {
     ? "A side that starts at a wall begins at the face of the wall"
     : "A side begins at the outer face of its end post";
   const turned = slopeChanges(plan).length > 0 && corners(plan).length === 0;
-  return `${first}${turned ? "" : "; a side after a corner begins at the corner point, where the lines of the bores cross"}${slopeChanges(plan).length === 0 ? "" : "; where only the slope changes the next side begins at the change, where the sloped surface meets the level one"}.`;
+  return `${first}${turned ? "" : "; a side after a corner begins at the corner point, where the lines of the bores cross"}${slopeChanges(plan).length === 0 ? "" : "; after a change of slope, where slope and level meet"}.`;
 }
 
 /** A tape laid on a slope reads more than a station. */
@@ -96,7 +95,7 @@ const slopeNotes = (plan: Plan): readonly Text[] =>
   plan.rakes.length === 0
     ? []
     : [
-        `**On ${sidesWord(slopedSides(plan))} length and stations are level: hold the tape level and plumb down. Free lengths there are along the slope, between the faces of the posts.**`,
+        `**On ${sidesWord(slopedSides(plan))} length and stations are level: hold the tape level, plumb down. Free lengths run along the slope.**`,
       ];
 
 function runsTable({ plan }: SheetContext): Table {
@@ -104,11 +103,11 @@ function runsTable({ plan }: SheetContext): Table {
     id: "plan-runs",
     caption: "Runs: the same at every course",
     columns: [
-      column("run", "Run", 0.1),
-      column("posts", "Posts", 0.16),
-      column("sides", "Sides", 0.14),
-      column("pull", "Tightened at", 0.18),
-      column("why", "Why it is cut so", 0.42),
+      column("run", "Run", 0.08),
+      column("posts", "Posts", 0.14),
+      column("sides", "Sides", 0.1),
+      column("pull", "Tightened at", 0.16),
+      column("why", "Why it is cut so", 0.52),
     ],
     rows: plan.runs.map((run) => [
       bold(run.id),

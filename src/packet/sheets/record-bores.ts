@@ -119,8 +119,8 @@ function slopedTable(context: SheetContext, uprights: readonly Vertical[]): Tabl
         const planned = (["left", "right"] as const).map((face): Text => (bore === undefined ? "-" : show.tape(onFace(bore, face))));
         return [String(number).padStart(2, "0"), ...planned, ...blankCells(2 * uprights.length, show.lengthUnit)];
       }),
-      blankRow(columns, "Greatest difference", "built -", "planned"),
-      blankRow(columns, "Sizes as planned?", "yes, or see", "deviations"),
+      blankRow(columns, "Greatest difference", "built - planned", ""),
+      blankRow(columns, "Sizes as planned?", "yes, or see deviations", ""),
     ],
     rowHeads: true,
     writeIn: true,

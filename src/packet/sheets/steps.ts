@@ -1,6 +1,6 @@
 // Z-801: in which order is the work done, and where does everybody stop and confirm?
 import type { Sheet, Table } from "../packet.ts";
-import { introduction, troubles, wordList } from "../wording.ts";
+import { introduction, slopeWordList, troubles, wordList } from "../wording.ts";
 import { crewCards } from "./cards.ts";
 import { hasTails } from "./ends.ts";
 import { guideBlocks } from "./guide.ts";
@@ -27,7 +27,10 @@ function wordTable({ plan }: SheetContext): Table {
     id: "steps-words",
     caption: "Words used in this packet",
     columns: [column("word", "Word", 0.27), column("meaning", "What it means", 0.73)],
-    rows: wordList.filter(([term]) => !unused.includes(term)).map(([term, meaning]) => [term, meaning]),
+    rows: [...wordList, ...(plan.rakes.length === 0 ? [] : slopeWordList)]
+      .filter(([term]) => !unused.includes(term))
+      .toSorted(([a], [b]) => (a < b ? -1 : 1))
+      .map(([term, meaning]) => [term, meaning]),
     rowHeads: true,
   });
 }
