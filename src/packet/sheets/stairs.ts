@@ -187,7 +187,7 @@ function boresTable(context: SheetContext, { sideId }: RakePlan): Table {
         strong(show.angle(Math.abs(bore.angle))),
         `${bore.entryFace}, ${leanWords(bore, context)}`,
         strong(show.tape(bore.drilledLength)),
-        show.tapeBoth(bitOf(bore, context)),
+        show.tape(bitOf(bore, context)),
         bore.bend === 0 ? "-" : show.angle(bore.bend),
       ]),
   );
@@ -236,7 +236,7 @@ function rules(context: SheetContext): readonly Text[] {
     "Bore with a guide block sawn to the angle of this sheet and clamped to the face, or with a drill stand tilted to it. Start with a short bit square to the face, to a depth of its own diameter, then tilt. Bore the first post from both faces to the middle, until the exit comes out within a bit's width of its mark.",
     ...bevelRules(context),
     "Rails on a rake are cut plumb at both ends; where the slope changes, their tops meet at one height. Posts are cut at the top along the slope: lengths on the sheet of parts are those of the long edge.",
-    "Frame: a raked side is computed as a plane frame of plumb posts whose feet climb with the slope; sides in one line share a frame, in which rails are taken at one plumb height and to go on past the change of slope. The stair's own structure below the posts is not computed.",
+    "Frame: a raked side is computed as a plane frame of plumb posts whose feet climb with the slope; sides in one line share a frame, in which rails are taken at one plumb height and to go on past the change of slope. The structure below the posts is not computed.",
     `Rake refused by the program: steeper than ${show.angle(Math.PI / 4)}.`,
   ];
 }
