@@ -1,7 +1,7 @@
 // How does one tile of a full-size strip look: its cut edges, its folds, what joins it to its neighbours, and whose it is?
 import { type View, viewOf } from "../../drawing/paper.ts";
 import { arrowhead, ellipse, group, type Part, strokes } from "../../drawing/shape.ts";
-import { label, lineHeight, MARK_mm, textWidth, wrap } from "../../drawing/text.ts";
+import { label, lineHeight, MARK_mm, SMALLEST_mm, textWidth, wrap } from "../../drawing/text.ts";
 import type { Point } from "../../geometry/vector.ts";
 import type { Mm } from "../../units/quantity.ts";
 import { countSteps } from "../../units/round.ts";
@@ -166,6 +166,12 @@ function margins(look: StripLook, tile: Tile, view: View): readonly Part[] {
 }
 
 const ARROW_mm = 13;
+/** To the left of the large words, with the air on both sides. */
+const ARROW_ROOM_mm = 8;
+
+/** Smaller on a face that has no room for the longest word: no word is broken. */
+const bigSize = (big: readonly Text[], room: Mm): Mm =>
+  big.flatMap((text) => text.split(" ")).every((word) => textWidth(word, { size: MARK_mm, weight: 700 }) <= room) ? MARK_mm : SMALLEST_mm;
 
 /** The arrow that points up, and the strip's name, in the widest gap between holes. */
 function bigWords(look: StripLook, tile: Tile, view: View): readonly Part[] {
@@ -173,8 +179,9 @@ function bigWords(look: StripLook, tile: Tile, view: View): readonly Part[] {
   const gap = widestGap([...kept.filter(({ low, high }) => high > tile.from && low < tile.to)], tile);
   const middle = view.point({ x: 0, y: (gap.low + gap.high) / 2 });
   const room = 2 * (half - margin) - 2;
-  const lines = big.flatMap((text) => wrap(text, room - 8, { size: MARK_mm, weight: 700 }));
-  const step = lineHeight(MARK_mm);
+  const size = bigSize(big, room - ARROW_ROOM_mm);
+  const lines = big.flatMap((text) => wrap(text, room - ARROW_ROOM_mm, { size, weight: 700 }));
+  const step = lineHeight(size);
   const fitting = lines.slice(0, Math.max(0, countSteps(gap.high - gap.low, { step, rounding: "down" })));
   const left = middle.x - room / 2 + 3;
   const arrow =
@@ -192,7 +199,7 @@ function bigWords(look: StripLook, tile: Tile, view: View): readonly Part[] {
   return [
     ...arrow,
     ...fitting.map((line, index) =>
-      label(line, { x: left + 4, y: middle.y + (index - (fitting.length - 1) / 2) * step }, { size: MARK_mm, weight: 700, ground: true }),
+      label(line, { x: left + 4, y: middle.y + (index - (fitting.length - 1) / 2) * step }, { size, weight: 700, ground: true }),
     ),
   ];
 }
