@@ -8,6 +8,8 @@ import { passedThrough } from "./run-rules.ts";
 import type { Input, Working } from "./trace.ts";
 
 interface BendPlace {
+  /** The post that makes a corner by itself, in which the bend lies. */
+  readonly inside?: Vertical;
   /** Number of the span before or behind the bend. */
   readonly span: number;
   /** Where the cable leaves a post into that span, or enters the next post from it. */
@@ -18,9 +20,17 @@ interface BendPlace {
 
 /** The bends of a run in their order. */
 function placesOf(reader: Reader, id: string): readonly BendPlace[] {
-  const { spans, left, right } = reader.geometry(id);
+  const { spans, left, right, members } = reader.geometry(id);
   return spans.flatMap(({ bay }, span): readonly BendPlace[] => {
     const shift = (span === spans.length - 1 ? right.offset : 0) - (span === 0 ? left.offset : 0);
+    // It enters the bore from the span before and leaves it into this one.
+    const inside = members[span];
+    if (inside?.corner !== undefined) {
+      return [
+        { span: span - 1, where: "entering", shift: 0, inside },
+        { span, where: "leaving", shift: 0, inside },
+      ];
+    }
     if (bay.kind !== "corner" && shift === 0) return [];
     return [
       { span, where: "leaving", shift },
@@ -33,7 +43,14 @@ const placeOf = (reader: Reader, id: string, key: string): BendPlace =>
   must(placesOf(reader, id)[Number(/\d+/.exec(key)?.[0])], `bend ${key} of run ${id}`);
 
 function angleOf(reader: Reader, [id = "", key = ""]: readonly string[]): Working {
-  const { span, where, shift } = placeOf(reader, id, key);
+  const { span, where, shift, inside } = placeOf(reader, id, key);
+  if (inside !== undefined) {
+    return {
+      formula: "abs(t) / 2",
+      inputs: [reader.at("t", `turn of the corner at ${inside.id}`, `verticals.${inside.id}.corner.turn`)],
+      origin: derived("the bore bisects the turn: each of its mouths bends the cable by half of it"),
+    };
+  }
   const { bay } = must(reader.geometry(id).spans[span], "span");
   if (bay.kind !== "corner") {
     return {

@@ -56,6 +56,11 @@ const bores: readonly Rule[] = [
   rule("bores.*.diameter", "Diameter of bore {}", diameter),
   rule("bores.*.drilledLength", "Length drilled through at bore {}", (reader, [mark]) => {
     const { verticalId, angle } = boreNamed(reader, mark);
+    const corner = reader.plan.verticals.find(({ id }) => id === verticalId)?.corner;
+    if (corner !== undefined) {
+      const chord = reader.at("c", `bore through ${verticalId}, from mouth to mouth`, `verticals.${verticalId}.corner.chord`);
+      return { formula: "c", inputs: [chord], origin: derived("right through, as it lies at the corner") };
+    }
     const width = reader.at("w", `${verticalId} along its side`, `verticals.${verticalId}.along`);
     if (angle === 0) return { formula: "w", inputs: [width], origin: derived("right through") };
     return {
@@ -63,6 +68,11 @@ const bores: readonly Rule[] = [
       inputs: [width, reader.at("s", "angle of the bore", `bores.${mark}.angle`)],
       origin: derived("right through, along the slope"),
     };
+  }),
+  rule("bores.*.skew", "Angle of bore {} off square to the face that the bit goes in, as seen from above", (reader, [mark]) => {
+    const { skew } = boreNamed(reader, mark);
+    const what = skew === 0 ? "square to its face" : "from the middle of a face of a square post to that of the next";
+    return { formula: "a", inputs: [given("a", what, skew, "angle")], origin: derived("plan geometry") };
   }),
   rule("bores.*.offset", "Distance of bore {} from the middle of its post, away from the deck", (reader, [mark]) => {
     const bore = boreNamed(reader, mark);
@@ -212,12 +222,15 @@ function pullAtTarget(reader: Reader, [key = ""]: readonly string[]): Working {
   const beside = plan.bays.filter(({ leftId, rightId }) => leftId === postId || rightId === postId).map(({ id }) => id);
   const spans = run.spans.filter(({ bayId }) => beside.includes(bayId)).map(({ bayId }) => `runs.${runId}.spans.${bayId}.tension`);
   const bend = run.bends.findIndex((one) => one.postId === postId);
+  const corner = plan.verticals.find(({ id }) => id === postId)?.corner;
   return {
-    formula: "n * 2 * max(t) * sin(a / 2)",
+    formula: `n * 2 * max(t) * sin(${corner === undefined ? "a" : "abs(a)"} / 2)`,
     inputs: [
       cables,
       reader.all("t", "tension on both sides of the post; the larger counts for both, as friction may turn", spans),
-      at("a", "turn of the cable at this post", `runs.${runId}.bends[${bend}].angle`),
+      corner === undefined
+        ? at("a", "turn of the cable at this post", `runs.${runId}.bends[${bend}].angle`)
+        : at("a", "turn of the cable at both mouths of its bore", `verticals.${postId}.corner.turn`),
     ],
     origin: derived("resultant of two forces"),
   };

@@ -5,7 +5,9 @@ import { cornerSlot } from "../plan/corner-path.ts";
 import { halfSeat } from "../plan/hardware.ts";
 import { jointsOf } from "../plan/joints.ts";
 import type { Check } from "../plan/plan.ts";
+import { cornersOfRun } from "../plan/splits.ts";
 import { bearingLimit } from "./bearing-rules.ts";
+import { postDistances } from "./mouths.ts";
 import { rakeDemands, rakeLimits, type CheckSide as Side } from "./rake-check-rules.ts";
 import { derived, from, given, must, type Reader } from "./reader.ts";
 import { type Rule, rule } from "./rule.ts";
@@ -57,13 +59,8 @@ const demands: Readonly<Record<string, Side>> = {
   "gap-below": ({ at }) => same(at("g", "gap under the bottom rail", "job.frame.gapBelow")),
   "wall-gap": ({ at }, end) => same(at("g", "gap between wall and end post", `${guardEndPath(end)}.gap`)),
   "wall-reach": ({ at }, end) => same(at("g", "gap between wall and end post", `${guardEndPath(end)}.gap`)),
-  "post-spacing": ({ plan }) => {
-    const posts = plan.verticals.filter(({ kind }) => kind === "post");
-    const apart = posts
-      .slice(1)
-      .flatMap((post, index) => (posts[index]?.sideIndex === post.sideIndex ? [post.station - (posts[index]?.station ?? 0)] : []));
-    return most(given("d", "stations of neighbouring posts of a side, one less the other", apart, "length"));
-  },
+  "post-spacing": ({ plan }) =>
+    most(given("d", "stations of neighbouring posts of a side, one less the other", postDistances(plan), "length")),
   "free-length": ({ at }, _, { where }) => same(at("f", "free length of the bay with the least to spare", `bays.${bayOf(where)}.free`)),
   "cable-spacing": ({ all, plan }) =>
     most(
@@ -79,8 +76,10 @@ const demands: Readonly<Record<string, Side>> = {
       `bore ${where}`,
     );
     const { at } = reader;
+    // To the arris that the bore cuts off.
+    const onMitre = bore.skew !== 0;
     return {
-      formula: bore.counterbore === null ? "w / 2 - abs(o) - d / 2" : "w / 2 - abs(o) - max(d, D) / 2",
+      formula: `w / ${onMitre ? "sqrt(8)" : "2"} - abs(o) - ${bore.counterbore === null ? "d" : "max(d, D)"} / 2`,
       inputs: [
         at("w", "post or spacer square to the side", `verticals.${bore.verticalId}.across`),
         at("o", "offset of the bore from the middle", `bores.${where}.offset`),
@@ -149,7 +148,15 @@ const demands: Readonly<Record<string, Side>> = {
       origin: derived("plan geometry"),
     };
   },
-  "run-corners": ({ run }, id) => same(given("n", "corners and changes of slope that the run passes", jointsOf([run(id)]).length, "count")),
+  "run-corners": ({ run, plan }, id) =>
+    same(
+      given(
+        "n",
+        "corners and changes of slope that the run passes; a turn as small as on a curve counts by its share of a right angle",
+        cornersOfRun(run(id), plan.sides, plan.job),
+        "count",
+      ),
+    ),
   "run-length": ({ at }, id) => same(at("L", "length of the run", `runs.${id}.pathLength`)),
   strand: ({ at, all, tightening }, id) => ({
     formula: "max(T, r)",

@@ -1,7 +1,8 @@
 // How long is each piece that is cut, how many are there, and what does the cut plan buy and leave?
 import { cutLumber, type RailGroup, railGroups } from "../plan/cuts.ts";
-import type { Plan } from "../plan/plan.ts";
+import type { Plan, Vertical } from "../plan/plan.ts";
 import type { CutPlan } from "../plan/purchase.ts";
+import { leftEndOf, rightEndOf } from "./mouths.ts";
 import { count, indexOf } from "./order-rules.ts";
 import { derived, from, given, must, type Reader } from "./reader.ts";
 import { type Rule, rule } from "./rule.ts";
@@ -66,15 +67,19 @@ function railLength(reader: Reader, mark: string | undefined): Working {
         };
   const alike = parts.length === 1 ? "" : `, side ${sideId}; the others with this mark differ by less than a tape shows`;
   if (first.use.startsWith("bottom rail")) {
+    const post = (id: string | null): Vertical =>
+      must(
+        plan.verticals.find((one) => one.id === id),
+        `post ${id}`,
+      );
+    const [low, high] = [leftEndOf(reader, post(fromId), sideId), rightEndOf(reader, post(toId))];
+    const [bevels, cut] = bevelled(reader, [post(fromId), post(toId)]);
     return raked({
-      formula: "x2 - w2 / 2 - (x1 + w1 / 2)",
-      inputs: [
-        at("x1", `station of ${fromId}${alike}`, `verticals.${fromId}.station`),
-        at("w1", `${fromId} along the side`, `verticals.${fromId}.along`),
-        at("x2", `station of ${toId}`, `verticals.${toId}.station`),
-        at("w2", `${toId} along the side`, `verticals.${toId}.along`),
-      ],
-      origin: derived("the clear distance between two posts"),
+      formula: `${high.term} - ${low.term}${bevels}`,
+      inputs: [...low.inputs, ...high.inputs, ...cut],
+      origin: derived(
+        `the clear distance between two posts${bevels === "" ? "" : ", to the long points of the ends at turned posts"}${alike}`,
+      ),
     });
   }
   const [left, right] = [leftEnd(reader, first), rightEnd(reader, first)];
@@ -84,6 +89,15 @@ function railLength(reader: Reader, mark: string | undefined): Working {
     inputs: [...left.inputs, ...right.inputs, ...(mitred ? [at("w", "width of the top rail", "job.frame.topRail.width")] : [])],
     origin: derived("difference of stations along the side; a mitre halves the turn"),
   });
+}
+
+/** What the ends of a bottom rail add that stand against one turned post at a corner. */
+function bevelled({ at }: Reader, posts: readonly Vertical[]): readonly [term: string, inputs: readonly Input[]] {
+  const turned = posts.filter(({ corner }) => corner !== undefined && corner.twist !== 0);
+  if (turned.length === 0) return ["", []];
+  const twists = turned.map(({ id }, nth) => at(`b${nth + 1}`, `turn of ${id} from square to the side`, `verticals.${id}.corner.twist`));
+  const terms = twists.map(({ symbol }) => ` + r / 2 * tan(abs(${symbol}))`);
+  return [terms.join(""), [...twists, at("r", "width of the bottom rail", "job.frame.bottomRail.width")]];
 }
 
 type Part = RailGroup["parts"][0];

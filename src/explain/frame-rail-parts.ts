@@ -2,6 +2,7 @@
 import { railEndMoments } from "../plan/frame-check-loads.ts";
 import type { FrameCheck } from "../plan/frame-plan.ts";
 import { framedOf, groupOfSide, loadOn, nothing, type RailSituation, railSituationOf, superposed, type Term } from "./framed.ts";
+import { stationPath } from "./mouths.ts";
 import { derived, given, must, type Reader } from "./reader.ts";
 import type { Input, Working } from "./trace.ts";
 
@@ -10,12 +11,20 @@ const statics = derived("superposition; a beam on two supports");
 const workingOf = ({ text, inputs }: Term, origin = statics): Working => ({ formula: text, inputs, origin });
 
 /** Between the middles of the posts, along the slope of the side. */
-function bayLength({ at, plan }: Reader, { bay: { leftId, rightId } }: RailSituation): Term {
+function bayLength({ at, plan }: Reader, { bay: { sideId, leftId, rightId } }: RailSituation): Term {
+  const left = plan.verticals.find(({ id }) => id === leftId);
+  const start =
+    left === undefined
+      ? `verticals.${leftId}.station`
+      : stationPath(
+          left,
+          plan.sides.findIndex(({ id }) => id === sideId),
+        );
   const slope = plan.verticals.find(({ id }) => id === leftId)?.slope ?? 0;
   return {
     text: slope === 0 ? "(x2 - x1)" : "((x2 - x1) / cos(sl))",
     inputs: [
-      at("x1", `station of ${leftId}`, `verticals.${leftId}.station`),
+      at("x1", `station of ${leftId}`, start),
       at("x2", `station of ${rightId}`, `verticals.${rightId}.station`),
       ...(slope === 0 ? [] : [at("sl", "slope of the side", `verticals.${leftId}.slope`)]),
     ],

@@ -1,6 +1,7 @@
 // How stiff is the frame, and how does it stand under its cables?
 
 import { alongPost, type SideState } from "../mechanics/guard-frame.ts";
+import { standsOn } from "../plan/corner-post.ts";
 import { highPulls, type SideUnder } from "../plan/frame-check-loads.ts";
 import type { PostAnswer } from "../plan/frame-plan.ts";
 import type { FrameGroup, SideFrame } from "../plan/frames.ts";
@@ -178,7 +179,10 @@ const answers: readonly Rule[] = [
         const side = frameOf(reader, sideId);
         const thrusts = stateOf(side.frame, highPulls(side.group, reader.plan))[rail];
         // A line of sides has one frame: of its bays those that touch this side.
-        const isOwn = (place: number): boolean => side.frame.posts[place]?.sideIndex === side.frame.side.index;
+        const isOwn = (place: number): boolean => {
+          const post = side.frame.posts[place];
+          return post !== undefined && standsOn(post, side.frame.side.index);
+        };
         const bay = thrusts.indexOf(Math.max(...thrusts.filter((_, place) => isOwn(place) || isOwn(place + 1))));
         if (bay < 0) return { formula: "z", inputs: [given("z", "there is no such rail", 0, "force")], origin: solver };
         const { text, inputs } = onHardestDay(reader, side.group, {

@@ -112,7 +112,7 @@ const axisSymbols: Readonly<Record<Axis, string>> = { x: "f", y: "k" };
 /** What the cables do to a post at a height, without its sign. */
 export function ofCables(
   reader: Reader,
-  { post }: LoadedPost,
+  { post, places }: LoadedPost,
   of: { readonly force: PostForce; readonly axis: Axis; readonly height: number },
 ): Term {
   const { force, axis, height } = of;
@@ -127,7 +127,8 @@ export function ofCables(
         sides.find(({ frame }) => frame.side.index === post.sideIndex),
         `side ${post.sideId}`,
       );
-      const { along, across } = forcesIn(post, side, reader.plan.job)(height);
+      const { along, across, around } = forcesIn(post, side, reader.plan.job)(height);
+      if (force === "movement" && places.some((place) => place.height === height && place.isAround)) return around;
       if (axis === "x") return along[force];
       return force === "movement" ? 0 : across[force];
     },

@@ -5,10 +5,11 @@ import { jointSetback } from "../plan/outline.ts";
 import type { SidePlan, Vertical } from "../plan/plan.ts";
 import type { RakePlan } from "../plan/rake-plan.ts";
 import { overJoint } from "./joint.ts";
+import { cornerRules, leftEndOf, rightEndOf } from "./mouths.ts";
 import { leadingRake } from "./rake-rules.ts";
 import { derived, from, given, must, type Reader } from "./reader.ts";
 import { type Rule, rule } from "./rule.ts";
-import { stationOf } from "./stations.ts";
+import { verticalNamed, verticalRules } from "./stations.ts";
 import type { Input, Origin, Working } from "./trace.ts";
 
 const tapeRounding = "to the nearest mark of the tape, because the crew drills the rounded height; every gap is checked again afterwards";
@@ -153,6 +154,14 @@ const faceOf = (side: SidePlan, end: "first" | "last", reader: Reader): Working 
       : { formula: "L - g", inputs: [length, gap], origin: job("guard: end") };
   }
   const left = end === "first" ? side.index - 1 : side.index;
+  const onePost = plan.verticals.find(({ corner, sideIndex }) => corner !== undefined && sideIndex === left);
+  if (onePost !== undefined) {
+    const station = at("x", `its middle from the start of the side, or to its end`, `verticals.${onePost.id}.corner.nextStation`);
+    const inputs = [station, at("w", `width of ${onePost.id}, which makes the corner`, `verticals.${onePost.id}.along`)];
+    return end === "first"
+      ? { formula: "x - w / 2", inputs, origin: derived("corner of one post") }
+      : { formula: "L - x + w / 2", inputs: [length, ...inputs], origin: derived("corner of one post") };
+  }
   const ended = plan.transitions.some(({ leftSideId, passes }) => leftSideId === plan.sides[left]?.id && !passes);
   const setback = given(
     "c",
@@ -189,31 +198,6 @@ const sides: readonly Rule[] = [
     origin: job("guard: sides: length"),
   })),
 ];
-
-const verticals: readonly Rule[] = [
-  rule("verticals.*.station", "Station of the middle of {} from the left-hand start of its side", stationOf),
-  rule("verticals.*.centre.x", "Middle of {} seen from above, to the right", (reader, [id]) => centreOf(reader, id, "x")),
-  rule("verticals.*.centre.y", "Middle of {} seen from above, away from the reader", (reader, [id]) => centreOf(reader, id, "y")),
-];
-
-const verticalNamed = ({ plan }: Reader, id: string | undefined): Vertical =>
-  must(
-    plan.verticals.find((one) => one.id === id),
-    `post or spacer ${id}`,
-  );
-
-function centreOf(reader: Reader, id: string | undefined, axis: "x" | "y"): Working {
-  const { sideId } = verticalNamed(reader, id);
-  return {
-    formula: axis === "x" ? "x0 + s * cos(t)" : "x0 + s * sin(t)",
-    inputs: [
-      reader.at("x0", `start of side ${sideId}`, `sides.${sideId}.from.${axis}`),
-      reader.at("s", "station", `verticals.${id}.station`),
-      reader.at("t", "direction of the side", `sides.${sideId}.direction`),
-    ],
-    origin: derived("plan geometry"),
-  };
-}
 
 /** Between two sides of which one slopes at least. */
 function slopingJoint(
@@ -254,6 +238,15 @@ const bays: readonly Rule[] = [
     ];
     const inputs = [...post("1", left), ...post("2", right)];
     const rounding = "to a millionth of a millimetre, so that equal bays compare equal";
+    if (left.corner !== undefined || right.corner !== undefined) {
+      const [low, high] = [leftEndOf(reader, left, bay.sideId), rightEndOf(reader, right)];
+      return {
+        formula: `nearest(${high.term} - ${low.term}, 0.000001)`,
+        inputs: [...low.inputs, ...high.inputs],
+        origin: derived("from one mouth to the next, along the side"),
+        rounding,
+      };
+    }
     if (bay.kind !== "corner") {
       const slope = left.slope === 0 ? [] : [reader.at("s", "slope of the side", `verticals.${left.id}.slope`)];
       const level = "x2 - w2 / 2 - (x1 + w1 / 2)";
@@ -290,4 +283,4 @@ const hardware: readonly Rule[] = (["from", "to"] as const).map((end) =>
   }),
 );
 
-export const layoutRules: readonly Rule[] = [...hardware, ...courses, ...frame, ...sides, ...verticals, ...bays];
+export const layoutRules: readonly Rule[] = [...hardware, ...courses, ...frame, ...sides, ...verticalRules, ...cornerRules, ...bays];

@@ -1,5 +1,5 @@
 // How many pieces are bought and cut, with which spares, and how much lumber is that?
-import { bevelSize, isBevelled, spoolsFor } from "../plan/buying.ts";
+import { bevelSize, isBevelled, mouthsTurned, spoolsFor } from "../plan/buying.ts";
 import type { OrderLine } from "../plan/purchase.ts";
 import { derived, from, given, must, type Reader } from "./reader.ts";
 import { type Rule, rule } from "./rule.ts";
@@ -68,8 +68,10 @@ function net(reader: Reader, [key]: readonly string[]): Working | null {
     const isTube = (id: string): boolean => (id.startsWith("P") ? plan.job.posts : plan.job.spacers).section.wall !== null;
     const bushed = plan.bores.filter(({ bushing }) => bushing);
     const tubes = bushed.filter(({ verticalId }) => isTube(verticalId)).length;
+    const twice = bushed.filter((bore) => !isTube(bore.verticalId) && mouthsTurned(bore, plan, plan.job) > 1).length;
     return count(
-      "2 * t + s",
+      "2 * t + s + m",
+      ["m", "solid posts in which the cable turns at both mouths of its bore: one more each", twice],
       ["t", "bores with bushings in tubes, two walls each", tubes],
       ["s", "bores with a bushing in solid members", bushed.length - tubes],
     );

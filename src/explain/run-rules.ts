@@ -72,7 +72,7 @@ export const passedThrough = (reader: Reader, members: readonly Vertical[], what
     ? reader.all(
         "w",
         what,
-        members.map(({ id }) => `verticals.${id}.along`),
+        members.map(({ id, corner }) => (corner === undefined ? `verticals.${id}.along` : `verticals.${id}.corner.chord`)),
       )
     : given("w", `${what}; on a rake, their size along the side over the cosine of the slope`, members.map(throughPost), "length");
 

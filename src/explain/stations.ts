@@ -1,13 +1,16 @@
 // Why does a post or a spacer stand where it stands?
+import { membersOn, postsOn } from "../plan/corner-post.ts";
 import type { SidePlan, Vertical } from "../plan/plan.ts";
 import { chooseCuts, cutsOf } from "../plan/splits.ts";
 import { firstStations } from "../plan/verticals.ts";
-import { from, given, must, type Reader } from "./reader.ts";
+import { leftEndOf, rightEndOf, stationPath } from "./mouths.ts";
+import { derived, from, given, must, type Reader } from "./reader.ts";
+import { type Rule, rule } from "./rule.ts";
 import type { Working } from "./trace.ts";
 
 const rounding = "to the nearest mark of the tape: this is set out";
 
-export function stationOf(reader: Reader, [id]: readonly string[]): Working {
+function stationOf(reader: Reader, [id]: readonly string[]): Working {
   const { plan, at } = reader;
   const own = must(
     plan.verticals.find((one) => one.id === id),
@@ -15,13 +18,23 @@ export function stationOf(reader: Reader, [id]: readonly string[]): Working {
   );
   const side = must(plan.sides[own.sideIndex], `side ${own.sideId}`);
   if (own.kind === "spacer") return spacerStation(reader, own);
-  const posts = plan.verticals.filter((one) => one.kind === "post" && one.sideIndex === own.sideIndex);
-  const place = posts.indexOf(own);
+  const posts = postsOn(own.sideIndex, plan.verticals);
+  const place = posts.findIndex(({ id: one }) => one === id);
   if ((plan.job.sides[side.index]?.stations ?? null) !== null) {
     return {
       formula: "x",
       inputs: [at("x", "station of the post that stands already", `job.sides.${side.id}.stations[${place}]`)],
       origin: from("job", "guard: sides: stations"),
+    };
+  }
+  if (own.corner !== undefined) {
+    return {
+      formula: "L - x",
+      inputs: [
+        at("L", `length of side ${side.id}`, `sides.${side.id}.length`),
+        at("x", "its middle from the start of the next side: both sides are alike to it", `verticals.${id}.corner.nextStation`),
+      ],
+      origin: from("derived", "plan geometry of a corner of one post"),
     };
   }
   const width = at("w", "post along the side", "job.posts.section.along");
@@ -41,7 +54,7 @@ interface OnSide {
 
 /** Between the two nearest posts that are fixed: ends, corners and pairs. */
 function lineStation({ at }: Reader, { own, posts }: OnSide): Working {
-  const place = posts.indexOf(own);
+  const place = posts.findIndex(({ id }) => id === own.id);
   const isFixed = (post: Vertical, index: number): boolean => index === 0 || index === posts.length - 1 || post.role === "pair";
   const left = posts.findLastIndex((post, index) => index < place && isFixed(post, index));
   const right = posts.findIndex((post, index) => index > place && isFixed(post, index));
@@ -49,7 +62,7 @@ function lineStation({ at }: Reader, { own, posts }: OnSide): Working {
   return {
     formula: "nearest(x1 + (x2 - x1) * i / up((x2 - x1) / m, 1), s)",
     inputs: [
-      at("x1", `station of ${first.id}, which is fixed`, `verticals.${first.id}.station`),
+      at("x1", `station of ${first.id}, which is fixed`, stationPath(first, own.sideIndex)),
       at("x2", `station of ${last.id}, which is fixed`, `verticals.${last.id}.station`),
       given("i", `number of the post after ${first.id}`, place - left, "count"),
       at("m", "largest spacing of posts, centre to centre", "job.posts.spacing_max"),
@@ -99,19 +112,19 @@ function splitsOf({ plan }: Reader, side: SidePlan): readonly number[] {
 }
 
 /** Evenly in the clear between two posts. */
-function spacerStation({ plan, at }: Reader, own: Vertical): Working {
-  const members = plan.verticals.filter(({ sideIndex }) => sideIndex === own.sideIndex);
-  const place = members.indexOf(own);
+function spacerStation(reader: Reader, own: Vertical): Working {
+  const { plan, at } = reader;
+  const members = membersOn(own.sideIndex, plan.verticals);
+  const place = members.findIndex(({ id }) => id === own.id);
   const left = members.findLastIndex(({ kind }, index) => kind === "post" && index < place);
   const right = members.findIndex(({ kind }, index) => kind === "post" && index > place);
   const [first, last] = [must(members[left], "post"), must(members[right], "post")];
+  const [low, high] = [leftEndOf(reader, first, own.sideId), rightEndOf(reader, last)];
   return {
-    formula: "nearest(x1 + w1 / 2 + ((x2 - w2 / 2 - (x1 + w1 / 2) - n * a) / (n + 1)) * i + a * (i - 0.5), s)",
+    formula: `nearest(${low.term} + ((${high.term} - ${low.term} - n * a) / (n + 1)) * i + a * (i - 0.5), s)`,
     inputs: [
-      at("x1", `station of ${first.id}`, `verticals.${first.id}.station`),
-      at("x2", `station of ${last.id}`, `verticals.${last.id}.station`),
-      at("w1", `${first.id} along the side`, `verticals.${first.id}.along`),
-      at("w2", `${last.id} along the side`, `verticals.${last.id}.along`),
+      ...low.inputs,
+      ...high.inputs,
       at("a", "spacer along the side", `verticals.${own.id}.along`),
       given("n", "spacers in this bay: the fewest that keep the longest free length", right - left - 1, "count"),
       given("i", "number of this one from the left", place - left, "count"),
@@ -121,3 +134,43 @@ function spacerStation({ plan, at }: Reader, own: Vertical): Working {
     rounding,
   };
 }
+
+export const verticalNamed = ({ plan }: Reader, id: string | undefined): Vertical =>
+  must(
+    plan.verticals.find((one) => one.id === id),
+    `post or spacer ${id}`,
+  );
+
+function centreOf(reader: Reader, id: string | undefined, axis: "x" | "y"): Working {
+  const { sideId, corner } = verticalNamed(reader, id);
+  if (corner !== undefined) {
+    const [along, inward] = axis === "x" ? ["cos(a)", "cos(a - sign * pi / 2 - t / 2)"] : ["sin(a)", "sin(a - sign * pi / 2 - t / 2)"];
+    return {
+      formula: `x0 + L * ${along} + i * ${inward}`,
+      inputs: [
+        reader.at("x0", `start of side ${sideId}`, `sides.${sideId}.from.${axis}`),
+        reader.at("L", `length of side ${sideId}`, `sides.${sideId}.length`),
+        reader.at("a", "direction of the side", `sides.${sideId}.direction`),
+        reader.at("i", "from the corner point to the middle of the post, to the inside of the turn", `verticals.${id}.corner.inset`),
+        reader.at("t", "turn of the corner", `verticals.${id}.corner.turn`),
+        given("sign", "1 for a turn to the right, -1 to the left", Math.sign(corner.turn), "count"),
+      ],
+      origin: derived("plan geometry of a corner of one post"),
+    };
+  }
+  return {
+    formula: axis === "x" ? "x0 + s * cos(t)" : "x0 + s * sin(t)",
+    inputs: [
+      reader.at("x0", `start of side ${sideId}`, `sides.${sideId}.from.${axis}`),
+      reader.at("s", "station", `verticals.${id}.station`),
+      reader.at("t", "direction of the side", `sides.${sideId}.direction`),
+    ],
+    origin: derived("plan geometry"),
+  };
+}
+
+export const verticalRules: readonly Rule[] = [
+  rule("verticals.*.station", "Station of the middle of {} from the left-hand start of its side", stationOf),
+  rule("verticals.*.centre.x", "Middle of {} seen from above, to the right", (reader, [id]) => centreOf(reader, id, "x")),
+  rule("verticals.*.centre.y", "Middle of {} seen from above, away from the reader", (reader, [id]) => centreOf(reader, id, "y")),
+];

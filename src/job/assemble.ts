@@ -6,6 +6,7 @@ import { tidy } from "../units/notation.ts";
 import { decimal, inches } from "../units/print.ts";
 import type { Mm } from "../units/quantity.ts";
 import { lumberOf } from "./checks.ts";
+import { cornerLimitsOf } from "./corners.ts";
 import * as usual from "./defaults.ts";
 import type { SizeText } from "./fields.ts";
 import { fittingsOf, stated } from "./fitting-defaults.ts";
@@ -93,8 +94,6 @@ function endOf(file: JobFile["guard"]["start"], limits: Limits): GuardEnd {
   return { kind: "wall", gap: file.gap, access: file.access ?? reachable };
 }
 
-const FIRST_LETTER = 65;
-
 function sideOf(
   file: JobFile["guard"]["sides"][number],
   index: number,
@@ -102,10 +101,11 @@ function sideOf(
 ): Side {
   const { interrupted } = file;
   return {
-    id: String.fromCharCode(FIRST_LETTER + index),
+    id: String.fromCharCode("A".charCodeAt(0) + index),
     length: file.length,
     // Straight on past an interruption, and where only the slope changes.
     turn: file.turn ?? (isLast ? null : 0),
+    corner: file.corner === "one post" ? "one post" : "two posts",
     interrupted:
       interrupted === undefined
         ? null
@@ -265,6 +265,7 @@ const limitsOf = (file: NonNullable<JobFile["limits"]>, units: UnitSystem): Limi
   bends_max: stated(file["most bends"], "limits: most bends", custom.bends_max),
   runWithBends_max: stated(file["longest run with bends"], "limits: longest run with bends", custom.runWithBends_max),
   runStraight_max: stated(file["longest straight run"], "limits: longest straight run", custom.runStraight_max),
+  ...cornerLimitsOf(file),
   tapeStep: stated(file["tape step"], "limits: tape step", usual.tapeStep(units)),
   edgeDistance_min: stated(file["least edge distance"], "limits: least edge distance", custom.edgeDistance_min),
   movementShare_max: stated(file["largest movement"], "limits: largest movement", custom.movementShare_max),

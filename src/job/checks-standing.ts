@@ -101,19 +101,6 @@ export function checkNotBored(blocks: {
           "stand an end post beside it and write { kind: wall, gap: 3-1/2 in }; anchors in the pier are an engineer's work",
         ),
       ),
-    ...(guard?.sides ?? []).flatMap(({ corner }, index): readonly Problem[] =>
-      corner === "one post"
-        ? [
-            wrong(
-              ["guard", "sides", index, "corner"],
-              wood
-                ? "a corner of one post, bored on the mitre, is not planned here"
-                : "one post of metal cannot turn a cable: a tube bored on the mitre has no wall to bear on",
-              "make it with two posts that each turn the cable half-way (corner: two posts), or interrupt the guard there with an end post on each side",
-            ),
-          ]
-        : [],
-    ),
     ...(posts?.built !== undefined && posts.built !== "solid" && !wood
       ? [
           wrong(

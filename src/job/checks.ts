@@ -6,6 +6,7 @@ import { SAME_mm } from "../units/tolerance.ts";
 import { checkRakeFrame, checkRakes, checkStairRules } from "./checks-rake.ts";
 import { checkCalibration, checkLumber, checkPrinter, checkSite } from "./checks-site.ts";
 import { checkAsFound, checkHardware, checkInterruption, checkNotBored } from "./checks-standing.ts";
+import { checkCorners } from "./corners.ts";
 import { breakingForce } from "./defaults.ts";
 import { nearest } from "./field.ts";
 import type { SizeText } from "./fields.ts";
@@ -29,6 +30,7 @@ export function checkBlocks(blocks: Blocks): readonly Problem[] {
       ? [...checkMember(posts, ["posts"]), ...checkNewPosts(posts), ...checkLumber(posts, ["posts"]), ...checkHardware(posts)]
       : []),
     ...checkNotBored(blocks),
+    ...(guard ? checkCorners(guard, posts) : []),
     ...(posts && guard ? checkAsFound(posts, guard.sides) : []),
     ...(posts ? (posts["as found"] ?? []).flatMap((one, index) => checkSize(one, posts, ["posts", "as found", index])) : []),
     ...(spacers ? checkMember(spacers, ["spacers"]) : []),

@@ -59,6 +59,9 @@ export const bearing: Field<Radian> = ranged({ name: "the bearing", example: "90
 export const smallAngle = (name: string): Field<Radian> =>
   ranged({ name, example: "3 deg", from: "0 deg", to: "45 deg" }, (text) => readAngle(text, { side: "must not" }));
 
+export const cornerTurn = (name: string, example: string): Field<Radian> =>
+  ranged({ name, example, from: "0 deg", to: "120 deg" }, (text) => readAngle(text, { side: "must not" }));
+
 export interface NumberWord {
   readonly name: string;
   readonly example: string;

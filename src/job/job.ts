@@ -3,7 +3,7 @@ import type { Cited } from "../sources/cited.ts";
 import type { AxialStiffness, Cents, Mm, Newton, Radian } from "../units/quantity.ts";
 import type { Calibration, PostBase, Printer, Site, Wood } from "./site.ts";
 import type { Rake, RakeFrame, StairBasis } from "./slope.ts";
-import type { Interruption, Standing } from "./standing.ts";
+import type { CornerLimits, Interruption, Standing } from "./standing.ts";
 
 export type UnitSystem = "inch" | "mm";
 export type Paper = "letter" | "a4";
@@ -98,6 +98,8 @@ export interface Side {
   readonly length: Mm;
   /** Change of direction at the right-hand end, positive to the right (an outside corner), 0 where only the slope changes; null at the last side. */
   readonly turn: Radian | null;
+  /** Of what the corner at its right-hand end is made; the cables pass one post in one bore. */
+  readonly corner: "two posts" | "one post";
   /** What stands behind its right-hand end where no cable passes to the next side; null at a corner and at the last side. */
   readonly interrupted: Interruption | null;
   /** Centres of all posts on this side, measured from its left-hand start, when they stand already or are prescribed; null: placed by the plan. */
@@ -221,7 +223,7 @@ export interface Stock {
   readonly endTrim: Cited<Mm>;
 }
 
-export interface Limits {
+export interface Limits extends CornerLimits {
   /** Centre to centre, and from the last cable to the rail or deck. */
   readonly cableSpacing_max: Cited<Mm>;
   readonly wallGap_max: Cited<Mm>;

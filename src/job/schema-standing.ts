@@ -53,7 +53,7 @@ export const interruption = block("an interruption", "{ what: gate, width: 36 in
 });
 
 /** How a corner is made, and how cables end at their posts. */
-export const cornerKind = choice("the kind of corner", ["two posts", "one post"]);
+export const cornerKind = choice("the kind of corner", ["two posts", "one post", "one post, ends"]);
 export const endKind = choice("how cables end", ["through bores", "tapped", "on the face"]);
 
 /** P3: a post by its mark on the plan. */

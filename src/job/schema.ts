@@ -4,6 +4,7 @@ import { readForce } from "../units/read.ts";
 import { block, choice, forceField, kind, kinds, lengthField, list, ranged, textField } from "./field.ts";
 import {
   bearing,
+  cornerTurn,
   countField,
   dateField,
   jobNumber,
@@ -203,6 +204,9 @@ const limits = block("the limits block", "{ largest cable spacing: 3 in }", {
   "most bends": maybe(countField({ name: "the most bends of a run", example: "2", from: "0", to: "10" })),
   "longest run with bends": maybe(lengthField({ name: "the longest run with bends", example: "40 ft", from: "1 m", to: "200 m" })),
   "longest straight run": maybe(lengthField({ name: "the longest straight run", example: "70 ft", from: "1 m", to: "200 m" })),
+  "largest turn on one post": maybe(cornerTurn("the largest turn on one post", "90 deg")),
+  "largest turn bored straight": maybe(cornerTurn("the largest turn bored straight", "60 deg")),
+  "small turn": maybe(cornerTurn("the small turn", "15 deg")),
   "tape step": maybe(lengthField({ name: "the tape step", example: "1/16 in", from: "1/64 in", to: "1/2 in" })),
   "least edge distance": maybe(lengthField({ name: "the least edge distance", example: "1/2 in", from: "1 mm", to: "100 mm" })),
   "largest movement": maybe(share({ name: "the largest movement", example: "1 %", from: "0.1 %", to: "10 %" })),

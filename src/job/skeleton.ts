@@ -43,7 +43,7 @@ guard:
   sides:
     - length: 12 ft               # outer face to outer face, along the line of the bores
       # turn: right 90 deg        # needed on every side but the last; right is an outside corner
-      # corner: two posts         # the only kind that is planned
+      # corner: two posts         # or one post of wood: the cables go through it in one bore
       # interrupted: { what: gate, width: 36 in, end: { kind: post }, start: { kind: post } }   # or column, house corner, open
       # stations: [3 in, 5 ft 9 in, 11 ft 9 in]   # middles of the posts, where they are given
       # a side that slopes, its length level: rake: { kind: stair, goes: down, riser: 7 in, tread: 10-1/2 in, nosing: 3/4 in, open risers: false }
@@ -128,6 +128,9 @@ supply:
 #   most bends: 2
 #   longest run with bends: 40 ft
 #   longest straight run: 70 ft
+#   largest turn on one post: 90 deg
+#   largest turn bored straight: 60 deg   # a post on the bisector up to here; above, bored on the mitre
+#   small turn: 15 deg            # counts among the corners of a run by its share of a right angle
 #   tape step: 1/16 in
 #   least edge distance: 1/2 in
 #   largest movement: 0.8 %       # of a post under the cables, as a share of the guard's height

@@ -1,7 +1,7 @@
 // How does a guard really stand: what is in the way of its bores, and what interrupts it? Types of the Job.
 
 import type { Cited } from "../sources/cited.ts";
-import type { Mm } from "../units/quantity.ts";
+import type { Mm, Radian } from "../units/quantity.ts";
 import type { Access, GuardEnd, Section } from "./job.ts";
 
 /** Bolts, brackets and the like: no bore may meet them. */
@@ -50,4 +50,14 @@ export interface Standing {
   readonly mount: "deck" | "fascia";
   /** Posts that are not like the others. */
   readonly asFound: readonly PostAsFound[];
+}
+
+/** How far one post may turn the cables, and what counts as a corner of a run. */
+export interface CornerLimits {
+  /** Largest turn of a corner of one post. */
+  readonly onePostTurn_max: Cited<Radian>;
+  /** Up to this turn such a post stands on the bisector and is bored from face to opposite face; above, from face to adjacent face. */
+  readonly straightBoreTurn_max: Cited<Radian>;
+  /** A turn up to this counts among the corners of a run by its share of a right angle. */
+  readonly smallTurn_max: Cited<Radian>;
 }

@@ -3,6 +3,7 @@ import type { Job } from "../job/job.ts";
 import type { Mm } from "../units/quantity.ts";
 import { roundNearest, roundUp } from "../units/round.ts";
 import { climbTo } from "./corner-path.ts";
+import { boreSkew } from "./corner-post.ts";
 import { counterboreDepth, endBore } from "./end-fitting.ts";
 import { throughPost } from "./lay-run.ts";
 import type { Bore, BoreKind, Course, Face, RunEnd, Vertical } from "./plan.ts";
@@ -41,8 +42,9 @@ const shiftAt = ({ lean }: Vertical, height: Mm, job: Job): Mm => (lean === 0 ? 
 type BoreAt = Omit<Bore, "mark" | "verticalId" | "course" | "runId" | "height" | "entryHeight" | "exitHeight" | "through">;
 
 /** A bore follows the slope of its side. */
-const drilled = (member: Vertical): Pick<Bore, "angle" | "drilledLength"> => ({
+const drilled = (member: Vertical): Pick<Bore, "angle" | "skew" | "drilledLength"> => ({
   angle: member.slope,
+  skew: boreSkew(member),
   drilledLength: throughPost(member),
 });
 
@@ -58,8 +60,10 @@ function boreAt(run: RunGeometry, member: Vertical, job: Job): BoreAt {
   if (end !== undefined) return endBoreOf(end, member, job);
   const bend = run.bends.filter((one) => one.postId === member.id).reduce((sum, one) => sum + one.angle, 0);
   const material = member.kind === "post" ? job.posts.section.material : job.spacers.section.material;
-  const bushing = material !== "wood" || bend > job.fittings.bushingAngle.value;
-  const kind: BoreKind = bend > job.fittings.bushingAngle.value ? "bend" : "pass";
+  // One post at a corner turns the cable at both mouths, by half at each.
+  const steepest = member.corner === undefined ? bend : bend / 2;
+  const bushing = material !== "wood" || steepest > job.fittings.bushingAngle.value;
+  const kind: BoreKind = steepest > job.fittings.bushingAngle.value ? "bend" : "pass";
   const diameter = bushing ? job.fittings.bushingBore.value : job.fittings.passBore.value;
   return { kind, offset: 0, diameter, counterbore: null, entryFace: entryFaceOf(run, member), bushing, bend, ...drilled(member) };
 }
@@ -95,7 +99,8 @@ interface BitCount {
 }
 
 /** What a bit goes through for a hole of a bore, of this depth. */
-export const reachOf = ({ angle }: Pick<Bore, "angle">, depth: Mm): Mm => depth + (angle === 0 ? 0 : GUIDE_BLOCK_mm);
+export const reachOf = ({ angle, skew }: Pick<Bore, "angle" | "skew">, depth: Mm): Mm =>
+  depth + (angle === 0 && skew === 0 ? 0 : GUIDE_BLOCK_mm);
 
 /** How many holes of each size and depth: what to buy in bits and how long they must be. */
 export function countBits(bores: readonly Bore[], job: Job): readonly BitUse[] {
@@ -124,7 +129,7 @@ export function countBits(bores: readonly Bore[], job: Job): readonly BitUse[] {
 const BIT_STEP_mm = { inch: 12.7, mm: 10 };
 
 /** What a bore's bit is listed for. */
-export const useOf = (bore: Pick<Bore, "bushing" | "kind">): string => {
-  if (!bore.bushing) return bore.kind;
-  return bore.kind === "bend" ? "bend, bushing" : "pass, bushing";
+export const useOf = ({ bushing, kind, skew }: Pick<Bore, "bushing" | "kind" | "skew">): string => {
+  const name = skew === 0 ? kind : `${kind} on the mitre`;
+  return bushing ? `${name}, bushing` : name;
 };

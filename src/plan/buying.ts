@@ -133,10 +133,18 @@ function bevelledWashers(bores: readonly Bore[], job: Job): readonly OrderLine[]
   });
 }
 
+/** At how many mouths of a bore the cable turns so far that it needs a bushing. */
+export function mouthsTurned({ runId, verticalId }: Bore, { runs }: { readonly runs: readonly Run[] }, job: Job): number {
+  const bends = runs.find(({ id }) => id === runId)?.bends ?? [];
+  return bends.filter(({ postId, angle }) => postId === verticalId && angle > job.fittings.bushingAngle.value).length;
+}
+
 function bushingLines({ runs, courseCount, bores }: Bought, job: Job): readonly OrderLine[] {
   const isTube = (bore: Bore): boolean => (bore.verticalId.startsWith("P") ? job.posts : job.spacers).section.wall !== null;
-  // A tube has two walls to line; in a solid member one bushing sits where the cable leaves the bore.
-  const count = bores.filter((bore) => bore.bushing).reduce((sum, bore) => sum + (isTube(bore) ? 2 : 1), 0);
+  // A tube has two walls to line; in a solid member a bushing sits at each mouth at which the cable turns.
+  const count = bores
+    .filter((bore) => bore.bushing)
+    .reduce((sum, bore) => sum + (isTube(bore) ? 2 : Math.max(1, mouthsTurned(bore, { runs }, job))), 0);
   const size = `for a bore of ${length(job.fittings.bushingBore.value, { units: job.units, decimals: 1, step: 1 / 32 })}`;
   const isolating = job.posts.section.material === "wood" || job.posts.section.material === "stainless" ? 0 : 2 * runs.length * courseCount;
   return [

@@ -7,10 +7,12 @@ import { type Checked, limitCheck } from "./check-row.ts";
 import { gateQuestions, hardwareChecks, mountQuestions } from "./check-standing.ts";
 import { openQuestions, tensionChecks } from "./check-tension.ts";
 import { cornerSlot } from "./corner-path.ts";
+import { besideBore, endsOnOnePost, seenFrom, standsOn } from "./corner-post.ts";
 import { criterionText } from "./criterion.ts";
 import { longestFree } from "./free-stop.ts";
 import { jointName, jointsOf, jointsWord } from "./joints.ts";
 import type { Check } from "./plan.ts";
+import { cornersOfRun } from "./splits.ts";
 
 /** All checks in the order in which the sheets print them. */
 export function checkPlan(plan: Checked, job: Job): readonly Check[] {
@@ -110,8 +112,8 @@ function layoutChecks(plan: Checked, job: Job): readonly Check[] {
   const distances = posts.slice(1).flatMap((post, index) => {
     const before = posts[index];
     // Level: what the rail spans along the slope is longer, what leans on it is not.
-    return before !== undefined && before.sideIndex === post.sideIndex
-      ? [{ where: `${before.id} to ${post.id}`, value: post.station - before.station }]
+    return before !== undefined && standsOn(before, post.sideIndex)
+      ? [{ where: `${before.id} to ${post.id}`, value: post.station - seenFrom(before, post.sideIndex).station }]
       : [];
   });
   const widest = distances.reduce((most, one) => (one.value > most.value ? one : most), { where: "-", value: 0 });
@@ -174,11 +176,11 @@ function freeCheck(plan: Checked, job: Job): Check {
 
 /** The bore whose edge comes nearest to the edge of its member. */
 function nearestEdge(plan: Checked): { readonly mark: string; readonly distance: number } {
-  const across = new Map(plan.verticals.map((vertical) => [vertical.id, vertical.across]));
+  const rooms = new Map(plan.verticals.map((vertical) => [vertical.id, besideBore(vertical)]));
   let nearest = { mark: "-", distance: Number.POSITIVE_INFINITY };
   for (const bore of plan.bores) {
     const distance =
-      (across.get(bore.verticalId) ?? 0) / 2 - Math.abs(bore.offset) - Math.max(bore.diameter, bore.counterbore?.diameter ?? 0) / 2;
+      (rooms.get(bore.verticalId) ?? 0) - Math.abs(bore.offset) - Math.max(bore.diameter, bore.counterbore?.diameter ?? 0) / 2;
     if (distance < nearest.distance) nearest = { mark: bore.mark, distance };
   }
   return nearest;
@@ -198,7 +200,7 @@ function slotChecks(plan: Checked, job: Job): readonly Check[] {
       advice,
     });
   const corners = plan.sides.flatMap((side) => {
-    if (side.turn === null) return [];
+    if (side.turn === null || endsOnOnePost(job, side.index)) return [];
     const next = plan.sides[side.index + 1];
     const options = {
       setback_left: side.length - side.endsAt,
@@ -234,7 +236,7 @@ function runChecks(plan: Checked, job: Job): readonly Check[] {
         name: places === "" || places === "corners" ? "Corners that a run turns" : `Bends of a run: ${places}`,
         where: run.id,
         rule: "at most",
-        demand: joints.length,
+        demand: cornersOfRun(run, plan.sides, job),
         limit: job.limits.bends_max,
         kind: "count",
         advice: `end the run at one of its ${places}`,

@@ -6,6 +6,7 @@ import { angleDegrees, length } from "../units/print.ts";
 import type { Mm, Radian } from "../units/quantity.ts";
 import { SAME_mm } from "../units/tolerance.ts";
 import { alongSlope } from "./corner-path.ts";
+import { postsOn } from "./corner-post.ts";
 import { type Mitre, mitreWords } from "./mitres.ts";
 import type { Bay, SidePlan, Vertical } from "./plan.ts";
 import type { CutBar, CutPiece, CutPlan } from "./purchase.ts";
@@ -148,7 +149,7 @@ function topRailParts(side: SidePlan, framing: Framing, job: Job): readonly Rail
   const reach = topRailReach(side);
   const start = reach.from - overhang(before);
   const end = reach.to + overhang(side.turn);
-  const posts = framing.verticals.filter((vertical) => vertical.kind === "post" && vertical.sideIndex === side.index);
+  const posts = postsOn(side.index, framing.verticals);
   const { depth } = job.frame.topRail;
   const places = [start, ...posts.slice(1, -1).map((post) => post.station), end];
   const usable = stockUsable(job).map((length) => length - plumbExtra(depth, side.slope));
@@ -233,13 +234,19 @@ function chooseJoints(places: readonly Mm[], usable: readonly Mm[]): readonly Mm
   return joints;
 }
 
-const bottomRailParts = (side: SidePlan, { depth }: Rail, { verticals }: Framing, { units }: Job): readonly RailPart[] =>
-  bottomRailReaches(side, verticals).map(({ from, to, fromId, toId }) => ({
-    ...railPart({ name: "bottom rail", level: to - from, depth, mitres: [], slope: side.slope, units }),
-    sideId: side.id,
-    fromId,
-    toId,
-  }));
+const bottomRailParts = (side: SidePlan, { depth, width }: Rail, { verticals }: Framing, { units }: Job): readonly RailPart[] =>
+  bottomRailReaches(side, verticals).map(({ from, to, fromId, toId }) => {
+    // Against a post that stands turned between two sides its end is cut along the post's face.
+    const mitres = [...turnedEnd("left", fromId, verticals), ...turnedEnd("right", toId, verticals)];
+    const level = to - from + mitres.reduce((sum, { turn }) => sum + (width / 2) * Math.tan(Math.abs(turn) / 2), 0);
+    return { ...railPart({ name: "bottom rail", level, depth, mitres, slope: side.slope, units }), sideId: side.id, fromId, toId };
+  });
+
+/** An end that stands against one turned post at a corner. */
+function turnedEnd(end: Mitre["end"], postId: string, verticals: readonly Vertical[]): readonly Mitre[] {
+  const corner = verticals.find(({ id }) => id === postId)?.corner;
+  return corner === undefined || corner.twist === 0 ? [] : [{ end, turn: 2 * Math.sign(corner.turn) * corner.twist }];
+}
 
 /** Half a sixteenth of an inch: two parts whose lengths the tape cannot tell apart are one part, cut to the standing frame. */
 const EQUAL_mm = 0.8;

@@ -2,11 +2,12 @@
 import { alongPost } from "../mechanics/guard-frame.ts";
 import type { Mm, Newton } from "../units/quantity.ts";
 import type { RunClimate } from "./climate-plan.ts";
+import { standsOn } from "./corner-post.ts";
 import { highPulls } from "./frame-check-loads.ts";
 import type { PostAnswer, SideAnswer } from "./frame-plan.ts";
 import type { FrameGroup, SideFrame } from "./frames.ts";
 import { stateOf } from "./movement.ts";
-import type { Run } from "./plan.ts";
+import type { Run, Vertical } from "./plan.ts";
 
 /** Pulls at the nuts of a group's cables when every run stands at its target. */
 export const targetPulls = (group: FrameGroup, runs: readonly Pick<Run, "id" | "tension">[]): readonly number[] =>
@@ -28,13 +29,14 @@ function answerOf(frame: SideFrame, { courses }: FrameGroup, { pulls, high }: Pu
   const state = stateOf(frame, pulls);
   const pressed = stateOf(frame, high);
   const heights = [...courses.map(({ height }) => height), frame.guard.input.height];
-  const isOwn = (place: number): boolean => frame.posts[place]?.sideIndex === frame.side.index;
+  const isOn = (post: Vertical | undefined): boolean => post !== undefined && standsOn(post, frame.side.index);
+  const isOwn = (place: number): boolean => isOn(frame.posts[place]);
   // A line of sides has one frame: of its bays those that touch this side.
   const beside = (thrusts: readonly Newton[]): readonly Newton[] => thrusts.filter((_, bay) => isOwn(bay) || isOwn(bay + 1));
   return {
     sideId: frame.side.id,
     posts: frame.posts.flatMap((post, index): readonly PostAnswer[] => {
-      if (post.sideIndex !== frame.side.index) return [];
+      if (!isOn(post)) return [];
       const along = alongPost(frame.guard, state, index);
       const places = heights.map((height) => ({ height, movement: along(height).movement }));
       const largest = places.reduce((most, one) => (Math.abs(one.movement) > Math.abs(most.movement) ? one : most));

@@ -1,15 +1,16 @@
 // What bends, shears and moves each post and presses on each rail, all cables at the top of their band on their hardest day?
-import type { Job, Section as JobSection } from "../job/job.ts";
-import { solidBoreCuts, tubeBoreCuts } from "../mechanics/bore-cuts.ts";
+import type { Job } from "../job/job.ts";
 import { lonePost } from "../mechanics/coupling.ts";
 import { alongPost, type PostState, type SideState } from "../mechanics/guard-frame.ts";
-import { type Cut, netSection, type Section } from "../mechanics/section.ts";
+import type { Section } from "../mechanics/section.ts";
 import type { Mm, Newton } from "../units/quantity.ts";
 import { sectionOfPost } from "./as-found.ts";
 import { alongSlope } from "./corner-path.ts";
+import { postsOn } from "./corner-post.ts";
+import { netOf } from "./frame-check-net.ts";
 import type { Axis } from "./frame-check-strength.ts";
 import { isSquare } from "./frame-corners.ts";
-import { baseStiffness, designWall, postMember } from "./frame-members.ts";
+import { baseStiffness, postMember } from "./frame-members.ts";
 import type { FrameGroup, SideFrame } from "./frames.ts";
 import { stateOf } from "./movement.ts";
 import type { Bore, Plan, SidePlan, Vertical } from "./plan.ts";
@@ -25,8 +26,9 @@ export interface PostPlace {
   readonly isBored: boolean;
   readonly moment: Readonly<Record<Axis, number>>;
   readonly shear: Readonly<Record<Axis, Newton>>;
-  /** Along the side. */
+  /** Along the side; one post at a corner also moves along the other side, which counts where it is more. */
   readonly movement: Mm;
+  readonly isAround: boolean;
 }
 
 export interface LoadedPost {
@@ -118,29 +120,34 @@ function postsOf(side: SideUnder, bores: ReadonlyMap<string, readonly Bore[]>, {
   const { guard } = frame;
   const heights = courses.map(({ height }) => height);
   const joints = [0, ...(guard.input.bottomRail === null ? [] : [guard.input.bottomRail.height]), guard.input.height];
-  const own = frame.posts.filter(({ sideIndex }) => sideIndex === frame.side.index);
-  return own.map((post, nth): LoadedPost => {
+  const own = postsOn(frame.side.index, frame.posts);
+  return own.flatMap((post, nth): readonly LoadedPost[] => {
+    // One post at a corner is looked at once, on the side that ends at it.
+    if (post.corner?.nextIndex === frame.side.index) return [];
     const section = sectionOfPost(job, post.id);
     const whole = postMember(job, section).section;
     const forces = forcesIn(post, side, job);
     const place =
       (isBored: boolean) =>
       (height: Mm): PostPlace => {
-        const { along, across } = forces(height);
-        const { moment, shear, movement } = along;
+        const { along, across, around } = forces(height);
+        const { moment, shear } = along;
+        const isAround = Math.abs(around) > Math.abs(along.movement);
+        const movement = isAround ? around : along.movement;
         const [mx, my] = [Math.abs(moment), Math.abs(across.moment)];
-        return { height, isBored, moment: { x: mx, y: my }, shear: { x: Math.abs(shear), y: Math.abs(across.shear) }, movement };
+        return { height, isBored, moment: { x: mx, y: my }, shear: { x: Math.abs(shear), y: Math.abs(across.shear) }, movement, isAround };
       };
     const cut = bores.get(post.id) ?? [];
-    return {
+    const loaded: LoadedPost = {
       post,
       places: [...joints.map(place(false)), ...heights.map(place(cut.length > 0))],
       whole,
       net: netOf(whole, cut, section),
-      tributary: tributaryOf(own, nth, frame.side),
+      tributary: tributaryOf(own, nth, frame.side) + aroundCorner(post, side),
       lift: Math.max(0, 0 - (side.state.baseThrust[frame.posts.indexOf(post)] ?? 0)),
       sharing: own.length,
     };
+    return [loaded];
   });
 }
 
@@ -149,11 +156,29 @@ export function forcesIn(
   post: Vertical,
   side: SideUnder,
   job: Job,
-): (height: Mm) => { readonly along: PostState; readonly across: Across } {
+): (height: Mm) => { readonly along: PostState; readonly across: Across; readonly around: Mm } {
   const { guard, posts } = side.frame;
-  const along = alongPost(guard, side.state, posts.indexOf(post));
+  const along = alongPost(
+    guard,
+    side.state,
+    posts.findIndex(({ id }) => id === post.id),
+  );
   const square = squareTo(post, side, job);
-  return (height) => ({ along: along(height), across: square(height) });
+  const around = movementAround(post, side);
+  return (height) => ({ along: along(height), across: square(height), around: around(height) });
+}
+
+/** How far one post at a corner moves along the other side. */
+function movementAround({ id, corner }: Vertical, { neighbours }: SideUnder): (height: Mm) => Mm {
+  const host = neighbours.find(({ frame }) => frame.posts.some((post) => post.id === id));
+  if (corner === undefined || host === undefined) return () => 0;
+  const { guard, posts } = host.frame;
+  const along = alongPost(
+    guard,
+    host.state,
+    posts.findIndex((post) => post.id === id),
+  );
+  return (height) => along(Math.min(height, guard.input.height)).movement;
 }
 
 /**
@@ -166,6 +191,15 @@ function tributaryOf(own: readonly Vertical[], nth: number, { length, slope }: S
   const level =
     (before === undefined ? station : (station - before) / 2) + (after === undefined ? length - station : (after - station) / 2);
   return alongSlope(level, slope);
+}
+
+/** One post at a corner also bears half of the first bay of the other side. */
+function aroundCorner({ id }: Vertical, { frame, neighbours }: SideUnder): Mm {
+  const host = neighbours.find(({ frame: { posts } }) => posts.some((post) => post.id === id && post.corner !== undefined));
+  if (host === undefined) return 0;
+  const own = postsOn(host.frame.side.index, host.frame.posts);
+  const nth = own.findIndex((post) => post.id === id);
+  return nth < 0 || frame.side.index === host.frame.side.index ? 0 : tributaryOf(own, nth, host.frame.side);
 }
 
 interface Across {
@@ -230,29 +264,6 @@ function heldAtTop(
   };
 }
 
-/** What a section is made of. */
-type Built = Pick<JobSection, "material" | "wall">;
-
-const netOf = (whole: Section, bores: readonly Bore[], built: Built): Section => netSection(whole, boreCutsOf(whole, bores, built));
-
-/** What the bores of a course take out of a post's section; what a bore takes beyond the post's edge is left out. */
-export function boreCutsOf(whole: Section, bores: readonly Bore[], { material, wall }: Built): readonly Cut[] {
-  const cuts = bores.flatMap(({ diameter, offset, counterbore }) => {
-    const bore = { along: "x", diameter, offset } as const;
-    if (wall !== null) return tubeBoreCuts(whole, { ...bore, wall: designWall(material, wall) });
-    if (counterbore === null) return solidBoreCuts(whole, bore);
-    const sunk = { diameter: Math.max(diameter, counterbore.diameter), depth: Math.min(counterbore.depth, whole.x.size) };
-    return solidBoreCuts(whole, { ...bore, ...(counterbore.face === "left" ? { near: sunk } : { far: sunk }) });
-  });
-  return cuts.flatMap((cut) => inside(cut, whole));
-}
-
-function inside(cut: Cut, whole: Section): readonly Cut[] {
-  const half = whole.y.size / 2;
-  const [from, to] = [Math.max(-half, cut.atY - cut.y / 2), Math.min(half, cut.atY + cut.y / 2)];
-  return to > from ? [{ ...cut, y: to - from, atY: (from + to) / 2 }] : [];
-}
-
 /** Moments at both ends of each piece of the rail in a bay between posts, which stiff joints bring into it, with their sign [N mm]. */
 export const railEndMoments = (
   { guard }: SideFrame,
@@ -263,12 +274,13 @@ export const railEndMoments = (
 
 function baysOf(frame: SideFrame, state: SideState, rail: "topRail" | "bottomRail"): readonly LoadedBay[] {
   const { posts, guard, side } = frame;
+  const own = postsOn(side.index, posts);
   const thrusts = rail === "topRail" ? state.topRailThrust : state.bottomRailThrust;
   // Less than the dust of the solution is no thrust, and no moment.
   const most = Math.max(...thrusts.map((one) => Math.abs(one)));
   return thrusts.flatMap((thrust, bay): readonly LoadedBay[] => {
-    const [left, right] = [posts[bay], posts[bay + 1]];
-    if (left === undefined || right === undefined || left.sideIndex !== right.sideIndex || left.sideIndex !== side.index) return [];
+    const [left, right] = [posts[bay], posts[bay + 1]].map((post) => own.find(({ id }) => id === post?.id));
+    if (left === undefined || right === undefined) return [];
     const endMoment = Math.max(...railEndMoments(frame, state, { rail, bay }).map((moment) => Math.abs(moment)));
     return [
       {

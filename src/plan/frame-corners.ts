@@ -2,6 +2,7 @@
 import { direction3, length3, type Point3 } from "../geometry/space.ts";
 import type { Mm, Radian } from "../units/quantity.ts";
 import { jointChord, jointOf } from "./corner-path.ts";
+import { standsOn } from "./corner-post.ts";
 import type { Leg } from "./frame-legs.ts";
 import type { Plan, SidePlan, Vertical } from "./plan.ts";
 
@@ -40,7 +41,12 @@ export function cornersOf({ first: firstSide, last: lastSide, own, laid }: Line,
     const post = at === "left" ? own[0] : own.at(-1);
     const neighbour = laid.sides[side.index + (at === "left" ? -1 : 1)];
     const onNext = posts.filter(({ sideIndex }) => sideIndex === neighbour?.index);
-    const guest = at === "left" ? onNext.at(-1) : onNext[0];
+    const guest =
+      post?.corner !== undefined && neighbour !== undefined && standsOn(post, neighbour.index)
+        ? post
+        : at === "left"
+          ? onNext.at(-1)
+          : onNext[0];
     if (first === undefined || post === undefined || guest === undefined) return [];
     const turn = Math.abs((at === "left" ? neighbour?.turn : side.turn) ?? 0);
     const bend = at === "left" ? first.turnLeft : first.turnRight;
@@ -51,7 +57,8 @@ export function cornersOf({ first: firstSide, last: lastSide, own, laid }: Line,
     }
     // Where the top is held this goes straight into what holds it, and moves with it.
     const back = -sign * Math.cos(turn);
-    const cosines = [sign * Math.cos(bend), sign * (Math.cos(turn) - Math.cos(bend)), back] as const;
+    const half = guest === post ? Math.cos(turn) : Math.cos(bend);
+    const cosines = [sign * half, sign * (Math.cos(turn) - half), back] as const;
     return [{ legs: turning, corner: post, guest, cosines, ups: [0, 0], turn, bend }];
   };
   return [...corner("left"), ...corner("right")];
@@ -92,6 +99,9 @@ export const isSquare = (turn: Radian): boolean => Math.abs(Math.cos(turn)) < Ma
 
 /** Level, along this line; a neighbour's corner post where it stands as seen square to it. */
 export function stationOn(post: Vertical, { first, last, own, laid }: Line): Mm {
+  // Where it makes a corner by itself it stands on both its sides.
+  const { corner } = post;
+  if (corner !== undefined && corner.nextIndex === first.index) return corner.nextStation;
   const startOf = (sideIndex: number): Mm => laid.sides.slice(first.index, sideIndex).reduce((sum, { length }) => sum + length, 0);
   if (post.sideIndex >= first.index && post.sideIndex <= last.index) return startOf(post.sideIndex) + post.station;
   const [lowest, highest] = [own[0], own.at(-1)].map((one) => (one === undefined ? 0 : startOf(one.sideIndex) + one.station));

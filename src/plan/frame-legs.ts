@@ -3,7 +3,7 @@ import type { Job } from "../job/job.ts";
 import { leastBetween } from "../mechanics/corner.ts";
 import type { Radian } from "../units/quantity.ts";
 import { profileOf } from "./friction.ts";
-import type { Vertical } from "./plan.ts";
+import type { SidePlan, Vertical } from "./plan.ts";
 import type { RunGeometry } from "./runs.ts";
 
 /** A run's part on one side. */
@@ -20,15 +20,20 @@ export interface Leg {
   readonly turnRight: Radian;
 }
 
-export function legOf(run: RunGeometry, index: number, posts: readonly Vertical[], job: Job): Leg {
+/** The sides of a line and their posts. */
+interface OnLine {
+  readonly sides: readonly Pick<SidePlan, "id">[];
+  readonly posts: readonly Vertical[];
+}
+
+export function legOf(run: RunGeometry, index: number, { sides, posts }: OnLine, job: Job): Leg {
   // By their ids: a post that two runs share is laid before anybody knows that it is shared.
   const placeOf = (id: string): number => posts.findIndex((post) => post.id === id);
   const own = run.members.filter(({ id }) => placeOf(id) >= 0);
   const [first, last] = [own[0], own.at(-1)];
   if (first === undefined || last === undefined) throw new RangeError(`run ${run.id} has no post on its side`);
   const unit = profileOf(run, 1, job);
-  const sides = new Set(own.map(({ sideId }) => sideId));
-  const spans = run.spans.filter(({ bay }) => bay.kind !== "corner" && sides.has(bay.sideId));
+  const spans = run.spans.filter(({ bay }) => bay.kind !== "corner" && sides.some(({ id }) => id === bay.sideId));
   const shares = spans.map(({ from, to }) => leastBetween(unit, from, to));
   const turnAt = (post: Vertical): Radian => {
     if (post.id === run.left.postId || post.id === run.right.postId) return 0;

@@ -6,6 +6,7 @@ import type { Mm } from "../units/quantity.ts";
 import { SAME_mm } from "../units/tolerance.ts";
 import { sectionAt } from "./as-found.ts";
 import { touchingSetback } from "./corner-path.ts";
+import { endsOnOnePost } from "./corner-post.ts";
 import { guardEndsOf } from "./outline.ts";
 
 export function frameProblems(job: Job): readonly Problem[] {
@@ -18,6 +19,7 @@ export function frameProblems(job: Job): readonly Problem[] {
       return [...wallProblems(interrupted.end, [...path, "end"], job), ...wallProblems(interrupted.start, [...path, "start"], job)];
     }),
     ...cornerProblems(job),
+    ...onePostProblems(job),
     ...stationProblems(job),
     ...boreProblems(job),
     ...heightProblems(job),
@@ -46,6 +48,7 @@ function cornerProblems(job: Job): readonly Problem[] {
   if (setback === undefined) return [];
   return job.sides.flatMap((side, index): readonly Problem[] => {
     if (side.turn === null || side.interrupted !== null || side.stations !== null || job.sides[index + 1]?.stations != null) return [];
+    if (endsOnOnePost(job, index)) return [];
     const touching = touchingSetback(side.turn, job);
     if (setback >= touching - SAME_mm) return [];
     return [
@@ -57,6 +60,21 @@ function cornerProblems(job: Job): readonly Problem[] {
       },
     ];
   });
+}
+
+/** One post at a corner shows a face to either side. */
+function onePostProblems(job: Job): readonly Problem[] {
+  const { along, across, name } = job.posts.section;
+  const index = job.sides.findIndex((_, side) => endsOnOnePost(job, side));
+  if (index < 0 || Math.abs(along - across) < SAME_mm) return [];
+  return [
+    {
+      severity: "error",
+      path: ["guard", "sides", index, "corner"],
+      what: `a post of ${name} is not square: one post at a corner shows a face of one width to both sides`,
+      fix: "use square posts, or make the corner with two posts (corner: two posts)",
+    },
+  ];
 }
 
 /** Posts that stand already must leave room between them, and stand where their side begins and ends. */

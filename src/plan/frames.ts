@@ -6,6 +6,7 @@ import type { GuardPost, GuardRail } from "../mechanics/guard-frame-build.ts";
 import type { AxialStiffness, Mm, Radian } from "../units/quantity.ts";
 import { sectionOfPost } from "./as-found.ts";
 import { alongSlope } from "./corner-path.ts";
+import { standsOn } from "./corner-post.ts";
 import { cornersOf, isSquare, kinksOf, stationOn, type TurnedCorner } from "./frame-corners.ts";
 import { legOf } from "./frame-legs.ts";
 import { baseStiffness, type FrameMember, postMember, railMember } from "./frame-members.ts";
@@ -121,7 +122,7 @@ interface FramedLine {
  * there, and it takes what the turned cable pushes along this side. With t1, t2, t3 the directions of the cable before, between and behind
  * the two posts of a corner, and a that of the side, the posts take T (t2 - t1) a and T (t3 - t2) a. What is left, T t3 a, is nothing at a
  * right angle; elsewhere the two sides push against each other through their rails, and the top of the neighbour's post is taken to stand
- * still, as it does between two like sides.
+ * still, as it does between two like sides. One post at a corner is both these posts.
  *
  * Sides in one line whose slope changes have one frame: plumb posts whose bases climb with the walking surface, rails that go on from side
  * to side, cables along each slope, which push up or down on the two posts where it changes. Rails are taken at one plumb height all
@@ -130,13 +131,14 @@ interface FramedLine {
 function frameLine(sides: readonly SidePlan[], runs: readonly RunGeometry[], laid: Laid, job: Job): FramedLine {
   const [first, last] = [sides[0], sides.at(-1)];
   if (first === undefined || last === undefined) throw new RangeError("a line of no sides");
-  const isOwn = (index: number): boolean => index >= first.index && index <= last.index;
-  const own = laid.verticals.filter((vertical) => vertical.kind === "post" && isOwn(vertical.sideIndex));
+  const own = laid.verticals.filter((vertical) => vertical.kind === "post" && sides.some(({ index }) => standsOn(vertical, index)));
   const line = { first, last, own, laid };
-  const legs = runs.flatMap((run, index) => (sides.some(({ id }) => run.sideIds.includes(id)) ? [legOf(run, index, own, job)] : []));
+  const legs = runs.flatMap((run, index) =>
+    sides.some(({ id }) => run.sideIds.includes(id)) ? [legOf(run, index, { sides, posts: own }, job)] : [],
+  );
   const corners = cornersOf(line, legs);
   const kinks = kinksOf(line);
-  const guests = corners.map(({ guest }) => guest);
+  const guests = corners.map(({ guest }) => guest).filter((guest) => !own.includes(guest));
   const left = guests.filter(({ sideIndex }) => sideIndex < first.index);
   const posts = [...left, ...own, ...guests.filter(({ sideIndex }) => sideIndex > last.index)];
   const heights = laid.courses.map((course) => course.height);
@@ -233,8 +235,9 @@ function outOfPlaneOf(
 ): readonly OutOfPlane[] {
   // Its top is held by the rails, which meet there.
   const square = { station: 0, ...postStiffness(post, "y", job), top: "fixed" as const };
-  return corners.flatMap(({ legs, turn, bend }) => {
-    const factor = (Math.sin(bend) * Math.cos(turn)) ** 2;
+  return corners.flatMap(({ legs, turn, bend, corner, guest }) => {
+    // One post takes both bends: of its push, 2 - 2 cos t squared, the planes of both sides hold (1 - cos t) squared each.
+    const factor = corner === guest ? (1 - Math.cos(turn)) * Math.cos(turn) : (Math.sin(bend) * Math.cos(turn)) ** 2;
     if (factor < LEAST_factor) return [];
     const { flexibility } = lonePost({ post: square, height, heights });
     return legs.map((leg) => ({ index: leg.index, factor: leg.share * factor, flexibility }));

@@ -7,8 +7,8 @@ type Sides = Pick<Plan, "sides">;
 export const isCorner = ({ sides }: Sides, bayId: string): boolean => sides.find(({ id }) => id === bayId.split("/")[0])?.turn !== 0;
 
 /** Names of the places between two sides that runs pass. */
-export const jointsOf = (runs: readonly Pick<Run, "bayIds">[]): readonly string[] => [
-  ...new Set(runs.flatMap(({ bayIds }) => bayIds.filter((id) => id.includes("/")))),
+export const jointsOf = (runs: readonly Pick<Run, "sideIds">[]): readonly string[] => [
+  ...new Set(runs.flatMap(({ sideIds }) => sideIds.slice(1).map((id, before) => `${sideIds[before]}/${id}`))),
 ];
 
 /** "corner A/B", "change of slope A/B". */

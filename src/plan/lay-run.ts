@@ -2,6 +2,7 @@
 import { along as pointAlong } from "../geometry/vector.ts";
 import type { Mm, Radian } from "../units/quantity.ts";
 import { alongSlope, climbTo, jointOf, jointPath } from "./corner-path.ts";
+import { mouthDirections } from "./corner-post.ts";
 import type { Bay, Bend, Face, PathPoint, RunEnd, Vertical } from "./plan.ts";
 import type { Layout } from "./runs.ts";
 
@@ -34,6 +35,12 @@ export function layRun(options: { readonly left: RunEnd; readonly right: RunEnd;
   members.slice(1).forEach((member, index) => {
     const before = members[index] ?? member;
     at += throughPost(before);
+    // The bore of one post that makes a corner turns the cable at both its mouths.
+    const turned = before.corner === undefined ? 0 : Math.abs(before.corner.turn) / 2;
+    if (turned !== 0) {
+      bends.push({ postId: before.id, angle: turned, at: at - throughPost(before) }, { postId: before.id, angle: turned, at });
+      path.push(facePoint(before, "left", 0), facePoint(before, "right", 0));
+    }
     const bay = layout.bays.find((one) => one.leftId === before.id && one.rightId === member.id);
     if (bay === undefined) throw new RangeError(`no bay between ${before.id} and ${member.id}`);
     const shift = (index === members.length - 2 ? right.offset : 0) - (index === 0 ? left.offset : 0);
@@ -71,11 +78,15 @@ function anglesAt(bay: Bay, shift: Mm, before: Vertical, member: Vertical, layou
 }
 
 /** Length of the cable in a post or spacer. */
-export const throughPost = ({ along, slope }: Pick<Vertical, "along" | "slope">): Mm => alongSlope(along, slope);
+export const throughPost = ({ along, slope, corner }: Pick<Vertical, "along" | "slope" | "corner">): Mm =>
+  corner?.chord ?? alongSlope(along, slope);
 
 /** A point on a face of a vertical; offset is positive away from the deck. */
 function facePoint(vertical: Vertical | undefined, face: Face, offset: Mm): PathPoint {
   if (vertical === undefined) throw new RangeError("a run without a post");
+  if (vertical.corner !== undefined) {
+    return { ...pointAlong(vertical.centre, mouthDirections(vertical)[face], vertical.along / 2), z: vertical.datum };
+  }
   const sign = face === "left" ? -1 : 1;
   const { direction } = vertical;
   const onAxis = pointAlong(vertical.centre, direction, (sign * vertical.along) / 2);

@@ -5,8 +5,10 @@ import type { Job } from "../job/job.ts";
 import type { Outcome, Problem } from "../problem/problem.ts";
 import { angleDegrees } from "../units/print.ts";
 import type { Mm } from "../units/quantity.ts";
+import { SAME_rad } from "../units/tolerance.ts";
 import { sectionAt } from "./as-found.ts";
 import { cornerSetback } from "./corner-path.ts";
+import { cornerPostAt, endsOnOnePost } from "./corner-post.ts";
 import type { PlanPoint, SidePlan } from "./plan.ts";
 
 /** A corner sharper than this leaves no room for its two posts; the two sides would nearly touch. */
@@ -26,13 +28,19 @@ export function jointSetback(job: Job, index: number, endedAt: EndedAt): Mm {
   return isStraight && endedAt.has(index) ? job.posts.pairGap.value / 2 : cornerSetback(side?.turn ?? null, job);
 }
 
+/** From the corner point to the outside of the last post; one post that makes the corner stands astride of it. */
+function beyondCorner(job: Job, index: number, endedAt: EndedAt): Mm {
+  const onePost = cornerPostAt(job, index);
+  return onePost === null ? jointSetback(job, index, endedAt) : onePost.nextStation - job.posts.section.along / 2;
+}
+
 export function layOutSides(job: Job, endedAt: EndedAt = NOWHERE): Outcome<readonly SidePlan[]> {
   const problems: Problem[] = [];
   const lines = linesOf(job);
   const datums = datumsOf(job);
   const sides = job.sides.map((side, index): SidePlan => {
     const isStraight = side.turn === 0 && (side.rake?.slope ?? 0) !== (job.sides[index + 1]?.rake?.slope ?? 0);
-    if (side.interrupted === null && !isStraight) problems.push(...turnProblems(side.turn, index));
+    if (side.interrupted === null && !isStraight) problems.push(...turnProblems(side.turn, index, job));
     const { from, to, direction } = lines[index] ?? { from: ORIGIN, to: ORIGIN, direction: 0 };
     const { begins, ends } = guardEndsOf(job, index);
     const half = (nth: number): number => sectionAt(job, index, nth).along / 2;
@@ -52,11 +60,11 @@ export function layOutSides(job: Job, endedAt: EndedAt = NOWHERE): Outcome<reado
       begins,
       ends,
       startsAt:
-        firstGiven !== undefined ? firstGiven - half(0) : begins !== null ? (begins.gap ?? 0) : jointSetback(job, index - 1, endedAt),
+        firstGiven !== undefined ? firstGiven - half(0) : begins !== null ? (begins.gap ?? 0) : beyondCorner(job, index - 1, endedAt),
       endsAt:
         lastGiven !== undefined
           ? lastGiven + half((side.stations?.length ?? 1) - 1)
-          : side.length - (ends !== null ? (ends.gap ?? 0) : jointSetback(job, index, endedAt)),
+          : side.length - (ends !== null ? (ends.gap ?? 0) : beyondCorner(job, index, endedAt)),
     };
   });
   problems.push(...crossingProblems(sides));
@@ -120,11 +128,17 @@ function datumsOf({ sides }: Job): readonly Mm[] {
   return datums;
 }
 
-function turnProblems(turn: number | null, index: number): readonly Problem[] {
+function turnProblems(turn: number | null, index: number, job: Job): readonly Problem[] {
   if (turn === null) return [];
   const path = ["guard", "sides", index, "turn"];
   if (Math.abs(turn) < TURN_MIN_rad) {
     return [{ severity: "error", path, what: `a turn of ${angleDegrees(turn)} is no corner`, fix: "write the two sides as one" }];
+  }
+  const { onePostTurn_max } = job.limits;
+  if (endsOnOnePost(job, index) && Math.abs(turn) > onePostTurn_max.value + SAME_rad) {
+    const what = `a turn of ${angleDegrees(Math.abs(turn))} is too sharp for a corner of one post: at most ${angleDegrees(onePostTurn_max.value)}`;
+    const why = "the bore would come too near to one arris of the post (common practice, no source)";
+    return [{ severity: "error", path, what, why, fix: "make it with two posts (corner: two posts), or interrupt the guard there" }];
   }
   if (Math.abs(turn) > TURN_MAX_rad) {
     return [

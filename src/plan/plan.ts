@@ -4,6 +4,7 @@ import type { Problem } from "../problem/problem.ts";
 import type { SourceId } from "../sources/sources.ts";
 import type { Cents, Mm, Newton, Radian } from "../units/quantity.ts";
 import type { RunClimate } from "./climate-plan.ts";
+import type { CornerPost } from "./corner-post.ts";
 import type { FramePlan } from "./frame-plan.ts";
 import type { BitUse, CutPiece, CutPlan, OrderLine, ToolLine } from "./purchase.ts";
 import type { Opening, RakePlan, Transition } from "./rake-plan.ts";
@@ -45,10 +46,7 @@ export interface SidePlan {
   readonly endsAt: Mm;
 }
 
-/**
- * end: holds an end of the guard. corner, transition: one of two posts where it turns, or where only its slope changes. pair: one of two posts where runs meet.
- * shared: one post on which one run ends and the next begins. line: cables only pass.
- */
+/** end: of the guard. corner: of one or two posts. transition: where the slope changes. pair: of two where runs meet. shared: two runs end on it. */
 export type VerticalRole = "end" | "corner" | "transition" | "pair" | "shared" | "line" | "spacer";
 
 /** A post or a spacer. */
@@ -66,14 +64,16 @@ export interface Vertical {
   readonly datum: Mm;
   /** Slope of its side; it stands plumb all the same. */
   readonly slope: Radian;
-  /** Direction of its side, counter-clockwise from x. */
+  /** Of its side, counter-clockwise from x; one post that makes a corner stands turned. */
   readonly direction: Radian;
   /** Size along the side and square to it. */
   readonly along: Mm;
   readonly across: Mm;
   readonly sectionName: string;
-  /** How far its middle moves away from the deck for each mm of height; its station and line are those at the datum. */
+  /** Of its middle away from the deck for each mm of height; its station and line are those at the datum. */
   readonly lean: number;
+  /** Where one post makes a corner: how it stands there. Its side is the one that ends at it. */
+  readonly corner?: CornerPost;
 }
 
 /** The space between two neighbouring verticals; at a corner, between its two posts. */
@@ -210,6 +210,8 @@ export interface Bore {
   readonly exitHeight: Mm;
   /** Above level, from left to right. */
   readonly angle: Radian;
+  /** Off square to the face that the bit goes in, as seen from above; 0 but in a bore on the mitre. */
+  readonly skew: Radian;
   /** From the middle of the post, positive away from the deck. */
   readonly offset: Mm;
   readonly diameter: Mm;
@@ -232,7 +234,6 @@ export interface Measure {
 }
 
 export type Verdict = "pass" | "fail" | "ask" | "not checked";
-
 export interface Check {
   readonly id: string;
   readonly name: string;

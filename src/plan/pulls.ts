@@ -1,12 +1,18 @@
 // What do the cables of a run ask of the posts that hold and bend them? A demand, with no capacity beside it.
 import type { Mm, Newton, Radian } from "../units/quantity.ts";
-import type { Bay, Bend, Plan, Run } from "./plan.ts";
+import type { Bay, Bend, Plan, Run, Vertical } from "./plan.ts";
 import type { PostPull } from "./readings.ts";
 
-export function pullsOf(layout: Pick<Plan, "runs" | "courses" | "bays" | "climate">, bendAngle_min: Radian): readonly PostPull[] {
-  const { runs, courses, bays, climate } = layout;
+export function pullsOf(
+  layout: Pick<Plan, "runs" | "courses" | "bays" | "climate" | "verticals">,
+  bendAngle_min: Radian,
+): readonly PostPull[] {
+  const { runs, courses, bays, climate, verticals } = layout;
   const height: Mm = courses.reduce((sum, course) => sum + course.height, 0) / courses.length;
-  const joints = new Set(bays.flatMap(({ kind, leftId, rightId }) => (kind === "corner" ? [leftId, rightId] : [])));
+  const joints = new Set([
+    ...bays.flatMap(({ kind, leftId, rightId }) => (kind === "corner" ? [leftId, rightId] : [])),
+    ...verticals.filter(({ corner }) => corner !== undefined).map(({ id }) => id),
+  ]);
   return runs.flatMap((run) => {
     // All cables of the run are taken with what the hardest day adds to the one that gains most.
     const highest = run.tension.high + (climate.find(({ runId }) => runId === run.id)?.hardest.worst ?? 0);
@@ -17,12 +23,22 @@ export function pullsOf(layout: Pick<Plan, "runs" | "courses" | "bays" | "climat
     };
     const [first, last] = [run.spans[0], run.spans.at(-1)];
     // Where the guard turns or its slope changes the posts take the bend, however small it is.
-    const bends = run.bends.filter(({ postId, angle }) => angle > bendAngle_min || joints.has(postId));
+    const bends = wholeBends(run, verticals).filter(({ postId, angle }) => angle > bendAngle_min || joints.has(postId));
     return [
       pull(run.left.postId, "end", run.left.pulls ? run.tension.target : (first?.tension ?? 0)),
       ...bends.map((bend) => pull(bend.postId, "bend", bendForce(run, bend, bays))),
       pull(run.right.postId, "end", run.right.pulls ? run.tension.target : (last?.tension ?? 0)),
     ];
+  });
+}
+
+/** The bore of one post at a corner bends the cable twice: the post bears both. */
+function wholeBends({ bends }: Run, verticals: readonly Vertical[]): readonly Bend[] {
+  const turnOf = (postId: string): Radian | undefined => verticals.find(({ id }) => id === postId)?.corner?.turn;
+  return bends.flatMap((bend, index) => {
+    const turn = turnOf(bend.postId);
+    if (turn === undefined) return [bend];
+    return bends[index - 1]?.postId === bend.postId ? [] : [{ ...bend, angle: Math.abs(turn) }];
   });
 }
 

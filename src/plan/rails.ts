@@ -1,5 +1,6 @@
 // From where to where does each rail reach? One answer for the cut list and for what is drawn.
 import type { Mm } from "../units/quantity.ts";
+import { leftMouth, postsOn, rightMouth } from "./corner-post.ts";
 import type { SidePlan, Vertical } from "./plan.ts";
 
 /** A stretch of a side, in its stations. */
@@ -16,10 +17,10 @@ export interface BetweenPosts extends Reach {
 
 /** The bottom rail stands between the posts of a side. Across a corner there is none: a slot that no sphere passes is checked there. */
 export function bottomRailReaches(side: SidePlan, verticals: readonly Vertical[]): readonly BetweenPosts[] {
-  const posts = verticals.filter((vertical) => vertical.kind === "post" && vertical.sideIndex === side.index);
+  const posts = postsOn(side.index, verticals);
   return posts.slice(1).map((post, index) => {
     const before = posts[index] ?? post;
-    return { from: before.station + before.along / 2, to: post.station - post.along / 2, fromId: before.id, toId: post.id };
+    return { from: rightMouth(before), to: leftMouth(post), fromId: before.id, toId: post.id };
   });
 }
 

@@ -46,7 +46,7 @@ export function makeRuns(layout: Layout, cuts: readonly Cut[], job: Job): Outcom
     problems.push(...reachProblems(id, leftPlace, rightPlace, job));
     const { left, right } = chooseEnds(leftPlace, rightPlace, layout, job);
     const line = layRun({ left, right, layout });
-    const sideIds = [...new Set(line.members.map((member) => member.sideId))];
+    const sideIds = [...new Set(line.spans.map(({ bay }) => bay.sideId))];
     runs.push({ id, left, right, sideIds, why: reasonOf(start, cut, job), ...line });
   });
   return { value: runs, problems };

@@ -1,10 +1,11 @@
 // Where must a guard be cut into runs, and where is it cheapest to do so?
 import type { Job } from "../job/job.ts";
 import type { Mm } from "../units/quantity.ts";
-import { SAME_mm } from "../units/tolerance.ts";
+import { SAME_mm, SAME_rad } from "../units/tolerance.ts";
 import { isShut, sectionAt } from "./as-found.ts";
 import { alongSlope, jointOf, jointPath } from "./corner-path.ts";
-import type { SidePlan } from "./plan.ts";
+import { cornerPostAt } from "./corner-post.ts";
+import type { Run, SidePlan } from "./plan.ts";
 
 /** A place where one run may end and the next begin. */
 export interface Cut {
@@ -43,7 +44,7 @@ export function cutsOf(sides: readonly SidePlan[], posts: readonly StationsOfSid
   let origin = 0;
   for (const side of sides) {
     const stations = posts[side.index]?.stations ?? [];
-    const firstFace = (stations[0] ?? 0) - alongAt(side.index, 0) / 2;
+    const firstFace = cornerPostAt(job, side.index - 1)?.setback ?? (stations[0] ?? 0) - alongAt(side.index, 0) / 2;
     const at = (station: Mm): Mm => origin + alongSlope(station - firstFace, side.slope);
     for (const [before, station] of stations.slice(1, -1).entries()) {
       if (isShut(job, side.index, before + 1)) continue;
@@ -54,7 +55,11 @@ export function cutsOf(sides: readonly SidePlan[], posts: readonly StationsOfSid
     const lastFace = (stations.at(-1) ?? 0) + alongAt(side.index, stations.length - 1) / 2;
     const endAt = at(lastFace);
     const next = sides[side.index + 1];
-    if (next === undefined) {
+    const onePost = cornerPostAt(job, side.index);
+    if (onePost !== null) {
+      // All cables pass it: from the mouth of its bore to the other.
+      origin = at(side.length - onePost.setback) + onePost.chord;
+    } else if (next === undefined) {
       cuts.push({
         kind: "end",
         sideIndex: side.index,
@@ -82,6 +87,7 @@ export function cutsOf(sides: readonly SidePlan[], posts: readonly StationsOfSid
       origin = endAt + chord;
       // Two runs may end here only where a hand and a wrench fit between the two posts, as between those of a pair.
       if (chord < job.posts.pairGap.value - SAME_mm) continue;
+      if (isShut(job, side.index, stations.length - 1) || isShut(job, next.index, 0)) continue;
       cuts.push({
         kind: "corner",
         sideIndex: side.index,
@@ -111,7 +117,8 @@ export function chooseCuts(cuts: readonly Cut[], job: Job, readyLength_max: Mm |
       if (before == null || start === undefined || end === undefined) continue;
       if (cuts.slice(from + 1, to).some(({ kind }) => kind === "interruption")) continue;
       const length = end.endAt - start.startAt;
-      if (!mayRun(from, to) || !isAllowed(length, end.corners_before - start.corners_after, job, readyLength_max)) continue;
+      if (!mayRun(from, to) || !isAllowed(length, cornersBetween(job, start.corners_after, end.corners_before), job, readyLength_max))
+        continue;
       const candidate: Best = {
         runs: before.runs + 1,
         posts: before.posts + (end.kind === "line" ? 1 : 0),
@@ -130,9 +137,25 @@ export function chooseCuts(cuts: readonly Cut[], job: Job, readyLength_max: Mm |
   return chosen;
 }
 
+/** Corners between two sides, as they count among those of a run: small turns by their share of a right angle. */
+export const cornersBetween = (job: Job, from: number, to: number): number =>
+  job.sides.slice(from, to).reduce((sum, { turn }) => sum + cornerCount(turn, job), 0);
+
+/** Those that a run turns. */
+export function cornersOfRun({ sideIds }: Pick<Run, "sideIds">, sides: readonly SidePlan[], job: Job): number {
+  const at = (id: string | undefined): number => sides.find((side) => side.id === id)?.index ?? 0;
+  return cornersBetween(job, at(sideIds[0]), at(sideIds.at(-1)));
+}
+
+/** Where only the slope changes the cable turns too. */
+export function cornerCount(turn: number | null, { limits }: Job): number {
+  const size = Math.abs(turn ?? 0);
+  return size > 0 && size <= limits.smallTurn_max.value + SAME_rad ? size / (Math.PI / 2) : 1;
+}
+
 function isAllowed(length: Mm, corners: number, job: Job, readyLength_max: Mm | null): boolean {
   const { bends_max, runWithBends_max, runStraight_max } = job.limits;
-  if (length <= 0 || corners > bends_max.value) return false;
+  if (length <= 0 || corners > bends_max.value + SAME_rad) return false;
   if (readyLength_max !== null && length >= readyLength_max) return false;
   return length <= (corners > 0 ? runWithBends_max.value : runStraight_max.value) + SAME_mm;
 }

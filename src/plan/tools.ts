@@ -134,6 +134,9 @@ function boreTools({ bits, rakes }: Pick<ToolUsers, "bits" | "rakes">, job: Job)
             note: "begins every bore of a slope",
           } as const,
         ]),
+    ...(bits.some(({ use }) => use.includes("mitre"))
+      ? [{ item: "guide block bored at 45 deg, and two clamps", source: "have", note: "for corner posts bored on the mitre" } as const]
+      : []),
     { item: "eye and hearing protection", source: "have", note: "also when strand is cut" },
     ...(bits.some((bit) => bit.use.includes("bushing"))
       ? [{ item: "soft mallet", source: "have", note: "seats bushings without cutting them" } as const]

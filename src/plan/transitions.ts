@@ -3,6 +3,7 @@ import type { Job } from "../job/job.ts";
 import { angleDegrees, decimal, length } from "../units/print.ts";
 import type { Radian } from "../units/quantity.ts";
 import { jointOf, jointPath } from "./corner-path.ts";
+import { endsOnOnePost } from "./corner-post.ts";
 import { farShare } from "./friction.ts";
 import type { OutlineChoice } from "./outline-choice.ts";
 import type { SidePlan } from "./plan.ts";
@@ -39,6 +40,7 @@ function wayOf(found: readonly Cut[], { sides, courseCount }: Laid, job: Job): W
     const joints = sides.slice(from.corners_after, to.corners_before).filter(({ ends }) => ends === null);
     const bends = joints.flatMap((side) => {
       const next = sides[side.index + 1];
+      if (endsOnOnePost(job, side.index)) return [Math.abs(side.turn ?? 0) / 2, Math.abs(side.turn ?? 0) / 2];
       const { angle_left, angle_right } = next === undefined ? { angle_left: 0, angle_right: 0 } : jointAngles(side, next);
       return [angle_left, angle_right];
     });

@@ -5,6 +5,7 @@ import type { Mm } from "../units/quantity.ts";
 import { roundTo } from "../units/round.ts";
 import { leanOf, sectionOfPost } from "./as-found.ts";
 import { alongSlope, jointOf, jointPath } from "./corner-path.ts";
+import { type CornerPost, cornerPostAt, leftMouth, lineOffset, ownStation, postDirection, rightMouth, seenFrom } from "./corner-post.ts";
 import type { Bay, RunEnd, SidePlan, Vertical, VerticalRole } from "./plan.ts";
 import type { Cut, StationsOfSide } from "./splits.ts";
 import { type PostStation, placePosts, placeSpacers } from "./stations.ts";
@@ -42,7 +43,11 @@ export function placeVerticals(sides: readonly SidePlan[], cuts: readonly Cut[],
   const bays: Bay[] = [];
   const counters = { post: 0, spacer: 0 };
   for (const side of sides) {
-    const posts = postsOfSide(side, cuts, job).map((post) => toVertical(post, side, job, counters));
+    // One post that makes the corner stands on both sides: it is named on the side that ends at it.
+    const shared = verticals.at(-1)?.corner?.nextIndex === side.index ? verticals.at(-1) : undefined;
+    const posts = postsOfSide(side, cuts, job).map((post, index) =>
+      index === 0 && shared !== undefined ? seenFrom(shared, side.index) : toVertical(post, side, job, counters),
+    );
     const members: Vertical[] = [];
     const firsts = firstsOfPairs(posts);
     posts.forEach((post, index) => {
@@ -50,8 +55,8 @@ export function placeVerticals(sides: readonly SidePlan[], cuts: readonly Cut[],
       if (before !== undefined && !firsts.has(before.id)) members.push(...spacersBetween(before, post, side, job, counters));
       members.push(post);
     });
-    bays.push(...cornerBay(sides, verticals, members), ...baysOfSide(side, members, firsts));
-    verticals.push(...members);
+    bays.push(...(shared === undefined ? cornerBay(sides, verticals, members) : []), ...baysOfSide(side, members, firsts));
+    verticals.push(...(shared === undefined ? members : members.slice(1)));
   }
   return { verticals, bays };
 }
@@ -63,6 +68,7 @@ const firstsOfPairs = (posts: readonly Vertical[]): ReadonlySet<string> =>
 interface RolePost {
   readonly station: Mm;
   readonly role: Exclude<VerticalRole, "spacer" | "shared">;
+  readonly isLast: boolean;
 }
 
 function postsOfSide(side: SidePlan, cuts: readonly Cut[], job: Job): readonly RolePost[] {
@@ -72,11 +78,12 @@ function postsOfSide(side: SidePlan, cuts: readonly Cut[], job: Job): readonly R
   const posts: readonly PostStation[] =
     given?.map((station) => ({ station, role: "line" as const })) ?? autoPosts(side, job, pairs ? splits : []);
   return posts.map((post, index) => {
-    if (post.role === "pair") return { station: post.station, role: "pair" };
     const isFirst = index === 0;
     const isLast = index === posts.length - 1;
-    if ((isFirst && side.begins !== null) || (isLast && side.ends !== null)) return { station: post.station, role: "end" };
-    return { station: post.station, role: isFirst || isLast ? jointRole(side, isFirst, job) : "line" };
+    const { station } = post;
+    if (post.role === "pair") return { station, isLast, role: "pair" };
+    if ((isFirst && side.begins !== null) || (isLast && side.ends !== null)) return { station, isLast, role: "end" };
+    return { station, isLast, role: isFirst || isLast ? jointRole(side, isFirst, job) : "line" };
   });
 }
 
@@ -88,6 +95,7 @@ function toVertical(post: RolePost, side: SidePlan, job: Job, counters: { post: 
   counters.post += 1;
   const id = `P${counters.post}`;
   const section = sectionOfPost(job, id);
+  const corner = post.isLast ? cornerPostAt(job, side.index) : null;
   return {
     id,
     kind: "post",
@@ -101,7 +109,16 @@ function toVertical(post: RolePost, side: SidePlan, job: Job, counters: { post: 
     across: section.across,
     sectionName: section.name,
     lean: leanOf(job, id),
+    ...(corner === null ? {} : astride(side, corner)),
   };
+}
+
+/** One post that makes a corner stands off the line of its sides and turned between them. */
+function astride(side: SidePlan, corner: CornerPost): Pick<Vertical, "station" | "centre" | "direction" | "corner"> {
+  const station = ownStation(side.length, corner);
+  const onLine = pointAlong(side.from, side.direction, station);
+  const centre = pointAlong(onLine, side.direction + Math.PI / 2, lineOffset(corner));
+  return { station, centre, direction: postDirection(side.direction, corner), corner };
 }
 
 /** Where a vertical stands, and the walking surface under it. */
@@ -114,8 +131,8 @@ const placeOf = (side: SidePlan, station: Mm): Pick<Vertical, "centre" | "datum"
 function spacersBetween(left: Vertical, right: Vertical, side: SidePlan, job: Job, counters: { spacer: number }): readonly Vertical[] {
   const section = job.spacers.section;
   const stations = placeSpacers({
-    from: left.station + left.along / 2,
-    to: right.station - right.along / 2,
+    from: rightMouth(left),
+    to: leftMouth(right),
     along: section.along,
     free_max: job.spacers.free_max.value,
     step: job.limits.tapeStep.value,
@@ -148,7 +165,7 @@ function baysOfSide(side: SidePlan, members: readonly Vertical[], firsts: Readon
       sideId: side.id,
       leftId: left.id,
       rightId: right.id,
-      free: withoutDust(alongSlope(right.station - right.along / 2 - (left.station + left.along / 2), side.slope)),
+      free: withoutDust(alongSlope(leftMouth(right) - rightMouth(left), side.slope)),
     };
   });
 }

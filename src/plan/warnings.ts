@@ -55,7 +55,7 @@ function cornerWarnings(plan: Checked): readonly Problem[] {
     warning(
       ["guard", "sides"],
       what,
-      `fit bushings at both posts of each ${each} and look at the strand there at every visit; broken wires mean: replace it`,
+      `fit bushings at ${plan.verticals.some(({ corner }) => corner !== undefined) ? "every mouth of a bore" : "both posts"} of each ${each} and look at the strand there at every visit; broken wires mean: replace it`,
     ),
   ];
 }

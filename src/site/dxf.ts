@@ -108,14 +108,19 @@ interface Place {
   readonly on: (layer: Layer) => { readonly layerName: string };
 }
 
-function drawHole(dxf: DxfWriter, { here, there, angle, diameter, counterbore, mark }: TemplateHole, { middle, on }: Place): void {
+function drawHole(
+  dxf: DxfWriter,
+  { here, there, angle, skew, isExit, diameter, counterbore, mark }: TemplateHole,
+  { middle, on }: Place,
+): void {
   const [x, y] = [middle + here.right, here.height];
   const round = (size: number, layer: Layer): void => {
     // Where a round bit goes in at an angle, the hole is an ellipse: its long axis is upright.
-    if (angle === 0) dxf.addCircle(point3d(x, y, 0), size / 2, on(layer));
+    if (skew !== 0) dxf.addEllipse(point3d(x, y, 0), point3d(size / 2 / Math.cos(skew), 0, 0), Math.cos(skew), 0, 2 * Math.PI, on(layer));
+    else if (angle === 0) dxf.addCircle(point3d(x, y, 0), size / 2, on(layer));
     else dxf.addEllipse(point3d(x, y, 0), point3d(0, size / 2 / Math.cos(angle), 0), Math.cos(angle), 0, 2 * Math.PI, on(layer));
   };
-  if (counterbore === null) round(diameter, "BORE");
+  if (counterbore === null) round(diameter, isExit ? "EXIT" : "BORE");
   else {
     round(counterbore.diameter, "COUNTERBORE");
     round(diameter, "EXIT");

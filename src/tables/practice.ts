@@ -3,6 +3,8 @@ import { type Cited, cite, practice } from "../sources/cited.ts";
 import type { Celsius, Mm, Newton, Radian } from "../units/quantity.ts";
 import { feet, inches, poundsForce } from "./customary.ts";
 
+const HALF_TURN_deg = 180;
+
 // Posts, spacers and walls. The first four are customary among those who fit cable infill.
 
 /** Posts that carry cable, centre to centre. */
@@ -25,6 +27,26 @@ export const threadReserve: Cited<Mm> = practice(inches(0.25), "thread kept on a
 
 /** As wide as a 4x4 post, so that a hand and a wrench fit between: our own setting. */
 export const pairGap: Cited<Mm> = practice(inches(3.5), "clear distance between two posts where runs meet, 3-1/2 in");
+
+const RIGHT_ANGLE_deg = 90;
+const STRAIGHT_BORE_deg = 60;
+const SMALL_TURN_deg = 15;
+const degrees = (value: number): Radian => (value * Math.PI) / HALF_TURN_deg;
+
+/** At a greater turn the two bores' mouths come too near to one arris of the post. */
+export const onePostTurn_max: Cited<Radian> = practice(degrees(RIGHT_ANGLE_deg), "a corner of one post turns by at most 90 deg");
+
+/** Up to this turn the post stands on the bisector and is bored from face to opposite face: our own setting. */
+export const straightBoreTurn_max: Cited<Radian> = practice(
+  degrees(STRAIGHT_BORE_deg),
+  "a corner of one post is bored straight through up to a turn of 60 deg, on the mitre above",
+);
+
+/** A curve is made of turns this small: our own setting. */
+export const smallTurn_max: Cited<Radian> = practice(
+  degrees(SMALL_TURN_deg),
+  "a turn of at most 15 deg counts among the corners of a run by its share of a right angle",
+);
 
 /** Wood left beside a bore: our own setting. */
 export const edgeDistance_min: Cited<Mm> = practice(inches(0.5), "edge of a bore to the edge of the post, at least 1/2 in");
@@ -79,7 +101,6 @@ export const bevelEdge: Cited<Mm> = practice(inches(1 / 16), "bevelled washer, t
 export const washerDiameter: Cited<Mm> = practice(inches(5 / 8), "washer for 1/8 in cable: 5/8 in across");
 
 const BUSHING_ANGLE_deg = 3;
-const HALF_TURN_deg = 180;
 
 /** Steeper than this the cable bears on the edge of its bore: our own setting. */
 export const bushingAngle: Cited<Radian> = practice(

@@ -74,7 +74,7 @@ describe("troubles", () => {
       const whens = troubles(plan)
         .map(({ when }) => when)
         .join("; ");
-      expect.soft(whens.includes("corner"), name).toBe(plan.runs.some(({ bayIds }) => bayIds.some((id) => id.includes("/"))));
+      expect.soft(whens.includes("corner"), name).toBe(plan.runs.some(({ sideIds }) => sideIds.length > 1));
       expect.soft(whens.includes("grip end"), name).toBe(plan.job.fittings.holdEnd === "grip");
     }
   });

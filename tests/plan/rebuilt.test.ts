@@ -3,7 +3,7 @@ import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import type { Job } from "../../src/job/job.ts";
 import { makePlan } from "../../src/plan/make-plan.ts";
-import type { Bore, Plan, Run } from "../../src/plan/plan.ts";
+import type { Bore, Plan, Run, Vertical } from "../../src/plan/plan.ts";
 import { exampleNames, examplePlan, exampleText, jobOf } from "../support/example-jobs.ts";
 
 type V = readonly [x: number, y: number, z: number];
@@ -43,6 +43,8 @@ function linesOf(job: Job): readonly Line[] {
 
 interface Hole {
   readonly bore: Bore;
+  /** The side behind one post that makes a corner: there the bore ends on the line of that side. */
+  readonly nextId?: string;
   readonly sideId: string;
   readonly left: V;
   readonly right: V;
@@ -59,6 +61,12 @@ function holesOf(plan: Plan, run: Run, course: number): readonly Hole[] {
       .map((bore): Hole => {
         const line = lines.get(upright.sideId);
         if (line === undefined) throw new Error(`no side ${upright.sideId}`);
+        const next = lines.get(upright.corner?.nextId);
+        if (upright.corner !== undefined && next !== undefined) {
+          const { left, right } = mouthsOf(upright, bore, line, next);
+          const at = ([x, y]: V): V => [x, y, bore.height];
+          return { bore, sideId: upright.sideId, nextId: upright.corner.nextId, play: 1e-6, left: at(left), right: at(right) };
+        }
         // The middle of a leaning post is elsewhere at each height; its bore is set off by as much, to a mark of the tape.
         const offLine = bore.offset + upright.lean * bore.height;
         const middle = plus(plus(line.start, line.along, upright.station), line.out, offLine);
@@ -81,6 +89,29 @@ function holesOf(plan: Plan, run: Run, course: number): readonly Hole[] {
   );
 }
 
+const unit = (a: V): V => plus([0, 0, 0], a, 1 / gap(a, [0, 0, 0]));
+
+/**
+ * One post at a corner, as it is set out: its middle on the bisector, so far inside the corner point; alike to both sides. Straight
+ * through, its faces lie square to the sum of the two directions; on the mitre, one edge of it points to the inside of the turn.
+ */
+function mouthsOf(
+  { corner, along: width }: Vertical,
+  { skew }: Bore,
+  line: Line,
+  next: Line,
+): { readonly left: V; readonly right: V; readonly edges: readonly V[] } {
+  const onward = unit(plus(line.along, next.along));
+  const inside = unit(plus(next.along, line.along, -1));
+  const middle = plus(next.start, inside, corner?.inset ?? Number.NaN);
+  const normals: readonly [V, V] =
+    skew === 0 ? [plus([0, 0, 0], onward, -1), onward] : [unit(plus(inside, onward, -1)), unit(plus(inside, onward))];
+  const diagonals = skew === 0 ? [unit(plus(onward, inside)), unit(plus(onward, inside, -1))] : [onward, inside];
+  const edges = diagonals.flatMap((way) => [1, -1].map((sign) => plus(middle, way, (sign * width * Math.SQRT2) / 2)));
+  const [left, right] = [plus(middle, normals[0], width / 2), plus(middle, normals[1], width / 2)];
+  return { left, right, edges };
+}
+
 /** Two runs that end on one post are bored off its middle: there the cable is not on the line of its side. */
 const isEndSetOff = (run: Run, ...holes: readonly Hole[]): boolean =>
   holes.some(({ bore }) => [run.left, run.right].some(({ postId, offset }) => postId === bore.verticalId && offset !== 0));
@@ -89,6 +120,27 @@ const lengthOf = (holes: readonly Hole[]): number => {
   const points = holes.flatMap(({ left, right }) => [left, right]);
   return points.slice(1).reduce((sum, point, index) => sum + gap(points[index] ?? point, point), 0);
 };
+
+const isInCorner = ({ verticals }: Plan, { verticalId }: Bore): boolean =>
+  verticals.some(({ id, corner }) => id === verticalId && corner !== undefined);
+
+/** The bore of one post at a corner turns the cable by half at each mouth, is as long as it says, and keeps its distance of the edges. */
+function expectHalved(plan: Plan, { bore, left, right, sideId, nextId }: Hole): void {
+  const lines = linesOf(plan.job);
+  const [line, next] = [sideId, nextId].map((one) => lines[plan.job.sides.findIndex(({ id }) => id === one)]);
+  const upright = plan.verticals.find(({ id }) => id === bore.verticalId);
+  if (line === undefined || next === undefined || upright === undefined) throw new Error(`no corner at ${bore.verticalId}`);
+  const through = unit(plus(right, left, -1));
+  const half = Math.abs(plan.job.sides.find(({ id }) => id === sideId)?.turn ?? Number.NaN) / 2;
+  expect(times(through, line.along)).toBeCloseTo(Math.cos(half), 9);
+  expect(times(through, next.along)).toBeCloseTo(Math.cos(half), 9);
+  expect(bore.drilledLength).toBeCloseTo(gap(left, right), 9);
+  const { edges } = mouthsOf(upright, bore, line, next);
+  const nearest = Math.min(...edges.map(([x, y]) => off([x, y, bore.height], left, right))) - bore.diameter / 2;
+  const kept = plan.checks.find(({ id }) => id === "edge-distance");
+  expect(nearest).toBeGreaterThanOrEqual((kept?.demand?.value ?? Number.NaN) - 1e-9);
+  expect(kept?.verdict).toBe("pass");
+}
 
 function expectRebuilt(plan: Plan): void {
   for (const { runId, course } of plan.cables) {
@@ -99,16 +151,21 @@ function expectRebuilt(plan: Plan): void {
     expect(lengthOf(holes)).toBeCloseTo(run.pathLength, holes.some(({ play }) => play > 0.1) ? 1 : 4);
     for (const [index, hole] of holes.entries()) {
       const next = holes[index + 1];
-      if (next === undefined || next.sideId !== hole.sideId || isEndSetOff(run, hole, next)) continue;
+      // Behind one post at a corner the cable goes on along the next side, from where the bore comes out.
+      const sideId = hole.nextId ?? hole.sideId;
+      if (next === undefined || next.sideId !== sideId || isEndSetOff(run, hole, next)) continue;
       // Neighbours on a side are bored on one line.
-      const line = linesOf(plan.job)[plan.job.sides.findIndex(({ id }) => id === hole.sideId)];
-      const end: V = plus(plus(hole.left, line?.along ?? [1, 0, 0]), [0, 0, line?.climb ?? 0]);
-      expect(off(next.left, hole.left, end)).toBeLessThan(hole.play + next.play);
-      expect(off(next.right, hole.left, end)).toBeLessThan(hole.play + next.play);
+      const line = linesOf(plan.job)[plan.job.sides.findIndex(({ id }) => id === sideId)];
+      const from = hole.nextId === undefined ? hole.left : hole.right;
+      const end: V = plus(plus(from, line?.along ?? [1, 0, 0]), [0, 0, line?.climb ?? 0]);
+      expect(off(next.left, from, end)).toBeLessThan(hole.play + next.play);
+      if (next.nextId === undefined) expect(off(next.right, from, end)).toBeLessThan(hole.play + next.play);
+      else expectHalved(plan, next);
       expect(next.bore.height).toBe(hole.bore.height);
     }
   }
   for (const bore of plan.bores) {
+    if (isInCorner(plan, bore)) continue;
     const side = plan.verticals.find(({ id }) => id === bore.verticalId)?.sideId;
     const opening = plan.rakes.find(({ sideId }) => sideId === side)?.opening ?? plan.opening;
     // Along the bore, which climbs by the difference of its two heights over the width of the post.
@@ -134,6 +191,8 @@ interface Outline {
   readonly turns: readonly number[];
   /** Pitch of each side in degrees, down where negative; 0: level. */
   readonly pitches: readonly number[];
+  /** Corners that are made of one post. */
+  readonly onePost?: readonly boolean[];
 }
 
 const outline: fc.Arbitrary<Outline> = fc.integer({ min: 1, max: 4 }).chain((count) =>
@@ -142,6 +201,16 @@ const outline: fc.Arbitrary<Outline> = fc.integer({ min: 1, max: 4 }).chain((cou
     // Degrees, inside corners and the 135 deg corners of a bay among them.
     turns: fc.array(fc.constantFrom(90, -90, 45, -45, 30, -20, 10, 62, -75), { minLength: count - 1, maxLength: count - 1 }),
     pitches: fc.constant(Array.from({ length: count }, () => 0)),
+  }),
+);
+
+/** Corners of one post, some beside corners of two; curves of small turns among them. */
+const onePosts: fc.Arbitrary<Outline> = fc.integer({ min: 2, max: 5 }).chain((count) =>
+  fc.record({
+    lengths: fc.array(fc.integer({ min: 60, max: 150 }), { minLength: count, maxLength: count }),
+    turns: fc.array(fc.constantFrom(90, -90, 45, -45, 12, -8, 5, 70, -62, 60), { minLength: count - 1, maxLength: count - 1 }),
+    pitches: fc.constant(Array.from({ length: count }, () => 0)),
+    onePost: fc.array(fc.constantFrom(true, true, false), { minLength: count - 1, maxLength: count - 1 }),
   }),
 );
 
@@ -164,11 +233,12 @@ const sloping: fc.Arbitrary<Outline> = fc.integer({ min: 1, max: 4 }).chain((cou
 const rakeOf = (pitch: number): string =>
   pitch === 0 ? "" : `      rake: { kind: ramp, goes: ${pitch < 0 ? "down" : "up"}, pitch: ${Math.abs(pitch)} deg }\n`;
 
-const textOf = ({ lengths, turns, pitches }: Outline, bearing = 90): string => {
+const textOf = ({ lengths, turns, pitches, onePost }: Outline, bearing = 90): string => {
   const sides = lengths.map((length, index) => {
     const turn = turns[index];
     const way = turn === undefined || turn === 0 ? "" : `      turn: ${turn < 0 ? "left" : "right"} ${Math.abs(turn)} deg\n`;
-    return `    - length: ${length} in\n${way}${rakeOf(pitches[index] ?? 0)}`;
+    const corner = onePost?.[index] === true ? "      corner: one post\n" : "";
+    return `    - length: ${length} in\n${way}${corner}${rakeOf(pitches[index] ?? 0)}`;
   });
   return exampleText("two-corners-4x4")
     .replace(/ {2}sides:\n(?: {4}.*\n)+/, `  sides:\n${sides.join("")}`)
@@ -179,7 +249,8 @@ const textOf = ({ lengths, turns, pitches }: Outline, bearing = 90): string => {
 const lengthsOf = (plan: Plan): readonly number[] => plan.runs.map(({ pathLength }) => pathLength);
 
 /** Seen in a mirror what was left is right: the sides come in the other order, an outside corner stays one, what rose falls. */
-const mirroredOf = ({ lengths, turns, pitches }: Outline): Outline => ({
+const mirroredOf = ({ lengths, turns, pitches, onePost }: Outline): Outline => ({
+  ...(onePost === undefined ? {} : { onePost: onePost.toReversed() }),
   lengths: lengths.toReversed(),
   turns: turns.toReversed(),
   pitches: pitches.map((pitch) => 0 - pitch).toReversed(),
@@ -190,6 +261,7 @@ const sum = (one: Plan | undefined): number => (one === undefined ? 0 : lengthsO
 test.each([
   ["level", outline, { numRuns: 4, seed: 11 }],
   ["sloping", sloping, { numRuns: 6, seed: 5 }],
+  ["of corners of one post,", onePosts, { numRuns: 8, seed: 3 }],
 ] as const)(
   "random %s outlines: bores give back the cables, and a mirrored or turned guard has the same lengths",
   (_, outlines, runs) => {

@@ -69,9 +69,10 @@ const dueOn = ({ uprights, face }: Template, plan: Plan): readonly (readonly Due
       .flatMap((bore: Bore): readonly Due[] => {
         const right = face === "right" ? bore.offset : -bore.offset;
         const at = { right, height: bore.entryFace === face ? bore.entryHeight : bore.exitHeight };
-        const round = (diameter: number): Due => ({ ...at, diameter, up: diameter / Math.cos(bore.angle) });
+        const round = (diameter: number): Due => ({ ...at, diameter: diameter / Math.cos(bore.skew), up: diameter / Math.cos(bore.angle) });
         return [
-          ...(bore.entryFace === face ? [round(bore.diameter)] : []),
+          // On the mitre the face where the bore comes out is marked as well.
+          ...(bore.entryFace === face || bore.skew !== 0 ? [round(bore.diameter)] : []),
           ...(bore.counterbore?.face === face ? [round(bore.counterbore.diameter), round(bore.diameter)] : []),
         ];
       }),

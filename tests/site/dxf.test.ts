@@ -24,7 +24,7 @@ interface Hole {
   readonly high: number;
 }
 
-/** Circles, and ellipses whose long axis is upright: x = 0. */
+/** Circles, and ellipses whose long axis is upright or level. */
 const holesOn = (entities: readonly IEntity[], layer: string): readonly Hole[] =>
   entities
     .filter((entity) => entity.layer === layer)
@@ -35,9 +35,10 @@ const holesOn = (entities: readonly IEntity[], layer: string): readonly Hole[] =
       }
       if (entity.type !== "ELLIPSE") return [];
       const { center, majorAxisEndPoint, axisRatio } = entity as IEllipseEntity;
-      expect.soft(majorAxisEndPoint.x).toBeCloseTo(0, 9);
-      const high = 2 * Math.abs(majorAxisEndPoint.y);
-      return [{ x: center.x, y: center.y, wide: high * axisRatio, high }];
+      const [across, up] = [2 * Math.abs(majorAxisEndPoint.x), 2 * Math.abs(majorAxisEndPoint.y)];
+      expect.soft(Math.min(across, up)).toBeCloseTo(0, 9);
+      const [long, short] = [Math.max(across, up), Math.max(across, up) * axisRatio];
+      return [{ x: center.x, y: center.y, ...(up > across ? { wide: short, high: long } : { wide: long, high: short }) }];
     });
 
 /** Of the faces that stand side by side: the middles of their outlines. */
@@ -71,10 +72,13 @@ describe.each([...exampleNames, "stair-from-landing", "ramp-to-porch"])("%s", (n
       const { entities } = read(files.find((file) => file.name === id)?.text ?? "");
       const bores = plan.bores.filter((bore) => bore.verticalId === id);
       const faces = (["left", "right"] as const).filter((face) =>
-        bores.some(({ entryFace, counterbore }) => entryFace === face || counterbore?.face === face),
+        bores.some(({ entryFace, counterbore, skew }) => entryFace === face || counterbore?.face === face || skew !== 0),
       );
       const middles = middlesOf(entities);
       expect(middles).toHaveLength(faces.length);
+      // On the mitre both faces have the hole, as an oval that lies.
+      const mitred = bores.filter(({ skew }) => skew !== 0);
+      expect(holesOn(entities, "EXIT").filter(({ wide, high }) => wide > high + 1e-6)).toHaveLength(mitred.length);
       const due = (layer: "BORE" | "COUNTERBORE") =>
         faces.flatMap((face, index) =>
           bores.flatMap((bore) => {
@@ -83,7 +87,7 @@ describe.each([...exampleNames, "stair-from-landing", "ramp-to-porch"])("%s", (n
             // A bit that goes in at an angle meets this face above or below the middle of the post, in an ellipse.
             const y = bore.entryFace === face ? bore.entryHeight : bore.exitHeight;
             const high = size / Math.cos(bore.angle);
-            return isHere ? [{ x: (middles[index] ?? 0) + rightOn(face, bore), y, wide: size, high }] : [];
+            return isHere ? [{ x: (middles[index] ?? 0) + rightOn(face, bore), y, wide: size / Math.cos(bore.skew), high }] : [];
           }),
         );
       for (const layer of ["BORE", "COUNTERBORE"] as const) {

@@ -6,6 +6,7 @@ import { composeDetail, type Detail } from "./detail-compose.ts";
 import { cornerDetail, cornerKey, cornersOf } from "./detail-corner.ts";
 import { caseKey, type EndCase, endCases, endDetail } from "./detail-end.ts";
 import { meetingDetail } from "./detail-meeting.ts";
+import { onePostDetail, onePostKey, onePostsOf } from "./detail-one-post.ts";
 import { passDetail } from "./detail-pass.ts";
 import { slopeChangeDetail, slopeChangeKey, slopeChangesOf } from "./detail-slope.ts";
 
@@ -28,6 +29,7 @@ export function details(plan: Plan, box: Room): readonly Drawing[] {
     ...meetings.map(([left, right]) => meetingDetail(plan, left, right)),
     ...alike(cornersOf(plan), (corner) => cornerKey(plan, corner)).map((group) => cornerDetail(plan, group)),
     ...alike(slopeChangesOf(plan), (change) => slopeChangeKey(plan, change)).map((group) => slopeChangeDetail(plan, group)),
+    ...alike(onePostsOf(plan), (corner) => onePostKey(plan, corner)).map((group) => onePostDetail(plan, group)),
     ...[passDetail(plan)].filter((one) => one !== null),
   ];
   return all.map((detail) => composeDetail(plan, box, detail));

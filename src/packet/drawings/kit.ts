@@ -4,8 +4,8 @@ import { scaleBar } from "../../drawing/ruler.ts";
 import { boxOfParts, group, type Part } from "../../drawing/shape.ts";
 import { finishSvg, type Stretch } from "../../drawing/svg.ts";
 import { label, lineHeight, wrap } from "../../drawing/text.ts";
+import { leftMouth, rightMouth, seenFrom } from "../../plan/corner-post.ts";
 import type { Bay, Plan, Vertical } from "../../plan/plan.ts";
-import type { Mm } from "../../units/quantity.ts";
 import type { Drawing, Text } from "../packet.ts";
 import { type Show, showIn } from "../show-number.ts";
 
@@ -50,7 +50,11 @@ export function footer(
 
 /** The two verticals that a bay lies between. */
 export function membersOf(plan: Plan, bay: Bay): { readonly left: Vertical; readonly right: Vertical } {
-  return { left: verticalOf(plan, bay.leftId), right: verticalOf(plan, bay.rightId) };
+  const index = plan.sides.findIndex(({ id }) => id === bay.sideId);
+  // One post at a corner is seen from the side that is drawn.
+  const [left, right] = [bay.leftId, bay.rightId].map((id) => verticalOf(plan, id));
+  if (left === undefined || right === undefined) throw new RangeError(`bay ${bay.id} has no two members`);
+  return bay.kind === "corner" ? { left, right } : { left: seenFrom(left, index), right: seenFrom(right, index) };
 }
 
 export function verticalOf(plan: Plan, id: string): Vertical {
@@ -59,8 +63,9 @@ export function verticalOf(plan: Plan, id: string): Vertical {
   return found;
 }
 
-export const leftFace = (vertical: Vertical): Mm => vertical.station - vertical.along / 2;
-export const rightFace = (vertical: Vertical): Mm => vertical.station + vertical.along / 2;
+/** Where the cable meets it, in stations of the side that it is seen from. */
+export const leftFace = leftMouth;
+export const rightFace = rightMouth;
 
 /** "05": courses are numbered as in their marks. */
 export const courseName = (number: number): Text => String(number).padStart(2, "0");

@@ -8,6 +8,7 @@ import type { Point } from "../../geometry/vector.ts";
 import type { Plan, SidePlan } from "../../plan/plan.ts";
 import type { Mm } from "../../units/quantity.ts";
 import type { Drawing, Text } from "../packet.ts";
+import { unique } from "../sheets/kit.ts";
 import type { Show } from "../show-number.ts";
 import { finishDrawing, footer, showOf } from "./kit.ts";
 import { deckCandidates } from "./plan-deck.ts";
@@ -231,7 +232,11 @@ function cornerLabels(plan: Plan, frames: readonly SideFrame[], show: Show): rea
     const isStraight = turn === 0 && before.side.slope !== frame.side.slope;
     const words = [
       isStraight ? "slope changes" : `turn ${show.angle(Math.abs(turn))}`,
-      ...bends.map(({ postId, angle }) => `bend ${show.angle(angle)} at ${postId}`),
+      ...unique(
+        bends.map(
+          ({ postId, angle }) => `bend ${show.angle(angle)} at ${posts[0]?.corner === undefined ? postId : `each mouth in ${postId}`}`,
+        ),
+      ),
     ];
     const sum = { x: before.outward.x + frame.outward.x, y: before.outward.y + frame.outward.y };
     const size = Math.hypot(sum.x, sum.y) || 1;

@@ -4,6 +4,7 @@ import type { View } from "../../drawing/paper.ts";
 import { hatched, type Line, type Part, polygon, strokes } from "../../drawing/shape.ts";
 import { label } from "../../drawing/text.ts";
 import type { Point } from "../../geometry/vector.ts";
+import { membersOn } from "../../plan/corner-post.ts";
 import { jointName } from "../../plan/joints.ts";
 import type { Bay, Plan, SidePlan, Vertical } from "../../plan/plan.ts";
 import { bottomRailReaches, type Reach, topRailReach } from "../../plan/rails.ts";
@@ -31,7 +32,10 @@ export interface Scene {
 const within = (stretch: Stretch, station: Mm): boolean => station >= stretch.from && station <= stretch.to;
 
 export const verticalsIn = ({ plan, side, stretch }: Scene): readonly Vertical[] =>
-  plan.verticals.filter((vertical) => vertical.sideIndex === side.index && within(stretch, vertical.station));
+  membersOn(side.index, plan.verticals).filter((vertical) => {
+    if (vertical.corner === undefined) return within(stretch, vertical.station);
+    return vertical.corner.nextIndex === side.index ? stretch.matchLeft === null : stretch.matchRight === null;
+  });
 
 /** Bays of which some part is drawn, corners excepted. */
 export const baysIn = ({ plan, side, stretch }: Scene): readonly Bay[] =>
@@ -204,7 +208,10 @@ function edge({ plan, side, stretch, view }: Scene, at: "left" | "right", match:
     { x, y: bottom + DECK_mm },
   ];
   const beside = { x: x + (at === "left" ? -1 : 1) * (EDGE_NAME_mm / 2 + 0.3), y: (top + bottom) / 2 };
-  return [strokes(match === null ? "centre" : "match", [line]), label(name, beside, { anchor: "middle", angle: Math.PI / 2 })];
+  return [
+    strokes(match === null ? "centre" : "match", [line]),
+    label(name, beside, { anchor: "middle", angle: Math.PI / 2, ground: true }),
+  ];
 }
 
 function rectangle(

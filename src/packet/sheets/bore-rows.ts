@@ -42,6 +42,7 @@ const isMadeLike = (a: Bore, b: Bore): boolean =>
   isSameCounterbore(a.counterbore, b.counterbore) &&
   a.entryFace === b.entryFace &&
   a.angle === b.angle &&
+  a.skew === b.skew &&
   a.bushing === b.bushing &&
   (a.bend === b.bend || angleDegrees(a.bend) === angleDegrees(b.bend));
 
@@ -61,5 +62,6 @@ export function bushingPlace(plan: Plan, { bushing, verticalId, bend }: Bore): T
   if (bend === 0) {
     return "through";
   }
+  if (vertical?.corner !== undefined) return "both faces";
   return plan.bays.some(({ kind, leftId }) => kind === "corner" && leftId === verticalId) ? "right face" : "left face";
 }

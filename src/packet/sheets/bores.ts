@@ -6,6 +6,7 @@ import type { Block, Cell, Column, Sheet, Table, Text } from "../packet.ts";
 import { type Show, sourceMark } from "../show-number.ts";
 import { marksOf } from "../templates/faces.ts";
 import { floorWord, introduction, roleName } from "../wording.ts";
+import { cornerBoreRules, cornerCells, cornerColumns, towards } from "./bore-corners.ts";
 import { hardwareTable } from "./bore-hardware.ts";
 import { type BoreRow, boreRows, bushingPlace, isEven } from "./bore-rows.ts";
 import {
@@ -112,6 +113,8 @@ interface Needed {
   readonly counterbore: boolean;
   readonly bushing: boolean;
   readonly angle: boolean;
+  /** A corner of one post. */
+  readonly skew: boolean;
 }
 
 const neededOf = (rows: readonly BoreRow[]): Needed => ({
@@ -119,6 +122,7 @@ const neededOf = (rows: readonly BoreRow[]): Needed => ({
   counterbore: rows.some(({ bores }) => bores.some(({ counterbore }) => counterbore !== null)),
   bushing: rows.some(({ bores }) => bores.some(({ bushing }) => bushing)),
   angle: rows.some(({ bores }) => bores.some(({ angle }) => angle !== 0)),
+  skew: rows.some(({ vertical }) => vertical.corner !== undefined),
 });
 
 /** How a bore is made, in columns that the grid and the tables of single uprights share. */
@@ -126,6 +130,7 @@ const makeColumns = (needed: Needed): readonly Column[] => [
   ...(needed.across ? [column("across", "Across", 0.11, { sub: "from the middle" })] : []),
   column("bore", "Bore", 0.07, { sub: "through" }),
   column("entry", "Bit in", 0.05, { sub: "face" }),
+  ...(needed.skew ? cornerColumns : []),
   ...(needed.angle
     ? [
         column("angle", "Angle", 0.065, { sub: "off level" }),
@@ -140,14 +145,19 @@ const makeColumns = (needed: Needed): readonly Column[] => [
   ...(needed.bushing ? [column("bushing", "Bushing", 0.075, { sub: "place, bend" })] : []),
 ];
 
-function makeCells({ first }: Pick<BoreRow, "first">, needed: Needed, context: SheetContext): readonly Cell[] {
+function makeCells(
+  { first, vertical: { corner } }: Pick<BoreRow, "first" | "vertical">,
+  needed: Needed,
+  context: SheetContext,
+): readonly Cell[] {
   const { plan, show } = context;
   const { offset, diameter, counterbore, entryFace, bend, height, entryHeight, exitHeight } = first;
   const place = bushingPlace(plan, first);
   return [
     ...(needed.across ? [acrossWords(offset, context)] : []),
     strong(show.diameterOne(diameter)),
-    entryFace,
+    corner === undefined ? entryFace : towards(corner.homeId),
+    ...(needed.skew ? cornerCells(first, corner, show) : []),
     ...(needed.angle
       ? [
           first.angle === 0 ? "level" : strong(show.angle(Math.abs(first.angle))),
@@ -179,14 +189,16 @@ function acrossWords(offset: number, { plan, show }: SheetContext): Text {
 function gridTable(context: SheetContext, even: readonly BoreRow[], all: readonly BoreRow[]): Table {
   const { plan, show } = context;
   const needed = neededOf(even);
-  const box = (needed.angle ? 0.4 : 0.56) / plan.courses.length;
+  const box = (0.56 - (needed.angle ? 0.16 : 0) - (needed.skew ? 0.12 : 0)) / plan.courses.length;
   return table({
     id: "bores-grid",
     caption: `Every bore: tick its box when it is bored at the height of its course; else write the difference, + is too high, in ${show.lengthUnit === "in" ? "sixteenths of an inch" : "mm"}`,
     columns: [
       column("upright", "Post", 0.065),
       ...makeColumns(needed),
-      ...plan.courses.map(({ number }) => column(`c${number}`, courseName(number), box, needed.angle ? {} : { sub: "course" })),
+      ...plan.courses.map(({ number }) =>
+        column(`c${number}`, courseName(number), box, needed.angle || needed.skew ? {} : { sub: "course" }),
+      ),
     ],
     rows: all.map((row) => [
       `${row.vertical.id}${row.behind}`,
@@ -232,7 +244,7 @@ function uprightTable(context: SheetContext, row: BoreRow): Table {
       bore.mark,
       strong(show.tape(bore.height)),
       show.tapeOther(bore.height),
-      ...makeCells({ first: bore }, needed, context),
+      ...makeCells({ first: bore, vertical }, needed, context),
       tick,
       blank(show.lengthUnit),
     ]),
@@ -243,7 +255,7 @@ function uprightTable(context: SheetContext, row: BoreRow): Table {
 
 function rules(context: SheetContext, rows: readonly BoreRow[]): readonly Text[] {
   const { plan, show } = context;
-  const { across, counterbore, bushing } = neededOf(rows);
+  const { across, counterbore, bushing, skew } = neededOf(rows);
   return [
     `Heights are to the nearest ${show.tape(plan.job.limits.tapeStep.value)}. Faces are left and right as seen from the ${floorWord(plan.job)}, looking out. Every bore goes right through at its diameter${counterbore ? "; a counterbore is bored FIRST, from the face in its own column, with a flat or piloted bit; then the through bore at the same height, from the face of its bit, so that the washer's side stays clean, to come out in the middle of the counterbore" : ""}.`,
     ...(across
@@ -251,12 +263,17 @@ function rules(context: SheetContext, rows: readonly BoreRow[]): readonly Text[]
           `Across: from the middle of the post to the middle of the bore, square to the guard: towards the ${floorWord(plan.job)} or away from it. The sides are named so that no sign is needed.`,
         ]
       : []),
+    ...(skew ? cornerBoreRules(context) : []),
     ...(plan.rakes.length > 0
       ? [
           `On a rake the height holds in the middle of the upright, from a level mark where the datum crosses its middle line; on its two faces the bore is higher or lower, as the columns say. Heights of both faces, guide angle, bit: ${refer(context, "stairs")}.`,
         ]
       : []),
-    ...(bushing ? ["Bushings: one in each wall of a tube; in a solid member one, from the face named, or right through."] : []),
+    ...(bushing
+      ? [
+          `Bushings: one in each wall of a tube; in a solid member one, from the face named, or right through${skew ? "; one from each face where both are named" : ""}.`,
+        ]
+      : []),
     ...(plan.job.posts.mount === "fascia"
       ? [
           `Posts on the fascia: heights count from the datum (${plan.job.frame.datum}), not from the foot of the post, which lies ${show.tapeBoth(plan.job.posts.belowDatum)} below it; mark the datum on each post before it is bored.`,
@@ -270,6 +287,6 @@ function howToBore(context: SheetContext): readonly Text[] {
   const { plan } = context;
   return [
     `Mark heights with one stick, marked once from the datum end, and use it on every ${plan.rakes.length === 0 ? "post" : `post of ${sidesWord(levelSides(plan))}, on none of ${sidesWord(slopedSides(plan))}: both faces there are marked by ${refer(context, "stairs")}`}. Write at its foot which end stands on the datum. Every hole at full size: ${ownSheets.templates.id}; the strip for the stick: ${ownSheets.storyPole.id}; both in files of their own.`,
-    `Bore straight: a drill stand or guide, the bit square to the face both ways${plan.rakes.length > 0 ? "; on a rake tilted by its angle, and square to the face as seen from above" : ""}. Bore from the face named; a waste block behind keeps the far face clean.`,
+    `Bore straight: a drill stand or guide, the bit square to the face both ways${plan.rakes.length > 0 ? "; on a rake tilted by its angle, and square to the face as seen from above" : ""}${plan.bores.some((bore) => bore.skew !== 0) ? "; on the mitre by the block" : ""}. Bore from the face named; a waste block behind keeps the far face clean.`,
   ];
 }

@@ -1,6 +1,8 @@
 // Z-101: how does the guard lie, seen from above?
+import type { CornerPost } from "../../plan/corner-post.ts";
 import type { Plan } from "../../plan/plan.ts";
 import type { Mm } from "../../units/quantity.ts";
+import { SAME_mm } from "../../units/tolerance.ts";
 import { corners, slopeChanges } from "../joints.ts";
 import type { Sheet, Table, Text } from "../packet.ts";
 import { introduction, roleName, runSpan } from "../wording.ts";
@@ -71,8 +73,8 @@ function verticalsTable({ plan, show }: SheetContext): Table {
         vertical.id,
         roleName[vertical.role],
         vertical.sectionName,
-        vertical.sideId,
-        show.feetBoth(vertical.station),
+        vertical.corner === undefined ? vertical.sideId : `${vertical.sideId}/${vertical.corner.nextId}`,
+        vertical.corner === undefined ? show.feetBoth(vertical.station) : cornerPlace(vertical.corner, show),
         bay ? `${show.tape(bay.free)} (${bay.id})` : "-",
       ];
     }),
@@ -97,6 +99,17 @@ const slopeNotes = (plan: Plan): readonly Text[] =>
     : [
         `**On ${sidesWord(slopedSides(plan))} length and stations are level: hold the tape level, plumb down. Free lengths run along the slope.**`,
       ];
+
+/** One post at a corner is set out from the corner point. */
+function cornerPlace({ inset, twist, homeId }: CornerPost, show: SheetContext["show"]): Text {
+  const middle =
+    Math.abs(inset) < SAME_mm
+      ? "its middle at the corner point"
+      : `its middle ${show.tapeBoth(Math.abs(inset))} ${inset > 0 ? "inside" : "outside"} the corner point, on the bisector`;
+  return twist === 0
+    ? `${middle}, square to both sides`
+    : `${middle}; turned ${show.angle(Math.abs(twist))} from square to side ${homeId}, half-way between both`;
+}
 
 function runsTable({ plan }: SheetContext): Table {
   return table({

@@ -47,6 +47,8 @@ const roleOf = (plan: Plan, id: string): Text => {
 
 /** The inside of a corner is the deck where the guard turns right, the outside of the deck where it turns left. */
 function bendsToDeck(plan: Plan, postId: string): boolean {
+  const onePost = plan.verticals.find(({ id }) => id === postId)?.corner;
+  if (onePost !== undefined) return onePost.turn > 0;
   const index = plan.verticals.find(({ id }) => id === postId)?.sideIndex ?? 0;
   const first = plan.verticals.find(({ sideIndex, kind }) => sideIndex === index && kind === "post");
   // The first post of a side belongs to the corner before it, the last one to the corner after it.

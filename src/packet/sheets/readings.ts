@@ -64,7 +64,8 @@ const endWay = ({ runs }: Plan, postId: string): Text =>
 function bendWay(plan: Plan, postId: string): Text {
   const corner = plan.bays.find(({ kind, leftId, rightId }) => kind === "corner" && (leftId === postId || rightId === postId));
   const before = plan.verticals.find(({ id }) => id === corner?.leftId);
-  const turn = plan.sides.find(({ id }) => id === before?.sideId)?.turn ?? 0;
+  const onePost = plan.verticals.find(({ id }) => id === postId)?.corner;
+  const turn = onePost?.turn ?? plan.sides.find(({ id }) => id === before?.sideId)?.turn ?? 0;
   // Where only the slope changes the cables push up or down, and hardly along.
   if (turn === 0) return "either way along";
   const floor = floorWord(plan.job);

@@ -3,6 +3,7 @@
 import type { PostBase, Wood } from "../../job/site.ts";
 import { jointsOf, jointsWord } from "../../plan/joints.ts";
 import type { Bore } from "../../plan/plan.ts";
+import { cornerCount } from "../../plan/splits.ts";
 import type { Cited } from "../../sources/cited.ts";
 import type { SourceId } from "../../sources/sources.ts";
 import type { Table, Text } from "../packet.ts";
@@ -65,7 +66,13 @@ function frameRules(context: SheetContext, walls: boolean): readonly RuleRow[] {
     row("Cable spacing at most", limits.cableSpacing_max, show.tapeBoth),
     row("Free length of a cable at most, before the criterion", spacers.free_max, show.tapeBoth),
     row("Posts, centre to centre, at most", posts.spacing_max, show.feetBoth),
-    ...(plan.sides.length > 1 ? [cornerRule(context)] : []),
+    ...(plan.bays.some(({ kind }) => kind === "corner") ? [cornerRule(context)] : []),
+    ...(plan.verticals.some(({ corner }) => corner !== undefined)
+      ? [
+          row("Turn at a corner of one post, at most", limits.onePostTurn_max, show.angle),
+          row("One post is bored straight through up to a turn of", limits.straightBoreTurn_max, show.angle),
+        ]
+      : []),
     ...(plan.verticals.some(({ role }) => role === "pair")
       ? [row("Clear distance between two posts of a pair", posts.pairGap, show.tapeBoth)]
       : []),
@@ -87,6 +94,9 @@ function runRules({ plan, show }: SheetContext): readonly RuleRow[] {
     ...(joints !== ""
       ? [
           row(`${joints[0]?.toUpperCase()}${joints.slice(1)} in one run at most`, limits.bends_max, String),
+          ...(plan.sides.some(({ turn }) => turn !== null && cornerCount(turn, plan.job) < 1)
+            ? [row("A turn counts by its share of a right angle, up to", limits.smallTurn_max, show.angle)]
+            : []),
           row(`Run with ${joints} at most`, limits.runWithBends_max, show.feetBoth),
         ]
       : [row("Straight run at most", limits.runStraight_max, show.feetBoth)]),

@@ -49,6 +49,11 @@ function howTo({ plan, show }: StripContext, templates: readonly Template[]): re
       : [
           `**${marksOf(off)}: the middle line is not where the holes are.** It lies on the middle of the face all the same; each hole stands beside it, by what its words say.`,
         ]),
+    ...(templates.some(({ holes }) => holes.some(({ skew }) => skew !== 0))
+      ? [
+          "A bore on the mitre has a template for both its faces: lay both on and mark both middles before it is bored. Its hole is an oval; the bit starts in the middle of it, to the hand that is written.",
+        ]
+      : []),
     ...(plan.hardware.length === 0 ? [] : ["Hatched: hardware sits there. Bore nothing in it."]),
     ...(plan.bores.some(({ counterbore }) => counterbore !== null)
       ? ["A counterbore has a template of its own, for its own face. Its inner circle is where the bore comes out."]
@@ -101,7 +106,7 @@ function listTable(templates: readonly Template[], context: StripContext): Table
     rows: templates.map((template) => [
       bold(template.id),
       marksOf(template.uprights),
-      template.rake === null ? template.face : faceWords(template),
+      template.rake === null && !template.isCorner ? template.face : faceWords(template),
       `${template.holes.length}: ${listed(unique(template.holes.map((hole) => madeWords(hole, context))))}`,
       footWords(template, context),
       tilesOf(template, context)

@@ -22,6 +22,10 @@ export interface TemplateHole {
   readonly there: FacePoint;
   /** Of the bore to a square one; upward where it runs up from here. */
   readonly angle: Radian;
+  /** Off square as seen from above; positive where it goes in to the right hand of somebody who looks at the face. */
+  readonly skew: Radian;
+  /** On the mitre the face where the bore comes out is marked too. */
+  readonly isExit: boolean;
   /** Of the bore, square to its own axis. */
   readonly diameter: Mm;
   /** Of the bore, from face to face. */
@@ -42,6 +46,8 @@ export interface FaceSlope {
 /** What a face shows. */
 interface FaceMarks {
   readonly face: Face;
+  /** Of one post at a corner: it looks to one of its two sides. */
+  readonly isCorner: boolean;
   /** Height above the datum of what the lower edge stands on. */
   readonly foot: Mm;
   /** null on a level side. */
@@ -83,10 +89,13 @@ export const templatesOf = (plan: Plan): readonly Template[] =>
 export function facesOf(plan: Plan, upright: Vertical): readonly UprightFace[] {
   const bores = plan.bores.filter(({ verticalId }) => verticalId === upright.id);
   return faces.flatMap((face) => {
-    const holes = bores.flatMap((bore) => holesOn(bore, face)).sort((a, b) => a.here.height - b.here.height || a.here.right - b.here.right);
+    const holes = bores
+      .flatMap((bore) => holesOn(bore, face, upright))
+      .sort((a, b) => a.here.height - b.here.height || a.here.right - b.here.right);
     if (holes.length === 0) return [];
     const rake = slopeOf(plan, upright, face);
-    return [{ upright, face, foot: footOf(plan, upright, rake), rake, rail: railOn(plan, upright, { face, rake }), holes }];
+    const isCorner = upright.corner !== undefined;
+    return [{ upright, face, isCorner, foot: footOf(plan, upright, rake), rake, rail: railOn(plan, upright, { face, rake }), holes }];
   });
 }
 
@@ -107,10 +116,10 @@ function footOf({ opening, rakes }: Plan, { kind, sideId }: Vertical, rake: Face
 /** The bottom rail goes between the posts of a side: it meets no face that looks at a corner or at an end of the guard. */
 function railOn(
   { job, opening, rakes, sides, verticals }: Plan,
-  { id, kind, sideId, sideIndex }: Vertical,
+  { id, kind, sideId, sideIndex, corner }: Vertical,
   { face, rake }: Pick<FaceMarks, "face" | "rake">,
 ): FaceMarks["rail"] {
-  const side = sides[sideIndex];
+  const side = sides[face === "right" ? (corner?.nextIndex ?? sideIndex) : sideIndex];
   if (job.frame.bottomRail === null || kind !== "post" || side === undefined) return null;
   const meets = bottomRailReaches(side, verticals).some(({ fromId, toId }) => (face === "right" ? fromId : toId) === id);
   if (!meets) return null;
@@ -121,7 +130,7 @@ function railOn(
 }
 
 /** The hole of a bore on this face: one if its bit goes in here, one if it is counterbored from here. */
-function holesOn(bore: Bore, face: Face): readonly TemplateHole[] {
+function holesOn(bore: Bore, face: Face, { corner }: Vertical): readonly TemplateHole[] {
   const { entryFace, counterbore, mark, course, diameter, drilledLength } = bore;
   // Whoever looks at the left face of a post has what lies away from the deck on the left hand.
   const right = (face === "left" ? -bore.offset : bore.offset) + 0;
@@ -133,11 +142,14 @@ function holesOn(bore: Bore, face: Face): readonly TemplateHole[] {
     here: { right, height: from ?? bore.height },
     there: { right, height: to ?? bore.height },
     angle: angleOf(bore, face),
+    // In an outside corner the two faces meet at the deck's side, which is to the right of who looks at the left one.
+    skew: (face === "left" ? 1 : -1) * Math.sign(corner?.turn ?? 0) * bore.skew + 0,
+    isExit: !entry,
     diameter,
     drilledLength,
   };
   return [
-    ...(entry ? [{ ...hole, counterbore: null }] : []),
+    ...(entry || bore.skew !== 0 ? [{ ...hole, counterbore: null }] : []),
     ...(counterbore?.face === face ? [{ ...hole, counterbore: { diameter: counterbore.diameter, depth: counterbore.depth } }] : []),
   ];
 }
@@ -154,15 +166,16 @@ export const halfHeight = ({ angle, diameter, counterbore }: TemplateHole): Mm =
 /** A hole beside the middle line: from half a millimetre on it can be told. */
 export const isOffMiddle = ({ here }: TemplateHole): boolean => Math.abs(here.right) >= 0.5;
 
-const likeness = ({ upright, face, foot, rake, rail, holes }: UprightFace): string =>
+const likeness = ({ upright, face, isCorner, foot, rake, rail, holes }: UprightFace): string =>
   JSON.stringify([
     upright.kind,
     upright.across,
+    isCorner,
     face,
     foot,
     rake,
     rail,
-    holes.map(({ here, there, angle, diameter, counterbore }) => [here, there, angle, diameter, counterbore]),
+    holes.map(({ here, there, angle, skew, isExit, diameter, counterbore }) => [here, there, angle, skew, isExit, diameter, counterbore]),
   ]);
 
 /** Marks of posts, then of spacers, neighbours in one: "P2 to P4, P6". */

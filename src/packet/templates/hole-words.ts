@@ -56,8 +56,8 @@ export function holeWords(hole: TemplateHole, room: WordsRoom): HoleWords {
   return widest <= own && isShort ? beside(hole, name, lines) : stacked(hole, words, room);
 }
 
-/** Across the upright. */
-export const acrossOf = ({ diameter, counterbore }: TemplateHole): Mm => counterbore?.diameter ?? diameter;
+/** Across the upright: where a round bit goes in askew, the hole is an ellipse. */
+export const acrossOf = ({ diameter, counterbore, skew }: TemplateHole): Mm => (counterbore?.diameter ?? diameter) / Math.cos(skew);
 
 const nameOf = ({ course }: TemplateHole): Text => String(course).padStart(2, "0");
 const boldWidth = (text: Text): Mm => textWidth(text, BOLD);
@@ -122,7 +122,11 @@ function offsetWords(hole: TemplateHole, { show, face }: Pick<WordsRoom, "show" 
 }
 
 function boredWords(hole: TemplateHole, show: Show): readonly Text[] {
-  const { diameter, counterbore, here, there, angle } = hole;
+  const { diameter, counterbore, here, there, angle, skew, isExit } = hole;
+  if (skew !== 0) {
+    const way = `${show.angle(Math.abs(skew))} to the ${skew > 0 ? "right" : "left"}`;
+    return isExit ? ["comes out here"] : [`bore ${show.diameterOne(diameter)}`, way];
+  }
   const bored =
     counterbore === null
       ? `bore ${show.diameterOne(diameter)}`

@@ -14,8 +14,12 @@ interface WordsContext {
 }
 
 /** "left face", on a slope "left face (up-slope)": the face that looks up the slope. */
-export const faceWords = ({ face, rake }: Pick<Template, "face" | "rake">): Text =>
-  rake === null ? faceName[face] : `${faceName[face]} (${rake.climb > 0 ? "up-slope" : "down-slope"})`;
+export const faceWords = ({ face, rake, isCorner }: Pick<Template, "face" | "rake" | "isCorner">): Text =>
+  isCorner
+    ? `face towards the ${face}-hand side`
+    : rake === null
+      ? faceName[face]
+      : `${faceName[face]} (${rake.climb > 0 ? "up-slope" : "down-slope"})`;
 
 /** What people walk on, where it is measured. */
 export const surfaceWords = ({ kind }: Pick<FaceSlope, "kind">): Text => (kind === "stair" ? "line of the nosings" : "surface of the ramp");

@@ -25,7 +25,15 @@ const bottomRails = (plan: Plan) =>
 describe("sideScene", () => {
   test.each(exampleNames)("%s: the bottom rails that are drawn are those that are cut, as many and as long", (name) => {
     const plan = examplePlan(name);
-    const cut = plan.cuts.filter(({ use }) => use === "bottom rail").flatMap(({ length, count }) => new Array<number>(count).fill(length));
+    // Seen square to the side a rail ends at the middle of a turned post's face; it is cut to the long point, half its width further.
+    const beyond = (use: string): number =>
+      [...use.matchAll(/cut ([\d.]+) deg off square/g)].reduce(
+        (sum, [, turned]) => sum + ((plan.job.frame.bottomRail?.width ?? 0) / 2) * Math.tan((Number(turned) * Math.PI) / 180),
+        0,
+      );
+    const cut = plan.cuts
+      .filter(({ use }) => use.startsWith("bottom rail"))
+      .flatMap(({ length, count, use }) => new Array<number>(count).fill(length - beyond(use)));
     const drawn = bottomRails(plan);
     expect(drawn).toHaveLength(cut.length);
     [...drawn]

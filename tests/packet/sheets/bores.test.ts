@@ -62,15 +62,23 @@ function offsetOf(across: string): number {
   return size === "" ? 0 : readPrinted(size) * (way === "towards" ? -1 : 1);
 }
 
-function expectBore({ mark, row, box }: PrintedBore, bore: Bore): void {
+function expectBore({ mark, row, box }: PrintedBore, bore: Bore, { verticals }: Plan): void {
   const near = (key: string, value: number): void =>
     expect
       .soft(Math.abs(readPrinted(row.get(key) ?? "") - value), `${mark} ${key}: ${row.get(key)} against ${value} mm`)
       .toBeLessThanOrEqual(HALF_STEP_mm);
   near("height", bore.height);
   near("bore", bore.diameter);
-  expect.soft(row.get("entry"), `${mark} entry`).toBe(bore.entryFace);
-  expect.soft(row.get("bushing") ?? "no", `${mark} bushing`).toMatch(bore.bushing ? /left face|right face|both walls|through/ : /^no$/);
+  const corner = verticals.find(({ id }) => id === bore.verticalId)?.corner;
+  expect.soft(row.get("entry"), `${mark} entry`).toBe(corner === undefined ? bore.entryFace : `to ${corner.homeId}`);
+  if (corner !== undefined) {
+    expect.soft(row.get("exit"), `${mark} exit`).toBe(`to ${corner.nextId}`);
+    expect.soft(row.get("skew"), `${mark} skew`).toBe(bore.skew === 0 ? "square" : "45 deg");
+    near("through", bore.drilledLength);
+  }
+  expect
+    .soft(row.get("bushing") ?? "no", `${mark} bushing`)
+    .toMatch(bore.bushing ? /left face|right face|both faces|both walls|through/ : /^no$/);
   const across = row.get("across") ?? "middle";
   expect.soft(Math.abs(offsetOf(across) - bore.offset), `${mark} across: ${across}`).toBeLessThanOrEqual(HALF_STEP_mm);
   expect.soft(typeof box === "object" && "blank" in box, `${mark} has a box to write in`).toBe(true);
@@ -89,7 +97,7 @@ function expectAll(plan: Plan): void {
   expect(printed.map(({ mark }) => mark).sort()).toEqual(plan.bores.map(({ mark }) => mark).sort());
   for (const each of printed) {
     const bore = plan.bores.find(({ mark }) => mark === each.mark);
-    if (bore) expectBore(each, bore);
+    if (bore) expectBore(each, bore, plan);
   }
 }
 

@@ -24,6 +24,8 @@ describe("halfHeight", () => {
     here: { right: 0, height: 100 },
     there: { right: 0, height: 100 },
     angle: 0,
+    skew: 0,
+    isExit: false,
     diameter: 10,
     drilledLength: 88.9,
     counterbore: null,
@@ -68,7 +70,9 @@ describe.each(plans)("templates of $name", ({ plan, isRaked }) => {
         ),
       ),
     );
-    const due = plan.bores.flatMap(({ verticalId, entryFace, course, entryHeight, exitHeight, offset, counterbore }) => [
+    const due = plan.bores.flatMap(({ verticalId, entryFace, course, entryHeight, exitHeight, offset, skew, counterbore }) => [
+      // On the mitre the face where it comes out has it too.
+      ...(skew === 0 ? [] : [`${verticalId} ${entryFace === "left" ? "right" : "left"} ${course} ${exitHeight} ${offset} bore`]),
       `${verticalId} ${entryFace} ${course} ${entryHeight} ${offset} bore`,
       ...(counterbore === null
         ? []

@@ -13,6 +13,8 @@ const level: TemplateHole = {
   here: { right: 0, height: 100 },
   there: { right: 0, height: 100 },
   angle: 0,
+  skew: 0,
+  isExit: false,
   diameter: 6.35,
   drilledLength: 88.9,
   counterbore: null,

@@ -1,0 +1,44 @@
+// How is one post bored that makes a corner by itself?
+import type { CornerPost } from "../../plan/corner-post.ts";
+import type { Bore } from "../../plan/plan.ts";
+import type { Cell, Column, Text } from "../packet.ts";
+import { column, listed, type SheetContext, strong } from "./kit.ts";
+
+/** Columns of the table of bores where a guard has such a corner. */
+export const cornerColumns: readonly Column[] = [
+  column("skew", "Off square", 0.065, { sub: "from above" }),
+  column("exit", "Out", 0.08, { sub: "face" }),
+  column("through", "Long", 0.065),
+];
+
+export const cornerCells = ({ skew, drilledLength }: Bore, corner: CornerPost | undefined, show: SheetContext["show"]): readonly Cell[] => [
+  skew === 0 ? "square" : strong(show.angle(skew)),
+  corner === undefined ? "opposite" : towards(corner.nextId),
+  show.tape(drilledLength),
+];
+
+/** The two faces of one post at a corner that are bored. */
+export const towards = (sideId: Text): Text => `to ${sideId}`;
+
+/** How one post at a corner is bored. */
+export function cornerBoreRules({ plan, show }: SheetContext): readonly Text[] {
+  const posts = plan.verticals.flatMap(({ id, corner }) => (corner === undefined ? [] : [{ id, corner }]));
+  const [mitred, straight] = (["adjacent", "opposite"] as const).map((faces) => posts.filter(({ corner }) => corner.faces === faces));
+  const named = (some: typeof posts | undefined): Text =>
+    listed(
+      (some ?? []).map(({ id, corner }) => `${id} (from the face towards side ${corner.homeId} to that towards side ${corner.nextId})`),
+    );
+  return [
+    ...(mitred?.length
+      ? [
+          `**${named(mitred)}: bored on the mitre**, level, ${show.angle(Math.PI / 4)} off square, from the middle of one face to the middle of the next. Clamp a block to the post that is bored at ${show.angle(Math.PI / 4)}, start the bit square in a centre mark, and stop when it comes out on the mark of the other face; bore one scrap of the same section first. More than ${show.tape(MITRE_OFF_mm)} off the mark at the other face: stop and ask.`,
+        ]
+      : []),
+    ...(straight?.length
+      ? [`${named(straight)}: the post stands turned between its two sides and is bored square to its face, right through.`]
+      : []),
+  ];
+}
+
+/** How far from its mark a bore on the mitre may come out: 1/8 in (common practice, no source). */
+const MITRE_OFF_mm = 3.175;

@@ -1,0 +1,39 @@
+// What is left of a post's section at its bores?
+import type { Section as JobSection } from "../job/job.ts";
+import { solidBoreCuts, tubeBoreCuts } from "../mechanics/bore-cuts.ts";
+import { type Cut, netSection, type Section } from "../mechanics/section.ts";
+import type { Mm } from "../units/quantity.ts";
+import { designWall } from "./frame-members.ts";
+import type { Bore } from "./plan.ts";
+
+/** What a section is made of. */
+type Built = Pick<JobSection, "material" | "wall">;
+
+export const netOf = (whole: Section, bores: readonly Bore[], built: Built): Section => netSection(whole, boreCutsOf(whole, bores, built));
+
+/** What the bores of a course take out of a post's section; what a bore takes beyond the post's edge is left out. */
+export function boreCutsOf(whole: Section, bores: readonly Bore[], { material, wall }: Built): readonly Cut[] {
+  const cuts = bores.flatMap(({ diameter, offset, counterbore, skew }) => {
+    const bore = { along: "x", diameter, offset } as const;
+    if (wall !== null) return tubeBoreCuts(whole, { ...bore, wall: designWall(material, wall) });
+    // On the mitre it weakens the post both ways: less than if it went through both ways.
+    if (skew !== 0) return [...solidBoreCuts(whole, bore), ...squareToIt(whole, diameter)];
+    if (counterbore === null) return solidBoreCuts(whole, bore);
+    const sunk = { diameter: Math.max(diameter, counterbore.diameter), depth: Math.min(counterbore.depth, whole.x.size) };
+    return solidBoreCuts(whole, { ...bore, ...(counterbore.face === "left" ? { near: sunk } : { far: sunk }) });
+  });
+  return cuts.flatMap((cut) => inside(cut, whole));
+}
+
+/** A bore through the post in the other direction, without what the first one took. */
+function squareToIt(whole: Section, diameter: Mm): readonly Cut[] {
+  const y = (whole.y.size - diameter) / 2;
+  const atY = (y + diameter) / 2;
+  return [-atY, atY].map((at) => ({ x: diameter, y, atX: 0, atY: at }));
+}
+
+function inside(cut: Cut, whole: Section): readonly Cut[] {
+  const half = whole.y.size / 2;
+  const [from, to] = [Math.max(-half, cut.atY - cut.y / 2), Math.min(half, cut.atY + cut.y / 2)];
+  return to > from ? [{ ...cut, y: to - from, atY: (from + to) / 2 }] : [];
+}
