@@ -123,19 +123,19 @@ interface Contact {
 
 function contactOf({ solid, cableDiameter, friction = 0 }: Push, offset: Mm): Contact {
   const [body, cable] = [solid.diameter / 2, cableDiameter / 2];
-  const common = { offset, frictionAngle: Math.atan(friction) };
+  const frictionAngle = Math.atan(friction);
   if (solid.kind === "sphere") {
     const centres = body + cable;
     const start = Math.acos(offset / centres);
     const ahead = (normal: Radian): Mm => centres * Math.sin(normal);
-    return { ...common, start, toGo_start: ahead(start), reach: (normal) => centres * Math.cos(normal), ahead };
+    return { offset, frictionAngle, start, toGo_start: ahead(start), reach: (normal) => centres * Math.cos(normal), ahead };
   }
   const slope = Math.atan((body - solid.noseDiameter / 2) / solid.length);
   const ahead = (normal: Radian): Mm => cable * Math.sin(normal);
   const reach = (normal: Radian): Mm => body + cable * Math.cos(normal);
   const start = offset > body ? Math.min(slope, Math.acos((offset - body) / cable)) : slope;
   const onCone = Math.max(0, reach(slope) - offset) / Math.tan(slope);
-  return { ...common, start, toGo_start: onCone + ahead(start), reach, ahead };
+  return { offset, frictionAngle, start, toGo_start: onCone + ahead(start), reach, ahead };
 }
 
 interface Peak {

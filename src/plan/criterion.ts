@@ -104,13 +104,24 @@ const LONGEST_times = 2;
 export function longestFree(demand: SpanDemand, tension: Newton, job: Job): Mm | null {
   const { criterion } = job.tightening;
   if (criterion.kind === "stated" || criterion.kind === "table") return null;
+  const stiffness = job.cable.stiffness.value.low;
   const meets = (span: Mm): boolean => {
     // A longer bay makes a longer run.
     const runLength = demand.runLength + Math.max(0, span - demand.free);
-    const common = { tension, stiffness: job.cable.stiffness.value.low, runLength, support: "sliding" } as const;
-    if (criterion.kind === "sag") return deflectionUnder({ ...common, span, force: criterion.weight }).deflection <= criterion.sag_max;
+    const support = "sliding";
+    if (criterion.kind === "sag")
+      return deflectionUnder({ tension, stiffness, runLength, support, span, force: criterion.weight }).deflection <= criterion.sag_max;
     const solid = { kind: "sphere", diameter: criterion.diameter } as const;
-    const push = { ...common, solid, span, spacing: demand.spacing, cableDiameter: job.cable.diameter };
+    const push = {
+      tension,
+      stiffness,
+      runLength,
+      support,
+      solid,
+      span,
+      spacing: demand.spacing,
+      cableDiameter: job.cable.diameter,
+    } as const;
     return pushThroughForce(push).force >= criterion.force;
   };
   let [good, bad] = [0, LONGEST_times * demand.free];

@@ -38,12 +38,13 @@ const DESIGN_WALL = 0.93;
 
 /** A post's section: x along the side, y out of the guard. */
 export function postMember(job: Job, section: Job["posts"]["section"] = job.posts.section): FrameMember {
-  const { wood } = job.posts;
-  return memberOf({ ...section, x: section.along, y: section.across, wood }, job);
+  const { material, along, across, wall } = section;
+  return memberOf({ material, x: along, y: across, wall, wood: job.posts.wood }, job);
 }
 
 /** A rail's section: x level, y up. */
-export const railMember = (rail: Rail, job: Job): FrameMember => memberOf({ ...rail, x: rail.width, y: rail.depth }, job);
+export const railMember = (rail: Rail, job: Job): FrameMember =>
+  memberOf({ material: rail.material, x: rail.width, y: rail.depth, wall: rail.wall, wood: rail.wood }, job);
 
 interface MemberSize {
   readonly material: FrameMaterial;

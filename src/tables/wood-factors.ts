@@ -67,15 +67,29 @@ const applicable: Readonly<Record<WoodProperty, readonly WoodFactor["name"][]>> 
  * @throws RangeError when there is no reference value for the piece, or when it is kept warmer than 150 degF
  * Source: nds-2018, table 4.3.1; supplement, tables 4A, 4B, 4D
  */
-export function woodFactors({
-  property,
-  piece,
-  conditions,
-}: {
+export function woodFactors(of: WoodQuestion): readonly WoodFactor[] {
+  const { property, piece, conditions } = of;
+  const { load, wet, warmest, incised, flat, repetitive } = conditions;
+  const asked = `${property} ${piece.species} ${piece.grade} ${piece.thickness} ${piece.width} ${load} ${wet} ${warmest} ${incised} ${flat} ${repetitive}`;
+  const before = known.get(asked);
+  if (before !== undefined) return before;
+  const factors = lookUp(of);
+  if (known.size >= MOST_KNOWN) known.clear();
+  known.set(asked, factors);
+  return factors;
+}
+
+interface WoodQuestion {
   readonly property: WoodProperty;
   readonly piece: WoodPiece;
   readonly conditions: WoodConditions;
-}): readonly WoodFactor[] {
+}
+
+/** Looked up once for each question, by all that it says: a guard asks some sixty times for a dozen chains, and the next guard for the same. */
+const known = new Map<string, readonly WoodFactor[]>();
+const MOST_KNOWN = 1000;
+
+function lookUp({ property, piece, conditions }: WoodQuestion): readonly WoodFactor[] {
   const kind = woodClass(piece);
   const reference = woodStrength(piece);
   if (kind === null || reference === null) {

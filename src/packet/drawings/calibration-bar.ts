@@ -4,7 +4,15 @@ import { label } from "../../drawing/text.ts";
 import type { Drawing } from "../packet.ts";
 import { finishDrawing } from "./kit.ts";
 
-export const calibrationBar = (): Drawing =>
+/** It depends on nothing: drawn when it is first asked for. */
+let drawn: Drawing | undefined;
+
+export function calibrationBar(): Drawing {
+  drawn ??= draw();
+  return drawn;
+}
+
+const draw = (): Drawing =>
   finishDrawing({
     id: "calibration-bar",
     title: "Check of the printer",

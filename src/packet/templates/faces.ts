@@ -85,8 +85,21 @@ export const templatesOf = (plan: Plan): readonly Template[] =>
     return { id: `T${index + 1}`, kind: upright.kind, uprights: alike.map((one) => one.upright), width: upright.across, ...marks };
   });
 
+/** Templates, schedules and drawings for machines ask for the same faces: they are kept as long as their plan is. */
+const known = new WeakMap<Plan, Map<Vertical, readonly UprightFace[]>>();
+
 /** What is marked on the faces of an upright, faces without a hole left out. */
 export function facesOf(plan: Plan, upright: Vertical): readonly UprightFace[] {
+  const ofPlan = known.get(plan) ?? new Map<Vertical, readonly UprightFace[]>();
+  known.set(plan, ofPlan);
+  const before = ofPlan.get(upright);
+  if (before !== undefined) return before;
+  const made = makeFaces(plan, upright);
+  ofPlan.set(upright, made);
+  return made;
+}
+
+function makeFaces(plan: Plan, upright: Vertical): readonly UprightFace[] {
   const bores = plan.bores.filter(({ verticalId }) => verticalId === upright.id);
   return faces.flatMap((face) => {
     const holes = bores
