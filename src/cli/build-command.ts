@@ -62,12 +62,16 @@ interface Running {
 const carryOut = async (survey: Survey, running: Running): Promise<number> => {
   const { effects, report, root, printer } = running;
   const { options, changed } = survey;
-  if (changed.length > 100) paceEngine();
   const layouts = makeLayouts(root);
   const planner = makePlanner(options);
   const shards = makeShards({ jobs: changed, options, root }, { files: effects.files, planner, layouts, threads: effects.threads });
   try {
     const left = recordsLeft(survey);
+    if (changed.length > MANY) {
+      // Before the pace is changed: what is kept of compiled scripts holds only for the pace at which it was compiled.
+      await Promise.all(shards.map((shard) => shard.load()));
+      paceEngine();
+    }
     const { works, bad, faults } = await planAll(survey, { running, shards, left });
     const printing = printAll(works, { running, survey, layouts, planner });
     const shared: OutputFile[] = [];
@@ -100,6 +104,9 @@ const carryOut = async (survey: Survey, running: Running): Promise<number> => {
     if (printer !== undefined) printer.close();
   }
 };
+
+/** So many jobs are worth another pace. */
+const MANY = 100;
 
 /**
  * Else the engine lets its heap grow to three times what is alive: half again the memory, for a twentieth of the time. And it

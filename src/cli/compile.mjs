@@ -76,10 +76,15 @@ if (made !== stamp && (bench || !made.startsWith(digest))) {
   };
   /** The two large packages, and the larger part of the program, are scripts of their own, of which the compiled form is kept. */
   const large = [
-    { name: "puppeteer", asked: /^puppeteer$/, file: "client", taken: "connect" },
+    { asked: /^puppeteer$/, file: "client", taken: { connect: "puppeteer" } },
     // Layouts are compiled by the engine and call filters of ours: both must mean the same template package.
-    { name: "@11ty/eleventy", asked: /^@11ty\/eleventy$/, file: "engine", taken: "Eleventy", given: "nunjucks" },
-    { name: "./src/cli/build-command.ts", asked: /\/build-command\.ts$/, file: "work", taken: "build" },
+    { asked: /^@11ty\/eleventy$/, file: "engine", taken: { Eleventy: "@11ty/eleventy" }, given: "nunjucks" },
+    // What builds, and what a helping thread does of it.
+    {
+      asked: /\/(?:build-command|shard)\.ts$/,
+      file: "work",
+      taken: { build: "./src/cli/build-command.ts", localShard: "./src/cli/shard.ts" },
+    },
   ];
   const apart = (kinds) => ({
     name: "large scripts apart",
@@ -90,7 +95,7 @@ if (made !== stamp && (bench || !made.startsWith(digest))) {
           contents:
             (given === undefined ? "const given = {};" : `import one from "${given}";const given = { "${given}": one };`) +
             `import { fileURLToPath } from "node:url";import { loadCached } from ${JSON.stringify(join(root, "src", "cli", "load-cached.mjs"))};` +
-            `export const { ${taken} } = loadCached(fileURLToPath(new URL("./${file}.cjs", import.meta.url)), given);`,
+            `export const { ${Object.keys(taken).join(", ")} } = loadCached(fileURLToPath(new URL("./${file}.cjs", import.meta.url)), given);`,
           loader: "js",
           resolveDir: root,
         }));
@@ -122,10 +127,10 @@ if (made !== stamp && (bench || !made.startsWith(digest))) {
     banner: { js: 'import{createRequire as reevebookRequire}from"node:module";const require=reevebookRequire(import.meta.url);' },
     logLevel: "warning",
   });
-  for (const { name, file, taken, given } of large) {
+  for (const { file, taken, given } of large) {
     await esbuild.build({
       absWorkingDir: root,
-      stdin: { contents: `export { ${taken} } from ${JSON.stringify(name)};`, resolveDir: root },
+      stdin: { contents: Object.entries(taken).map(([one, from]) => `export { ${one} } from ${JSON.stringify(from)};`).join(""), resolveDir: root },
       outfile: join(out, `${file}.cjs`),
       bundle: true,
       format: "cjs",

@@ -2,7 +2,7 @@
 import { join } from "node:path";
 import { makePacket } from "../packet/make-packet.ts";
 import type { ArchiveEntry } from "../site/archive.ts";
-import { buildSite, type PacketPage } from "../site/build.ts";
+import { buildSite, loadEngine, type PacketPage } from "../site/build.ts";
 import { csvFiles } from "../site/csv.ts";
 import { dxfFiles } from "../site/dxf.ts";
 import { type Layouts, makeLayouts } from "../site/layouts.ts";
@@ -37,6 +37,8 @@ export interface IndexPage {
 }
 
 export interface Shard {
+  /** Loads what the pages will need. */
+  readonly load: () => Promise<void>;
   readonly plan: () => Promise<readonly PlannedJob[]>;
   /** Makes the pages of these jobs, after all shards have planned and no two jobs share a number. */
   readonly pages: (numbers: readonly string[], done: (page: PagedJob) => void, index: IndexPage | undefined) => Promise<void>;
@@ -72,6 +74,9 @@ export const localShard = ({ jobs, options, root }: ShardOptions, context: Shard
     }
   };
   return {
+    load: async () => {
+      await loadEngine();
+    },
     plan: async () => jobs.map(planOne),
     pages: (numbers, done, index) =>
       makePages(

@@ -20,7 +20,11 @@ export const makeShards = (all: ShardOptions, context: ShardContext & { readonly
   return shares.map((share, index) => (index === 0 ? localShard(share, context) : threadShard(share)));
 };
 
-type Answer = { readonly planned: readonly PlannedJob[] } | { readonly page: PagedJob } | { readonly end: true };
+type Answer =
+  | { readonly loaded: true }
+  | { readonly planned: readonly PlannedJob[] }
+  | { readonly page: PagedJob }
+  | { readonly end: true };
 
 const threadShard = (workerData: ShardOptions): Shard => {
   const worker = new Worker(new URL("./shard-worker.js", import.meta.url), {
@@ -39,6 +43,10 @@ const threadShard = (workerData: ShardOptions): Shard => {
       worker.postMessage(question);
     });
   return {
+    load: () =>
+      ask<void>({ load: true }, (answer, resolve) => {
+        if ("loaded" in answer) resolve();
+      }),
     plan: () =>
       ask<readonly PlannedJob[]>({ plan: true }, (answer, resolve) => {
         if ("planned" in answer) resolve(answer.planned);

@@ -30,14 +30,19 @@ export interface SiteOptions {
   readonly write: (path: string, text: string) => void;
 }
 
+/** Loads the site engine, so that its pages can be asked for at once. */
+export const loadEngine = async (): Promise<typeof import("@11ty/eleventy")> => {
+  // Its watcher of changed modules would start a thread, and nothing is watched here.
+  process.env["ELEVENTY_SKIP_ESM_RESOLVER"] ??= "1";
+  return import("@11ty/eleventy");
+};
+
 /**
  * Page templates are empty and all content stands in the layouts: Eleventy keeps a template's own content to the end
  * of the build but drops what layouts add to it, and a dry run hands each finished page to us instead of the disk.
  */
 export const buildSite = async ({ layouts, root, numbers, pageOf, archive, write }: SiteOptions): Promise<void> => {
-  // Its watcher of changed modules would start a thread, and nothing is watched here.
-  process.env["ELEVENTY_SKIP_ESM_RESOLVER"] ??= "1";
-  const { Eleventy } = await import("@11ty/eleventy");
+  const { Eleventy } = await loadEngine();
   const { env, assets } = layouts;
   // Handed over as data of the pages: the engine keeps compiled layouts from one build of a process to the next.
   const packetPage = (number: string): PacketPage | null => {
