@@ -50,7 +50,7 @@ export function handrailRules(edition: CodeEdition): HandrailRules | null {
 /** Type I, other than round; a round one of 1-1/4 to 2 in lies within it. */
 const grip: Grip = { perimeter_min: inches(4), perimeter_max: inches(6.25), across_max: inches(2.25) };
 const gripWords =
-  "round, 1-1/4 to 2 in across; or 4 to 6-1/4 in round its outline and at most 2-1/4 in across (type I); or with recesses for the fingers on both sides (type II)";
+  "a grip: round, 1-1/4 to 2 in; or 4 to 6-1/4 in around and at most 2-1/4 in across (type I); or with finger recesses (type II)";
 const gripOf = (source: SourceId, where: string): HandrailRules["grip"] => ({
   size: cite(grip, source, where),
   words: cite(gripWords, source, where),

@@ -282,9 +282,9 @@ function questionTable(context: SheetContext, rules: GuardRules | null): Table {
     caption: 'Questions. Write the answer, or "as assumed"',
     columns: [
       column("no", "No.", 0.07),
-      column("question", "Question", 0.38),
-      column("assumed", "Assumed in this packet", 0.25),
-      column("answer", "Answer", 0.3),
+      column("question", "Question", 0.34),
+      column("assumed", "Assumed in this packet", 0.34),
+      column("answer", "Answer", 0.25),
     ],
     rows: questions.map(([question, answer], index) => [`${index + 1}`, question, answer, blank()]),
     writeIn: true,

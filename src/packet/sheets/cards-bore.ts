@@ -68,7 +68,7 @@ function surveyItem(context: SheetContext): StepItem {
   return plan.rakes.length === 0
     ? { text: `Survey and fittings compared line by line on ${refer(context, "survey")}; nothing past a stop value.` }
     : {
-        text: `Survey compared line by line on ${refer(context, "survey")}, nothing past a stop; slope (plan ${slopesWords(plan, show.angle)})`,
+        text: `Survey and fittings compared on ${refer(context, "survey")}, nothing past a stop; slope (${slopesWords(plan, show.angle)})`,
         value: "deg",
         killer: true,
       };

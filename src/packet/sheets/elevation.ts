@@ -54,13 +54,13 @@ function heightsTable(context: SheetContext, slug: string): Table {
       .slice(plan.courses.length)
       .map((gap) => [gap.above, `(${show.tape(opening.top)})`, `(${show.tapeOther(opening.top)})`, show.tape(gap.spacing)]),
   ];
-  const sloped =
-    plan.rakes.length === 0
-      ? ""
-      : `; on ${sidesWord(slopedSides(plan))} they hold in the middle of a post only: bore there by ${refer(context, "stairs")}`;
+  const all = `${plan.courses.length} courses; spacing is middle to middle; the guard is ${show.tapeBoth(opening.guardHeight)} high`;
   return table({
     id: `${slug}-heights`,
-    caption: `Heights of the bores above the datum (${job.frame.datum}), ${plan.courses.length} courses; spacing is middle to middle; the guard is ${show.tapeBoth(opening.guardHeight)} high${sloped}`,
+    caption:
+      plan.rakes.length === 0
+        ? `Heights of the bores above the datum (${job.frame.datum}), ${all}`
+        : `Heights of the bores above the datum, ${all}; on ${sidesWord(slopedSides(plan))} in the middle of a post only: bore there by ${refer(context, "stairs")}`,
     ...sideBySide(columns, rows, BESIDE),
   });
 }

@@ -53,7 +53,7 @@ function messagesFor(key: SafetyKey, plan: Plan): readonly Message[] {
 
 const ofUnitedStates = (edition: CodeEdition): boolean => edition.startsWith("IRC") || edition.startsWith("IBC");
 
-const FOOTING: Text = "On a stair or a ramp stand level. Keep tools off it. Hold stock so that it cannot slide.";
+const FOOTING: Text = " On the slope stand level. Keep tools off it. Hold stock so that it cannot slide.";
 
 /** The rule that construction work follows is another in each country. */
 function fallMessage(plan: Plan): Message {
@@ -62,12 +62,11 @@ function fallMessage(plan: Plan): Message {
   return {
     level: "danger",
     text: [
-      `**This edge: a drop of ${drop}.**`,
+      `**This edge: a drop of ${drop}.**${plan.rakes.length === 0 ? "" : FOOTING}`,
       ofUnitedStates(code.edition)
         ? `An open edge 6 ft (1.8 m) or more above the ground needs fall protection while you work ${sourceMark("osha-1926")}.`
         : "Follow the local rules for work at height. Ask which ones apply before you start.",
       "Cables that are not yet tight are not a guard. Never tie off to a guard.",
-      ...(plan.rakes.length === 0 ? [] : [FOOTING]),
     ],
   };
 }
