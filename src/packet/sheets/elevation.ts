@@ -60,7 +60,7 @@ function heightsTable(context: SheetContext, slug: string): Table {
     caption:
       plan.rakes.length === 0
         ? `Heights of the bores above the datum (${job.frame.datum}), ${all}`
-        : `Heights of the bores above the datum, ${all}; on ${sidesWord(slopedSides(plan))} in the middle of a post only: bore there by ${refer(context, "stairs")}`,
+        : `Heights of the bores above the datum, ${all}; on ${sidesWord(slopedSides(plan))} they hold in the middle of a post only: bore there by ${refer(context, "stairs")}`,
     ...sideBySide(columns, rows, BESIDE),
   });
 }
