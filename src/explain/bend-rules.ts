@@ -4,7 +4,7 @@ import type { Vertical } from "../plan/plan.ts";
 import { overJoint } from "./joint.ts";
 import { derived, from, given, must, type Reader } from "./reader.ts";
 import { type Rule, rule } from "./rule.ts";
-import { passedThrough } from "./run-rules.ts";
+import { passedBy, passedThrough } from "./run-rules.ts";
 import type { Input, Working } from "./trace.ts";
 
 interface BendPlace {
@@ -125,7 +125,7 @@ function alongOf(reader: Reader, [id = "", key = ""]: readonly string[]): Workin
   return {
     formula: "sum(w) + sum(f)",
     inputs: [
-      passedThrough(reader, members.slice(0, span + 1), "posts and spacers passed before it, along the cable"),
+      passedThrough(reader, passedBy(reader.run(id), members.slice(0, span + 1)), "posts and spacers passed before it, along the cable"),
       given(
         "f",
         "length of the cable in each bay before it",
@@ -142,7 +142,7 @@ function offsetOf(reader: Reader, runId: string, end: "left" | "right"): Working
   if (reader.run(runId)[end].offset === 0) {
     return {
       formula: "z",
-      inputs: [given("z", "the only run that ends on this post stands in its middle", 0, "length")],
+      inputs: [given("z", "the only run that ends on this post, or on this face of it, stands in its middle", 0, "length")],
       origin: derived("end bores"),
     };
   }

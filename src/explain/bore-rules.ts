@@ -1,7 +1,9 @@
 // Where do the height, size and depth of a bore come from, and how long must a bit be?
 
+import { sectionOfPost } from "../plan/as-found.ts";
 import { reachOf, useOf } from "../plan/bores.ts";
 import { counterboreDepth } from "../plan/end-fitting.ts";
+import { faceOf } from "../plan/face-end.ts";
 import type { Bore, RunEnd } from "../plan/plan.ts";
 import type { PostPull } from "../plan/readings.ts";
 import { derived, from, given, must, type Reader } from "./reader.ts";
@@ -35,6 +37,8 @@ function diameter(reader: Reader, [mark]: readonly string[]): Working {
   switch (bore.kind) {
     case "stud end":
       return same("bore of a stud end", "stud.bore");
+    case "face end":
+      return same("hole of the fastening of an end on the face", "face.hole");
     case "grip end":
       return counterboreDepth(endAt(reader, bore), plan.job) > 0
         ? same("bore in front of a counterbore", "grip.bore")
@@ -42,6 +46,19 @@ function diameter(reader: Reader, [mark]: readonly string[]): Working {
     default:
       return bore.bushing ? same("bore of a bushing", "bushingBore") : same("bore that the cable only passes", "passBore");
   }
+}
+
+/** To the point of a lag screw, through one wall of a tube, or as deep as a thread in solid metal. */
+function blindDepth({ at, plan }: Reader, { verticalId }: Bore): Working {
+  const { kind } = faceOf(plan.job).fastening;
+  const { wall } = sectionOfPost(plan.job, verticalId);
+  if (kind !== "lag screw" && wall !== null)
+    return {
+      formula: "t",
+      inputs: [given("t", "wall of the tube", wall, "length", from("job", "posts: wall"))],
+      origin: derived("through one wall"),
+    };
+  return { formula: "l", inputs: [at("l", "depth of the fastening in the post", "job.fittings.face.fastening.depth")], origin: fittings };
 }
 
 const bores: readonly Rule[] = [
@@ -55,7 +72,9 @@ const bores: readonly Rule[] = [
   }),
   rule("bores.*.diameter", "Diameter of bore {}", diameter),
   rule("bores.*.drilledLength", "Length drilled through at bore {}", (reader, [mark]) => {
-    const { verticalId, angle } = boreNamed(reader, mark);
+    const bore = boreNamed(reader, mark);
+    if (!bore.through) return blindDepth(reader, bore);
+    const { verticalId, angle } = bore;
     const corner = reader.plan.verticals.find(({ id }) => id === verticalId)?.corner;
     if (corner !== undefined) {
       const chord = reader.at("c", `bore through ${verticalId}, from mouth to mouth`, `verticals.${verticalId}.corner.chord`);

@@ -22,10 +22,11 @@ export function allows(reader: Reader, [run = "", key]: readonly string[]): Work
     case "movement":
       return movementBound(reader, run, [target, high]);
     case "washer":
+    case "face":
       return {
         formula: "max(0, min(max(0, min(C) - g) * T / h, min(C) * (T + max(0, a)) / m - max(0, a)))",
         inputs: [
-          bearingCapacities(reader, run),
+          bound.kind === "face" ? holdCapacities(reader, run) : bearingCapacities(reader, run),
           added,
           target,
           high,
@@ -36,7 +37,9 @@ export function allows(reader: Reader, [run = "", key]: readonly string[]): Work
           ),
           at("m", "most that a step may come to on any day", `tightening.${run}.most_onAnyDay`),
         ],
-        origin: derived("the wood under the washers, done on the hardest day or at work on any day"),
+        origin: derived(
+          `${bound.kind === "face" ? "the ends on faces" : "the wood under the washers"}, done on the hardest day or at work on any day`,
+        ),
       };
     default:
       return frameBound(reader, run, bound.name, [target, high]);
@@ -46,6 +49,12 @@ export function allows(reader: Reader, [run = "", key]: readonly string[]): Work
 function bearingCapacities({ all, plan }: Reader, run: string): Input {
   const ids = plan.checks.filter(({ id }) => id.startsWith(`bearing-${run}-`)).map(({ id }) => `checks.${id}.limit.value`);
   return all("C", "what the wood under the washer of each end bears", ids);
+}
+
+function holdCapacities({ all, plan }: Reader, run: string): Input {
+  const kinds = [`face-hold-${run}-`, `face-rated-${run}-`];
+  const ids = plan.checks.filter(({ id }) => kinds.some((kind) => id.startsWith(kind))).map(({ id }) => `checks.${id}.limit.value`);
+  return all("C", "what holds each end on a face, and what it is rated for", ids);
 }
 
 /** What the hardest day adds to each cable of a run. */

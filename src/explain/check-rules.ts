@@ -7,6 +7,7 @@ import { jointsOf } from "../plan/joints.ts";
 import type { Check } from "../plan/plan.ts";
 import { cornersOfRun } from "../plan/splits.ts";
 import { bearingLimit } from "./bearing-rules.ts";
+import { faceDemands, faceLimits, hardestPull } from "./face-check-rules.ts";
 import { postDistances } from "./mouths.ts";
 import { rakeDemands, rakeLimits, type CheckSide as Side } from "./rake-check-rules.ts";
 import { derived, from, given, must, type Reader } from "./reader.ts";
@@ -27,18 +28,6 @@ const most = (input: Input): Working => ({ formula: `max(${input.symbol})`, inpu
 /** The part of an id behind its kind: strand-R1 gives R1. */
 const behind = (id: string, kind: string): string | null => (id.startsWith(`${kind}-`) ? id.slice(kind.length + 1) : null);
 
-function hardestPull({ at }: Reader, id: string): Working {
-  return {
-    formula: "max(P + g, m)",
-    inputs: [
-      at("P", "greatest reading allowed", `runs.${id}.tension.high`),
-      at("g", "what the hardest day of the year adds", `climate.${id}.hardest.worst`),
-      at("m", "most that a step may come to on any day of the table", `tightening.${id}.most_onAnyDay`),
-    ],
-    origin: whole,
-  };
-}
-
 /** start, end; A-end and A-start at what interrupts the guard behind side A. */
 const guardEndPath = (id: string): string => {
   const [side = "", end] = id.split("-");
@@ -47,6 +36,7 @@ const guardEndPath = (id: string): string => {
 
 const demands: Readonly<Record<string, Side>> = {
   ...rakeDemands,
+  ...faceDemands,
   "guard-height": ({ at }) => same(at("H", "height of the guard", "opening.guardHeight")),
   "opening-at-rest": ({ all, plan }) =>
     most(
@@ -245,6 +235,7 @@ const freeLimit: Side = ({ at, all, plan }, _, { where }) => {
 
 const limits: Readonly<Record<string, Side>> = {
   ...rakeLimits,
+  ...faceLimits,
   "guard-height": stated("job.code.guardHeight_min", "least height of the guard"),
   "opening-at-rest": openingSphere,
   "gap-below": openingSphere,

@@ -1,5 +1,6 @@
 // How many pieces are bought and cut, with which spares, and how much lumber is that?
-import { bevelSize, isBevelled, mouthsTurned, spoolsFor } from "../plan/buying.ts";
+import { bevelSize, FACE_ITEMS, isBevelled, mouthsTurned, spoolsFor } from "../plan/buying.ts";
+import { isOnFace } from "../plan/face-end.ts";
 import type { OrderLine } from "../plan/purchase.ts";
 import { derived, from, given, must, type Reader } from "./reader.ts";
 import { type Rule, rule } from "./rule.ts";
@@ -64,6 +65,8 @@ function net(reader: Reader, [key]: readonly string[]): Working | null {
     return count("n * N", studs, courses);
   if (item === "gripping end" || item === "washer, stainless, gripping end" || item === "cap for a cut cable end")
     return count("n * N", grips, courses);
+  if (Object.values<string>(FACE_ITEMS).includes(item))
+    return count("n * N", ["n", "ends of all runs on the faces of posts", ends.filter(isOnFace).length], courses);
   if (item === "bushing, plastic") {
     const isTube = (id: string): boolean => (id.startsWith("P") ? plan.job.posts : plan.job.spacers).section.wall !== null;
     const bushed = plan.bores.filter(({ bushing }) => bushing);
@@ -76,7 +79,8 @@ function net(reader: Reader, [key]: readonly string[]): Working | null {
       ["s", "bores with a bushing in solid members", bushed.length - tubes],
     );
   }
-  if (item === "isolating sleeve and washer, plastic") return count("2 * n * N", ["n", "runs, two ends each", plan.runs.length], courses);
+  if (item === "isolating sleeve and washer, plastic")
+    return count("n * N", ["n", "ends of all runs behind their posts", ends.filter((end) => !isOnFace(end)).length], courses);
   if (item === "spool of cable") return spools(reader);
   if (group === "care")
     return { ...count("n", ["n", "one of them for a guard", 1]), origin: from("practice", "what goes on threads, strand and bores") };

@@ -1,8 +1,9 @@
 // Where do the lengths of a run and its tensions come from?
 
+import { isOnFace } from "../plan/face-end.ts";
 import { frictionShare } from "../plan/friction.ts";
 import { throughPost } from "../plan/lay-run.ts";
-import type { Vertical } from "../plan/plan.ts";
+import type { Run, Vertical } from "../plan/plan.ts";
 import type { RunGeometry } from "../plan/runs.ts";
 import { derived, given, type Reader } from "./reader.ts";
 import { type Rule, rule } from "./rule.ts";
@@ -11,7 +12,7 @@ import type { Input, Working } from "./trace.ts";
 const spanPath = (run: string | undefined, bay: string | undefined, field: string): string => `runs.${run}.spans.${bay}.${field}`;
 
 const lengths: readonly Rule[] = [
-  rule("runs.*.pathLength", "Length of run {} between the faces that its nuts and collars bear on", (reader, [id = ""]) => {
+  rule("runs.*.pathLength", "Length of run {} between the faces that its ends bear on or stand on", (reader, [id = ""]) => {
     const { members, spans } = reader.geometry(id);
     const isSkew = spans.some(({ bay, from: start, to }) => Math.abs(to - start - bay.free) > 1e-9);
     const reach = isSkew
@@ -28,14 +29,14 @@ const lengths: readonly Rule[] = [
         );
     return {
       formula: "sum(w) + sum(f)",
-      inputs: [passedThrough(reader, members, "posts and spacers that the cable passes, along it"), reach],
+      inputs: [passedThrough(reader, passedBy(reader.run(id), members), "posts and spacers that the cable passes, along it"), reach],
       origin: derived("plan geometry"),
     };
   }),
   rule("runs.*.outsideLength", "Length of run {} over its end posts, and over the bevelled washers on them", ({ at }, [id]) => ({
     formula: "L + a + b",
     inputs: [
-      at("L", "length between the bearing faces, the outer faces of its end posts", `runs.${id}.pathLength`),
+      at("L", "length between the faces that its ends bear on or stand on", `runs.${id}.pathLength`),
       at("a", "bevelled washer at the left end, 0 where there is none", `runs.${id}.left.seat`),
       at("b", "at the right end", `runs.${id}.right.seat`),
     ],
@@ -66,6 +67,10 @@ function seat(reader: Reader, id: string, which: "left" | "right"): Working {
   };
 }
 
+/** Members that the cable of a run lies in: not the post that an end stands on the face of. */
+export const passedBy = ({ left, right }: Run, members: readonly Vertical[]): readonly Vertical[] =>
+  members.filter(({ id }) => ![left, right].some((end) => isOnFace(end) && end.postId === id));
+
 /** Lengths of the cable within the members that it passes. */
 export const passedThrough = (reader: Reader, members: readonly Vertical[], what: string): Input =>
   members.every(({ slope }) => slope === 0)
@@ -77,7 +82,7 @@ export const passedThrough = (reader: Reader, members: readonly Vertical[], what
     : given("w", `${what}; on a rake, their size along the side over the cosine of the slope`, members.map(throughPost), "length");
 
 function orderLength({ at, plan }: Reader, [id]: readonly string[]): Working {
-  const outside = at("L", "length from outer face to outer face", `runs.${id}.outsideLength`);
+  const outside = at("L", "length from end to end", `runs.${id}.outsideLength`);
   if (plan.job.supply.kind === "ready") {
     const { source, where, value } = plan.job.supply.lengths;
     return {

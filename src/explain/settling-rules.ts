@@ -1,4 +1,5 @@
 // What do drying posts and a strand that beds in change, and what is turned at the next visit?
+import { isOnFace } from "../plan/face-end.ts";
 import { type ShrinkingWood, woodShrinkage } from "../tables/shrinkage.ts";
 import { derived, from, given, must, type Reader } from "./reader.ts";
 import { type Rule, rule } from "./rule.ts";
@@ -13,6 +14,12 @@ const shrinkage =
     );
     if (climate.wood === null)
       return { formula: "z", inputs: [given("z", "metal does not dry", 0, "length")], origin: derived("metal posts") };
+    if (isOnFace(named(run)[end]))
+      return {
+        formula: "z",
+        inputs: [given("z", "a screw in the face holds about the middle of its post, which does not move", 0, "length")],
+        origin: derived("an end on the face"),
+      };
     const { from_percent, to_percent, name } = climate.wood;
     const even = [from_percent, to_percent].every((moisture) => moisture >= 6 && moisture <= 14);
     const { tangential } = woodShrinkage[name as ShrinkingWood].coefficient;

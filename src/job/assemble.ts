@@ -52,7 +52,7 @@ export function jobOf(file: JobFile): Job {
     spacers: spacersOf(file.spacers),
     frame: frameOf(file.frame, file.posts),
     cable: cableOf(file.cable, file.calibration ?? {}),
-    fittings: fittingsOf(file.fittings, units),
+    fittings: fittingsOf(file.fittings, { units, material: file.posts.material }),
     supply: supplyOf(file.supply),
     stock: stockOf(file.stock ?? {}, file.posts.material),
     limits,

@@ -86,9 +86,8 @@ export function checkAsFound(posts: JobFile["posts"], sides: readonly SideFile[]
 export function checkNotBored(blocks: {
   readonly guard?: JobFile["guard"] | undefined;
   readonly posts?: JobFile["posts"] | undefined;
-  readonly fittings?: JobFile["fittings"] | undefined;
 }): readonly Problem[] {
-  const { guard, posts, fittings } = blocks;
+  const { guard, posts } = blocks;
   const ends = guard === undefined ? [] : endsOf(guard);
   const wood = posts?.material === "wood";
   return [
@@ -126,15 +125,6 @@ export function checkNotBored(blocks: {
             ["posts", "mount"],
             "a post on the fascia moves more than one on the deck, and by how much is not known here",
             "pull one and write what it does: base: { kind: measured, pull: 50 lbf, height: 36 in, movement: 1/4 in }",
-          ),
-        ]
-      : []),
-    ...(fittings?.ends === "tapped" || fittings?.ends === "on the face"
-      ? [
-          wrong(
-            ["fittings", "ends"],
-            `ends that are ${fittings.ends} are not planned here: their thread or screws must be proved by their own report`,
-            "let the bores go right through with a stud and nut (ends: through bores); where no hand reaches the back, end the run at the post before",
           ),
         ]
       : []),

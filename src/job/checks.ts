@@ -3,6 +3,7 @@ import type { JobPath, Problem } from "../problem/problem.ts";
 import { lumberNames, lumberSection } from "../tables/timber.ts";
 import { angleDegrees } from "../units/print.ts";
 import { SAME_mm } from "../units/tolerance.ts";
+import { checkFace } from "./checks-face.ts";
 import { checkRakeFrame, checkRakes, checkStairRules } from "./checks-rake.ts";
 import { checkCalibration, checkLumber, checkPrinter, checkSite } from "./checks-site.ts";
 import { checkAsFound, checkHardware, checkInterruption, checkNotBored } from "./checks-standing.ts";
@@ -31,6 +32,7 @@ export function checkBlocks(blocks: Blocks): readonly Problem[] {
       : []),
     ...checkNotBored(blocks),
     ...(guard ? checkCorners(guard, posts) : []),
+    ...checkFace(blocks),
     ...(posts && guard ? checkAsFound(posts, guard.sides) : []),
     ...(posts ? (posts["as found"] ?? []).flatMap((one, index) => checkSize(one, posts, ["posts", "as found", index])) : []),
     ...(spacers ? checkMember(spacers, ["spacers"]) : []),

@@ -5,7 +5,8 @@ import * as custom from "../tables/practice.ts";
 import { threadOf } from "../tables/thread.ts";
 import { inches } from "../units/print.ts";
 import type { Mm } from "../units/quantity.ts";
-import type { Fittings, GripEnd, StudEnd, UnitSystem } from "./job.ts";
+import { faceOf } from "./face-defaults.ts";
+import type { Fittings, FrameMaterial, GripEnd, StudEnd, UnitSystem } from "./job.ts";
 import type { JobFile } from "./schema.ts";
 
 type FittingsFile = JobFile["fittings"];
@@ -106,10 +107,15 @@ const inMetric: Dimensions = {
 };
 
 /** The fittings of a job: what it states, and the defaults for the rest. */
-export function fittingsOf(file: FittingsFile, units: UnitSystem): Fittings {
+export function fittingsOf(
+  file: FittingsFile,
+  { units, material }: { readonly units: UnitSystem; readonly material: FrameMaterial },
+): Fittings {
   const usual = units === "mm" ? inMetric : inInches;
   return {
     holdEnd: file["hold end"],
+    ends: file.ends === "on the face" ? "on the face" : "through bores",
+    face: file.face === undefined ? null : faceOf(file.face, material),
     stud: studOf(file.stud ?? {}, usual),
     grip: gripOf(file.grip ?? {}, usual),
     passBore: stated(file["pass bore"], "fittings: pass bore", usual.passBore),

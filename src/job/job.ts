@@ -1,6 +1,7 @@
 // What does a job say once it has been read? Inside units only; every default carries its source.
 import type { Cited } from "../sources/cited.ts";
 import type { AxialStiffness, Cents, Mm, Newton, Radian } from "../units/quantity.ts";
+import type { FaceEnds } from "./face-end.ts";
 import type { Calibration, PostBase, Printer, Site, Wood } from "./site.ts";
 import type { Rake, RakeFrame, StairBasis } from "./slope.ts";
 import type { CornerLimits, Interruption, Standing } from "./standing.ts";
@@ -194,7 +195,7 @@ export interface GripEnd {
   readonly washerDiameter: Cited<Mm>;
 }
 
-export interface Fittings {
+export interface Fittings extends FaceEnds {
   /** The end that does not pull: a gripping fitting fitted on site, or a second stud. */
   readonly holdEnd: "grip" | "stud";
   readonly stud: StudEnd;

@@ -52,9 +52,8 @@ export const interruption = block("an interruption", "{ what: gate, width: 36 in
   start: guardEnd,
 });
 
-/** How a corner is made, and how cables end at their posts. */
+/** How a corner is made. */
 export const cornerKind = choice("the kind of corner", ["two posts", "one post", "one post, ends"]);
-export const endKind = choice("how cables end", ["through bores", "tapped", "on the face"]);
 
 /** P3: a post by its mark on the plan. */
 const postMark = field({ name: "the mark of a post", example: "P3" }, (text): Reading<string> => {

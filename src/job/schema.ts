@@ -19,9 +19,10 @@ import {
   turn,
   yesNo,
 } from "./fields.ts";
+import { endKind, faceEnd } from "./schema-face.ts";
 import { onRakes, rake, stairRules } from "./schema-rake.ts";
 import { base, calibration, lumber, printer, pull, pullHeight, site } from "./schema-site.ts";
-import { cornerKind, endKind, guardEnd, interruption, material, standing } from "./schema-standing.ts";
+import { cornerKind, guardEnd, interruption, material, standing } from "./schema-standing.ts";
 
 const revision = block("a revision", '{ mark: "0", date: 2026-04-20, by: RT, change: first issue }', {
   mark: textField("the mark of a revision", "0"),
@@ -163,6 +164,7 @@ const grip = block("the grip block", "{ bore: 1/4 in, counterbore: 3/8 in, body 
 const fittings = block("the fittings block", "{ hold end: grip }", {
   "hold end": choice("the hold end", ["grip", "stud"]),
   ends: maybe(endKind),
+  face: maybe(faceEnd),
   stud: maybe(stud),
   grip: maybe(grip),
   "pass bore": bore("the pass bore", "1/4 in"),

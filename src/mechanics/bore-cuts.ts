@@ -74,3 +74,21 @@ export function tubeBoreCuts(whole: Section, { wall, ...bore }: Omit<Bore, "near
     [half - wall, half, bore.diameter],
   ]);
 }
+
+/**
+ * What a blind hole takes out of a solid piece or of one wall of a tube: a strip of its diameter, as deep as the hole.
+ *
+ * @param whole - section [mm]
+ * @param hole - axis it runs along [word], diameter [mm], offset [mm], depth [mm], the side it begins on [word]
+ * @returns one rectangle [mm], for netSection
+ * @throws RangeError when the hole is deeper than the piece
+ * Source: derived, section through the axis of the hole
+ */
+export function blindHoleCuts(
+  whole: Section,
+  { depth, from, ...hole }: Omit<Bore, "near" | "far"> & { readonly depth: Mm; readonly from: "near" | "far" },
+): readonly Cut[] {
+  const half = whole[hole.along].size / 2;
+  if (depth > 2 * half) throw new RangeError(`a hole of ${depth} mm is deeper than ${2 * half} mm`);
+  return cutsOf(hole, [from === "near" ? [-half, -half + depth, hole.diameter] : [half - depth, half, hole.diameter]]);
+}

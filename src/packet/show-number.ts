@@ -6,6 +6,7 @@ import type { SourceId } from "../sources/sources.ts";
 import {
   angleDegrees,
   decimal,
+  drillStep,
   type ForceOptions,
   force,
   hertz,
@@ -135,6 +136,7 @@ function showLengths(units: UnitSystem): Pick<Show, Lengths> {
   const feet = { units, style: "feet" } as const;
   const fine = { units, step: FINE_in, decimals: FINE_mm_decimals } as const;
   const print = (options: LengthOptions) => remembered((value) => length(value, options));
+  const size = (options: LengthOptions) => remembered((value) => length(value, { ...options, step: drillStep(value) }));
   return {
     tape: print(one),
     tapeBoth: print({ units }),
@@ -146,9 +148,9 @@ function showLengths(units: UnitSystem): Pick<Show, Lengths> {
     tapeOther: print({ units: other, both: false }),
     fine: print({ ...fine, both: false }),
     travel: print({ ...fine, both: false, rounding: "up" }),
-    diameter: print(fine),
-    diameterOne: print({ ...fine, both: false }),
-    diameterOther: print({ ...fine, units: other, both: false }),
+    diameter: size({ ...fine, both: true }),
+    diameterOne: size({ ...fine, both: false }),
+    diameterOther: size({ ...fine, units: other, both: false }),
     area: (value_mm2) => {
       const imperial = `${decimal(value_mm2 / SQUARE_INCH_mm2, { decimals: value_mm2 < 10 * SQUARE_INCH_mm2 ? 1 : 0 })} sq in`;
       const metric = `${decimal(value_mm2)} mm2`;

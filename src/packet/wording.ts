@@ -54,7 +54,7 @@ export const roleName: Readonly<Record<VerticalRole, Text>> = {
 };
 
 export const paperName: Readonly<Record<Paper, Text>> = { letter: "Letter", a4: "A4" };
-export const endName: Readonly<Record<EndKind, Text>> = { stud: "stud end", grip: "grip end" };
+export const endName: Readonly<Record<EndKind, Text>> = { stud: "stud end", grip: "grip end", face: "face end" };
 export const faceName: Readonly<Record<Face, Text>> = { left: "left face", right: "right face" };
 
 /** What the datum says that people stand on: deck, planks and boards are a deck, all else (stone, tiles, concrete) a floor. */
@@ -121,6 +121,7 @@ export const wordList: readonly (readonly [term: Text, meaning: Text])[] = [
   ["datum", "The surface from which all heights are measured."],
   ["end post", "A post that holds the end of a cable. It feels the pull of all cables at once."],
   ["entry face", "The side of the post where the drill bit goes in."],
+  ["face end", "An eye that is fastened on the face of its post. The end of the cable is pinned to it. It only holds."],
   ["gauge reading", "What a tension gauge shows when it is clipped on a cable."],
   ["grip end", "The fitting that only holds. It grips the cable when you pull, and does not let go again."],
   ["hold point", "A place in the work where you wait for a signature."],

@@ -21,11 +21,18 @@ export function sectionAt(job: Job, sideIndex: number, nth: number): Section {
   return mark === null ? job.posts.section : sectionOfPost(job, mark);
 }
 
-/** Whether nothing reaches the back of a post that stands already: no run can end there. */
-export function isShut(job: Job, sideIndex: number, nth: number): boolean {
+/** Whether nothing reaches the back of a post that stands already. */
+function hasNoBack(job: Job, sideIndex: number, nth: number): boolean {
   const mark = (job.sides[sideIndex]?.stations ?? null) === null ? null : markAt(job, sideIndex, nth);
   return mark !== null && accessOf(job, mark, "drill") === "none";
 }
+
+/** Whether no run can end on a post that stands already: nothing reaches its back, and no end stands on a face. */
+export const isShut = (job: Job, sideIndex: number, nth: number): boolean => job.fittings.face === null && hasNoBack(job, sideIndex, nth);
+
+/** Whether two runs that meet on one post end on its two faces. */
+export const endOnFacesAt = (job: Job, sideIndex: number, nth: number): boolean =>
+  job.fittings.ends === "on the face" || (job.fittings.face !== null && hasNoBack(job, sideIndex, nth));
 
 /** How far the middle of a post moves away from the deck for each mm of height. */
 export function leanOf(job: Job, id: string): number {

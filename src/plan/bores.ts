@@ -5,6 +5,7 @@ import { roundNearest, roundUp } from "../units/round.ts";
 import { climbTo } from "./corner-path.ts";
 import { boreSkew } from "./corner-post.ts";
 import { counterboreDepth, endBore } from "./end-fitting.ts";
+import { faceDepth, faceOf, isOnFace } from "./face-end.ts";
 import { throughPost } from "./lay-run.ts";
 import type { Bore, BoreKind, Course, Face, RunEnd, Vertical } from "./plan.ts";
 import type { BitUse } from "./purchase.ts";
@@ -29,7 +30,7 @@ export function makeBores(runs: readonly RunGeometry[], courses: readonly Course
         const mark = `${member.id}-${numbers[index]}${behind}`;
         const offset = at.offset - shiftAt(member, height, job);
         const heights = { height, entryHeight: height + climb, exitHeight: height - climb };
-        bores.push({ mark, verticalId: member.id, course: number, runId: run.id, ...heights, through: true, ...at, offset });
+        bores.push({ mark, verticalId: member.id, course: number, runId: run.id, ...heights, ...at, offset });
       });
     }
   }
@@ -39,7 +40,7 @@ export function makeBores(runs: readonly RunGeometry[], courses: readonly Course
 /** How far the middle of a leaning post is off the line of the cables at a height, on a mark of the tape: away from the deck. */
 const shiftAt = ({ lean }: Vertical, height: Mm, job: Job): Mm => (lean === 0 ? 0 : roundNearest(lean * height, job.limits.tapeStep.value));
 
-type BoreAt = Omit<Bore, "mark" | "verticalId" | "course" | "runId" | "height" | "entryHeight" | "exitHeight" | "through">;
+type BoreAt = Omit<Bore, "mark" | "verticalId" | "course" | "runId" | "height" | "entryHeight" | "exitHeight">;
 
 /** A bore follows the slope of its side. */
 const drilled = (member: Vertical): Pick<Bore, "angle" | "skew" | "drilledLength"> => ({
@@ -65,7 +66,17 @@ function boreAt(run: RunGeometry, member: Vertical, job: Job): BoreAt {
   const bushing = material !== "wood" || steepest > job.fittings.bushingAngle.value;
   const kind: BoreKind = steepest > job.fittings.bushingAngle.value ? "bend" : "pass";
   const diameter = bushing ? job.fittings.bushingBore.value : job.fittings.passBore.value;
-  return { kind, offset: 0, diameter, counterbore: null, entryFace: entryFaceOf(run, member), bushing, bend, ...drilled(member) };
+  return {
+    kind,
+    offset: 0,
+    diameter,
+    through: true,
+    counterbore: null,
+    entryFace: entryFaceOf(run, member),
+    bushing,
+    bend,
+    ...drilled(member),
+  };
 }
 
 /** From the left; but the first post after a corner from the right, where its bay gives room for the drill. */
@@ -76,11 +87,13 @@ function entryFaceOf(run: RunGeometry, member: Vertical): Face {
 
 /** End bores are drilled from the cable's side, so that a tear-out stays under the washer's side; the counterbore from the back. */
 function endBoreOf(end: RunEnd, member: Vertical, job: Job): BoreAt {
+  if (isOnFace(end)) return faceBoreOf(end, member, job);
   const depth = counterboreDepth(end, job);
   return {
     kind: end.kind === "stud" ? "stud end" : "grip end",
     offset: end.offset,
     diameter: endBore(end, job),
+    through: true,
     counterbore: depth > 0 ? { diameter: job.fittings.grip.counterbore.value, depth, face: end.backFace } : null,
     entryFace: end.backFace === "left" ? "right" : "left",
     bushing: false,
@@ -88,6 +101,21 @@ function endBoreOf(end: RunEnd, member: Vertical, job: Job): BoreAt {
     ...drilled(member),
   };
 }
+
+/** A blind hole from the face that the cable comes to. */
+const faceBoreOf = (end: RunEnd, member: Vertical, job: Job): BoreAt => ({
+  kind: "face end",
+  offset: end.offset,
+  diameter: faceOf(job).hole.value,
+  through: false,
+  counterbore: null,
+  entryFace: end.backFace === "left" ? "right" : "left",
+  bushing: false,
+  bend: 0,
+  angle: member.slope,
+  skew: 0,
+  drilledLength: faceDepth(member.id, job),
+});
 
 interface BitCount {
   readonly diameter: Mm;

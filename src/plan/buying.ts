@@ -1,10 +1,11 @@
 // What has to be bought, how many with spares, and for how much?
 import type { Job } from "../job/job.ts";
 import { cutStock } from "../stock/cut.ts";
-import { angleDegrees, length } from "../units/print.ts";
+import { angleDegrees, force, length } from "../units/print.ts";
 import type { Cents, Mm } from "../units/quantity.ts";
 import { roundUp } from "../units/round.ts";
 import { bevelOf } from "./end-fitting.ts";
+import { faceOf, isOnFace } from "./face-end.ts";
 import type { Bore, Run } from "./plan.ts";
 import type { CutPlan, OrderLine } from "./purchase.ts";
 
@@ -88,6 +89,7 @@ function fittingLines({ runs, courseCount, bores }: Bought, job: Job): readonly 
   const grips = ends.filter((end) => end.kind === "grip").length * courseCount;
   // Ready cables come with one stud end on them.
   const attached = job.supply.kind === "ready" ? runs.length * courseCount : 0;
+  const faces = ends.filter(isOnFace).length * courseCount;
   const { stud, grip } = job.fittings;
   const size = (mm: Mm): string => length(mm, { units: job.units, decimals: 1, step: 1 / 32 });
   return [
@@ -108,11 +110,46 @@ function fittingLines({ runs, courseCount, bores }: Bought, job: Job): readonly 
       job,
       note: "under the collar of each fitting, on the face of the post",
     }),
+    ...faceLines(faces, job),
     ...bevelledWashers(bores, job),
     ...piece("fittings", "cap for a stud", stud.thread, studs, { job, note: "over the stud and its nut" }),
     ...piece("fittings", "cap for a cut cable end", size(job.cable.diameter), grips, { job, note: "no sharp end stays open" }),
   ];
 }
+
+/** What holds on a face, and what is pinned to it. */
+function faceLines(net: number, job: Job): readonly OrderLine[] {
+  if (net === 0) return [];
+  const { fastening, rated } = faceOf(job);
+  const size = (mm: Mm): string => length(mm, { units: job.units, decimals: 1, step: 1 / 32 });
+  const asRated = rated === null ? "ask its maker for the working load" : `working load at least ${force(rated.value, job.units)}`;
+  return [
+    ...(fastening.kind === "lag screw"
+      ? piece("fittings", FACE_ITEMS.screw, `${size(fastening.diameter.value)} x ${size(fastening.depth.value)} in the post`, net, {
+          job,
+          note: `thread ${size(fastening.threadLength.value)}; ${asRated}`,
+        })
+      : piece("fittings", FACE_ITEMS.stud, fastening.thread, net, { job, note: asRated })),
+    ...(fastening.kind === "rivet nut"
+      ? piece("fittings", FACE_ITEMS.insert, fastening.thread, net, {
+          job,
+          note: "for the wall of these posts; its maker says for which thickness",
+        })
+      : []),
+    ...piece("fittings", FACE_ITEMS.fork, size(job.cable.diameter), net, {
+      job,
+      note: "fork and pin for the eye; fitted on site as its instruction says",
+    }),
+  ];
+}
+
+/** As they are ordered. */
+export const FACE_ITEMS = {
+  screw: "lag screw with an eye, stainless",
+  stud: "threaded stud with an eye, stainless",
+  insert: "rivet nut, stainless",
+  fork: "end fitting with a fork, for fitting on site",
+} as const;
 
 /** Where an end is bored at an angle, nut and collar need a seat square to the bore. */
 export const isBevelled = ({ angle, kind }: Bore): boolean => angle !== 0 && (kind === "stud end" || kind === "grip end");
@@ -146,7 +183,8 @@ function bushingLines({ runs, courseCount, bores }: Bought, job: Job): readonly 
     .filter((bore) => bore.bushing)
     .reduce((sum, bore) => sum + (isTube(bore) ? 2 : Math.max(1, mouthsTurned(bore, { runs }, job))), 0);
   const size = `for a bore of ${length(job.fittings.bushingBore.value, { units: job.units, decimals: 1, step: 1 / 32 })}`;
-  const isolating = job.posts.section.material === "wood" || job.posts.section.material === "stainless" ? 0 : 2 * runs.length * courseCount;
+  const behind = runs.flatMap(({ left, right }) => [left, right]).filter((end) => !isOnFace(end)).length;
+  const isolating = job.posts.section.material === "wood" || job.posts.section.material === "stainless" ? 0 : behind * courseCount;
   return [
     ...piece("bushings and washers", "bushing, plastic", size, count, {
       job,

@@ -13,6 +13,7 @@ import { sectionOfPost } from "./as-found.ts";
 import type { Checked } from "./check-row.ts";
 import { hardestPull } from "./check-tension.ts";
 import { counterboreDepth, endBore } from "./end-fitting.ts";
+import { isOnFace } from "./face-end.ts";
 import { conditionsOf, pieceOf } from "./frame-members.ts";
 import type { Check, Run, RunEnd } from "./plan.ts";
 
@@ -21,7 +22,7 @@ export function bearingChecks(plan: Checked, job: Job): readonly Check[] {
   if (job.posts.section.material !== "wood") return [];
   return plan.runs.flatMap((run) => {
     const force = hardestPull(plan, run);
-    return [run.left, run.right].map((end) => bearingCheck(run, end, { force, plan, job }));
+    return [run.left, run.right].filter((end) => !isOnFace(end)).map((end) => bearingCheck(run, end, { force, plan, job }));
   });
 }
 

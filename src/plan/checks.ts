@@ -2,6 +2,7 @@
 
 import type { GuardEnd, Job } from "../job/job.ts";
 import { bearingChecks } from "./check-bearing.ts";
+import { faceChecks } from "./check-face.ts";
 import { rakeChecks } from "./check-rake.ts";
 import { type Checked, limitCheck } from "./check-row.ts";
 import { gateQuestions, hardwareChecks, mountQuestions } from "./check-standing.ts";
@@ -9,6 +10,7 @@ import { openQuestions, tensionChecks } from "./check-tension.ts";
 import { cornerSlot } from "./corner-path.ts";
 import { besideBore, endsOnOnePost, seenFrom, standsOn } from "./corner-post.ts";
 import { criterionText } from "./criterion.ts";
+import { mustBeOnFace } from "./face-end.ts";
 import { longestFree } from "./free-stop.ts";
 import { jointName, jointsOf, jointsWord } from "./joints.ts";
 import type { Check } from "./plan.ts";
@@ -27,6 +29,7 @@ export function checkPlan(plan: Checked, job: Job): readonly Check[] {
     ...runChecks(plan, job),
     ...tensionChecks(plan, job),
     ...bearingChecks(plan, job),
+    ...faceChecks(plan, job),
     ...openQuestions(plan, job),
   ];
 }
@@ -80,6 +83,8 @@ function codeChecks(plan: Checked, job: Job): readonly Check[] {
     checks.push(
       limitCheck({ ...common, id: `wall-gap-${id}`, rule: "at most", limit: job.limits.wallGap_max, advice: "move the post nearer" }),
     );
+    // Nobody reaches behind a post whose end stands on its face.
+    if (mustBeOnFace(end.access, job)) continue;
     checks.push(
       limitCheck({
         ...common,

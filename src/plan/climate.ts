@@ -9,7 +9,9 @@ import type { WoodSpecies } from "../tables/timber-strength.ts";
 import type { Celsius, Mm, Newton } from "../units/quantity.ts";
 import { sectionOfPost } from "./as-found.ts";
 import type { DayReading, Loss, RunClimate } from "./climate-plan.ts";
+import { isOnFace } from "./face-end.ts";
 import type { FrameGroup } from "./frames.ts";
+import type { RunEnd } from "./plan.ts";
 
 /** The wood of the shrinkage table that stands for a group of species: of several, one that shrinks much. */
 const shrinkingAs: Readonly<Record<WoodSpecies, ShrinkingWood>> = {
@@ -67,7 +69,9 @@ function causesOf(group: FrameGroup, targets: readonly Newton[], job: Job): Caus
   };
   const dry = dryingOf(job);
   const shrinkage = group.runs.map((run): EndShrinkage => {
-    const [left, right] = [run.left, run.right].map(({ postId }) => shrunk(sectionOfPost(job, postId).along, dry)) as [Mm, Mm];
+    // A screw in the face holds about the middle of its post, which does not move as the post shrinks.
+    const ofEnd = (end: RunEnd): Mm => (isOnFace(end) ? 0 : shrunk(sectionOfPost(job, end.postId).along, dry));
+    const [left, right] = [ofEnd(run.left), ofEnd(run.right)];
     return { left, right, closing: closingByShrinkage([left, right].map((each) => ({ shrinkage: each, share: ANCHOR_share }))) };
   });
   return {

@@ -22,8 +22,9 @@ export function endBore(end: Pick<RunEnd, "kind" | "access" | "postId">, job: Jo
   return counterboreDepth(end, job) > 0 ? job.fittings.grip.bore.value : job.fittings.grip.boreNoBack.value;
 }
 
-/** Diameter of the washer under the nut or the collar of an end. */
-const washerOf = (kind: RunEnd["kind"], { fittings }: Job): Mm => fittings[kind].washerDiameter.value;
+/** Diameter of the washer under the nut or the collar of an end, or of the flange on the face. */
+const washerOf = (kind: RunEnd["kind"], { fittings }: Job): Mm =>
+  kind === "face" ? (fittings.face?.flange.value ?? 0) : fittings[kind].washerDiameter.value;
 
 /** Edges of the bevelled washer under an end that is bored at an angle, along the bore. */
 export function bevelOf(kind: RunEnd["kind"], slope: Radian, job: Job): { readonly across: Mm; readonly thin: Mm; readonly thick: Mm } {

@@ -1,6 +1,6 @@
 // What is left of a post's section at its bores?
 import type { Section as JobSection } from "../job/job.ts";
-import { solidBoreCuts, tubeBoreCuts } from "../mechanics/bore-cuts.ts";
+import { blindHoleCuts, solidBoreCuts, tubeBoreCuts } from "../mechanics/bore-cuts.ts";
 import { type Cut, netSection, type Section } from "../mechanics/section.ts";
 import type { Mm } from "../units/quantity.ts";
 import { designWall } from "./frame-members.ts";
@@ -13,8 +13,12 @@ export const netOf = (whole: Section, bores: readonly Bore[], built: Built): Sec
 
 /** What the bores of a course take out of a post's section; what a bore takes beyond the post's edge is left out. */
 export function boreCutsOf(whole: Section, bores: readonly Bore[], { material, wall }: Built): readonly Cut[] {
-  const cuts = bores.flatMap(({ diameter, offset, counterbore, skew }) => {
+  const cuts = bores.flatMap(({ through, entryFace, drilledLength, diameter, offset, counterbore, skew }) => {
     const bore = { along: "x", diameter, offset } as const;
+    if (!through) {
+      const depth = wall === null ? Math.min(drilledLength, whole.x.size) : designWall(material, wall);
+      return blindHoleCuts(whole, { ...bore, depth, from: entryFace === "left" ? "near" : "far" });
+    }
     if (wall !== null) return tubeBoreCuts(whole, { ...bore, wall: designWall(material, wall) });
     // On the mitre it weakens the post both ways: less than if it went through both ways.
     if (skew !== 0) return [...solidBoreCuts(whole, bore), ...squareToIt(whole, diameter)];

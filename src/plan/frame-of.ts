@@ -3,9 +3,11 @@ import type { Job } from "../job/job.ts";
 import type { Cited } from "../sources/cited.ts";
 import type { Newton } from "../units/quantity.ts";
 import { bearingOf } from "./check-bearing.ts";
+import { holdOf } from "./check-face.ts";
 import type { Checked } from "./check-row.ts";
 import { hardestOf } from "./check-tension.ts";
 import { coveredOf } from "./climate.ts";
+import { faceOf, isOnFace } from "./face-end.ts";
 import { answersOf } from "./frame-answer.ts";
 import { checkFrame, movementShare, tensionShare } from "./frame-checks.ts";
 import { baseStiffness, modulusForBuckling, postMember, railMember, trialPull } from "./frame-members.ts";
@@ -54,6 +56,7 @@ export function frameOf(parts: Framed, job: Job): FramePlan {
           movement: movementShare(checks),
           hardest: hardestOf(parts, run),
           washer: leastBearing(run, parts, job),
+          face: leastHold(run, job),
           covered_band: bandOf(bands.get(group), group, run),
         },
         job,
@@ -65,9 +68,17 @@ export function frameOf(parts: Framed, job: Job): FramePlan {
 /** The end whose washer the wood bears least. */
 function leastBearing(run: Run, parts: Framed, job: Job): Cited<Newton> | null {
   if (job.posts.section.material !== "wood") return null;
-  const [left, right] = [bearingOf(run.left, parts, job).capacity, bearingOf(run.right, parts, job).capacity];
-  return right.value < left.value ? right : left;
+  return leastOf([run.left, run.right].filter((end) => !isOnFace(end)).map((end) => bearingOf(end, parts, job).capacity));
 }
+
+/** The end on a face that holds least, by its thread or by its rating. */
+const leastHold = (run: Run, job: Job): Cited<Newton> | null =>
+  leastOf(
+    [run.left, run.right].filter(isOnFace).flatMap((end) => [holdOf(end, job), faceOf(job).rated].filter((capacity) => capacity !== null)),
+  );
+
+const leastOf = (capacities: readonly Cited<Newton>[]): Cited<Newton> | null =>
+  capacities.reduce<Cited<Newton> | null>((least, one) => (least === null || one.value < least.value ? one : least), null);
 
 interface CoveredBands {
   readonly low: readonly Newton[];

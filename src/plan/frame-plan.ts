@@ -78,7 +78,7 @@ export interface SideAnswer {
 /** What bounds the tension from below or from above. */
 export interface Bound {
   /** Strand in the passes, strand on the hardest day, movement of posts, washer on wood, stress in the frame. */
-  readonly kind: "passes" | "season" | "movement" | "washer" | "frame";
+  readonly kind: "passes" | "season" | "movement" | "washer" | "face" | "frame";
   readonly name: string;
   readonly tension: Newton;
   readonly source: SourceId;

@@ -10,7 +10,7 @@ import { SAME_mm } from "../units/tolerance.ts";
 import { makeBores } from "./bores.ts";
 import { type CoursePlan, heights } from "./courses.ts";
 import { gapsOf } from "./gaps.ts";
-import type { Bore, Course, HardwareZone, Vertical } from "./plan.ts";
+import type { Bore, BoreKind, Course, HardwareZone, Vertical } from "./plan.ts";
 import type { RunGeometry } from "./runs.ts";
 
 interface Standing {
@@ -43,11 +43,17 @@ export function hardwareZones(verticals: readonly Vertical[], job: Job): Outcome
   return { value: zones, problems };
 }
 
-/** Edge of what goes into or onto a post at a bore: the bore, its counterbore, and the washer at an end. */
+/** Edge of what goes into or onto a post at a bore: the bore, its counterbore, and the washer or flange at an end. */
 export function halfSeat(bore: Bore, job: Job): Mm {
-  const washers = { "stud end": job.fittings.stud.washerDiameter.value, "grip end": job.fittings.grip.washerDiameter.value } as const;
-  const washer = bore.kind === "stud end" || bore.kind === "grip end" ? washers[bore.kind] : 0;
-  return Math.max(bore.diameter, bore.counterbore?.diameter ?? 0, washer) / 2;
+  const { stud, grip, face } = job.fittings;
+  const seats: Readonly<Record<BoreKind, Mm>> = {
+    "stud end": stud.washerDiameter.value,
+    "grip end": grip.washerDiameter.value,
+    "face end": face?.flange.value ?? 0,
+    pass: 0,
+    bend: 0,
+  };
+  return Math.max(bore.diameter, bore.counterbore?.diameter ?? 0, seats[bore.kind]) / 2;
 }
 
 /**

@@ -3,6 +3,7 @@ import { along as pointAlong } from "../geometry/vector.ts";
 import type { Mm, Radian } from "../units/quantity.ts";
 import { alongSlope, climbTo, jointOf, jointPath } from "./corner-path.ts";
 import { mouthDirections } from "./corner-post.ts";
+import { isOnFace } from "./face-end.ts";
 import type { Bay, Bend, Face, PathPoint, RunEnd, Vertical } from "./plan.ts";
 import type { Layout } from "./runs.ts";
 
@@ -29,12 +30,13 @@ export function layRun(options: { readonly left: RunEnd; readonly right: RunEnd;
   const members = layout.verticals.slice(from, to + 1);
   const spans: SpanLine[] = [];
   const bends: Bend[] = [];
-  const path: PathPoint[] = [facePoint(members[0], "left", left.offset)];
+  // An end on the face stands on the face that the cable comes to: there the cable is not in its post.
+  const path: PathPoint[] = [facePoint(members[0], isOnFace(left) ? "right" : "left", left.offset)];
   // Distance along the cable; 0 is the left-hand bearing face.
   let at: Mm = 0;
   members.slice(1).forEach((member, index) => {
     const before = members[index] ?? member;
-    at += throughPost(before);
+    at += index === 0 && isOnFace(left) ? 0 : throughPost(before);
     // The bore of one post that makes a corner turns the cable at both its mouths.
     const turned = before.corner === undefined ? 0 : Math.abs(before.corner.turn) / 2;
     if (turned !== 0) {
@@ -56,8 +58,8 @@ export function layRun(options: { readonly left: RunEnd; readonly right: RunEnd;
     at += reach;
   });
   const last = members.at(-1);
-  path.push(facePoint(last, "right", right.offset));
-  at += last === undefined ? 0 : throughPost(last);
+  path.push(facePoint(last, isOnFace(right) ? "left" : "right", right.offset));
+  at += last === undefined || isOnFace(right) ? 0 : throughPost(last);
   // Nuts and collars bear on the outer faces of the end posts, so the path ends where the guard does; bevelled washers stand on them.
   return { members, spans, bends, path, pathLength: at, outsideLength: at + left.seat + right.seat };
 }

@@ -120,7 +120,7 @@ export interface Gap {
   readonly clear: Mm;
 }
 
-export type EndKind = "stud" | "grip";
+export type EndKind = "stud" | "grip" | "face";
 
 /** Faces of a vertical for somebody on the deck who looks out. */
 export type Face = "left" | "right";
@@ -130,7 +130,7 @@ export interface RunEnd {
   readonly kind: EndKind;
   /** True when the cable is tightened from here. */
   readonly pulls: boolean;
-  /** The face that the nut or the gripping fitting bears on, away from the cable. */
+  /** The face away from the cable: the nut or the gripping fitting bears on it, an end on the face stands opposite. */
   readonly backFace: Face;
   readonly access: Access;
   /** The bore's distance from the middle of the post, positive away from the deck. */
@@ -194,7 +194,7 @@ export interface CablePlan {
   readonly course: number;
 }
 
-export type BoreKind = "stud end" | "grip end" | "pass" | "bend";
+export type BoreKind = "stud end" | "grip end" | "face end" | "pass" | "bend";
 
 export interface Bore {
   /** P3-05: post 3, course 5; with the run behind it where a post has two bores at a height: P3-05/R1. */
@@ -215,15 +215,15 @@ export interface Bore {
   /** From the middle of the post, positive away from the deck. */
   readonly offset: Mm;
   readonly diameter: Mm;
-  /** Drilled right through at `diameter`. */
-  readonly through: true;
+  /** Drilled right through at `diameter`; a blind hole of an end on the face is as deep as `drilledLength`. */
+  readonly through: boolean;
   readonly counterbore: { readonly diameter: Mm; readonly depth: Mm; readonly face: Face } | null;
   /** The face the bit goes in. */
   readonly entryFace: Face;
   readonly bushing: boolean;
   /** Change of direction of the cable at this bore. */
   readonly bend: Radian;
-  /** Along the bore from face to face. */
+  /** Along the bore from face to face, or to the bottom of a blind hole. */
   readonly drilledLength: Mm;
 }
 

@@ -7,6 +7,7 @@ import { roundUp } from "../units/round.ts";
 import { SAME_mm } from "../units/tolerance.ts";
 import { accessOf } from "./as-found.ts";
 import { endOffset, seatOf } from "./end-fitting.ts";
+import { meetOnFaces, meetOnPairs, mustBeOnFace } from "./face-end.ts";
 import { layRun, type RunLine } from "./lay-run.ts";
 import type { Bay, EndKind, Face, RunEnd, SidePlan, Vertical } from "./plan.ts";
 import type { Cut } from "./splits.ts";
@@ -24,6 +25,8 @@ interface Place {
   readonly post: Vertical;
   readonly access: Access;
   readonly offset: Mm;
+  /** An end here can only be held on the face. */
+  readonly onFace: boolean;
   /** Where the job file says what reaches it. */
   readonly path: JobPath;
 }
@@ -47,7 +50,20 @@ export function makeRuns(layout: Layout, cuts: readonly Cut[], job: Job): Outcom
     const { left, right } = chooseEnds(leftPlace, rightPlace, layout, job);
     const line = layRun({ left, right, layout });
     const sideIds = [...new Set(line.spans.map(({ bay }) => bay.sideId))];
-    runs.push({ id, left, right, sideIds, why: reasonOf(start, cut, job), ...line });
+    runs.push({
+      id,
+      left,
+      right,
+      sideIds,
+      why: reasonOf(
+        [
+          { cut: start, place: leftPlace },
+          { cut, place: rightPlace },
+        ],
+        job,
+      ),
+      ...line,
+    });
   });
   return { value: runs, problems };
 }
@@ -72,7 +88,8 @@ function placeOf(
     const index = job.posts.asFound.findIndex((one) => one.post === post.id && one.access !== null);
     const path = at === undefined ? ["guard", "sides", cut.sideIndex] : [...at.path, at.end.kind === "wall" ? "gap" : "access"];
     const access = accessOf(job, post.id, usual);
-    return { post, access, offset, path: index < 0 ? path : ["posts", "as found", index, "access"] };
+    const onFace = mustBeOnFace(access, job) || (cut.kind === "line" && meetOnFaces(job));
+    return { post, access, offset: onFace ? 0 : offset, onFace, path: index < 0 ? path : ["posts", "as found", index, "access"] };
   };
   switch (cut.kind) {
     case "start":
@@ -105,7 +122,8 @@ function placeOf(
 const reachRank: Readonly<Record<Access, number>> = { none: 0, hand: 1, drill: 2 };
 
 function reachProblems(id: string, left: Place, right: Place, job: Job): readonly Problem[] {
-  const shut = [left, right].filter((place) => place.access === "none");
+  if (left.onFace && right.onFace) return [noPull(id, left, right)];
+  const shut = [left, right].filter((place) => place.access === "none" && !place.onFace);
   if (shut.length === 0) return [];
   const both = shut.length === 2;
   return [
@@ -116,10 +134,19 @@ function reachProblems(id: string, left: Place, right: Place, job: Job): readonl
         ? `run ${id} has no reachable end: nothing fits behind ${left.post.id} nor behind ${right.post.id}`
         : `nothing reaches the back of ${shut[0]?.post.id}, where run ${id} ends`,
       why: "the nut of a stud end and the gripping fitting both go on behind the post, by hand and wrench at least",
-      fix: `move the end post so that the gap to the wall is ${describeGap(job)}, or set access: hand if a hand and a wrench do reach`,
+      fix: `move the end post so that the gap to the wall is ${describeGap(job)}, set access: hand if a hand and a wrench do reach, or hold the end on the face of the post (fittings: face)`,
     },
   ];
 }
+
+/** An end on the face only holds. */
+const noPull = (id: string, left: Place, right: Place): Problem => ({
+  severity: "error",
+  path: left.path,
+  what: `run ${id} cannot be pulled: it ends on the face of ${left.post.id} and on the face of ${right.post.id}`,
+  why: "an end on the face only holds; the nut that pulls goes on behind the post at the other end",
+  fix: "make the back of one of the two posts reachable, or let fewer runs meet on one post: longer runs, or ends: through bores",
+});
 
 function describeGap(job: Job): string {
   const tape = { units: job.units, style: "tape" } as const;
@@ -134,13 +161,15 @@ function chooseEnds(left: Place, right: Place, layout: Layout, job: Job): { read
   const turns = left.post.sideIndex !== right.post.sideIndex;
   const bothStuds = job.fittings.holdEnd === "stud";
   const [l, r] = [reachRank[left.access], reachRank[right.access]];
+  const onFaces = left.onFace || right.onFace || meetOnFaces(job);
   const longest = longestBayIsRight(left.post, right.post, layout);
-  const pullsRight = r !== l ? r > l : turns && longest;
+  const pullsRight = left.onFace !== right.onFace ? left.onFace : r !== l ? r > l : turns && longest;
   const end = (place: Place, pulls: boolean, backFace: Face): RunEnd => {
+    const { access, offset } = place;
+    const common = { postId: place.post.id, backFace, access, offset } as const;
+    if (place.onFace || (!pulls && meetOnFaces(job))) return { ...common, kind: "face", pulls: false, seat: 0 };
     const kind: EndKind = bothStuds || pulls ? "stud" : "grip";
-    const { post, access, offset } = place;
-    const seat = seatOf(kind, post.slope, job);
-    return { postId: post.id, kind, pulls: pulls || (bothStuds && turns), backFace, access, offset, seat };
+    return { ...common, kind, pulls: pulls || (bothStuds && turns && !onFaces), seat: seatOf(kind, place.post.slope, job) };
   };
   return { left: end(left, !pullsRight, "left"), right: end(right, pullsRight, "right") };
 }
@@ -151,19 +180,20 @@ function longestBayIsRight(left: Vertical, right: Vertical, layout: Layout): boo
   return longestOn(right.sideId) > longestOn(left.sideId) + SAME_mm;
 }
 
-function reasonOf(start: Cut, end: Cut, job: Job): string {
-  const meets = (cut: Cut): string | null => {
+function reasonOf(ends: readonly { readonly cut: Cut; readonly place: Place }[], job: Job): string {
+  const meets = ({ cut, place }: (typeof ends)[number]): string | null => {
     if (cut.kind === "corner") {
       const isStraight = job.sides[cut.sideIndex]?.turn === 0;
       return `the ${isStraight ? "change of slope" : "corner"}, where each run has a post of its own`;
     }
     if (cut.kind === "line") {
-      const onePost = job.posts.split === "offset bores" || job.sides[cut.sideIndex]?.stations != null;
-      return onePost ? "a post that both runs end on, their bores set off sideways" : "a pair of posts, one for each run";
+      const onePost = !meetOnPairs(job) || job.sides[cut.sideIndex]?.stations != null;
+      if (!onePost) return "a pair of posts, one for each run";
+      return place.onFace ? "a post that both runs end on, one on each face" : "a post that both runs end on, their bores set off sideways";
     }
     return null;
   };
-  const places = [meets(start), meets(end)].filter((place) => place !== null);
+  const places = ends.map(meets).filter((place) => place !== null);
   if (places.length === 0) return "one run: its length and bends are within the limits";
   return `cut at ${places.join(" and at ")}: fewest runs that keep the limits of length and bends`;
 }

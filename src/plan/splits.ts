@@ -2,7 +2,7 @@
 import type { Job } from "../job/job.ts";
 import type { Mm } from "../units/quantity.ts";
 import { SAME_mm, SAME_rad } from "../units/tolerance.ts";
-import { isShut, sectionAt } from "./as-found.ts";
+import { endOnFacesAt, isShut, sectionAt } from "./as-found.ts";
 import { alongSlope, jointOf, jointPath } from "./corner-path.ts";
 import { cornerPostAt } from "./corner-post.ts";
 import type { Run, SidePlan } from "./plan.ts";
@@ -36,7 +36,11 @@ export interface StationsOfSide {
 /** All places where the guard may be cut, from left to right, its two ends included. */
 export function cutsOf(sides: readonly SidePlan[], posts: readonly StationsOfSide[], job: Job): readonly Cut[] {
   const alongAt = (index: number, nth: number): Mm => sectionAt(job, index, nth).along;
-  const half = (index: number, nth: number): Mm => (posts[index]?.pairs === true ? -job.posts.pairGap.value / 2 : alongAt(index, nth) / 2);
+  // From the middle of a post where runs meet to where the left-hand one ends: beyond it, or before it where they end on its faces.
+  const half = (index: number, nth: number): Mm => {
+    if (posts[index]?.pairs === true) return -job.posts.pairGap.value / 2;
+    return (endOnFacesAt(job, index, nth) ? -1 : 1) * (alongAt(index, nth) / 2);
+  };
   const cuts: Cut[] = [
     { kind: "start", sideIndex: 0, station: sides[0]?.startsAt ?? 0, endAt: 0, startAt: 0, corners_before: 0, corners_after: 0 },
   ];

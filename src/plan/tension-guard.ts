@@ -79,6 +79,8 @@ interface WindowOf {
   readonly hardest: RunClimate["hardest"];
   /** What the wood under the washers of its ends bears, the least; null in metal. */
   readonly washer: Cited<Newton> | null;
+  /** What the fastening of its ends on faces holds, the least; null without one. */
+  readonly face: Cited<Newton> | null;
   /** Loss with the least and the greatest stiffness of the strand. */
   readonly covered_band: { readonly low: Newton; readonly high: Newton };
 }
@@ -115,7 +117,7 @@ export function windowOf(of: WindowOf, job: Job): TensionWindow {
 
 /** What bounds the target from above; the pull of a cable is what its band allows and what the hardest day adds. */
 function boundsOf(of: WindowOf, job: Job): readonly Bound[] {
-  const { run, tightening, strength, hardest, washer, movement: moved } = of;
+  const { run, tightening, strength, hardest, washer, face, movement: moved } = of;
   const { target, high } = run.tension;
   const band = target / high;
   const { workingShare } = job.cable;
@@ -146,13 +148,17 @@ function boundsOf(of: WindowOf, job: Job): readonly Bound[] {
     passes,
     ...(hardest.worst > 0 ? [season] : []),
     ...(tightening.movement_overLimit > 0 ? [movement] : []),
-    ...(washer === null ? [] : [washerBound(washer, of)]),
+    ...(washer === null ? [] : [endBound("washer", washer, of)]),
+    ...(face === null ? [] : [endBound("face", face, of)]),
     ...(strength === null ? [] : [frameBound(strength, of)]),
   ];
 }
 
+const endBounds = { washer: "washers on the wood of the posts", face: "what holds the ends on faces" } as const;
+
 /** A cable that is done, on the hardest day; and one that is tightened on the day whose readings are the highest. */
-function washerBound(
+function endBound(
+  kind: keyof typeof endBounds,
   { value, source, where }: Cited<Newton>,
   { run, hardest, tightening }: Pick<WindowOf, "run" | "hardest" | "tightening">,
 ): Bound {
@@ -161,8 +167,8 @@ function washerBound(
   const done = (Math.max(0, value - hardest.worst) * target) / high;
   const atWork = (value * (target + added)) / tightening.most_onAnyDay - added;
   return {
-    kind: "washer",
-    name: "washers on the wood of the posts on the hardest day, less the band",
+    kind,
+    name: `${endBounds[kind]} on the hardest day, less the band`,
     tension: Math.max(0, Math.min(done, atWork)),
     source,
     where,

@@ -1,10 +1,11 @@
 // Which tools does this job need, step by step?
 import type { Job } from "../job/job.ts";
-import { angleDegrees, decimal, force, length } from "../units/print.ts";
+import { angleDegrees, decimal, drillStep, force, length } from "../units/print.ts";
 import type { Mm } from "../units/quantity.ts";
+import { faceEndsOf, faceOf } from "./face-end.ts";
 import type { InstrumentRange } from "./instrument-range.ts";
 import { edgeProtection } from "./open-edge.ts";
-import type { Plan } from "./plan.ts";
+import type { Plan, Run } from "./plan.ts";
 import type { BitUse, ToolLine } from "./purchase.ts";
 
 interface ToolUsers extends Pick<Plan, "rakes" | "runs"> {
@@ -19,7 +20,8 @@ export function makeTools({ bits, runs, range, rakes }: ToolUsers, job: Job): re
     ...cutTools({ runs, rakes }, job),
     ...setOutTools({ rakes }, job),
     ...boreTools({ bits, rakes }, job),
-    ...reeveTools(job),
+    ...faceTools(runs, job),
+    ...reeveTools(runs, job),
     ...tightenTools(range, job),
     ...proveTools(job),
   ];
@@ -48,7 +50,7 @@ interface Line {
 
 const to = (step: string, lines: readonly Line[]): readonly ToolLine[] => lines.map((line) => ({ step, size: "", ...line }));
 
-const small = (mm: Mm, job: Job): string => length(mm, { units: job.units, decimals: 1, step: 1 / 32 });
+const small = (mm: Mm, job: Job): string => length(mm, { units: job.units, decimals: 1, step: drillStep(mm) });
 
 /** What closes the edge stands before the first step there: measuring. */
 function safeTools(job: Job): readonly ToolLine[] {
@@ -150,7 +152,35 @@ function bitName({ use }: BitUse, wood: boolean): string {
   return use.includes("counterbore") ? "flat or piloted wood bit" : "wood bit";
 }
 
-const reeveTools = (job: Job): readonly ToolLine[] =>
+/** What sets the fastenings of ends on faces into their blind holes. */
+function faceTools(runs: readonly Run[], job: Job): readonly ToolLine[] {
+  if (faceEndsOf({ runs }).length === 0) return [];
+  const { fastening } = faceOf(job);
+  const stop: Line = { item: "stop for the bit", size: "", source: "have", note: "blind holes: each to its depth, no deeper" };
+  switch (fastening.kind) {
+    case "lag screw":
+      return to("bore", [
+        stop,
+        { item: "bar through the eye, wax or soap", source: "have", note: "lag screws are turned in by hand, never driven" },
+      ]);
+    case "tapped hole":
+      return to("bore", [
+        ...(job.posts.section.wall === null ? [stop] : []),
+        {
+          item: "tap with its wrench, cutting oil",
+          size: fastening.thread,
+          source: "buy",
+          note: "square to the face; turned back at each half turn",
+        },
+      ]);
+    case "rivet nut":
+      return to("bore", [
+        { item: "setting tool for rivet nuts", size: fastening.thread, source: "rent", note: "set one in a scrap of the same tube first" },
+      ]);
+  }
+}
+
+const reeveTools = (runs: readonly Run[], job: Job): readonly ToolLine[] =>
   to("reeve", [
     {
       item: "cutter for stainless strand",
@@ -159,8 +189,18 @@ const reeveTools = (job: Job): readonly ToolLine[] =>
       note: "clean cut; tape it first",
     },
     { item: "tape, gloves, clean sheet", source: "have", note: "keeps strand clean" },
-    ...(job.fittings.holdEnd === "grip"
+    ...(runs.some(({ left, right }) => left.kind === "grip" || right.kind === "grip")
       ? [{ item: "seating tool for grip ends", size: "as its maker asks", source: "rent", note: "try one on scrap first" } as const]
+      : []),
+    ...(faceEndsOf({ runs }).length > 0
+      ? [
+          {
+            item: "tool for the end fittings with forks",
+            size: "as their maker asks",
+            source: "rent",
+            note: "try one on scrap first",
+          } as const,
+        ]
       : []),
     ...(job.supply.kind === "spool"
       ? [

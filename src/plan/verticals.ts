@@ -6,6 +6,7 @@ import { roundTo } from "../units/round.ts";
 import { leanOf, sectionOfPost } from "./as-found.ts";
 import { alongSlope, jointOf, jointPath } from "./corner-path.ts";
 import { type CornerPost, cornerPostAt, leftMouth, lineOffset, ownStation, postDirection, rightMouth, seenFrom } from "./corner-post.ts";
+import { meetOnPairs } from "./face-end.ts";
 import type { Bay, RunEnd, SidePlan, Vertical, VerticalRole } from "./plan.ts";
 import type { Cut, StationsOfSide } from "./splits.ts";
 import { type PostStation, placePosts, placeSpacers } from "./stations.ts";
@@ -20,7 +21,7 @@ export function firstStations(sides: readonly SidePlan[], job: Job): readonly St
   return sides.map((side) => {
     const given = job.sides[side.index]?.stations ?? null;
     if (given !== null) return { stations: given, pairs: false };
-    return { stations: autoPosts(side, job, []).map((post) => post.station), pairs: job.posts.split === "two posts" };
+    return { stations: autoPosts(side, job, []).map((post) => post.station), pairs: meetOnPairs(job) };
   });
 }
 
@@ -74,7 +75,7 @@ interface RolePost {
 function postsOfSide(side: SidePlan, cuts: readonly Cut[], job: Job): readonly RolePost[] {
   const given = job.sides[side.index]?.stations ?? null;
   const splits = cuts.filter((cut) => cut.kind === "line" && cut.sideIndex === side.index).map((cut) => cut.station);
-  const pairs = given === null && job.posts.split === "two posts";
+  const pairs = given === null && meetOnPairs(job);
   const posts: readonly PostStation[] =
     given?.map((station) => ({ station, role: "line" as const })) ?? autoPosts(side, job, pairs ? splits : []);
   return posts.map((post, index) => {

@@ -20,6 +20,7 @@ const layers = [
   ["OUTLINE", Colors.White],
   ["CENTRE", Colors.Yellow],
   ["BORE", Colors.Red],
+  ["BLIND", Colors.Cyan],
   ["COUNTERBORE", Colors.Blue],
   ["EXIT", Colors.Magenta],
   ["TEXT", Colors.Green],
@@ -108,11 +109,8 @@ interface Place {
   readonly on: (layer: Layer) => { readonly layerName: string };
 }
 
-function drawHole(
-  dxf: DxfWriter,
-  { here, there, angle, skew, isExit, diameter, counterbore, mark }: TemplateHole,
-  { middle, on }: Place,
-): void {
+function drawHole(dxf: DxfWriter, hole: TemplateHole, { middle, on }: Place): void {
+  const { here, there, angle, skew, isExit, diameter, counterbore, mark, through, drilledLength } = hole;
   const [x, y] = [middle + here.right, here.height];
   const round = (size: number, layer: Layer): void => {
     // Where a round bit goes in at an angle, the hole is an ellipse: its long axis is upright.
@@ -120,7 +118,7 @@ function drawHole(
     else if (angle === 0) dxf.addCircle(point3d(x, y, 0), size / 2, on(layer));
     else dxf.addEllipse(point3d(x, y, 0), point3d(0, size / 2 / Math.cos(angle), 0), Math.cos(angle), 0, 2 * Math.PI, on(layer));
   };
-  if (counterbore === null) round(diameter, isExit ? "EXIT" : "BORE");
+  if (counterbore === null) round(diameter, isExit ? "EXIT" : through ? "BORE" : "BLIND");
   else {
     round(counterbore.diameter, "COUNTERBORE");
     round(diameter, "EXIT");
@@ -128,5 +126,10 @@ function drawHole(
   if (angle !== 0) dxf.addPoint(middle + there.right, there.height, 0, on("EXIT"));
   dxf.addLine(point3d(x - CROSS_mm, y, 0), point3d(x + CROSS_mm, y, 0), on("CENTRE"));
   dxf.addLine(point3d(x, y - CROSS_mm, 0), point3d(x, y + CROSS_mm, 0), on("CENTRE"));
-  dxf.addText(point3d(x + diameter, y + LETTER_mm / 2, 0), LETTER_mm / 2, mark, on("TEXT"));
+  dxf.addText(
+    point3d(x + diameter, y + LETTER_mm / 2, 0),
+    LETTER_mm / 2,
+    through ? mark : `${mark}, blind, ${showIn("mm").fine(drilledLength)} deep`,
+    on("TEXT"),
+  );
 }

@@ -42,6 +42,13 @@ export function feetInches(value: Mm, options: InchOptions = {}): string {
   return `${sign}${feet}'-${fraction.numerator === 0 ? rest : `${rest} ${fraction.text}`}"`;
 }
 
+/** Bits and screws are sold in thirty-seconds of an inch, small ones in sixty-fourths: a size given in these is printed so. */
+export const drillStep = (value: Mm): number => {
+  const halves = (value / 25.4) * 64;
+  const whole = Math.round(halves);
+  return Math.abs(halves - whole) < 1e-6 && whole % 2 === 1 ? 1 / 64 : 1 / 32;
+};
+
 /** 836.2 -> `836 mm` */
 export const millimetres = (value: Mm, options: DecimalOptions = {}): string => `${decimal(value, options)} mm`;
 

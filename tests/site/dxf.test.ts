@@ -63,7 +63,9 @@ describe.each([...exampleNames, "stair-from-landing", "ramp-to-porch"])("%s", (n
       // 4: millimetres, in the DXF reference of the format's publisher (variable INSUNITS).
       expect.soft(header["$INSUNITS"]).toBe(4);
       expect.soft(header["$MEASUREMENT"]).toBe(1);
-      expect.soft(Object.keys(tables.layer.layers).sort()).toEqual(["0", "BORE", "CENTRE", "COUNTERBORE", "EXIT", "OUTLINE", "TEXT"]);
+      expect
+        .soft(Object.keys(tables.layer.layers).sort())
+        .toEqual(["0", "BLIND", "BORE", "CENTRE", "COUNTERBORE", "EXIT", "OUTLINE", "TEXT"]);
     }
   });
 
@@ -79,18 +81,19 @@ describe.each([...exampleNames, "stair-from-landing", "ramp-to-porch"])("%s", (n
       // On the mitre both faces have the hole, as an oval that lies.
       const mitred = bores.filter(({ skew }) => skew !== 0);
       expect(holesOn(entities, "EXIT").filter(({ wide, high }) => wide > high + 1e-6)).toHaveLength(mitred.length);
-      const due = (layer: "BORE" | "COUNTERBORE") =>
+      const due = (layer: "BORE" | "BLIND" | "COUNTERBORE") =>
         faces.flatMap((face, index) =>
           bores.flatMap((bore) => {
-            const isHere = layer === "BORE" ? bore.entryFace === face : bore.counterbore?.face === face;
-            const size = layer === "BORE" ? bore.diameter : (bore.counterbore?.diameter ?? 0);
+            const isHere =
+              layer === "COUNTERBORE" ? bore.counterbore?.face === face : bore.entryFace === face && bore.through === (layer === "BORE");
+            const size = layer === "COUNTERBORE" ? (bore.counterbore?.diameter ?? 0) : bore.diameter;
             // A bit that goes in at an angle meets this face above or below the middle of the post, in an ellipse.
             const y = bore.entryFace === face ? bore.entryHeight : bore.exitHeight;
             const high = size / Math.cos(bore.angle);
             return isHere ? [{ x: (middles[index] ?? 0) + rightOn(face, bore), y, wide: size / Math.cos(bore.skew), high }] : [];
           }),
         );
-      for (const layer of ["BORE", "COUNTERBORE"] as const) {
+      for (const layer of ["BORE", "BLIND", "COUNTERBORE"] as const) {
         const found = holesOn(entities, layer);
         const wanted = due(layer);
         expect(found).toHaveLength(wanted.length);

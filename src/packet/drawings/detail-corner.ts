@@ -9,7 +9,8 @@ import type { Text } from "../packet.ts";
 import type { Show } from "../show-number.ts";
 import { faceName, floorWord } from "../wording.ts";
 import type { Detail, Note, Picture } from "./detail-compose.ts";
-import { CABLE_mm, cutMember, endFitting, endHoles, type Place } from "./detail-parts.ts";
+import { endFitting, endHoles } from "./detail-ends.ts";
+import { CABLE_mm, cutMember, type Place } from "./detail-parts.ts";
 import { bushings, bushingText } from "./detail-pass.ts";
 import { leftFace, rightFace, showOf, verticalOf } from "./kit.ts";
 

@@ -1,15 +1,18 @@
 // How is the end of a run put together in its post, and what room is behind it?
 import { dimension, fitsBetween } from "../../drawing/dimension.ts";
 import { hatched, type Part, strokes } from "../../drawing/shape.ts";
+import type { Point } from "../../geometry/vector.ts";
 import { bevelOf, thickEdge } from "../../plan/end-fitting.ts";
-import type { Bore, Plan, Run, RunEnd, Vertical } from "../../plan/plan.ts";
+import type { Bore, EndKind, Plan, Run, RunEnd, Vertical } from "../../plan/plan.ts";
 import type { Mm } from "../../units/quantity.ts";
 import { guardEnds } from "../guard-ends.ts";
 import type { Text } from "../packet.ts";
 import type { Show } from "../show-number.ts";
 import { endName, faceName } from "../wording.ts";
 import { type Detail, type Note, type Picture, placeAt } from "./detail-compose.ts";
-import { CABLE_mm, cutMember, type EndPoints, endFitting, endHoles, type Place, reachBehind, signOf, tiltedPlace } from "./detail-parts.ts";
+import { endFitting, endHoles } from "./detail-ends.ts";
+import { faceNotes, reachBefore } from "./detail-face.ts";
+import { cutMember, type EndPoints, type Place, reachBehind, sectionOf, signOf, tiltedPlace } from "./detail-parts.ts";
 import { showOf, verticalOf } from "./kit.ts";
 
 export interface EndCase {
@@ -49,7 +52,10 @@ export const caseKey = ({ end, post, bore, gap, against }: EndCase): string =>
     end.pulls,
     // Rising or falling outwards.
     bore.angle * signOf(end),
+    bore.through,
   ]);
+
+const titles: Readonly<Record<EndKind, Text>> = { stud: "Stud end", grip: "Grip end", face: "Face end" };
 
 export function endDetail(plan: Plan, cases: readonly [EndCase, ...EndCase[]]): Detail {
   const [first] = cases;
@@ -61,7 +67,7 @@ export function endDetail(plan: Plan, cases: readonly [EndCase, ...EndCase[]]): 
   const behind = behindText(first, show);
   return {
     id: `detail-${end.kind}-end-${first.post.id.toLowerCase()}`,
-    title: `${end.kind === "stud" ? "Stud end" : "Grip end"} at ${posts}`,
+    title: `${titles[end.kind]} at ${posts}`,
     description: `${isTilted ? "Plumb cut along the cable" : "Level cut"} through end post ${first.post.id} with a ${kind}: ${boreText(bore, show)}. ${behind}. The table of bores gives every height.`,
     notes: [
       ...(isTilted ? ["Cut plumb along the cable and seen from the inside."] : []),
@@ -69,7 +75,7 @@ export function endDetail(plan: Plan, cases: readonly [EndCase, ...EndCase[]]): 
       ...(first.gap === null || first.against === "wall" ? [] : [`Hatched behind the gap: the ${first.against}.`]),
     ],
     size: {
-      width: CABLE_mm + first.post.along + Math.max(first.gap ?? 0, reachBehind(end)),
+      width: reachBefore(plan, end) + first.post.along + Math.max(first.gap ?? 0, reachBehind(end)),
       height: heightOf(plan, first),
     },
     draw: (scale) => drawEnd(plan, first, placeAt(scale.ratio), show),
@@ -79,7 +85,28 @@ export function endDetail(plan: Plan, cases: readonly [EndCase, ...EndCase[]]): 
 /** Of the piece of post that is drawn: across it in a level cut; in a plumb one as much as its fitting needs. */
 function heightOf({ job }: Plan, { end, post, bore }: EndCase): Mm {
   const reach = post.along / 2 / Math.cos(bore.angle) + reachBehind(end);
-  return Math.max(post.across, 2 * reach * Math.sin(Math.abs(bore.angle)) + 1.2 * job.fittings[end.kind].washerDiameter.value);
+  return Math.max(post.across, 2 * reach * Math.sin(Math.abs(bore.angle)) + 1.2 * bevelOf(end.kind, 0, job).across);
+}
+
+/** Labels before the post and behind it: on each side what stands there. */
+function byFaces(
+  plan: Plan,
+  one: EndCase,
+  points: EndPoints,
+  show: Show,
+  onPost: Point,
+): readonly [front: readonly Note[], back: readonly Note[]] {
+  const { post, bore, end } = one;
+  const fitting = fittingNotes(plan, one, points, show);
+  const ofPost: Note = { target: onPost, text: `post ${post.id}, ${post.sectionName}` };
+  const cable: Note = { target: points.cable, text: `cable ${show.fine(plan.job.cable.diameter)}` };
+  const hole: Note = { target: points.bore, text: boreText({ ...bore, counterbore: null }, show) };
+  if (end.kind !== "face") return [[ofPost, cable, hole], fitting];
+  const inPost = fitting.filter(({ target }) => target === points.tip);
+  return [
+    [cable, ...fitting.filter(({ target }) => target !== points.tip)],
+    [ofPost, ...inPost, hole],
+  ];
 }
 
 function sameText([first, ...others]: readonly [EndCase, ...EndCase[]]): readonly Text[] {
@@ -114,13 +141,10 @@ function drawEnd(plan: Plan, one: EndCase, place: Place, show: Show): Picture {
           }),
         ]),
     ...(bore.counterbore === null ? [] : [depthOf(one, bore.counterbore, place, show)]),
+    ...(bore.through || sectionOf(plan, post).wall !== null ? [] : [blindDepth(one, place, show)]),
   ];
-  const back = fittingNotes(plan, one, fitting.points, show);
-  const front: readonly Note[] = [
-    { target: place(-sign * half * 0.6, post.across * 0.36), text: `post ${post.id}, ${post.sectionName}` },
-    { target: fitting.points.cable, text: `cable ${show.fine(plan.job.cable.diameter)}` },
-    { target: fitting.points.bore, text: boreText({ ...bore, counterbore: null }, show) },
-  ];
+  const { points } = fitting;
+  const [front, back] = byFaces(plan, one, points, show, place((end.kind === "face" ? 0.6 : -0.6) * sign * half, post.across * 0.36));
   const parts = [
     ...cutMember(plan, post, place, endHoles(end, post, tilted), bore.angle === 0 ? "level" : "plumb"),
     ...fitting.parts,
@@ -128,6 +152,14 @@ function drawEnd(plan: Plan, one: EndCase, place: Place, show: Show): Picture {
     ...dimensions,
   ];
   return { parts, left: sign < 0 ? back : front, right: sign < 0 ? front : back };
+}
+
+/** Depth of a blind hole, above the post. */
+function blindDepth({ end, post, bore }: EndCase, place: Place, show: Show): Part {
+  const sign = signOf(end);
+  const [from, to] = [-post.along / 2, -post.along / 2 + bore.drilledLength].map((x) => place(sign * x, post.across / 2)) as [Point, Point];
+  const text = show.tape(bore.drilledLength);
+  return dimension({ from: from.x < to.x ? from : to, to: from.x < to.x ? to : from, offset: -5, text });
 }
 
 /** Depth of a counterbore: beside it in the post, or above the post where it has no room. */
@@ -158,6 +190,7 @@ function depthOf({ end, post, bore }: EndCase, counterbore: NonNullable<Bore["co
 }
 
 export function fittingNotes(plan: Plan, { end, post, bore, gap, against }: EndCase, points: EndPoints, show: Show): readonly Note[] {
+  if (end.kind === "face") return faceNotes(plan, end, points, show);
   const { stud, grip } = plan.job.fittings;
   const washer: Note = {
     target: points.washer,
@@ -204,8 +237,10 @@ export function fittingNotes(plan: Plan, { end, post, bore, gap, against }: EndC
   ];
 }
 
-export const boreText = ({ diameter, counterbore, entryFace, angle }: Bore, show: Show): Text =>
-  `bore ${show.fine(diameter)} right through from the ${faceName[entryFace]}${angle === 0 ? "" : `, ${show.angle(Math.abs(angle))} off level`}${counterbore === null ? "" : `, counterbore ${show.fine(counterbore.diameter)}, ${show.tape(counterbore.depth)} deep from the ${faceName[counterbore.face]}`}`;
+export const boreText = ({ diameter, counterbore, entryFace, angle, through, drilledLength }: Bore, show: Show): Text =>
+  !through
+    ? `blind hole ${show.diameterOne(diameter)}, ${show.fine(drilledLength)} deep from the ${faceName[entryFace]}`
+    : `bore ${show.fine(diameter)} right through from the ${faceName[entryFace]}${angle === 0 ? "" : `, ${show.angle(Math.abs(angle))} off level`}${counterbore === null ? "" : `, counterbore ${show.fine(counterbore.diameter)}, ${show.tape(counterbore.depth)} deep from the ${faceName[counterbore.face]}`}`;
 
 function behindText({ end, gap, against }: Pick<EndCase, "end" | "gap" | "against">, show: Show): Text {
   const reach =

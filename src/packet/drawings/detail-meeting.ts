@@ -5,9 +5,11 @@ import type { Plan } from "../../plan/plan.ts";
 import type { Text } from "../packet.ts";
 import type { Show } from "../show-number.ts";
 import { floorWord } from "../wording.ts";
-import { type Detail, type Picture, placeAt } from "./detail-compose.ts";
+import { type Detail, type Note, type Picture, placeAt } from "./detail-compose.ts";
 import { boreText, type EndCase, fittingNotes } from "./detail-end.ts";
-import { CABLE_mm, cutMember, endFitting, endHoles } from "./detail-parts.ts";
+import { endFitting, endHoles } from "./detail-ends.ts";
+import { reachBefore } from "./detail-face.ts";
+import { CABLE_mm, cutMember, type EndPoints, type Place } from "./detail-parts.ts";
 import { leftFace, rightFace, showOf } from "./kit.ts";
 
 export function meetingDetail(plan: Plan, left: EndCase, right: EndCase): Detail {
@@ -19,12 +21,16 @@ export function meetingDetail(plan: Plan, left: EndCase, right: EndCase): Detail
     title: `Runs ${left.run.id} and ${right.run.id} meet ${where}`,
     description:
       `Level cut where run ${left.run.id} ends and run ${right.run.id} begins. At ${left.post.id}: ${boreText(left.bore, show)}. At ${right.post.id}: ${boreText(right.bore, show)}. ` +
-      (onePost
-        ? `The bore of ${left.run.id} stands ${offMiddle(plan, left, show)}; that of ${right.run.id} ${offMiddle(plan, right, show)}.`
-        : `The posts stand ${show.tape(leftFace(right.post) - rightFace(left.post))} apart.`),
+      (onePost && left.end.offset === right.end.offset
+        ? "The two holes lie on one line, each from its own face."
+        : onePost
+          ? `The bore of ${left.run.id} stands ${offMiddle(plan, left, show)}; that of ${right.run.id} ${offMiddle(plan, right, show)}.`
+          : `The posts stand ${show.tape(leftFace(right.post) - rightFace(left.post))} apart.`),
     notes: [],
     size: {
-      width: onePost ? left.post.along + 2 * CABLE_mm : rightFace(right.post) - leftFace(left.post) + 2 * CABLE_mm,
+      width: onePost
+        ? left.post.along + reachBefore(plan, left.end) + reachBefore(plan, right.end)
+        : rightFace(right.post) - leftFace(left.post) + 2 * CABLE_mm,
       height: left.post.across,
     },
     draw: (scale) => (onePost ? drawOne(plan, left, right, scale.ratio, show) : drawTwo(plan, left, right, scale.ratio, show)),
@@ -78,21 +84,36 @@ function drawOne(plan: Plan, left: EndCase, right: EndCase, ratio: number, show:
       strokes("centre", [[place(-half - 30, 0), place(half + 30, 0)]]),
       dimension({ from: place(-half, -post.across / 2), to: place(half, -post.across / 2), offset: 5, text: show.tape(post.along) }),
     ],
+    ...notesOfOne(plan, { left, right, a: a.points, b: b.points, place }, show),
+  };
+}
+
+interface OnOne {
+  readonly left: EndCase;
+  readonly right: EndCase;
+  readonly a: EndPoints;
+  readonly b: EndPoints;
+  readonly place: Place;
+}
+
+/** Fittings behind a post stand on the far side of their run, ends on faces on its own. */
+function notesOfOne(plan: Plan, { left, right, a, b, place }: OnOne, show: Show): Pick<Picture, "left" | "right"> {
+  const { post } = left;
+  const named = (one: EndCase, points: EndPoints): readonly Note[] =>
+    fittingNotes(plan, one, points, show).map((note) => ({ ...note, text: `${one.run.id}: ${note.text}` }));
+  const boreNote = (one: EndCase, points: EndPoints): Note => ({
+    target: points.bore,
+    text: `${one.run.id}: ${boreText({ ...one.bore, counterbore: null }, show)}${one.end.offset === 0 ? "" : `, ${offMiddle(plan, one, show)}`}`,
+  });
+  const [ofLeft, ofRight] = [named(left, a), named(right, b)];
+  const crossed = left.end.kind !== "face" && right.end.kind !== "face";
+  return {
     left: [
-      { target: place(-half * 0.6, post.across * 0.4), text: `post ${post.id}, ${post.sectionName}` },
-      ...fittingNotes(plan, right, b.points, show).map((note) => ({ ...note, text: `${right.run.id}: ${note.text}` })),
-      {
-        target: a.points.bore,
-        text: `${left.run.id}: ${boreText({ ...left.bore, counterbore: null }, show)}, ${offMiddle(plan, left, show)}`,
-      },
+      { target: place(-post.along * 0.3, post.across * 0.4), text: `post ${post.id}, ${post.sectionName}` },
+      ...(crossed ? ofRight : ofLeft),
+      boreNote(left, a),
     ],
-    right: [
-      {
-        target: b.points.bore,
-        text: `${right.run.id}: ${boreText({ ...right.bore, counterbore: null }, show)}, ${offMiddle(plan, right, show)}`,
-      },
-      ...fittingNotes(plan, left, a.points, show).map((note) => ({ ...note, text: `${left.run.id}: ${note.text}` })),
-    ],
+    right: [boreNote(right, b), ...(crossed ? ofLeft : ofRight)],
   };
 }
 

@@ -1,7 +1,7 @@
 // Of which signs are the details made: cut posts, bores, studs, gripping fittings, washers, cables?
 import { hatched, type Part, polygon, strokes } from "../../drawing/shape.ts";
 import type { Point } from "../../geometry/vector.ts";
-import type { Plan, RunEnd, Vertical } from "../../plan/plan.ts";
+import type { Bore, Plan, RunEnd, Vertical } from "../../plan/plan.ts";
 import type { Mm, Radian } from "../../units/quantity.ts";
 
 /** From model mm about the middle of a post (x along its side to the right, y away from the deck) to paper. */
@@ -84,24 +84,11 @@ export const rectangle = (place: Place, { left, right, low, high }: Sides): read
 /** 1 where the fitting stands on the right-hand face, -1 on the left-hand one. */
 export const signOf = (end: Pick<RunEnd, "backFace">): 1 | -1 => (end.backFace === "right" ? 1 : -1);
 
-export interface EndBore {
+export interface EndBore extends Pick<Bore, "through" | "drilledLength"> {
   readonly diameter: Mm;
   /** Off level in a plumb cut; a level cut shows nothing of it. */
   readonly tilt?: Radian;
   readonly counterbore: { readonly diameter: Mm; readonly depth: Mm } | null;
-}
-
-/** The bore of an end without overlaps: the counterbore, and the rest of the bore. */
-export function endHoles({ offset, ...end }: RunEnd, vertical: Vertical, { diameter, counterbore, tilt = 0 }: EndBore): readonly Hole[] {
-  const sign = signOf(end);
-  const half = vertical.along / 2;
-  const between = (a: Mm, b: Mm): Omit<Hole, "diameter"> => ({ from: Math.min(a, b), to: Math.max(a, b), offset, tilt });
-  if (counterbore === null) return [{ ...between(-half, half), diameter }];
-  const floor = sign * (half / Math.cos(tilt) - counterbore.depth);
-  return [
-    { ...between(-sign * half, floor), floor, diameter },
-    { ...between(floor, sign * half), floor, diameter: counterbore.diameter },
-  ];
 }
 
 /** Drawn sizes of parts whose real ones differ from maker to maker; only what the plan states is to scale. */
@@ -126,14 +113,9 @@ export interface EndPoints {
   readonly counterbore: Point;
 }
 
-export function endFitting(
-  plan: Plan,
-  end: RunEnd,
-  vertical: Vertical,
-  place: Place,
-  bore: EndBore,
-): { readonly parts: readonly Part[]; readonly points: EndPoints } {
-  return end.kind === "stud" ? studEnd(plan, end, vertical, place, bore) : gripEnd(plan, end, vertical, place, bore);
+export interface EndDrawn {
+  readonly parts: readonly Part[];
+  readonly points: EndPoints;
 }
 
 function box(
@@ -175,7 +157,7 @@ function endFrame(
   return { sign, along, at, half, seat, bevel: end.seat === 0 ? [] : [polygon(wedge, { pen: "edge", fill: "white" })] };
 }
 
-function studEnd(plan: Plan, end: RunEnd, vertical: Vertical, place: Place, bore: EndBore): ReturnType<typeof endFitting> {
+export function studEnd(plan: Plan, end: RunEnd, vertical: Vertical, place: Place, bore: EndBore): EndDrawn {
   const { offset } = end;
   const washer = plan.job.fittings.stud.washerDiameter.value;
   const { sign, along, at, half, seat, bevel } = endFrame(end, vertical, place, { ...bore, washer });
@@ -211,7 +193,7 @@ function studEnd(plan: Plan, end: RunEnd, vertical: Vertical, place: Place, bore
 }
 
 /** The body lies in its counterbore or bore; its collar bears on a washer on the back face. */
-function gripEnd(plan: Plan, end: RunEnd, vertical: Vertical, place: Place, bore: EndBore): ReturnType<typeof endFitting> {
+export function gripEnd(plan: Plan, end: RunEnd, vertical: Vertical, place: Place, bore: EndBore): EndDrawn {
   const { offset } = end;
   const { bodyLength, counterbore, washerDiameter } = plan.job.fittings.grip;
   const { sign, along, at, half, seat, bevel } = endFrame(end, vertical, place, { ...bore, washer: washerDiameter.value });
@@ -245,4 +227,7 @@ function gripEnd(plan: Plan, end: RunEnd, vertical: Vertical, place: Place, bore
 }
 
 /** How far behind the back face the parts of an end are drawn. */
-export const reachBehind = ({ kind, seat }: RunEnd): Mm => seat + (kind === "stud" ? FITTING_mm : WASHER_mm + COLLAR_mm + 9);
+export function reachBehind({ kind, seat }: RunEnd): Mm {
+  if (kind === "face") return 0;
+  return seat + (kind === "stud" ? FITTING_mm : WASHER_mm + COLLAR_mm + 9);
+}

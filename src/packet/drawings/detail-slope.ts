@@ -9,7 +9,8 @@ import type { Text } from "../packet.ts";
 import type { Show } from "../show-number.ts";
 import { type Detail, type Note, type Picture, placeAt } from "./detail-compose.ts";
 import { bendsAt, boreOf } from "./detail-corner.ts";
-import { CABLE_mm, cutMember, endFitting, endHoles, type Place, reachBehind, tiltedPlace } from "./detail-parts.ts";
+import { endFitting, endHoles } from "./detail-ends.ts";
+import { CABLE_mm, cutMember, type Place, reachBehind, tiltedPlace } from "./detail-parts.ts";
 import { bushings, bushingText } from "./detail-pass.ts";
 import { showOf, verticalOf } from "./kit.ts";
 

@@ -73,9 +73,9 @@ function endSymbol(end: RunEnd, at: Point | undefined, next: Point | undefined):
   return group([...arrow, symbolOf(end.kind, at, outward)]);
 }
 
-/** A stud end is an open diamond, a grip end a filled circle: neither looks like a post. */
+/** A stud end is an open diamond, a grip end a filled circle, an end on the face an open one: none looks like a post. */
 export function symbolOf(kind: EndKind, at: Point, along: Point): Part {
-  if (kind === "grip") return circle(at, 1.1, { pen: "edge", fill: "black" });
+  if (kind !== "stud") return circle(at, 1.1, { pen: "edge", fill: kind === "grip" ? "black" : "white" });
   const across = { x: -along.y, y: along.x };
   const corner = (u: Mm, v: Mm): Point => go(go(at, along, u), across, v);
   return polygon([corner(-1.7, 0), corner(0, -1.7), corner(1.7, 0), corner(0, 1.7)], { pen: "edge", fill: "white" });

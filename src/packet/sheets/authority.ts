@@ -10,6 +10,7 @@ import { sourceMark, sourcePlace } from "../show-number.ts";
 import { introduction, notApproval } from "../wording.ts";
 import { slopeClauses, slopeQuestions } from "./authority-slopes.ts";
 import { sinksIn } from "./bearing.ts";
+import { faceQuestion } from "./face-ends.ts";
 import { isWooden } from "./frame-inputs.ts";
 import {
   blank,
@@ -275,6 +276,7 @@ function questionTable(context: SheetContext, rules: GuardRules | null): Table {
           ],
         ] as const)
       : []),
+    ...faceQuestion(plan),
     ["Does anything else at this place apply (fire, coast, association, heritage)?", `exposure: ${code.exposure}`],
   ];
   return table({

@@ -9,6 +9,8 @@ import { listed } from "./kit.ts";
 export interface BoreMake {
   readonly kinds: readonly BoreKind[];
   readonly diameter: number;
+  /** Of a blind hole; null where it goes right through. */
+  readonly depth: number | null;
   readonly counterbore: Bore["counterbore"];
   readonly bushing: boolean;
   readonly postIds: readonly string[];
@@ -26,8 +28,9 @@ export function boreMakes({ bores }: Plan): readonly BoreMake[] {
     make.kinds.add(bore.kind);
     make.postIds.add(bore.verticalId);
   }
-  return makes.map(({ like: { diameter, counterbore, bushing }, kinds, postIds }) => ({
+  return makes.map(({ like: { diameter, counterbore, bushing, through, drilledLength }, kinds, postIds }) => ({
     diameter,
+    depth: through ? null : drilledLength,
     counterbore,
     bushing,
     kinds: [...kinds],
@@ -38,6 +41,8 @@ export function boreMakes({ bores }: Plan): readonly BoreMake[] {
 const isMadeLike = (a: Bore, b: Bore): boolean =>
   (a.kind === b.kind || (isPassed(a) && isPassed(b))) &&
   a.diameter === b.diameter &&
+  a.through === b.through &&
+  (a.through || a.drilledLength === b.drilledLength) &&
   a.bushing === b.bushing &&
   isSameCounterbore(a.counterbore, b.counterbore);
 
@@ -52,7 +57,8 @@ const whereWords = (postIds: readonly string[]): Text =>
   listed([...postIds.filter((id) => !id.startsWith("S")), ...(postIds.some((id) => id.startsWith("S")) ? ["all spacers"] : [])]);
 
 /** "P5: bore 1/4" (6.4 mm); counterbore 3/8" (9.5 mm), 1-1/4" (32 mm) deep, from the right face"; a grip end without one goes right through. */
-export function makeWords({ kinds, diameter, counterbore, bushing, postIds }: BoreMake, show: Show): Text {
+export function makeWords({ kinds, diameter, depth, counterbore, bushing, postIds }: BoreMake, show: Show): Text {
+  if (depth !== null) return `${whereWords(postIds)}: blind hole ${show.diameter(diameter)}, ${show.fine(depth)} deep`;
   const deeper =
     counterbore === null
       ? ""

@@ -39,6 +39,7 @@ const isMadeLike = (a: Bore, b: Bore): boolean =>
   a.kind === b.kind &&
   a.offset === b.offset &&
   a.diameter === b.diameter &&
+  a.through === b.through &&
   isSameCounterbore(a.counterbore, b.counterbore) &&
   a.entryFace === b.entryFace &&
   a.angle === b.angle &&

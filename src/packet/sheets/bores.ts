@@ -115,6 +115,7 @@ interface Needed {
   readonly angle: boolean;
   /** A corner of one post. */
   readonly skew: boolean;
+  readonly blind: boolean;
 }
 
 const neededOf = (rows: readonly BoreRow[]): Needed => ({
@@ -123,12 +124,13 @@ const neededOf = (rows: readonly BoreRow[]): Needed => ({
   bushing: rows.some(({ bores }) => bores.some(({ bushing }) => bushing)),
   angle: rows.some(({ bores }) => bores.some(({ angle }) => angle !== 0)),
   skew: rows.some(({ vertical }) => vertical.corner !== undefined),
+  blind: rows.some(({ bores }) => bores.some(({ through }) => !through)),
 });
 
 /** How a bore is made, in columns that the grid and the tables of single uprights share. */
 const makeColumns = (needed: Needed): readonly Column[] => [
   ...(needed.across ? [column("across", "Across", 0.11, { sub: "from the middle" })] : []),
-  column("bore", "Bore", 0.07, { sub: "through" }),
+  column("bore", "Bore", needed.blind ? 0.105 : 0.07, { sub: needed.blind ? "through, or to a depth" : "through" }),
   column("entry", "Bit in", 0.05, { sub: "face" }),
   ...(needed.skew ? cornerColumns : []),
   ...(needed.angle
@@ -151,11 +153,11 @@ function makeCells(
   context: SheetContext,
 ): readonly Cell[] {
   const { plan, show } = context;
-  const { offset, diameter, counterbore, entryFace, bend, height, entryHeight, exitHeight } = first;
+  const { offset, diameter, counterbore, entryFace, bend, height, entryHeight, exitHeight, through, drilledLength } = first;
   const place = bushingPlace(plan, first);
   return [
     ...(needed.across ? [acrossWords(offset, context)] : []),
-    strong(show.diameterOne(diameter)),
+    strong(`${show.diameterOne(diameter)}${through ? "" : ` x ${show.fine(drilledLength)} deep`}`),
     corner === undefined ? entryFace : towards(corner.homeId),
     ...(needed.skew ? cornerCells(first, corner, show) : []),
     ...(needed.angle
@@ -189,7 +191,7 @@ function acrossWords(offset: number, { plan, show }: SheetContext): Text {
 function gridTable(context: SheetContext, even: readonly BoreRow[], all: readonly BoreRow[]): Table {
   const { plan, show } = context;
   const needed = neededOf(even);
-  const box = (0.56 - (needed.angle ? 0.16 : 0) - (needed.skew ? 0.12 : 0)) / plan.courses.length;
+  const box = (0.56 - (needed.angle ? 0.16 : 0) - (needed.skew ? 0.12 : 0) - (needed.blind ? 0.035 : 0)) / plan.courses.length;
   return table({
     id: "bores-grid",
     caption: `Every bore: tick its box when it is bored at the height of its course; else write the difference, + is too high, in ${show.lengthUnit === "in" ? "sixteenths of an inch" : "mm"}`,
@@ -255,9 +257,9 @@ function uprightTable(context: SheetContext, row: BoreRow): Table {
 
 function rules(context: SheetContext, rows: readonly BoreRow[]): readonly Text[] {
   const { plan, show } = context;
-  const { across, counterbore, bushing, skew } = neededOf(rows);
+  const { across, counterbore, bushing, skew, blind } = neededOf(rows);
   return [
-    `Heights are to the nearest ${show.tape(plan.job.limits.tapeStep.value)}. Faces are left and right as seen from the ${floorWord(plan.job)}, looking out. Every bore goes right through at its diameter${counterbore ? "; a counterbore is bored FIRST, from the face in its own column, with a flat or piloted bit; then the through bore at the same height, from the face of its bit, so that the washer's side stays clean, to come out in the middle of the counterbore" : ""}.`,
+    `Heights are to the nearest ${show.tape(plan.job.limits.tapeStep.value)}. Faces are left and right as seen from the ${floorWord(plan.job)}, looking out. Every bore goes right through at its diameter${blind ? ", but for the blind holes of ends on faces: as deep as written, with a stop on the bit" : ""}${counterbore ? "; a counterbore is bored FIRST, from the face in its own column, with a flat or piloted bit; then the through bore at the same height, from the face of its bit, so that the washer's side stays clean, to come out in the middle of the counterbore" : ""}.`,
     ...(across
       ? [
           `Across: from the middle of the post to the middle of the bore, square to the guard: towards the ${floorWord(plan.job)} or away from it. The sides are named so that no sign is needed.`,

@@ -1,11 +1,15 @@
 // Z-601: how long is every cable, how does it end, and how far must its nut travel?
+
+import { faceOf } from "../../plan/face-end.ts";
 import { jointsOf, jointsWord } from "../../plan/joints.ts";
-import type { RunEnd } from "../../plan/plan.ts";
+import type { Plan, RunEnd } from "../../plan/plan.ts";
 import type { EndTakeUp } from "../../plan/readings.ts";
 import type { Block, Cell, Sheet, Table, Text } from "../packet.ts";
 import { sourceMark } from "../show-number.ts";
 import { endName, faceName, introduction, runSpan } from "../wording.ts";
 import { drawnFriction } from "./drawn.ts";
+import { hasTails, secondStuds } from "./ends.ts";
+import { faceEnds, faceIds } from "./face-ends.ts";
 import { keptInTarget } from "./kept.ts";
 import { blank, bold, caution, column, prose, type SheetContext, type SheetMaker, sheet, sideBySide, strong, table, tick } from "./kit.ts";
 
@@ -33,7 +37,7 @@ function lengthsTable({ plan, show }: SheetContext): Table {
       column("posts", "Posts", 0.14),
       column("cables", "Cables", 0.09, { align: "right" }),
       column("path", "Path length", 0.23, { sub: "between bearing faces" }),
-      column("outside", "Outside to outside", 0.23, { sub: "over the end posts" }),
+      column("outside", "Outside to outside", 0.23, { sub: faceEnds(plan).length > 0 ? "or to the face of an end" : "over the end posts" }),
       column("order", ready ? "Ready length" : "Cut length", 0.23, { sub: ready ? "to order" : "from the spool" }),
     ],
     rows: plan.runs.map((run) => [
@@ -47,15 +51,30 @@ function lengthsTable({ plan, show }: SheetContext): Table {
     rowHeads: true,
     notes: [
       `Path and outside lengths follow the line of the bores${joints === "" ? "" : `, past ${joints} from bore to bore`}.`,
+      ...(faceEnds(plan).length > 0
+        ? [
+            `At ${faceIds(plan)} the length counts to the face of the post: the cable ends at the eye, ${show.tapeBoth(faceOf(plan.job).standOut.value)} before it.`,
+          ]
+        : []),
       plan.job.supply.kind === "ready"
-        ? `Ready length: the next step above outside to outside. The rest is cut off at the far end, ${plan.job.fittings.holdEnd === "grip" ? "last of all" : "when the second stud is fitted"}.`
+        ? `Ready length: the next step above outside to outside. The rest is cut off at the far end, ${cutWhen(plan)}.`
         : `Cut length: outside to outside and ${show.tapeBoth(plan.job.supply.allowance.value)} ${sourceMark(plan.job.supply.allowance.source)}, rounded up.`,
     ],
   });
 }
 
+/** When the rest of a ready cable comes off. */
+const cutWhen = (plan: Plan): Text =>
+  [
+    ...(hasTails(plan) ? ["last of all"] : []),
+    ...(secondStuds(plan).length > 0 ? ["when the second stud is fitted"] : []),
+    ...(faceEnds(plan).length > 0 ? ["at an eye when its fitting is put on"] : []),
+  ].join(", ");
+
 const endWords = (end: RunEnd): Text =>
-  `${endName[end.kind]} at ${end.postId}, ${faceName[end.backFace]}${end.access === "drill" ? "" : end.access === "hand" ? "; hand and wrench only" : "; **no room behind**"}`;
+  end.kind === "face"
+    ? `${endName.face} at ${end.postId}, ${faceName[end.backFace === "left" ? "right" : "left"]}`
+    : `${endName[end.kind]} at ${end.postId}, ${faceName[end.backFace]}${end.access === "drill" ? "" : end.access === "hand" ? "; hand and wrench only" : "; **no room behind**"}`;
 
 function endsTable({ plan, show }: SheetContext): Table {
   return table({
@@ -181,9 +200,17 @@ const cutRules = ({ plan }: SheetContext): readonly Text[] => [
         "Do not cut from the spool before the posts stand and the outside length has been measured on site. Cut from a fixed stop, measured twice.",
       ]
     : []),
-  plan.job.fittings.holdEnd === "grip"
-    ? "Do not cut a tail before the nut has its first turns, the grip end is set and all readings are in their band."
-    : "Do not cut for the second stud before the nut has its first turns and the cable is hand-tight and marked.",
+  ...(hasTails(plan)
+    ? ["Do not cut a tail before the nut has its first turns, the grip end is set and all readings are in their band."]
+    : []),
+  ...(secondStuds(plan).length > 0
+    ? ["Do not cut for the second stud before the nut has its first turns and the cable is hand-tight and marked."]
+    : []),
+  ...(faceEnds(plan).length > 0
+    ? [
+        `Do not cut for the fitting at the eye (${faceIds(plan)}) before the nut has its first turns and the cable is hand-tight and marked.`,
+      ]
+    : []),
 ];
 
 /** Cables side by side: what differs between them is their height alone. */

@@ -6,8 +6,9 @@ import type { Mm } from "../../units/quantity.ts";
 import type { StepItem, Text } from "../packet.ts";
 import { frameAccepted } from "../wording.ts";
 import type { Card } from "./card.ts";
+import { faceEnds, faceIds } from "./face-ends.ts";
 import { freeStop } from "./free-stop.ts";
-import { count, endPostIds, listed, postsOf, refer, type SheetContext, spacersOf, unique } from "./kit.ts";
+import { count, endPostIds, greatest, listed, postsOf, refer, type SheetContext, spacersOf, unique } from "./kit.ts";
 import { offMiddle, plumbWords } from "./leaning.ts";
 import { boreDone, isWood } from "./material.ts";
 import { safetyFor } from "./safety-messages.ts";
@@ -208,8 +209,22 @@ export function boreCard(context: SheetContext): Card {
         text: `After boring no spacing, middle to middle, above ${spacingStop(context)}.`,
         killer: true,
       },
+      ...faceItems(context),
       { text: `${boreDone(plan)}${bushings > 0 ? ` ${bushings} bores have their bushing.` : ""}` },
       { text: "Real heights written where they differ; deviations told to the office." },
     ],
   };
+}
+
+/** Blind holes are bored to a depth. */
+function faceItems({ plan, show }: SheetContext): readonly StepItem[] {
+  if (faceEnds(plan).length === 0) return [];
+  const holes = plan.bores.filter(({ through }) => !through);
+  return [
+    {
+      text: `${faceIds(plan)}: ${holes.length} blind holes, bit with a stop (plan ${show.fine(greatest(holes.map(({ drilledLength }) => drilledLength)))} deep); deepest`,
+      value: show.lengthUnit,
+      killer: true,
+    },
+  ];
 }

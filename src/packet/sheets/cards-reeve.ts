@@ -5,8 +5,10 @@ import { sourceMark } from "../show-number.ts";
 import { floorWord } from "../wording.ts";
 import type { Card } from "./card.ts";
 import {
+  cutEnds,
   depthOf,
   endsOnSlope,
+  farFitting,
   gripEnds,
   isNarrow,
   meetingTails,
@@ -17,19 +19,21 @@ import {
   startWords,
   stopOf,
 } from "./ends.ts";
+import { faceEnds, faceIds, setWords } from "./face-ends.ts";
 import { count, refer, type SheetContext } from "./kit.ts";
 import { safetyFor } from "./safety-messages.ts";
 
 export function reeveCard(context: SheetContext): Card {
   const { plan } = context;
-  const studs = secondStuds(plan).length > 0;
+  const cut = cutEnds(plan).length > 0;
   return {
     key: "reeve",
     troubles: "reeve",
-    title: studs ? "Reeve and mark the far ends" : "Reeve and set the ends",
+    title: cut ? "Reeve and mark the far ends" : "Reeve and set the ends",
     sheets: `${refer(context, "cables")}, ${refer(context, "details")}`,
     safety: safetyFor("reeve", plan),
     items: [
+      ...eyeItems(plan),
       ...spoolItems(context),
       { text: reeveWords(plan) },
       {
@@ -42,7 +46,7 @@ export function reeveCard(context: SheetContext): Card {
       ...markItems(plan),
       ...gripItems(context),
     ],
-    hold: `H2, signed on ${refer(context, "proof")}: ${studs ? "no cable is cut to its final length for its second stud before H2. A cut cable cannot be made longer." : "ends set. Tails stay long until H3."}`,
+    hold: `H2, signed on ${refer(context, "proof")}: ${cut ? `no cable is cut to its final length for its ${farFitting(plan)} before H2. A cut cable cannot be made longer.` : "ends set. Tails stay long until H3."}`,
   };
 }
 
@@ -55,6 +59,17 @@ function bevelWords(context: SheetContext): Text {
 
 const reeveWords = (plan: Plan): Text =>
   `Plain end first: ${plan.runs.map((run) => `${run.id} from ${startWords(run)} to ${stopOf(run).postId}`).join("; ")}.`;
+
+/** Eyes stand before the cables come. */
+const eyeItems = (plan: Plan): readonly StepItem[] =>
+  faceEnds(plan).length === 0
+    ? []
+    : [
+        {
+          text: `${setWords(plan)} ${faceIds(plan)}: flange flat on the face, eye upright; the first one tried with a hard pull.`,
+          killer: true,
+        },
+      ];
 
 function spoolItems({ plan, show }: SheetContext): readonly StepItem[] {
   return plan.job.supply.kind === "ready"
@@ -76,17 +91,27 @@ const slackWords = ({ plan, show }: SheetContext): Text =>
     .map((run) => `${run.id} ${show.tape(run.takeUp.slackToPull)}`)
     .join(", ");
 
-/** Two studs: the far end is only marked on this card, and cut on the next one. */
+/** A second stud, or a fitting at an eye: the far end is only marked on this card, and cut on the next one. */
 function markItems(plan: Plan): readonly StepItem[] {
   const ends = secondStuds(plan);
-  return ends.length === 0
-    ? []
-    : [
-        {
-          text: `Each cable hand-tight and marked where it leaves the back face of ${postsWith(ends)}; every mark measured twice.`,
-          killer: true,
-        },
-      ];
+  return [
+    ...(ends.length === 0
+      ? []
+      : [
+          {
+            text: `Each cable hand-tight and marked where it leaves the back face of ${postsWith(ends)}; every mark measured twice.`,
+            killer: true as const,
+          },
+        ]),
+    ...(faceEnds(plan).length === 0
+      ? []
+      : [
+          {
+            text: `${faceIds(plan)}: each cable hand-tight beside its eye and marked at the middle of the eye; every mark measured twice.`,
+            killer: true as const,
+          },
+        ]),
+  ];
 }
 
 function gripItems(context: SheetContext): readonly StepItem[] {
@@ -130,16 +155,17 @@ function narrowItems(plan: Plan): readonly StepItem[] {
   ];
 }
 
-export function secondStudCard(context: SheetContext): Card {
+export function farEndCard(context: SheetContext): Card {
   const { plan, show } = context;
   const ends = secondStuds(plan);
   const narrow = ends.filter(isNarrow);
   const free = ends.filter((end) => !isNarrow(end));
   const starts = plan.runs.filter((run) => siteEnds(run).studs.some(isNarrow)).map(startOf);
   const slack = slackWords(context);
+  const faces = faceEnds(plan).length > 0;
   return {
-    key: "second-studs",
-    title: "Cut and fit the second studs",
+    key: faces ? "far-ends" : "second-studs",
+    title: `Cut and fit ${faces ? "the far ends" : "the second studs"}`,
     sheets: `${refer(context, "cables")}, ${refer(context, "details")}`,
     safety: safetyFor("cut", plan),
     items: [
@@ -160,8 +186,19 @@ export function secondStudCard(context: SheetContext): Card {
       ...(free.length > 0
         ? [{ text: `${postsWith(free)}: cut as far from the mark as the stud's instruction says, stud fitted.`, killer: true as const }]
         : []),
+      ...(faces
+        ? [
+            {
+              text: `${faceIds(plan)}: cut as far before the mark as the instruction of the end fitting says, fitting put on, its fork pinned to the eye, the pin locked. Pin does not reach: nut back or off at the other end, never the strand stretched by a tool.`,
+              killer: true as const,
+            },
+          ]
+        : []),
       { text: "First cable finished and tested with a hard pull before the second was cut." },
-      { text: `Threads clean and oiled; ${firstTurnWords(context)}, at both ends of every cable.`, killer: true },
+      {
+        text: `Threads clean and oiled; ${firstTurnWords(context)}, at ${ends.length > 0 ? "both ends of every cable" : "the pulling end of every cable"}.`,
+        killer: true,
+      },
       { text: "Every cable hand-tight again, none crossed." },
     ],
   };

@@ -8,13 +8,13 @@ import { troubles } from "../wording.ts";
 import type { Card } from "./card.ts";
 import { boreCard, frameCard, setOutCard } from "./cards-bore.ts";
 import { beforePullCard, proofCard, pullCard } from "./cards-pull.ts";
-import { reeveCard, secondStudCard } from "./cards-reeve.ts";
-import { secondStuds } from "./ends.ts";
+import { farEndCard, reeveCard } from "./cards-reeve.ts";
+import { cutEnds } from "./ends.ts";
 import { blanks, bold, column, heading, minor, pageBreak, prose, type SheetContext, steps, table } from "./kit.ts";
 
 export function crewCards(context: SheetContext): readonly Block[] {
-  const studs = secondStuds(context.plan).length > 0 ? [secondStudCard] : [];
-  const makers = [frameCard, setOutCard, boreCard, reeveCard, ...studs, beforePullCard, pullCard, proofCard];
+  const cut = cutEnds(context.plan).length > 0 ? [farEndCard] : [];
+  const makers = [frameCard, setOutCard, boreCard, reeveCard, ...cut, beforePullCard, pullCard, proofCard];
   return makers
     .map((make) => make(context))
     .flatMap((card, index, cards) => [...(index === 0 ? [] : [pageBreak]), ...cardBlocks(card, index + 1, cards.length, context.plan)]);

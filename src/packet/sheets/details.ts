@@ -8,6 +8,7 @@ import { introduction } from "../wording.ts";
 import { washerWarning } from "./bearing.ts";
 import { boreMakes, makeWords } from "./bore-kinds.ts";
 import { drawnDetails } from "./drawn.ts";
+import { faceWords } from "./face-ends.ts";
 import { endPostIds, facts, list, listed, prose, refer, type SheetContext, type SheetMaker, sheet } from "./kit.ts";
 import { sidesWord, slopedSides } from "./slopes.ts";
 
@@ -28,9 +29,11 @@ const slopeNotes = (context: SheetContext): readonly Text[] =>
       ];
 
 const GRIP = "Grip end (holds)";
+const FACE = "Face end (holds)";
 const kindNames: readonly (readonly [name: Text, ...kinds: BoreKind[]])[] = [
   ["Stud end", "stud end"],
   [GRIP, "grip end"],
+  [FACE, "face end"],
   ["Where the cable bends", "bend"],
   ["Where the cable passes", "pass"],
   ["Where it passes or bends", "pass", "bend"],
@@ -40,7 +43,7 @@ function endFacts({ plan, show }: SheetContext): Block {
   const { stud, grip } = plan.job.fittings;
   const studWords = `; thread ${stud.thread}, washer ${show.diameter(stud.washerDiameter.value)} across${washerWarning(plan, "stud")}`;
   const gripWords = `; its body lies in the post, its collar bears on a washer ${show.diameter(grip.washerDiameter.value)} across${washerWarning(plan, "grip")}`;
-  const wordsOf: Readonly<Record<Text, Text>> = { "Stud end": studWords, [GRIP]: gripWords };
+  const wordsOf: Readonly<Record<Text, Text>> = { "Stud end": studWords, [GRIP]: gripWords, [FACE]: faceWords(plan, show) };
   const makes = boreMakes(plan);
   const pairs = plan.verticals.filter(({ role }) => role === "pair").map(({ id }) => id);
   return facts("details-facts", [

@@ -1,5 +1,5 @@
 // How is a run begun and ended: where does the cable go in, and which ends are fitted once it lies in its bores?
-import type { Plan, Run, RunEnd } from "../../plan/plan.ts";
+import type { EndKind, Plan, Run, RunEnd } from "../../plan/plan.ts";
 import type { Mm } from "../../units/quantity.ts";
 import type { Text } from "../packet.ts";
 import { faceName } from "../wording.ts";
@@ -30,15 +30,20 @@ export interface SiteEnds {
   /** Second studs, fitted when the cable has been pulled hand-tight and cut. */
   readonly studs: readonly RunEnd[];
   readonly grips: readonly RunEnd[];
+  /** Fittings that are pinned to an eye on the face, fitted when the cable has been cut. */
+  readonly faces: readonly RunEnd[];
 }
 
 export function siteEnds(run: Run): SiteEnds {
   const end = stopOf(run);
-  return end.kind === "stud" ? { studs: [end], grips: [] } : { studs: [], grips: [end] };
+  const of = (kind: EndKind): readonly RunEnd[] => (end.kind === kind ? [end] : []);
+  return { studs: of("stud"), grips: of("grip"), faces: of("face") };
 }
 
 export const secondStuds = (plan: Plan): readonly RunEnd[] => plan.runs.flatMap((run) => siteEnds(run).studs);
 export const gripEnds = (plan: Plan): readonly RunEnd[] => plan.runs.flatMap((run) => siteEnds(run).grips);
+/** Ends whose cable is marked, then cut, then fitted. */
+export const cutEnds = (plan: Plan): readonly RunEnd[] => plan.runs.flatMap((run) => [...siteEnds(run).studs, ...siteEnds(run).faces]);
 export const hasTails = (plan: Plan): boolean => gripEnds(plan).length > 0;
 
 export const postsWith = (ends: readonly RunEnd[]): Text => listed(unique(ends.map(({ postId }) => postId)));
@@ -62,7 +67,7 @@ export function meetingTails(plan: Plan): readonly Meeting[] {
 }
 
 /** Is strand cut on site at all: from a spool, for a second stud, or as a tail? */
-export const cutsStrand = (plan: Plan): boolean => plan.job.supply.kind !== "ready" || hasTails(plan) || secondStuds(plan).length > 0;
+export const cutsStrand = (plan: Plan): boolean => plan.job.supply.kind !== "ready" || hasTails(plan) || cutEnds(plan).length > 0;
 
 /** Runs that are pulled at both ends. */
 export const pulledAtBoth = (plan: Plan): readonly Run[] => plan.runs.filter(({ left, right }) => left.pulls && right.pulls);
@@ -70,3 +75,10 @@ export const pulledAtBoth = (plan: Plan): readonly Run[] => plan.runs.filter(({ 
 /** The deepest of the posts that hold some ends, along the cable: so much slack draws an end back through its post. */
 export const depthOf = (plan: Plan, ends: readonly RunEnd[]): Mm =>
   greatest(plan.verticals.filter(({ id }) => ends.some(({ postId }) => postId === id)).map(({ along }) => along));
+
+/** What goes on a cable once it has been cut: "second stud", "fitting at an eye". */
+export const farFitting = (plan: Plan): Text =>
+  [
+    ...(secondStuds(plan).length > 0 ? ["second stud"] : []),
+    ...(plan.runs.some((run) => siteEnds(run).faces.length > 0) ? ["fitting at an eye"] : []),
+  ].join(" or ");

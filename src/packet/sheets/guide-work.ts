@@ -1,10 +1,11 @@
 // What does somebody who does this once do to set out, bore, reeve and set the ends? Sentences of at most 20 words.
-import type { Plan, Run, RunEnd } from "../../plan/plan.ts";
+import type { Plan, Run } from "../../plan/plan.ts";
 import type { StepItem, Text } from "../packet.ts";
-import { faceName, floorWord } from "../wording.ts";
-import { depthOf, gripEnds, isNarrow, meetingTails, postsWith, secondStuds, siteEnds, startOf, startsInside, stopOf } from "./ends.ts";
-import { bevelItems, boreSlopes, levelFirst, markSlopes } from "./guide-slopes.ts";
-import { count, listed, refer, type SheetContext } from "./kit.ts";
+import { faceName } from "../wording.ts";
+import { startOf, startsInside, stopOf } from "./ends.ts";
+import { faceEnds, faceIds, setWords } from "./face-ends.ts";
+import { boreSlopes, levelFirst, markSlopes } from "./guide-slopes.ts";
+import { count, greatest, listed, refer, type SheetContext } from "./kit.ts";
 import { offMiddle } from "./leaning.ts";
 import { isTreated, isTube, isWood } from "./material.ts";
 import { boreSheets } from "./slopes.ts";
@@ -83,6 +84,7 @@ export function boreStage(context: SheetContext): Stage {
               ? "The bit goes through two walls. Ease off before it breaks through each."
               : "Ease off before the bit breaks through.",
           },
+      ...faceItems(context),
       ...finishItems(plan),
       ...(bushed > 0 ? [{ text: `Put bushings in ${bushed} holes.`, more: "The table of bores says which." }] : []),
       { text: "Tick each hole. Write the real height if it is off." },
@@ -160,130 +162,16 @@ function reeveItem(run: Run, lengthText: Text): StepItem {
     : { text: `Run ${run.id}: start at ${start.postId}, ${faceName[start.backFace]}. ${on}`, more };
 }
 
-export function endsStage(context: SheetContext): Stage {
-  const { plan } = context;
-  const studs = secondStuds(plan).length > 0;
-  return {
-    key: "ends",
-    title: studs ? "Mark the far ends" : "Set the ends",
-    sheets: `${refer(context, "cables")}, ${refer(context, "details")}`,
-    safety: null,
-    items: [
-      {
-        text: "Oil each thread. Run the nut on by hand once, then take it off again.",
-        more: "Stainless threads seize when they are dry.",
-        killer: true,
-      },
-      ...bevelItems(context),
-      {
-        text: `At ${postsWith(plan.runs.map(startOf))}: washer, then nut. Give it ${firstTurns(context)} full turns, no more.`,
-        more: "The rest of the thread is needed for tightening.",
-      },
-      ...plan.runs.flatMap((run) => siteEnds(run).studs.map((end) => markItem(run, end))),
-      ...(studs ? [] : slackItems(context, "pull out")),
-      ...plan.runs.flatMap((run) => siteEnds(run).grips.flatMap((end) => gripItem(run, end))),
-      ...meetingItems(plan),
-      ...(gripEnds(plan).length > 0 ? [{ text: "Leave the tails long. They are cut after H3." }] : []),
-    ],
-    hold: studs
-      ? `H2, signed on ${refer(context, "proof")}: no cable is cut to its final length for its second stud before H2.`
-      : `H2, signed on ${refer(context, "proof")}: ends set. A second person checks. Tails stay long until H3.`,
-  };
-}
-
-const firstTurns = ({ plan, show }: SheetContext): Text => show.decimal(plan.job.fittings.stud.firstTurns.value, 1);
-
-/** The thread alone is too short where a run is long: the rest is taken out by hand. */
-const slackItems = ({ plan, show }: SheetContext, how: "pull out" | "cut off"): readonly StepItem[] =>
-  plan.runs
-    .filter(({ takeUp }) => takeUp.slackToPull > 0)
-    .map(
-      (run): StepItem => ({
-        text:
-          how === "pull out"
-            ? `Run ${run.id}: mark each tail at its fitting. Pull it ${show.tape(run.takeUp.slackToPull)} past hand-tight, then set the grip end.`
-            : `Run ${run.id}: cut ${show.tape(run.takeUp.slackToPull)} shorter than the mark asks.`,
-        more: `The thread alone is too short here. Write down the least that you reached.`,
-        value: show.lengthUnit,
-        killer: true,
-      }),
-    );
-
-const markItem = (run: Run, end: RunEnd): StepItem => ({
-  text: `Run ${run.id}, ${end.postId}: pull the cable hand-tight. Mark it where it leaves the ${faceName[end.backFace]}.`,
-  more: "Mark every cable of the run. Measure twice. Do not cut yet.",
-  killer: true,
-});
-
-const gripItem = (run: Run, end: RunEnd): readonly StepItem[] => [
-  ...(isNarrow(end)
-    ? [
-        {
-          text: `${end.postId} has little room behind. Lead each tail out sideways in a wide curve.`,
-          more: "Seat that end as the next step says. Then do the next cable. A sharp bend kinks the strand.",
-        },
-      ]
-    : []),
-  {
-    text: `Run ${run.id}: pull the slack by hand at ${end.postId}. Then set the grip end.`,
-    more: "Most of these fittings go on one way only. They do not come off again.",
-    killer: true,
-  },
-];
-
-const meetingItems = (plan: Plan): readonly StepItem[] =>
-  meetingTails(plan).map(
-    ({ first, firstRun, second, secondRun }): StepItem => ({
-      text: `At ${first.postId} and ${second.postId} tails meet. Finish ${firstRun} first, then ${secondRun}.`,
-      more: `Cap the tails of ${firstRun}, or bend them aside.`,
-    }),
-  );
-
-/** Only once the marks have been checked. */
-export function secondStudStage(context: SheetContext): Stage {
-  const { plan } = context;
-  return {
-    key: "second-studs",
-    title: "Cut and fit the second studs",
-    sheets: `${refer(context, "cables")}, ${refer(context, "details")}`,
-    safety: "cut",
-    items: [
-      {
-        text: "Read the stud's instruction. It says how far from the mark you cut.",
-        more: "Do one cable to its end. Test it with a hard pull. Then do the rest.",
-        killer: true,
-      },
-      ...slackItems(context, "cut off"),
-      ...plan.runs.flatMap((run) => siteEnds(run).studs.flatMap((end) => fitItems(run, end, context))),
-      {
-        text: `Oil each thread. Washer, then nut by hand: ${firstTurns(context)} full turns at both ends.`,
-        more: "Check that no cable has crossed another.",
-      },
-    ],
-  };
-}
-
-function fitItems(run: Run, end: RunEnd, { plan, show }: SheetContext): readonly StepItem[] {
-  const start = startOf(run);
-  return isNarrow(end)
-    ? [
-        {
-          text: `Run ${run.id}: take nut and washer off at ${start.postId}. Bow the cable towards the ${floorWord(plan.job)} over the bays.`,
-          more: `There is no room to cut behind ${end.postId}. The slack comes from the other end.`,
-        },
-        {
-          text: `Pull the end at ${end.postId} back into the bay. Lead it in a wide curve.`,
-          more: `You need about ${show.tape(depthOf(plan, [end]))}, the depth of the post, and room for the press.`,
-        },
-        {
-          text: "Try this with the tool on the first cable, before you cut any other.",
-          more: "No room? Stop and ask the author. The stud may go on outside, with the end post left loose.",
-          killer: true,
-        },
-        {
-          text: `Cut and fit the stud there, in the bay. Then push the stud out through ${end.postId}.`,
-          killer: true,
-        },
-      ]
-    : [{ text: `Run ${run.id}: cut at ${end.postId} and fit the second stud.`, killer: true }];
+/** Eyes stand before the cables come. */
+function faceItems({ plan, show }: SheetContext): readonly StepItem[] {
+  if (faceEnds(plan).length === 0) return [];
+  const depth = greatest(plan.bores.filter(({ through }) => !through).map(({ drilledLength }) => drilledLength));
+  return [
+    {
+      text: `${faceIds(plan)}: the holes are blind, ${show.fine(depth)} deep. Put a stop on the bit.`,
+      more: "A hole that comes out at the back holds nothing.",
+      killer: true,
+    },
+    { text: setWords(plan), more: "Try the first eye with a hard pull. A post that splits is not used.", killer: true },
+  ];
 }

@@ -1,15 +1,16 @@
 // How does somebody who does this once work through the job? Read a step, do it; sentences of at most 20 words.
 import type { Block } from "../packet.ts";
-import { secondStuds } from "./ends.ts";
+import { cutEnds } from "./ends.ts";
+import { endsStage, farEndStage } from "./guide-ends.ts";
 import { finishStage, proveStage, tightenStage } from "./guide-finish.ts";
 import { askStage, buyStage, frameStage, measureStage } from "./guide-start.ts";
-import { boreStage, endsStage, reeveStage, secondStudStage, setOutStage } from "./guide-work.ts";
+import { boreStage, reeveStage, setOutStage } from "./guide-work.ts";
 import { blanks, caution, heading, type SheetContext, steps } from "./kit.ts";
 import { safetyFor } from "./safety-messages.ts";
 import type { Stage } from "./stage.ts";
 
 export function guideBlocks(context: SheetContext): readonly Block[] {
-  const studs = secondStuds(context.plan).length > 0 ? [secondStudStage] : [];
+  const cut = cutEnds(context.plan).length > 0 ? [farEndStage] : [];
   const stages = [
     askStage,
     measureStage,
@@ -19,7 +20,7 @@ export function guideBlocks(context: SheetContext): readonly Block[] {
     boreStage,
     reeveStage,
     endsStage,
-    ...studs,
+    ...cut,
     tightenStage,
     proveStage,
     finishStage,

@@ -6,7 +6,7 @@ import type { Cell, Sheet, Table, Text } from "../packet.ts";
 import { sourceMark } from "../show-number.ts";
 import { frameAccepted, introduction, peopleOf } from "../wording.ts";
 import { drawnOpenings } from "./drawn.ts";
-import { secondStuds } from "./ends.ts";
+import { cutEnds, farFitting } from "./ends.ts";
 import { liftedText } from "./frame-posts.ts";
 import {
   blank,
@@ -92,11 +92,11 @@ function holdTable(context: SheetContext, route: Route): Table {
       `all cables of a run pull at most: ${pullWords(context)}${lifted === "" ? "" : `; feet held down that the cables lift: ${lifted}`}; limit for the lean is on ${refer(context, "tightening")}; survey and fittings as ${refer(context, "survey")}`,
       "engineer or authority",
     ],
-    secondStuds(plan).length > 0
+    cutEnds(plan).length > 0
       ? [
           "H2 marked, before the final cut",
           "H",
-          "each cable hand-tight, marked at its far end, none crossed; marks measured twice; none cut to its final length for its second stud before",
+          `each cable hand-tight, marked at its far end, none crossed; marks measured twice; none cut to its final length for its ${farFitting(plan)} before`,
           people.second,
         ]
       : ["H2 ends set", "H", "first turns on, grip ends set, nothing crossed; tails stay long until H3", people.second],

@@ -10,6 +10,7 @@ import type { Table, Text } from "../packet.ts";
 import { sourcePlace } from "../show-number.ts";
 import { floorWord } from "../wording.ts";
 import { isBored } from "./bore-kinds.ts";
+import { faceEnds } from "./face-ends.ts";
 import { keptInTarget } from "./kept.ts";
 import { column, type SheetContext, table } from "./kit.ts";
 
@@ -122,7 +123,7 @@ function cornerRule({ plan, show }: SheetContext): RuleRow {
 
 /** Sizes of bores stand here only where the job has such a bore. */
 function fittingRules({ plan, show }: SheetContext): readonly RuleRow[] {
-  const { stud, grip, passBore, bushingBore, bushingAngle, spareShare } = plan.job.fittings;
+  const { stud, grip, face, passBore, bushingBore, bushingAngle, spareShare } = plan.job.fittings;
   const sizes: readonly (readonly [used: boolean, rule: Text, size: Cited<number>])[] = [
     [plan.bores.some((bore) => !bore.bushing && isPass(bore)), "Bore that the cable passes", passBore],
     [plan.bores.some((bore) => bore.bushing), "Bore where a bushing goes in", bushingBore],
@@ -133,6 +134,12 @@ function fittingRules({ plan, show }: SheetContext): readonly RuleRow[] {
   ];
   return [
     ...sizes.filter(([used]) => used).map(([, rule, size]) => row(rule, size, show.diameter)),
+    ...(face === null || faceEnds(plan).length === 0
+      ? []
+      : [
+          row("Hole of the fastening at a face end", face.hole, show.diameter),
+          row("Middle of an eye from the face of its post", face.standOut, show.tapeBoth),
+        ]),
     row("Thread of the stud that the nut can use", stud.threadLength, show.tapeBoth),
     row("Turns of the nut at first", stud.firstTurns, (turns) => show.decimal(turns, 1)),
     row("Thread left for later visits, at least", stud.reserve, show.tapeBoth),

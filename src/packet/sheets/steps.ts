@@ -3,6 +3,7 @@ import type { Sheet, Table } from "../packet.ts";
 import { introduction, slopeWordList, troubles, wordList } from "../wording.ts";
 import { crewCards } from "./cards.ts";
 import { hasTails } from "./ends.ts";
+import { faceEnds } from "./face-ends.ts";
 import { guideBlocks } from "./guide.ts";
 import { bold, column, prose, type SheetContext, type SheetMaker, sheet, table } from "./kit.ts";
 
@@ -22,7 +23,11 @@ function troubleTable({ plan }: SheetContext): Table {
 }
 
 function wordTable({ plan }: SheetContext): Table {
-  const unused = [...(hasTails(plan) ? [] : ["grip end"]), ...(plan.bores.some(({ bushing }) => bushing) ? [] : ["bushing"])];
+  const unused = [
+    ...(hasTails(plan) ? [] : ["grip end"]),
+    ...(faceEnds(plan).length > 0 ? [] : ["face end"]),
+    ...(plan.bores.some(({ bushing }) => bushing) ? [] : ["bushing"]),
+  ];
   return table({
     id: "steps-words",
     caption: "Words used in this packet",

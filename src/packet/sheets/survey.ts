@@ -7,6 +7,7 @@ import { corners, slopeChanges } from "../joints.ts";
 import type { Sheet, Table, Text } from "../packet.ts";
 import { introduction } from "../wording.ts";
 import { washerWarning } from "./bearing.ts";
+import { faceRows } from "./face-ends.ts";
 import {
   blank,
   bold,
@@ -190,6 +191,7 @@ function fittingRows({ plan, show }: SheetContext): readonly SurveyRow[] {
           ],
         ] as const)
       : []),
+    ...faceRows({ plan, show }),
     ...(plan.bores.some(({ bushing }) => bushing)
       ? ([
           [

@@ -119,10 +119,12 @@ function listTable(templates: readonly Template[], context: StripContext): Table
 }
 
 const madeWords = (hole: Template["holes"][number], { plan, show }: StripContext): Text => {
-  const { diameter, counterbore, drilledLength } = hole;
+  const { diameter, counterbore, drilledLength, through } = hole;
   const made =
     counterbore === null
-      ? `bore ${show.diameter(diameter)}`
+      ? through
+        ? `bore ${show.diameter(diameter)}`
+        : `blind hole ${show.diameter(diameter)}, ${show.fine(drilledLength)} deep`
       : `counterbore ${show.diameter(counterbore.diameter)}, ${show.tapeBoth(counterbore.depth)} deep`;
   return plan.rakes.length === 0 ? made : `${made}, ${slantWords(hole, show)}, ${show.tapeBoth(drilledLength)} long`;
 };

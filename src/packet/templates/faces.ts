@@ -30,6 +30,7 @@ export interface TemplateHole {
   readonly diameter: Mm;
   /** Of the bore, from face to face. */
   readonly drilledLength: Mm;
+  readonly through: boolean;
   /** What is bored from this face: the bore itself, or the counterbore in whose middle the bore comes out. */
   readonly counterbore: { readonly diameter: Mm; readonly depth: Mm } | null;
 }
@@ -160,6 +161,7 @@ function holesOn(bore: Bore, face: Face, { corner }: Vertical): readonly Templat
     isExit: !entry,
     diameter,
     drilledLength,
+    through: bore.through,
   };
   return [
     ...(entry || bore.skew !== 0 ? [{ ...hole, counterbore: null }] : []),
@@ -188,7 +190,16 @@ const likeness = ({ upright, face, isCorner, foot, rake, rail, holes }: UprightF
     foot,
     rake,
     rail,
-    holes.map(({ here, there, angle, skew, isExit, diameter, counterbore }) => [here, there, angle, skew, isExit, diameter, counterbore]),
+    holes.map(({ here, there, angle, skew, isExit, diameter, through, drilledLength, counterbore }) => [
+      here,
+      there,
+      angle,
+      skew,
+      isExit,
+      diameter,
+      through || drilledLength,
+      counterbore,
+    ]),
   ]);
 
 /** Marks of posts, then of spacers, neighbours in one: "P2 to P4, P6". */

@@ -122,14 +122,16 @@ function offsetWords(hole: TemplateHole, { show, face }: Pick<WordsRoom, "show" 
 }
 
 function boredWords(hole: TemplateHole, show: Show): readonly Text[] {
-  const { diameter, counterbore, here, there, angle, skew, isExit } = hole;
+  const { diameter, counterbore, here, there, angle, skew, isExit, through, drilledLength } = hole;
   if (skew !== 0) {
     const way = `${show.angle(Math.abs(skew))} to the ${skew > 0 ? "right" : "left"}`;
     return isExit ? ["comes out here"] : [`bore ${show.diameterOne(diameter)}`, way];
   }
   const bored =
     counterbore === null
-      ? `bore ${show.diameterOne(diameter)}`
+      ? through
+        ? `bore ${show.diameterOne(diameter)}`
+        : `blind ${show.diameterOne(diameter)} x ${show.fine(drilledLength)} deep`
       : `counterbore ${show.diameterOne(counterbore.diameter)} x ${show.tape(counterbore.depth)}`;
   if (angle === 0) return [bored];
   const rise = there.height - here.height;

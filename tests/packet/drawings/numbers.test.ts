@@ -83,8 +83,10 @@ describe.each(exampleNames)("drawings of %s", (name) => {
     const words = details(plan, portrait)
       .flatMap(({ svg }) => wordsOf(svg))
       .join(" ");
-    for (const { diameter, counterbore } of plan.bores) {
-      expect.soft(words).toContain(`bore ${show.fine(diameter)}`);
+    for (const { diameter, counterbore, through, drilledLength } of plan.bores) {
+      expect
+        .soft(words)
+        .toContain(through ? `bore ${show.fine(diameter)}` : `blind hole ${show.diameterOne(diameter)}, ${show.fine(drilledLength)} deep`);
       if (counterbore !== null)
         expect.soft(words).toContain(`counterbore ${show.fine(counterbore.diameter)}, ${show.tape(counterbore.depth)} deep`);
     }

@@ -68,7 +68,11 @@ function expectBore({ mark, row, box }: PrintedBore, bore: Bore, { verticals }: 
       .soft(Math.abs(readPrinted(row.get(key) ?? "") - value), `${mark} ${key}: ${row.get(key)} against ${value} mm`)
       .toBeLessThanOrEqual(HALF_STEP_mm);
   near("height", bore.height);
-  near("bore", bore.diameter);
+  const [bored = "", deep = ""] = (row.get("bore") ?? "").split(" x ");
+  expect.soft(Math.abs(readPrinted(bored) - bore.diameter), `${mark} bore: ${bored}`).toBeLessThanOrEqual(HALF_STEP_mm);
+  expect.soft(deep !== "", `${mark} is ${bore.through ? "right through" : "blind"}`).toBe(!bore.through);
+  if (!bore.through)
+    expect.soft(Math.abs(readPrinted(deep.replace(" deep", "")) - bore.drilledLength), mark).toBeLessThanOrEqual(HALF_STEP_mm);
   const corner = verticals.find(({ id }) => id === bore.verticalId)?.corner;
   expect.soft(row.get("entry"), `${mark} entry`).toBe(corner === undefined ? bore.entryFace : `to ${corner.homeId}`);
   if (corner !== undefined) {

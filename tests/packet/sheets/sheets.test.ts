@@ -254,7 +254,7 @@ describe("detailsSheet", () => {
     const facts = sheetOf(packetOf(plan, "crew"), "Z-301").blocks.find((block) => block.kind === "facts");
     if (facts?.kind !== "facts") throw new Error("no facts on Z-301");
     const printed = facts.facts.flatMap(({ value }) =>
-      [...value.matchAll(/(?:bore|counterbore) ([\d/-]+(?: mm|"))/g)].map(([, size = ""]) => readPrinted(size)),
+      [...value.matchAll(/(?:bore|counterbore|blind hole) ([\d/-]+(?: mm|"))/g)].map(([, size = ""]) => readPrinted(size)),
     );
     const bored = plan.bores.flatMap(({ diameter, counterbore }) => [diameter, ...(counterbore ? [counterbore.diameter] : [])]);
     // Printed to 1/32 in or 0.1 mm.

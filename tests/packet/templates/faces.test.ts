@@ -28,6 +28,7 @@ describe("halfHeight", () => {
     isExit: false,
     diameter: 10,
     drilledLength: 88.9,
+    through: true,
     counterbore: null,
   };
 

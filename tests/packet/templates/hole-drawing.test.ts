@@ -17,6 +17,7 @@ const level: TemplateHole = {
   isExit: false,
   diameter: 6.35,
   drilledLength: 88.9,
+  through: true,
   counterbore: null,
 };
 const draw = (hole: TemplateHole): readonly Mark[] =>

@@ -1,0 +1,111 @@
+// How is an end on the face of its post drawn: its hole, its fastening, the eye and what is pinned to it?
+import { circle, type Part, polygon, strokes } from "../../drawing/shape.ts";
+import type { Point } from "../../geometry/vector.ts";
+import type { FaceEnd } from "../../job/face-end.ts";
+import { faceOf } from "../../plan/face-end.ts";
+import type { Bore, Plan, RunEnd, Vertical } from "../../plan/plan.ts";
+import type { Mm } from "../../units/quantity.ts";
+import { roundDown } from "../../units/round.ts";
+import type { Text } from "../packet.ts";
+import type { Show } from "../show-number.ts";
+import type { Note } from "./detail-compose.ts";
+import { CABLE_mm, type EndDrawn, type EndPoints, type Hole, type Place, rectangle, signOf } from "./detail-parts.ts";
+
+/** Drawn sizes of parts whose real ones differ from maker to maker. */
+const FLANGE_mm = 2;
+const EYE_mm = 4.2;
+const PIN_mm = 1.7;
+/** Body of the fitting that is pinned to the eye. */
+const BODY_mm = 14;
+
+/** How far before its post an end on the face is drawn. */
+export const reachBefore = (plan: Plan, end: RunEnd): Mm =>
+  end.kind === "face" ? faceOf(plan.job).standOut.value + BODY_mm + CABLE_mm : CABLE_mm;
+
+/** A blind hole from the face that the cable comes to. */
+export function blindHole(end: RunEnd, vertical: Vertical, { diameter, drilledLength }: Pick<Bore, "diameter" | "drilledLength">): Hole {
+  const [from, to] = [-vertical.along / 2, -vertical.along / 2 + drilledLength].map((x) => signOf(end) * x) as [Mm, Mm];
+  return { from: Math.min(from, to), to: Math.max(from, to), offset: end.offset, diameter };
+}
+
+/** Outside diameter of what is in the hole. */
+function shankOf({ fastening, hole }: FaceEnd): Mm {
+  return fastening.kind === "rivet nut" ? hole.value : fastening.diameter.value;
+}
+
+export function faceFitting(plan: Plan, end: RunEnd, vertical: Vertical, place: Place, bore: Pick<Bore, "drilledLength">): EndDrawn {
+  const face = faceOf(plan.job);
+  const { standOut, flange } = face;
+  const sign = signOf(end);
+  /** From the face into the post, and up. */
+  const at = (into: Mm, up: Mm): Point => place(sign * (into - vertical.along / 2), end.offset + up);
+  const box = (from: Mm, to: Mm, height: Mm): Part =>
+    polygon(
+      rectangle((x, y) => at(x, y), { left: from, right: to, low: -height / 2, high: height / 2 }),
+      { pen: "edge", fill: "white" },
+    );
+  const eye = -standOut.value;
+  const radius = EYE_mm * Math.abs(at(1, 0).x - at(0, 0).x);
+  return {
+    parts: [
+      ...fasteningParts(face, bore.drilledLength, at),
+      box(-FLANGE_mm, 0, flange.value),
+      box(eye + EYE_mm * 0.6, -FLANGE_mm, shankOf(face) * 0.8),
+      box(eye - BODY_mm, eye + EYE_mm * 0.4, EYE_mm * 1.1),
+      circle(at(eye, 0), radius, { pen: "edge", fill: "white" }),
+      circle(at(eye, 0), (radius * PIN_mm) / EYE_mm, { pen: "edge", fill: "black" }),
+      strokes("heavy", [[at(eye - BODY_mm, 0), at(eye - BODY_mm - CABLE_mm, 0)]]),
+    ],
+    points: {
+      washer: at(-FLANGE_mm / 2, flange.value * 0.42),
+      bevel: at(-FLANGE_mm / 2, flange.value * 0.42),
+      fitting: at(eye, EYE_mm * 0.8),
+      tip: at(bore.drilledLength * 0.75, 0),
+      cable: at(eye - BODY_mm - CABLE_mm * 0.6, 0),
+      bore: at(Math.min(4, bore.drilledLength / 2), -shankOf(face) / 2),
+      counterbore: at(eye - BODY_mm * 0.6, 0),
+    },
+  };
+}
+
+/** Shank, and strokes for its thread; a lag screw ends in a point. */
+function fasteningParts(face: FaceEnd, depth: Mm, at: (into: Mm, up: Mm) => Point): readonly Part[] {
+  const half = shankOf(face) / 2;
+  const { fastening } = face;
+  const tip = fastening.kind === "lag screw" ? fastening.tip.value : 0;
+  const thread = fastening.kind === "lag screw" ? fastening.threadLength.value : depth;
+  const step = fastening.kind === "tapped hole" ? fastening.pitch.value : 2;
+  const count = Math.max(1, roundDown((thread - tip) / step, 1));
+  const strokesOf = Array.from({ length: count }, (_, index) => {
+    const x = depth - tip - index * step;
+    return [at(x, -half), at(Math.max(0, x - step * 0.6), half)];
+  });
+  return [
+    polygon([at(0, -half), at(depth - tip, -half), at(depth, 0), at(depth - tip, half), at(0, half)], { pen: "edge", fill: "white" }),
+    strokes("thin", strokesOf),
+  ];
+}
+
+const fasteningNames = { "lag screw": "lag screw", "tapped hole": "stud in its thread", "rivet nut": "rivet nut" } as const;
+
+/** "lag screw 5/16", thread 2"". */
+export function fasteningText({ fastening }: FaceEnd, show: Show): Text {
+  const name = fasteningNames[fastening.kind];
+  switch (fastening.kind) {
+    case "lag screw":
+      return `${name} ${show.fine(fastening.diameter.value)}, thread ${show.tape(fastening.threadLength.value)}`;
+    default:
+      return `${name} ${fastening.thread}`;
+  }
+}
+
+/** What the labels of an end on the face say. */
+export function faceNotes(plan: Plan, { postId }: RunEnd, points: EndPoints, show: Show): readonly Note[] {
+  const face = faceOf(plan.job);
+  return [
+    { target: points.tip, text: fasteningText(face, show) },
+    { target: points.washer, text: `flange ${show.fine(face.flange.value)}, flat on the face` },
+    { target: points.fitting, text: `eye, ${postId}: holds; its middle ${show.tape(face.standOut.value)} from the face` },
+    { target: points.counterbore, text: "end fitting of the cable, pinned to the eye" },
+  ];
+}

@@ -1,0 +1,224 @@
+// Does the fastening of an end on the face of its post hold the pull?
+import type { Job } from "../job/job.ts";
+import { withdrawal } from "../mechanics/fastener.ts";
+import { innerThreadArea } from "../mechanics/thread-shear.ts";
+import { type Cited, cite } from "../sources/cited.ts";
+import {
+  behindHole,
+  lagEdge_diameters,
+  lagPenetration_diameters,
+  pilotRange,
+  warmConnection,
+  wetWithdrawal,
+} from "../tables/face-fastening.ts";
+import { alloys } from "../tables/metal.ts";
+import { metalBasis } from "../tables/metal-strength.ts";
+import { specificGravity } from "../tables/timber-strength.ts";
+import { durationFactor } from "../tables/wood-factors.ts";
+import { lagScrewRule } from "../tables/wood-fasteners.ts";
+import type { Mm, Newton } from "../units/quantity.ts";
+import { roundTo } from "../units/round.ts";
+import { sectionOfPost } from "./as-found.ts";
+import { type Checked, limitCheck, question } from "./check-row.ts";
+import { hardestPull } from "./check-tension.ts";
+import { type FaceAt, faceDepth, faceEndsOf, faceOf } from "./face-end.ts";
+import { alloyOf, conditionsOf } from "./frame-members.ts";
+import type { Check, RunEnd } from "./plan.ts";
+
+export function faceChecks(plan: Checked, job: Job): readonly Check[] {
+  const ends = faceEndsOf(plan);
+  if (ends.length === 0) return [];
+  return [
+    ...ends.flatMap(({ run, end }) => holdChecks(hardestPull(plan, run), { run, end }, job)),
+    ...ends.flatMap(({ run, end }) => placeChecks(plan, { run, end }, job)),
+    ...screwChecks(job),
+    ...(faceOf(job).rated === null ? [ratingQuestion] : []),
+  ];
+}
+
+/** What the thread of one end holds in its post: screw in wood, thread in metal; null where the maker's rating alone says it. */
+export function holdOf({ postId }: Pick<RunEnd, "postId">, job: Job): Cited<Newton> | null {
+  const { fastening } = faceOf(job);
+  switch (fastening.kind) {
+    case "lag screw": {
+      const { force } = withdrawal({ ...screwOf(job), factor: product(screwFactors(job)) });
+      const named = screwFactors(job).flatMap(({ name, value, source }) =>
+        value === 1 ? [] : [` x ${name} ${value}${source === "memory" ? " (from memory)" : ""}`],
+      );
+      return cite(force, "nds-2018", `${lagScrewRule.where}, specific gravity of ${gravityOf(job).where}${named.join("")}`);
+    }
+    case "tapped hole": {
+      const shear = threadShear(postId, job);
+      const thread = { diameter: fastening.diameter.value, pitch: fastening.pitch.value, length: faceDepth(postId, job) };
+      return { ...shear, value: shear.value * innerThreadArea(thread) };
+    }
+    case "rivet nut":
+      return null;
+  }
+}
+
+/** Thread of a lag screw that holds: without its tip, and no longer than the screw is deep. */
+export function screwOf(job: Job) {
+  const { fastening } = faceOf(job);
+  if (fastening.kind !== "lag screw") throw new RangeError("no lag screw");
+  const { threadLength, tip, diameter } = fastening;
+  return {
+    rule: lagScrewRule.value,
+    gravity: gravityOf(job).value,
+    diameter: diameter.value,
+    penetration: threadLength.value - tip.value,
+  };
+}
+
+function gravityOf({ posts }: Job): Cited<number> {
+  if (posts.wood === null) throw new RangeError("a lag screw in posts without a species");
+  return specificGravity[posts.wood.value.species];
+}
+
+interface ScrewFactor extends Cited<number> {
+  readonly name: "C_D" | "C_M" | "C_t";
+}
+
+/** The cables pull as long as the guard stands. */
+export function screwFactors(job: Job): readonly ScrewFactor[] {
+  const { wet, warmest } = conditionsOf(job.posts.wood, job);
+  return [
+    { name: "C_D", ...durationFactor.permanent },
+    { name: "C_M", ...wetWithdrawal, value: wet ? wetWithdrawal.value : 1 },
+    { name: "C_t", ...warmConnection(warmest, wet) },
+  ];
+}
+
+const product = (factors: readonly ScrewFactor[]): number => factors.reduce((sum, { value }) => sum * value, 1);
+
+/** Shear that the metal round a thread may carry for good: the less of yield and rupture, each with its safety. */
+export function threadShear(postId: string, job: Job): Cited<number> {
+  const { material } = sectionOfPost(job, postId);
+  if (material === "wood") throw new RangeError("a thread in metal in posts of wood");
+  const basis = metalBasis[material];
+  const alloy = alloyOf[material];
+  const { yieldStress, ultimateStress } = alloys[alloy];
+  const value =
+    basis.shearShare.value * Math.min(yieldStress.value / basis.yieldSafety.value, ultimateStress.value / basis.ruptureSafety.value);
+  return { ...basis.shearShare, value, where: `${basis.shearShare.where}; ${alloy}; shear area of the inner thread from FED-STD-H28/2` };
+}
+
+/** Pull on the hardest day against what holds it. */
+function holdChecks(force: Newton, { run, end }: FaceAt, job: Job): readonly Check[] {
+  const { fastening, rated } = faceOf(job);
+  const hold = holdOf(end, job);
+  const common = { where: `${end.postId}, ${run.id}`, rule: "at most", demand: force, kind: "force" } as const;
+  const name =
+    fastening.kind === "lag screw" ? "Pull on the lag screw, straight out of the post" : "Pull on the thread in the metal of the post";
+  const advice =
+    fastening.kind === "lag screw"
+      ? "use a longer or thicker screw, or let the bores go right through"
+      : "use a rivet nut, or let the bores go right through";
+  return [
+    ...(hold === null ? [] : [limitCheck({ ...common, id: `face-hold-${run.id}-${end.postId}`, name, limit: hold, advice })]),
+    ...(rated === null
+      ? []
+      : [
+          limitCheck({
+            ...common,
+            id: `face-rated-${run.id}-${end.postId}`,
+            name: fastening.kind === "rivet nut" ? "Pull on the rivet nut, as rated" : "Pull on the eye, as rated",
+            limit: rated,
+            advice: "use a fitting that is rated for the pull, or let the bores go right through",
+          }),
+        ]),
+  ];
+}
+
+/** Where the hole lies in its post: what is left behind it and beside it. */
+function placeChecks(plan: Checked, { run, end }: FaceAt, job: Job): readonly Check[] {
+  const { fastening } = faceOf(job);
+  const { wall } = sectionOfPost(job, end.postId);
+  const common = { where: `${end.postId}, ${run.id}`, rule: "at least", kind: "length" } as const;
+  return [
+    ...(wall === null
+      ? [
+          limitCheck({
+            ...common,
+            id: `face-behind-${run.id}-${end.postId}`,
+            name: "Left behind the blind hole of an end",
+            demand: behindOf(plan, end, job),
+            limit: behindHole,
+            advice: "use a shorter screw, or a deeper post",
+          }),
+        ]
+      : []),
+    ...(fastening.kind === "tapped hole"
+      ? [
+          limitCheck({
+            ...common,
+            id: `face-engaged-${run.id}-${end.postId}`,
+            name: "Thread in the metal of the post",
+            demand: faceDepth(end.postId, job),
+            limit: { ...fastening.engagement_min, value: fastening.engagement_min.value * fastening.diameter.value },
+            advice: "use a rivet nut, or let the bores go right through",
+          }),
+        ]
+      : []),
+    ...(fastening.kind === "lag screw"
+      ? [
+          limitCheck({
+            ...common,
+            id: `face-edge-${run.id}-${end.postId}`,
+            name: "Middle of a lag screw to the edge of its post",
+            demand: edgeOf(plan, { run, end }),
+            limit: { ...lagEdge_diameters, value: lagEdge_diameters.value * fastening.diameter.value },
+            advice: "use a wider post or a thinner screw",
+          }),
+        ]
+      : []),
+  ];
+}
+
+/** Behind a blind hole to the far face, or to the hole of the other run that ends on the same post. */
+export function behindOf({ verticals, runs }: Pick<Checked, "verticals" | "runs">, { postId }: RunEnd, job: Job): Mm {
+  const along = verticals.find(({ id }) => id === postId)?.along ?? 0;
+  const holes = faceEndsOf({ runs }).filter(({ end }) => end.postId === postId).length;
+  return along - holes * faceDepth(postId, job);
+}
+
+/** From the middle of the hole that lies nearest to an edge of its post. */
+function edgeOf({ verticals, bores }: Checked, { run, end }: FaceAt): Mm {
+  const across = verticals.find(({ id }) => id === end.postId)?.across ?? 0;
+  const own = bores.filter(({ verticalId, runId }) => verticalId === end.postId && runId === run.id);
+  return across / 2 - Math.max(...own.map(({ offset }) => Math.abs(offset)));
+}
+
+/** What the wood asks of the screw, wherever it goes in. */
+function screwChecks(job: Job): readonly Check[] {
+  const { fastening, hole } = faceOf(job);
+  if (fastening.kind !== "lag screw") return [];
+  const pilot = pilotRange(gravityOf(job).value);
+  const shank = fastening.diameter.value;
+  const common = { where: "every end on a face", kind: "length" } as const;
+  const bit = {
+    ...common,
+    name: "Pilot hole of the lag screws",
+    demand: hole.value,
+    advice: `take the bit that the wood asks: ${roundTo(pilot.value.least * 100, 0)} to ${roundTo(pilot.value.most * 100, 0)} % of the shank`,
+  };
+  return [
+    limitCheck({
+      ...common,
+      id: "face-thread",
+      name: "Thread of the lag screws in the wood, tip left out",
+      rule: "at least",
+      demand: screwOf(job).penetration,
+      limit: { ...lagPenetration_diameters, value: lagPenetration_diameters.value * shank },
+      advice: "use a longer screw",
+    }),
+    limitCheck({ ...bit, id: "face-pilot-least", rule: "at least", limit: { ...pilot, value: pilot.value.least * shank } }),
+    limitCheck({ ...bit, id: "face-pilot-most", rule: "at most", limit: { ...pilot, value: pilot.value.most * shank } }),
+  ];
+}
+
+const ratingQuestion: Check = question("face-rating", "Working load of the eyes on the faces of posts", {
+  source: "derived",
+  where: "what the eye itself carries, and the fitting that is pinned to it, is not computed",
+  advice: "ask their maker for it and write it as rated: and rated by: under fittings: face",
+});
