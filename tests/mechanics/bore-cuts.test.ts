@@ -1,6 +1,6 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import { solidBoreCuts, tubeBoreCuts } from "../../src/mechanics/bore-cuts.ts";
+import { blindHoleCuts, solidBoreCuts, tubeBoreCuts } from "../../src/mechanics/bore-cuts.ts";
 import { netSection, rectangularTube, solidRectangle } from "../../src/mechanics/section.ts";
 
 const post = solidRectangle({ x: 90, y: 80 });
@@ -60,5 +60,25 @@ describe("tubeBoreCuts", () => {
     // Across the bore the cut lies at the neutral axis and costs little.
     expect(net.y.inertia_mm4 / tube.y.inertia_mm4).toBeGreaterThan(0.99);
     expect(net.x.inertia_mm4 / tube.x.inertia_mm4).toBeLessThan(0.85);
+  });
+});
+
+describe("blindHoleCuts", () => {
+  it("a 6 mm hole 60 mm deep from the near face of 90 mm lies 15 mm before the middle; from the far face behind it", () => {
+    const hole = { along: "x", diameter: 6, depth: 60 } as const;
+    expect(blindHoleCuts(post, { ...hole, from: "near" })).toEqual([{ x: 60, y: 6, atX: -15, atY: 0 }]);
+    expect(blindHoleCuts(post, { ...hole, from: "far", offset: 4 })).toEqual([{ x: 60, y: 6, atX: 15, atY: 4 }]);
+  });
+
+  it("two of them from both faces that meet in the middle are one bore right through", () => {
+    const half = { along: "x", diameter: 10, depth: 45 } as const;
+    const both = [...blindHoleCuts(post, { ...half, from: "near" }), ...blindHoleCuts(post, { ...half, from: "far" })];
+    const through = netSection(post, solidBoreCuts(post, { along: "x", diameter: 10 }));
+    expect(netSection(post, both).x.inertia_mm4).toBeCloseTo(through.x.inertia_mm4, 4);
+    expect(netSection(post, both).area_mm2).toBeCloseTo(through.area_mm2, 9);
+  });
+
+  it("refuses a hole that is deeper than the piece", () => {
+    expect(() => blindHoleCuts(post, { along: "x", diameter: 6, depth: 91, from: "near" })).toThrow(/deeper/);
   });
 });
