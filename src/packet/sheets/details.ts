@@ -8,7 +8,7 @@ import { introduction } from "../wording.ts";
 import { washerWarning } from "./bearing.ts";
 import { boreMakes, makeWords } from "./bore-kinds.ts";
 import { drawnDetails } from "./drawn.ts";
-import { faceWords } from "./face-ends.ts";
+import { faceEnds, faceIds, faceWords } from "./face-ends.ts";
 import { endPostIds, facts, list, listed, prose, refer, type SheetContext, type SheetMaker, sheet } from "./kit.ts";
 import { sidesWord, slopedSides } from "./slopes.ts";
 
@@ -52,9 +52,7 @@ function endFacts({ plan, show }: SheetContext): Block {
         .filter((make) => listed(make.kinds.toSorted()) === listed(kinds.toSorted()))
         .map((make): readonly [Text, Text] => [name, `${makeWords(make, show)}${wordsOf[name] ?? ""}`]),
     ),
-    ...(isIsolated(plan)
-      ? ([["Isolation", `an isolating sleeve and washer at each end fitting, ${listed(endPostIds(plan))}`]] as const)
-      : []),
+    ...(isIsolated(plan) ? isolation(plan) : []),
     ...(pairs.length > 0
       ? ([
           [
@@ -64,6 +62,23 @@ function endFacts({ plan, show }: SheetContext): Block {
         ] as const)
       : []),
   ]);
+}
+
+/** Sleeves go through a post; the fastening of an eye sits in its metal, where only a paste keeps the two apart. */
+function isolation(plan: Plan): readonly (readonly [Text, Text])[] {
+  const behind = plan.runs.flatMap(({ left, right }) => [left, right]).filter(({ kind }) => kind !== "face");
+  const posts = endPostIds(plan).filter((id) => behind.some(({ postId }) => postId === id));
+  return [
+    ["Isolation", `an isolating sleeve and washer at each end fitting, ${listed(posts)}`],
+    ...(faceEnds(plan).length === 0
+      ? []
+      : [
+          [
+            "Isolation of eyes",
+            `${faceIds(plan)}: paste against corrosion on thread and hole, a plastic washer under each flange`,
+          ] as const,
+        ]),
+  ];
 }
 
 /** As ordered: between stainless fittings and a post of another metal. */
