@@ -41,4 +41,4 @@ export function cornerBoreRules({ plan, show }: SheetContext): readonly Text[] {
 }
 
 /** How far from its mark a bore on the mitre may come out: 1/8 in (common practice, no source). */
-const MITRE_OFF_mm = 3.175;
+export const MITRE_OFF_mm = 3.175;

@@ -5,6 +5,7 @@ import type { Opening } from "../../plan/rake-plan.ts";
 import type { Mm } from "../../units/quantity.ts";
 import type { StepItem, Text } from "../packet.ts";
 import { frameAccepted } from "../wording.ts";
+import { MITRE_OFF_mm } from "./bore-corners.ts";
 import type { Card } from "./card.ts";
 import { faceEnds, faceIds } from "./face-ends.ts";
 import { freeStop } from "./free-stop.ts";
@@ -209,6 +210,9 @@ export function boreCard(context: SheetContext): Card {
         text: `After boring no spacing, middle to middle, above ${spacingStop(context)}.`,
         killer: true,
       },
+      ...(plan.bores.some(({ skew }) => skew !== 0)
+        ? [{ text: `Bores on the mitre come out on the mark of the other face, within ${show.tape(MITRE_OFF_mm)}.`, killer: true as const }]
+        : []),
       ...faceItems(context),
       { text: `${boreDone(plan)}${bushings > 0 ? ` ${bushings} bores have their bushing.` : ""}` },
       { text: "Real heights written where they differ; deviations told to the office." },

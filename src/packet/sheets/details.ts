@@ -45,6 +45,7 @@ function endFacts({ plan, show }: SheetContext): Block {
   const gripWords = `; its body lies in the post, its collar bears on a washer ${show.diameter(grip.washerDiameter.value)} across${washerWarning(plan, "grip")}`;
   const wordsOf: Readonly<Record<Text, Text>> = { "Stud end": studWords, [GRIP]: gripWords, [FACE]: faceWords(plan, show) };
   const makes = boreMakes(plan);
+  const corners = plan.verticals.filter(({ corner }) => corner !== undefined);
   const pairs = plan.verticals.filter(({ role }) => role === "pair").map(({ id }) => id);
   return facts("details-facts", [
     ...kindNames.flatMap(([name, ...kinds]) =>
@@ -52,6 +53,14 @@ function endFacts({ plan, show }: SheetContext): Block {
         .filter((make) => listed(make.kinds.toSorted()) === listed(kinds.toSorted()))
         .map((make): readonly [Text, Text] => [name, `${makeWords(make, show)}${wordsOf[name] ?? ""}`]),
     ),
+    ...(corners.length > 0
+      ? ([
+          [
+            "Corners of one post",
+            `${listed(corners.map(({ id }) => id))}: a bushing at each mouth at which the cable bends that far${corners.some(({ corner }) => corner?.faces === "adjacent") ? "; on the mitre without a rim, or its rim let into a flat that is cut square to the bore: try one on scrap" : ""}`,
+          ],
+        ] as const)
+      : []),
     ...(isIsolated(plan) ? isolation(plan) : []),
     ...(pairs.length > 0
       ? ([

@@ -91,7 +91,10 @@ function failureText(check: FrameCheck, context: SheetContext): Text {
 function method({ plan, show }: SheetContext): readonly Text[] {
   const { frame } = plan.job;
   const joints = jointsOf(plan.runs);
-  const corners = joints.length > 0 ? ` At ${jointsWord(plan, joints)} the two posts take the push of the bend in both directions.` : "";
+  const corners =
+    joints.length > 0
+      ? ` At ${jointsWord(plan, joints)} ${plan.bays.some(({ kind }) => kind === "corner") ? "the two posts take" : "the post takes"} the push of the bend in both directions.`
+      : "";
   const rails = frame.bottomRail === null ? "posts and top rail" : "posts, top and bottom rail";
   const joint = frame.railJoint.value === "pinned" ? "rails may turn on the posts" : "rails turn with the posts";
   return [
