@@ -77,7 +77,9 @@ describe("makePlan on every example", () => {
     for (const run of plan.runs) {
       const bays = plan.bays.filter((bay) => run.bayIds.includes(bay.id));
       const ids = [...new Set(bays.flatMap((bay) => [bay.leftId, bay.rightId]))];
-      const members = plan.verticals.filter(({ id }) => ids.includes(id));
+      // A cable that ends at an eye is not in that post.
+      const eyes = [run.left, run.right].flatMap(({ kind, postId }) => (kind === "face" ? [postId] : []));
+      const members = plan.verticals.filter(({ id }) => ids.includes(id) && !eyes.includes(id));
       // On the mitre half the diagonal of a square post.
       const through = ({ along, slope, corner }: Vertical): number =>
         corner?.faces === "adjacent" ? along / Math.SQRT2 : along / Math.cos(slope);
