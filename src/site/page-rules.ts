@@ -37,7 +37,26 @@ const MOST_LINES = 6;
 /** The same above the sheet. */
 const HEAD_LINES = 3;
 
-const sheetRule = (sheet: Sheet, { paper, example }: { readonly paper: string; readonly example: readonly string[] }): string => {
+interface SheetFrame {
+  readonly paper: string;
+  readonly example: readonly string[];
+}
+
+/** By all that a rule is made from: the sheets of one job have the names of the next one's. */
+const known = new Map<string, string>();
+const MOST_KNOWN = 1000;
+
+const sheetRule = (sheet: Sheet, frame: SheetFrame): string => {
+  const asked = JSON.stringify([sheet.id, sheet.name, sheet.slug, sheet.orientation, frame]);
+  const before = known.get(asked);
+  if (before !== undefined) return before;
+  const rule = makeSheetRule(sheet, frame);
+  if (known.size >= MOST_KNOWN) known.clear();
+  known.set(asked, rule);
+  return rule;
+};
+
+const makeSheetRule = (sheet: Sheet, { paper, example }: SheetFrame): string => {
   const name = pageName(sheet);
   const head = [...example, ...wrapped(`${sheet.id} ${sheet.name}`, { room: room.topRight, lines: HEAD_LINES - 1 - example.length })];
   return (
