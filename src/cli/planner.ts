@@ -3,7 +3,6 @@ import type { Job } from "../job/job.ts";
 import { locator } from "../job/locate.ts";
 import { parseJob } from "../job/parse.ts";
 import { beyondPaper } from "../packet/templates/beyond-paper.ts";
-import { undrawnProblems } from "../packet/undrawn.ts";
 import { makePlan } from "../plan/make-plan.ts";
 import type { Plan } from "../plan/plan.ts";
 import { hasErrors, type Problem } from "../problem/problem.ts";
@@ -27,8 +26,6 @@ export const prepare = (file: JobFile, { paper }: BuildOptions): Prepared => {
   const read = parseJob(textOf(file));
   const job = read.value === undefined || paper === undefined ? read.value : { ...read.value, paper };
   if (job === undefined || hasErrors(read.problems)) return { file, plan: undefined, job: undefined, problems: read.problems };
-  const undrawn = undrawnProblems(job);
-  if (undrawn.length > 0) return { file, plan: undefined, job: undefined, problems: [...read.problems, ...undrawn] };
   const planned = makePlan(job);
   const hidden = planned.value === undefined ? [] : beyondPaper(planned.value);
   const problems = [...read.problems, ...planned.problems, ...hidden];

@@ -10,7 +10,7 @@ const page = contentBox({ paper: "letter", orientation: "landscape" });
 const box = { width: page.width, height: page.height * 0.9 };
 const stamp = { jobHash: "0123456789ab", programVersion: "0.0.0-test" };
 
-describe.each(["stair-from-landing", "ramp-to-porch"])("the sheets of %s", (name) => {
+describe.each(["0012-stair-from-landing", "0013-ramp-to-porch"])("the sheets of %s", (name) => {
   const plan = planOf(exampleText(name));
 
   test.each(["crew", "homeowner", "permit", "record"] as const)(
@@ -28,7 +28,7 @@ describe.each(["stair-from-landing", "ramp-to-porch"])("the sheets of %s", (name
 });
 
 describe("elevations where the slope changes", () => {
-  const plan = planOf(exampleText("stair-from-landing"));
+  const plan = planOf(exampleText("0012-stair-from-landing"));
   const [level, raked] = [elevations(plan, 0, box), elevations(plan, 1, box)].map((drawings) => drawings.map(({ svg }) => svg).join(""));
   const circles = (svg: string | undefined): readonly (readonly [radius: number, fill: string])[] =>
     [...(svg ?? "").matchAll(/<circle [^>]*r="([\d.]+)" fill="([^"]+)"/g)].map(([, radius, fill]) => [Number(radius), fill ?? ""] as const);
@@ -54,7 +54,7 @@ describe("elevations where the slope changes", () => {
   });
 
   test("where the first side slopes, the table of heights stands with the first level side", () => {
-    const ramp = planOf(exampleText("ramp-to-porch").replace(/ {4}- length: 1\.5 m[^\n]*\n/, ""));
+    const ramp = planOf(exampleText("0013-ramp-to-porch").replace(/ {4}- length: 1\.5 m[^\n]*\n/, ""));
     const sheets = makePacket({ plan: ramp, issue: "crew", stamp }).sheets;
     const tableOn = sheets.filter(({ blocks }) => JSON.stringify(blocks).includes("hold in the middle of a post only"));
     expect(tableOn.map(({ id }) => id)).toEqual(["Z-202"]);

@@ -1,6 +1,7 @@
 import { describe, expect, test } from "vitest";
 import { introduction, troubles, verdictText, wordList } from "../../src/packet/wording.ts";
 import type { FrameCheck, Remedy } from "../../src/plan/frame-plan.ts";
+import { isCorner, jointsOf } from "../../src/plan/joints.ts";
 import type { Plan } from "../../src/plan/plan.ts";
 import { examplePlan } from "../support/example-jobs.ts";
 import { examples } from "./read-packet.ts";
@@ -74,8 +75,10 @@ describe("troubles", () => {
       const whens = troubles(plan)
         .map(({ when }) => when)
         .join("; ");
-      expect.soft(whens.includes("corner"), name).toBe(plan.runs.some(({ sideIds }) => sideIds.length > 1));
-      expect.soft(whens.includes("grip end"), name).toBe(plan.job.fittings.holdEnd === "grip");
+      expect.soft(whens.includes("corner"), name).toBe(jointsOf(plan.runs).some((id) => isCorner(plan, id)));
+      expect
+        .soft(whens.includes("grip end"), name)
+        .toBe(plan.runs.some(({ left, right }) => left.kind === "grip" || right.kind === "grip"));
     }
   });
 

@@ -8,7 +8,7 @@ import { changedText, examplePlan, planOf } from "../support/example-jobs.ts";
 import { framesOf } from "../support/frame-groups.ts";
 import { disagreeing } from "../support/traces.ts";
 
-const [stair, ramp] = [examplePlan("stair-from-landing"), examplePlan("ramp-to-porch")];
+const [stair, ramp] = [examplePlan("0012-stair-from-landing"), examplePlan("0013-ramp-to-porch")];
 
 const groupsOf = (plan: Plan) => framesOf(plan.job).groups;
 const postsOf = (plan: Plan) => plan.frame.sides.flatMap(({ posts }) => posts);
@@ -87,7 +87,7 @@ test("the bends of a ramp of one in twelve are in the table of pulls, although n
 });
 
 test("a rake that is higher than the level sides gives the lever of the code's load, and is explained", () => {
-  const high = planOf(changedText("stair-from-landing", { "    gap below: 1 in ": "    clear opening: 31 in\n    gap below: 1 in " }));
+  const high = planOf(changedText("0012-stair-from-landing", { "    gap below: 1 in ": "    clear opening: 31 in\n    gap below: 1 in " }));
   expect(high.rakes[0]?.opening.guardHeight).toBeGreaterThan(high.opening.guardHeight);
   expect(disagreeing(traceAll(high))).toEqual([]);
 });

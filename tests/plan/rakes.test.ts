@@ -6,7 +6,7 @@ import type { Plan } from "../../src/plan/plan.ts";
 import { changedText, examplePlan, jobOf, planOf } from "../support/example-jobs.ts";
 import { disagreeing } from "../support/traces.ts";
 
-const STAIR = "stair-from-landing";
+const STAIR = "0012-stair-from-landing";
 const stair = examplePlan(STAIR);
 const IN = 25.4;
 

@@ -4,8 +4,8 @@ import type { Plan } from "../../src/plan/plan.ts";
 import type { Way } from "../../src/plan/rake-plan.ts";
 import { changedText, planOf } from "../support/example-jobs.ts";
 
-const STAIR = "stair-from-landing";
-const RAMP = "ramp-to-porch";
+const STAIR = "0012-stair-from-landing";
+const RAMP = "0013-ramp-to-porch";
 
 /** Counted and summed from the runs, bends and lengths of a plan as it stands. */
 function wayThatRuns({ runs, courses, job }: Plan): Way {

@@ -1,6 +1,7 @@
 import { describe, expect, test } from "vitest";
 import { viewOf } from "../../../src/drawing/paper.ts";
 import type { Part } from "../../../src/drawing/shape.ts";
+import { gapBelowOn, openingOn } from "../../../src/packet/drawings/raked.ts";
 import { sideScene } from "../../../src/packet/drawings/side-scene.ts";
 import type { Plan } from "../../../src/plan/plan.ts";
 import { exampleNames, examplePlan } from "../../support/example-jobs.ts";
@@ -20,20 +21,29 @@ function boards(plan: Plan, sideIndex: number, heights: readonly [number, number
 }
 
 const bottomRails = (plan: Plan) =>
-  plan.sides.flatMap((_, index) => boards(plan, index, [plan.job.frame.gapBelow, plan.opening.bottom]).map(([from, to]) => to - from));
+  plan.sides.flatMap((side, index) =>
+    boards(plan, index, [gapBelowOn(plan, side), openingOn(plan, side).bottom]).map(([from, to]) => to - from),
+  );
+
+/** Level length of a rail between its cuts: of one along a slope from its length from tip to tip. */
+const levelLength = (plan: Plan, use: string, length: number): number => {
+  const slope = Math.abs(plan.sides.find((side) => side.slope !== 0)?.slope ?? 0);
+  const depth = plan.job.frame.bottomRail?.depth ?? 0;
+  return use.includes("parallel") ? (length - depth * Math.tan(slope)) * Math.cos(slope) : length;
+};
 
 describe("sideScene", () => {
   test.each(exampleNames)("%s: the bottom rails that are drawn are those that are cut, as many and as long", (name) => {
     const plan = examplePlan(name);
     // Seen square to the side a rail ends at the middle of a turned post's face; it is cut to the long point, half its width further.
     const beyond = (use: string): number =>
-      [...use.matchAll(/cut ([\d.]+) deg off square/g)].reduce(
+      (use.includes("parallel") ? [] : [...use.matchAll(/cut ([\d.]+) deg off square/g)]).reduce(
         (sum, [, turned]) => sum + ((plan.job.frame.bottomRail?.width ?? 0) / 2) * Math.tan((Number(turned) * Math.PI) / 180),
         0,
       );
     const cut = plan.cuts
       .filter(({ use }) => use.startsWith("bottom rail"))
-      .flatMap(({ length, count, use }) => new Array<number>(count).fill(length - beyond(use)));
+      .flatMap(({ length, count, use }) => new Array<number>(count).fill(levelLength(plan, use, length) - beyond(use)));
     const drawn = bottomRails(plan);
     expect(drawn).toHaveLength(cut.length);
     [...drawn]

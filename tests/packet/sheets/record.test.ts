@@ -5,12 +5,17 @@ import { cellText, examples, packetOf, sheetOf, tableOf, tablesOf, textsOf } fro
 describe("recordSheet", () => {
   test.each(examples)("%s: every bore of every upright has its place: one column for each run that it holds", (_, plan) => {
     const tables = tablesOf(sheetOf(packetOf(plan, "record"), "Z-901").blocks).filter(({ id }) => id.startsWith("record-bores"));
-    const heads = tables.flatMap(({ columns }) => columns.slice(2).map(({ head }) => head));
-    const wanted = plan.verticals.flatMap(({ id }) => {
+    const level = tables.filter(({ id }) => /^record-bores-\d+$/.test(id));
+    const heads = level.flatMap(({ columns }) => columns.slice(2).map(({ head }) => head));
+    const wanted = plan.verticals.flatMap(({ id, slope }) => {
+      if (slope !== 0) return [];
       const runs = [...new Set(plan.bores.filter(({ verticalId }) => verticalId === id).map(({ runId }) => runId))];
       return runs.length < 2 ? [id] : runs.map((run) => `${id} ${run}`);
     });
     expect(heads).toEqual(wanted);
+    // On a slope a bore has two heights, so an upright has two columns.
+    const sloped = tables.filter((one) => !level.includes(one)).flatMap(({ columns }) => columns.slice(3).map(({ head }) => head));
+    expect([...sloped].sort()).toEqual(plan.verticals.flatMap(({ id, slope }) => (slope === 0 ? [] : [id, id])).sort());
   });
 
   test("0006: the post that two runs share has a column for each, and a row for how far its bores lie from the middle", () => {

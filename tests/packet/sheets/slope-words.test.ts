@@ -5,10 +5,10 @@ import { changedText, examplePlan, planOf } from "../../support/example-jobs.ts"
 import { cellText, type issues, packetOf, sheetOf, stepsOf, tableOf, textsOf } from "../read-packet.ts";
 import { longSentences } from "../reading.ts";
 
-const stair = examplePlan("stair-from-landing");
+const stair = examplePlan("0012-stair-from-landing");
 /** The same stair, its top rail held as the handrail too. */
-const withHandrail = planOf(changedText("stair-from-landing", { "handrail: false": "handrail: true" }));
-const ramp = examplePlan("ramp-to-porch");
+const withHandrail = planOf(changedText("0012-stair-from-landing", { "handrail: false": "handrail: true" }));
+const ramp = examplePlan("0013-ramp-to-porch");
 const both = [
   ["stair", stair],
   ["ramp", ramp],
@@ -98,7 +98,7 @@ describe("Z-002", () => {
   });
 
   test("a rail that a hand closes round is said to be one", () => {
-    const text = changedText("stair-from-landing", {
+    const text = changedText("0012-stair-from-landing", {
       "handrail: false": "handrail: true",
       "top rail: { size: 4x6, lay: flat": "top rail: { size: 1.5 in x 1.5 in, lay: flat",
     });

@@ -3,7 +3,7 @@ import { showIn } from "../../../src/packet/show-number.ts";
 import { exampleNames, examplePlan } from "../../support/example-jobs.ts";
 import { cellText, packetOf, sheetOf, tableOf } from "../read-packet.ts";
 
-const raked = ["stair-from-landing", "ramp-to-porch"];
+const raked = ["0012-stair-from-landing", "0013-ramp-to-porch"];
 
 describe("Z-401", () => {
   test("stands in the crew's packet of a job with a rake, and of no other", () => {
@@ -51,7 +51,7 @@ describe("Z-401", () => {
   });
 
   test("both ways past a change of slope stand side by side, the chosen one marked", () => {
-    const packet = packetOf(examplePlan("stair-from-landing"), "crew");
+    const packet = packetOf(examplePlan("0012-stair-from-landing"), "crew");
     const rows = tableOf(packet, "stairs-ways").rows.map((row) => row.map(cellText));
     expect(rows.map((row) => row.slice(0, 5))).toEqual([
       ["A/B", "cables pass", "yes", "1", "9"],
@@ -60,7 +60,7 @@ describe("Z-401", () => {
   });
 
   test("the bores of Z-603 say how much higher they go in and how much lower they come out", () => {
-    const packet = packetOf(examplePlan("stair-from-landing"), "crew");
+    const packet = packetOf(examplePlan("0012-stair-from-landing"), "crew");
     const { columns, rows } = tableOf(packet, "bores-grid");
     const [angle, goesIn, comesOut] = ["angle", "in", "out"].map((key) => columns.findIndex((column) => column.key === key));
     const words = rows.map((row) => row.map(cellText));

@@ -42,7 +42,7 @@ describe("halfHeight", () => {
   test("a counterbore counts with its own size", () => expect(halfHeight({ ...hole, counterbore: { diameter: 16, depth: 20 } })).toBe(8));
 });
 
-const raked = ["stair-from-landing", "ramp-to-porch"];
+const raked = ["0012-stair-from-landing", "0013-ramp-to-porch"];
 
 /** A stair without a bottom rail: its lowest bores begin or come out just above the nosings; steeper, below them. */
 const noRail: Readonly<Record<string, string>> = {
@@ -52,7 +52,7 @@ const noRail: Readonly<Record<string, string>> = {
   "clear opening: 29 in": "clear opening: 34-1/2 in",
 };
 const steep = { ...noRail, "riser: 7 in, tread: 10-1/2 in, nosing: 3/4 in": "riser: 7 in, tread: 7-1/4 in, nosing: 0 in" };
-const stair = "stair-from-landing";
+const stair = "0012-stair-from-landing";
 const plans = [
   ...[...exampleNames, ...raked].map((name) => ({ name, plan: examplePlan(name), isRaked: raked.includes(name) })),
   { name: "a stair without a bottom rail", plan: planOf(changedText(stair, noRail)), isRaked: true },

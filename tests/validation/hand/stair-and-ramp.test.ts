@@ -6,7 +6,7 @@ import type { Plan } from "../../../src/plan/plan.ts";
 import { examplePlan } from "../../support/example-jobs.ts";
 
 const IN = 25.4;
-const [stair, ramp] = [examplePlan("stair-from-landing"), examplePlan("ramp-to-porch")];
+const [stair, ramp] = [examplePlan("0012-stair-from-landing"), examplePlan("0013-ramp-to-porch")];
 
 function heightsOn(
   plan: Plan,
