@@ -36,6 +36,12 @@ describe("a packet of an odd job", () => {
     expect(wordsOf(plan).includes("move the post away from the wall")).toBe(true);
   });
 
+  test("a force that no strand bears gives a packet that fails and says by how much", () => {
+    const plan = planOf(changedText("0012-stair-from-landing", { "force: 10 lbf": "force: 200 lbf" }));
+    expect(plan.verdict).toBe("fail");
+    expect(wordsOf(plan).includes("NOT FOR CONSTRUCTION")).toBe(true);
+  });
+
   test("a word without a space is broken in every drawing", () => {
     const long = "x".repeat(110);
     expect(

@@ -83,9 +83,10 @@ function halvesOf(run: Run, { plain, steps, passes, together }: RunTightening): 
 export const laterRuns = (runId: string, together: readonly string[]): readonly string[] => together.slice(together.indexOf(runId) + 1);
 
 function scaleOf(run: Run, halves: readonly Half[]): Scale {
-  const { target, high } = run.tension;
+  const { target, low, high } = run.tension;
   const pulled = halves.flatMap(linesOf).flatMap(({ points }) => points.map(({ tension }) => tension));
-  const [least, most] = [Math.min(...pulled, run.tension.low), Math.max(...pulled, high)];
+  // Where the strand bears less than is asked, the upper end of the band lies below the lower one.
+  const [least, most] = [Math.min(...pulled, low, high), Math.max(...pulled, low, high)];
   const bottom = least < ZERO_share * target ? 0 : least - 0.15 * (most - least);
   const top = most + 0.05 * (most - bottom);
   const count = halves[0]?.steps[0]?.tensions.length ?? 0;
