@@ -33,7 +33,7 @@ export const blockHtml = (block: Block): string => {
 type Of<K extends Block["kind"]> = Extract<Block, { kind: K }>;
 
 const factsHtml = ({ id, facts }: Of<"facts">): string =>
-  `<dl class="facts" id="${escapeText(id)}">${facts
+  `<dl class="facts${facts.length <= SHORT ? " short" : ""}" id="${escapeText(id)}">${facts
     .map(
       (fact) =>
         `<div><dt>${richText(fact.name)}</dt><dd>${fact.strong === true ? `<strong class="critical">${richText(fact.value)}</strong>` : richText(fact.value)}</dd></div>`,

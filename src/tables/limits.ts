@@ -28,6 +28,8 @@ export interface GuardRules {
   readonly openingSphere: Cited<Mm>;
   /** On the open side of a stair. */
   readonly stairs: StairRules;
+  /** Least height above a ramp, plumb, where the code asks for less there than above a floor. */
+  readonly rampHeight_min?: Cited<Mm>;
   /** Load on the infill, square to the guard, over `infillArea_mm2`. */
   readonly infillLoad: Cited<Newton>;
   readonly infillArea_mm2: Cited<number>;
@@ -253,6 +255,7 @@ function australianRules(occupancy: Occupancy): GuardRules {
       handrail: { low: cite(865, "ncc-2022", "11.3.5"), high: null },
       handrailNeeded: cite({ rise: 1000 }, "ncc-2022", "11.3.5"),
     },
+    rampHeight_min: cite(865, "ncc-2022", "11.3.4(2)(a)"),
     infillLoad: fromMemory(500, loads),
     infillArea_mm2: fromMemory(2000, loads),
     topLoad: fromMemory(600, loads),

@@ -47,4 +47,11 @@ describe("stairs", () => {
     expect(stairs.triangleSphere).toBeNull();
     expect(stairs.handrailNeeded.value).toEqual({ rise: 1000 });
   });
+
+  // NCC 2022 ABCB Housing Provisions 11.3.4(2)(a): 865 mm above a ramp too; the American texts name no other height there.
+  test("above a ramp: 865 mm by the NCC 2022, by the IRC that of a floor", () => {
+    const rampOf = (edition: "NCC 2022" | "IRC 2021") => guardRules({ edition, occupancy: "one- or two-family dwelling" })?.rampHeight_min;
+    expect(rampOf("NCC 2022")).toMatchObject({ value: 865, where: "11.3.4(2)(a)" });
+    expect(rampOf("IRC 2021")).toBeUndefined();
+  });
 });

@@ -14,8 +14,26 @@ type Question = readonly [question: Text, assumed: Text];
 const cited = ({ value, source, where }: Cited<string>): Text => `${value} ${sourcePlace(source, where)}`;
 const clauseOf = ({ source, where }: Cited<unknown>): Text => sourcePlace(source, where);
 
-/** A row for each rule of the code that holds on a stair alone: rule, value, and where it stands. */
-export function slopeClauses({ plan, show }: SheetContext): readonly (readonly [rule: Text, cited: Cited<unknown>, value: Text])[] {
+type Clause = readonly [rule: Text, cited: Cited<unknown>, value: Text];
+
+/** A row for each rule of the code that holds on a slope alone: rule, value, and where it stands. */
+export const slopeClauses = (context: SheetContext): readonly Clause[] => [...stairClauses(context), ...rampClauses(context)];
+
+/** A code that asks for less on a ramp than on a floor: said, since the greater height of a floor is kept. */
+function rampClauses({ plan, show }: SheetContext): readonly Clause[] {
+  const least = guardRules(plan.job.code)?.rampHeight_min;
+  const kept = plan.rakes.find(({ kind }) => kind === "ramp")?.guardHeight_min.value ?? 0;
+  if (least === undefined || kept <= least.value) return [];
+  return [
+    [
+      "On a ramp: least height, plumb above it",
+      least,
+      `${show.tapeBoth(least.value)}; this packet keeps that of a floor, ${show.tape(kept)}`,
+    ],
+  ];
+}
+
+function stairClauses({ plan, show }: SheetContext): readonly Clause[] {
   const { stairs } = plan.job.code;
   if (!plan.rakes.some(({ kind }) => kind === "stair")) return [];
   const { low, high } = stairs.handrail;

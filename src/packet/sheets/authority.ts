@@ -87,22 +87,23 @@ const lineLoad = (load_NPerMm: number, { plan, show }: SheetContext): Text =>
 function clauseBlocks(context: SheetContext, rules: GuardRules): readonly Block[] {
   const { show, plan } = context;
   const line = (name: Text, cited: Cited<unknown>, value: Text) => [name, value, markOf(cited.source), placeOf(cited)];
-  const { guardHeight_min, openingSphere } = plan.job.code;
+  const { edition, guardHeight_min, openingSphere } = plan.job.code;
+  const columns = [
+    column("rule", "Rule", 0.3),
+    column("value", "Value", 0.3),
+    column("source", "Source", 0.15),
+    column("where", "Clause", 0.25),
+  ];
+  const slopes = slopeClauses(context).map(([rule, cited, value]) => line(rule, cited, value));
   return [
     table({
       id: "authority-clauses",
-      caption: `Clauses assumed (${plan.job.code.edition})`,
-      columns: [
-        column("rule", "Rule", 0.3),
-        column("value", "Value", 0.3),
-        column("source", "Source", 0.15),
-        column("where", "Clause", 0.25),
-      ],
+      caption: `Clauses assumed (${edition})`,
+      columns,
       rows: [
         line("A guard is needed above a drop of", rules.guardRequiredAboveDrop, show.tapeBoth(rules.guardRequiredAboveDrop.value)),
         line("Least height of the guard", guardHeight_min, show.tapeBoth(guardHeight_min.value)),
         line("Sphere that must not pass", openingSphere, show.tapeBoth(openingSphere.value)),
-        ...slopeClauses(context).map(([rule, cited, value]) => line(rule, cited, value)),
         line("Load on the infill", rules.infillLoad, show.forceBoth(rules.infillLoad.value)),
         line("Area that this load acts on", rules.infillArea_mm2, show.area(rules.infillArea_mm2.value)),
         line("Single load at the top", rules.topLoad, `${show.forceBoth(rules.topLoad.value)}, ${rules.topLoadDirection.value}`),
@@ -120,6 +121,9 @@ function clauseBlocks(context: SheetContext, rules: GuardRules): readonly Block[
       ],
       notes: rules.notes,
     }),
+    ...(slopes.length === 0
+      ? []
+      : [table({ id: "authority-clauses-slopes", caption: `Clauses assumed on slopes (${edition})`, columns, rows: slopes })]),
   ];
 }
 
@@ -192,7 +196,7 @@ function frameQuestions(context: SheetContext, rules: GuardRules | null): readon
   const loads = rules
     ? [
         `${show.force(rules.topLoad.value)} at any point of the top, ${(job.frame.railIsHandrail ? rules.handrailLoadDirections : rules.topLoadDirections).join(", ")}`,
-        ...(rules.uniformLoad_NPerMm ? [`or ${show.lineLoad(rules.uniformLoad_NPerMm.value, { both: false })}`] : []),
+        ...(rules.uniformLoad_NPerMm ? [`or ${lineLoad(rules.uniformLoad_NPerMm.value, context)}`] : []),
         `or ${show.force(rules.infillLoad.value)} on the infill`,
       ].join("; ")
     : "none known: only the cables are checked";

@@ -174,7 +174,11 @@ function makeCells(
 }
 
 /** On a face of a post on a rake a bore is higher or lower than in the middle. */
-const offHeight = (by: number, show: Show): Text => (by === 0 ? "at it" : `${show.tape(Math.abs(by))} ${by > 0 ? "higher" : "lower"}`);
+function offHeight(by: number, show: Show): Text {
+  const off = show.tape(Math.abs(by));
+  if (off === show.tape(0)) return "at it";
+  return `${off} ${by > 0 ? "higher" : "lower"}`;
+}
 
 const counterboreCells = (counterbore: Bore["counterbore"], show: Show): readonly Cell[] =>
   counterbore ? [strong(`${show.diameterOne(counterbore.diameter)} x ${show.tape(counterbore.depth)}`), counterbore.face] : ["none", "-"];

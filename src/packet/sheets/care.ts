@@ -71,7 +71,7 @@ const slopeFacts = ({ plan, show }: SheetContext): readonly (readonly [Text, Tex
       kind === "stair" && triangleSphere !== null ? `, a ${show.tape(triangleSphere.value)} one must not go in at riser and tread` : "";
     return [
       `${upperFirst(kind)}, side ${sideId}`,
-      `a ${show.tape(openingSphere.value)} sphere must not pass${steps}; top at ${show.tape(opening.guardHeight)} plumb above ${onWhat(kind)}: raise no step, lay nothing on ${onWhat(kind)} that changes it`,
+      `a ${show.tape(openingSphere.value)} sphere must not pass${steps}; top at ${show.tape(opening.guardHeight)} plumb above ${onWhat(kind)}: ${kind === "stair" ? "raise no step, " : ""}lay nothing on ${onWhat(kind)} that makes the guard lower`,
     ];
   });
 
@@ -131,7 +131,7 @@ function visitsTable(context: SheetContext): Table {
     [`After ${count(nextVisit_months.value, "month")}`, settledWords(context)],
     [
       "After one year",
-      `read, correct, clean; openings, feet, rail${plan.rakes.length === 0 ? "" : "; on slopes handrail, wedges under the nuts, feet that the cables lift"}`,
+      `read, correct, clean; openings, feet, rail${plan.rakes.length === 0 ? "" : `; on slopes handrail, ${plan.runs.some(({ left, right }) => left.seat + right.seat > 0) ? "bevelled washers, " : ""}feet that the cables lift`}`,
     ],
     ["Every year", "the same; before winter where it freezes"],
   ];

@@ -1,4 +1,5 @@
 // Z-602: which parts are cut, and from which stock piece does each come?
+import type { Plan } from "../../plan/plan.ts";
 import type { CutPlan } from "../../plan/purchase.ts";
 import type { Block, Sheet, Table, Text } from "../packet.ts";
 import { sourceMark } from "../show-number.ts";
@@ -60,11 +61,16 @@ function stockFacts({ plan, show }: SheetContext): Block {
       "Saw kerf; trimmed off each end",
       `${show.tapeBoth(stock.kerf.value)} ${sourceMark(stock.kerf.source)}; ${show.tapeBoth(stock.endTrim.value)} ${sourceMark(stock.endTrim.source)}`,
     ],
-    ...(posts.existing ? [] : ([["Posts below the datum", show.tapeBoth(posts.belowDatum)]] as const)),
-    ...(posts.existing || plan.rakes.length === 0
-      ? []
-      : ([["The same on rakes, at the middle of the post", show.tapeBoth(plan.job.frame.onRakes.postBelow.value)]] as const)),
+    ...(posts.existing ? [] : ([["Posts below the datum", belowWords(plan, show)]] as const)),
   ]);
+}
+
+/** On a slope a post ends somewhere else than on the level. */
+function belowWords({ job, rakes }: Plan, show: SheetContext["show"]): Text {
+  const level = show.tapeBoth(job.posts.belowDatum);
+  return rakes.length === 0
+    ? level
+    : `${level}; on a slope, in the middle of the post, ${show.tapeBoth(job.frame.onRakes.postBelow.value)}`;
 }
 
 function cutTable(context: SheetContext): Table {

@@ -40,9 +40,11 @@ export function pullsTable(context: SheetContext, id: string): Table {
   });
 }
 
+/** What the post does, on one line of its narrow column. */
 const roleOf = (plan: Plan, id: string): Text => {
-  const vertical = plan.verticals.find((each) => each.id === id);
-  return vertical ? roleName[vertical.role] : "";
+  const role = plan.verticals.find((each) => each.id === id)?.role;
+  if (role === undefined) return "";
+  return role === "transition" ? "slope changes" : roleName[role];
 };
 
 /** The inside of a corner is the deck where the guard turns right, the outside of the deck where it turns left. */

@@ -39,10 +39,11 @@ export const stairsSheet: SheetMaker = (context, head): Sheet =>
 const surfaceOf = ({ kind }: RakePlan): Text => (kind === "stair" ? "line of the nosings" : "surface of the ramp");
 
 function layOut({ plan }: SheetContext): readonly Text[] {
-  const hasStair = plan.rakes.some(({ kind }) => kind === "stair");
+  const [hasStair, hasRamp] = (["stair", "ramp"] as const).map((wanted) => plan.rakes.some(({ kind }) => kind === wanted));
+  const over = [...(hasStair ? ["the whole flight, not over one step"] : []), ...(hasRamp ? ["the whole ramp, not at one place"] : [])];
   return [
-    `Posts and spacers stand plumb; rails and cables lie along the slope. Lay a straight board on the ${hasStair ? "nosings of the stair" : "ramp"}${hasStair && plan.rakes.some(({ kind }) => kind === "ramp") ? " or on the ramp" : ""} and mark where its lower edge crosses the middle line of each post: this is the datum of that post. Carry the mark level to both faces. Every height of this sheet is measured plumb from that level mark.`,
-    "Measure the slope on site before anything is bored: over the whole flight, not over one step. If it differs from this sheet by half a degree, stop: every bore changes.",
+    `Posts and spacers stand plumb; rails and cables lie along the slope. Lay a straight board on the ${hasStair ? "nosings of the stair" : "ramp"}${hasStair && hasRamp ? " or on the ramp" : ""} and mark where its lower edge crosses the middle line of each post and spacer: this is the datum there. Carry the mark level to both faces. Every height of this sheet is measured plumb from that level mark.`,
+    `Measure the slope on site before anything is bored: over ${over.join("; over ")}. If it differs from this sheet by half a degree, stop: every bore changes.`,
   ];
 }
 
@@ -230,13 +231,11 @@ function bevelRules({ plan, show }: SheetContext): readonly Text[] {
 }
 
 function rules(context: SheetContext): readonly Text[] {
-  const { show } = context;
   return [
     "A course has one height, plumb above the datum, at every post, level or raked: so its cable meets itself wherever the slope changes. On a rake the cables lie closer together, by the cosine of the slope.",
     "Bore with a guide block sawn to the angle of this sheet and clamped to the face, or with a drill stand tilted to it. Start with a short bit square to the face, to a depth of its own diameter, then tilt. Bore the first post from both faces to the middle, until the exit comes out within a bit's width of its mark.",
     ...bevelRules(context),
     "Rails on a rake are cut plumb at both ends; where the slope changes, their tops meet at one height. Posts are cut at the top along the slope: lengths on the sheet of parts are those of the long edge.",
     "Frame: a raked side is computed as a plane frame of plumb posts whose feet climb with the slope; sides in one line share a frame, in which rails are taken at one plumb height and to go on past the change of slope. The structure below the posts is not computed.",
-    `Rake refused by the program: steeper than ${show.angle(Math.PI / 4)}.`,
   ];
 }

@@ -58,7 +58,7 @@ export const surveySheet: SheetMaker = (context, head): Sheet => {
       ...(rows.every(([, , , stop]) => !stop.includes(NOTHING))
         ? []
         : [
-            "**Nothing to spare**: build to the plan or a little shorter, never longer. A side that is a little longer shares the difference among its bays.",
+            "Rows that say **nothing to spare**: build to the plan or a little less, never more. A side longer than planned, but not past its stop, shares the difference among its bays.",
           ]),
     ),
     ...gatesOf(context.plan).map((gate) => caution("caution", gateCaution(gate))),

@@ -56,6 +56,24 @@ describe("Z-202", () => {
   });
 });
 
+describe("Z-401", () => {
+  test("speaks of the flight on a stair, of the ramp on a ramp", () => {
+    expect(wordsOf(stair, "crew", "Z-401")).toContain("over the whole flight, not over one step");
+    expect(wordsOf(ramp, "crew", "Z-401")).toContain("over the whole ramp");
+    expect(wordsOf(ramp, "crew", "Z-401")).not.toMatch(/flight|step|nosing/);
+  });
+});
+
+describe("Z-603", () => {
+  test("a bore that is off by less than the tape shows is at its height", () => {
+    // 10 mm of flat bar at 1 in 12: 10 / 2 / 12 = 0.4 mm, on a tape of 1 mm nothing; 50 mm of tube: 2.1 mm.
+    const rows = rowsOf(ramp, "crew", "bores-grid");
+    const offOf = (post: string): readonly (string | undefined)[] => (rows.find(([first]) => first === post) ?? []).slice(4, 6);
+    expect(offOf("S1")).toEqual(["at it", "at it"]);
+    expect(offOf("P5")).toEqual(["2 mm lower", "2 mm higher"]);
+  });
+});
+
 describe("Z-602", () => {
   test("the two plumb cuts of a raked rail: tip to tip, off square, parallel, and how much shorter an edge is", () => {
     const use = stair.cuts.find(({ use: words, cutAngle }) => words.startsWith("top rail") && cutAngle !== 0)?.use ?? "";
@@ -108,6 +126,9 @@ describe("Z-002", () => {
   test("a ramp under the NCC: its own clauses, no clause of the IRC", () => {
     const words = wordsOf(ramp, "permit", "Z-002");
     expect(words).toContain("11.3.5");
+    // The clause of a ramp asks for 865 mm; the packet keeps the greater height of a floor and says so.
+    expect(words).toMatch(/11\.3\.4\(2\)\(a\)/);
+    expect(words).toContain("865 mm");
     expect(words).not.toMatch(/R31\d|irc-/);
   });
 });
