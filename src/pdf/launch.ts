@@ -103,24 +103,34 @@ const killer = (browser: ChildProcess, { profile, group }: { readonly profile: s
   return kill;
 };
 
+/** A browser that says nothing for so long does not run. */
+const ANSWER_s = 30;
+
 /** Asks for the version: the answer proves that the browser runs. */
 const firstAnswer = (browser: ChildProcess, pipe: Pipe): Promise<string> =>
   new Promise((resolve, reject) => {
     let said = "";
-    const fail = (why: string): void => reject(new Error(`the browser did not start: ${why}\n${said.slice(-2000)}`));
-    const timer = setTimeout(() => fail("no answer within 30 s"), 30_000);
+    const fail = (why: string): void => {
+      clearInterval(timer);
+      reject(new Error(`the browser did not start: ${why}\n${said.slice(-2000)}`));
+    };
+    // Counted second by second: while jobs are planned nobody listens, and an answer that waits for us is not late.
+    let seconds = 0;
+    const timer = setInterval(() => {
+      seconds += 1;
+      if (seconds >= ANSWER_s) fail(`no answer within ${ANSWER_s} s`);
+    }, 1000);
     browser.stderr?.setEncoding("utf8").on("data", (text: string) => {
       if (said.length < 20_000) said += text;
     });
     browser.once("error", (error) => fail(error.message));
     browser.once("close", (code, signal) => {
-      clearTimeout(timer);
       fail(`it ended with ${signal ?? `code ${code}`}`);
     });
     pipe.onmessage = (message) => {
       const answer = JSON.parse(message) as { id?: number; result?: { product?: string } };
       if (answer.id !== 1) return;
-      clearTimeout(timer);
+      clearInterval(timer);
       delete pipe.onmessage;
       resolve(answer.result?.product ?? "unknown");
     };

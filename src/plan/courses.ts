@@ -34,6 +34,7 @@ export function layOutCourses(sides: readonly SidePlan[], job: Job): Outcome<Cou
   const clear = isLevel ? job.frame.clearOpening : opening.top - opening.bottom;
   if (clear * cosine <= spacing_max) return { value: undefined, problems: [tooLow(clear, job)] };
   const first = roundUp((clear * cosine) / spacing_max, 1) - 1;
+  if (first > COURSES_most) return { value: undefined, problems: [tooMany(first, clear, job)] };
   for (let count = first; count <= COURSES_times * first + 1; count++) {
     const courses = heights({ bottom, clear, count, step: job.limits.tapeStep.value });
     const gaps = gapsOf(courses, { opening, cosine }, job);
@@ -48,6 +49,9 @@ export function layOutCourses(sides: readonly SidePlan[], job: Job): Outcome<Cou
 
 /** With more courses than this times the fewest, a gap beside a rail is not closed by more of them. */
 const COURSES_times = 3;
+
+/** No guard has more: two metres at the customary spacing are 26. A sheet names every course beside its side. */
+const COURSES_most = 30;
 
 const raked = (sides: readonly SidePlan[]): readonly SidePlan[] => sides.filter(({ slope }) => slope !== 0);
 
@@ -71,6 +75,16 @@ function tooLow(clear: Mm, job: Job): Problem {
     path: ["frame", "clear opening"],
     what: `a clear opening of ${length(clear, tape)} is no more than one gap of ${length(job.limits.cableSpacing_max.value, tape)}: there is no room for a cable`,
     fix: "measure between the rails (or from the deck to the top rail) again, or give a smaller `largest cable spacing` under limits",
+  };
+}
+
+function tooMany(count: number, clear: Mm, job: Job): Problem {
+  const tape = { units: job.units, style: "tape" } as const;
+  return {
+    severity: "error",
+    path: ["frame", "clear opening"],
+    what: `a clear opening of ${length(clear, tape)} at gaps of at most ${length(job.limits.cableSpacing_max.value, tape)} takes ${count} cables above each other; more than ${COURSES_most} are not planned`,
+    fix: "measure between the rails again, look at `largest cable spacing` under limits, or divide the opening by a middle rail and plan the part below it",
   };
 }
 
