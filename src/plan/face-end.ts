@@ -3,7 +3,7 @@ import type { FaceEnd } from "../job/face-end.ts";
 import type { Access, Job } from "../job/job.ts";
 import type { Mm } from "../units/quantity.ts";
 import { sectionOfPost } from "./as-found.ts";
-import type { Run, RunEnd } from "./plan.ts";
+import type { Bore, Run, RunEnd } from "./plan.ts";
 
 /** Stud and grip bear on the back of their post; this one is an eye that is fastened on the face which the cable comes to. */
 export const isOnFace = ({ kind }: Pick<RunEnd, "kind">): boolean => kind === "face";
@@ -34,6 +34,10 @@ export function faceDepth(postId: string, job: Job): Mm {
   return depth;
 }
 
+/** In a tube a blind hole goes through the wall that the cable comes to, and leaves the far one whole. */
+export const goesThroughOneWall = ({ through, verticalId }: Pick<Bore, "through" | "verticalId">, job: Job): boolean =>
+  !through && sectionOfPost(job, verticalId).wall !== null;
+
 export interface FaceAt {
   readonly run: Run;
   readonly end: RunEnd;
@@ -42,3 +46,27 @@ export interface FaceAt {
 /** Ends on faces, run by run. */
 export const faceEndsOf = ({ runs }: { readonly runs: readonly Run[] }): readonly FaceAt[] =>
   runs.flatMap((run) => [run.left, run.right].filter(isOnFace).map((end) => ({ run, end })));
+
+/** A shorter plain shank goes into its pilot hole: common practice, no source. */
+const SHANK_least_mm = 1;
+
+/**
+ * Plain shank of a lag screw in the wood, between the face and its thread: the pilot hole is opened to its diameter for its length.
+ *
+ * @returns length and diameter [mm]; null where there is none to speak of
+ * @throws never
+ * Source: memory, NDS 2018, 12.1.4.2: a clearance hole as wide and as long as the unthreaded shank
+ */
+export function plainShankOf({
+  runs,
+  job,
+}: {
+  readonly runs: readonly Run[];
+  readonly job: Job;
+}): { readonly length: Mm; readonly diameter: Mm } | null {
+  if (faceEndsOf({ runs }).length === 0) return null;
+  const { fastening } = faceOf(job);
+  if (fastening.kind !== "lag screw") return null;
+  const length = fastening.depth.value - fastening.threadLength.value;
+  return length < SHANK_least_mm ? null : { length, diameter: fastening.diameter.value };
+}

@@ -2,7 +2,7 @@
 import type { Job } from "../job/job.ts";
 import { angleDegrees, decimal, drillStep, force, length } from "../units/print.ts";
 import type { Mm } from "../units/quantity.ts";
-import { faceEndsOf, faceOf } from "./face-end.ts";
+import { faceEndsOf, faceOf, plainShankOf } from "./face-end.ts";
 import type { InstrumentRange } from "./instrument-range.ts";
 import { edgeProtection } from "./open-edge.ts";
 import type { Plan, Run } from "./plan.ts";
@@ -36,7 +36,7 @@ export function mergedBits(bits: readonly BitUse[]): readonly BitUse[] {
       deepest: Math.max(...same.map(({ deepest }) => deepest)),
       bitLength_min: Math.max(...same.map(({ bitLength_min }) => bitLength_min)),
       holes: same.reduce((sum, { holes }) => sum + holes, 0),
-      use: same.map(({ holes, use }) => (same.length === 1 ? use : `${use} (${holes})`)).join(", "),
+      use: same.map(({ holes, use }) => (same.length === 1 ? use : `${use} (${holes})`)).join("; "),
     };
   });
 }
@@ -161,6 +161,7 @@ function faceTools(runs: readonly Run[], job: Job): readonly ToolLine[] {
     case "lag screw":
       return to("bore", [
         stop,
+        ...shankTools(runs, job),
         { item: "bar through the eye, wax or soap", source: "have", note: "lag screws are turned in by hand, never driven" },
       ]);
     case "tapped hole":
@@ -178,6 +179,14 @@ function faceTools(runs: readonly Run[], job: Job): readonly ToolLine[] {
         { item: "setting tool for rivet nuts", size: fastening.thread, source: "rent", note: "set one in a scrap of the same tube first" },
       ]);
   }
+}
+
+/** Another bit on the same hole, so not among those of the bores. */
+function shankTools(runs: readonly Run[], job: Job): readonly Line[] {
+  const shank = plainShankOf({ runs, job });
+  if (shank === null) return [];
+  const note = `opens the blind holes for the plain shank of the screws: the first ${length(shank.length, { units: job.units, both: false })}`;
+  return [{ item: "wood bit for the shank, with a stop", size: small(shank.diameter, job), source: "have", note }];
 }
 
 const reeveTools = (runs: readonly Run[], job: Job): readonly ToolLine[] =>

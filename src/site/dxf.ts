@@ -3,7 +3,7 @@ import { Colors, DxfWriter, LWPolylineFlags, point2d, point3d, Units } from "@ta
 import type { TitleBlock } from "../packet/packet.ts";
 import { type Show, showIn } from "../packet/show-number.ts";
 import { facesOf, marksOf, type TemplateHole, templatesOf, type UprightFace } from "../packet/templates/faces.ts";
-import { slantWords } from "../packet/templates/hole-words.ts";
+import { slantWords, wayWords } from "../packet/templates/hole-words.ts";
 import { faceWords } from "../packet/templates/slope-words.ts";
 import type { Plan } from "../plan/plan.ts";
 
@@ -91,7 +91,14 @@ function drawFace(
   for (const hole of holes) drawHole(dxf, hole, { middle, on });
   const [hole] = holes;
   const words = [
-    `${marks}, ${faceWords(face)}, seen from outside; y is mm above the ${face.rake === null ? "datum" : "level mark: datum in the middle of the upright"}`,
+    `${marks}, ${faceWords({ ...face, uprights: [upright] })}, seen from outside; y is mm above the ${face.rake === null ? "datum" : "level mark: datum in the middle of the upright"}`,
+    ...(hole === undefined || hole.skew === 0
+      ? []
+      : [
+          hole.isExit
+            ? "layer EXIT: bores on the mitre come out here"
+            : `bores on the mitre: level, ${wayWords(hole, show)}, ${show.tape(hole.drilledLength)} long`,
+        ]),
     ...(face.rake === null || hole === undefined
       ? []
       : [
@@ -110,7 +117,7 @@ interface Place {
 }
 
 function drawHole(dxf: DxfWriter, hole: TemplateHole, { middle, on }: Place): void {
-  const { here, there, angle, skew, isExit, diameter, counterbore, mark, through, drilledLength } = hole;
+  const { here, there, angle, skew, isExit, diameter, counterbore, mark, through, oneWall, drilledLength } = hole;
   const [x, y] = [middle + here.right, here.height];
   const round = (size: number, layer: Layer): void => {
     // Where a round bit goes in at an angle, the hole is an ellipse: its long axis is upright.
@@ -129,7 +136,7 @@ function drawHole(dxf: DxfWriter, hole: TemplateHole, { middle, on }: Place): vo
   dxf.addText(
     point3d(x + diameter, y + LETTER_mm / 2, 0),
     LETTER_mm / 2,
-    through ? mark : `${mark}, blind, ${showIn("mm").fine(drilledLength)} deep`,
+    through ? mark : oneWall ? `${mark}, this wall only` : `${mark}, blind, ${showIn("mm").fine(drilledLength)} deep`,
     on("TEXT"),
   );
 }

@@ -3,6 +3,7 @@ import { dimension, fitsBetween } from "../../drawing/dimension.ts";
 import { hatched, type Part, strokes } from "../../drawing/shape.ts";
 import type { Point } from "../../geometry/vector.ts";
 import { bevelOf, thickEdge } from "../../plan/end-fitting.ts";
+import { goesThroughOneWall } from "../../plan/face-end.ts";
 import type { Bore, EndKind, Plan, Run, RunEnd, Vertical } from "../../plan/plan.ts";
 import type { Mm } from "../../units/quantity.ts";
 import { guardEnds } from "../guard-ends.ts";
@@ -68,7 +69,7 @@ export function endDetail(plan: Plan, cases: readonly [EndCase, ...EndCase[]]): 
   return {
     id: `detail-${end.kind}-end-${first.post.id.toLowerCase()}`,
     title: `${titles[end.kind]} at ${posts}`,
-    description: `${isTilted ? "Plumb cut along the cable" : "Level cut"} through end post ${first.post.id} with a ${kind}: ${boreText(bore, show)}. ${behind}. The table of bores gives every height.`,
+    description: `${isTilted ? "Plumb cut along the cable" : "Level cut"} through end post ${first.post.id} with a ${kind}: ${boreText(bore, plan)}. ${behind}. The table of bores gives every height.`,
     notes: [
       ...(isTilted ? ["Cut plumb along the cable and seen from the inside."] : []),
       ...sameText(cases),
@@ -100,7 +101,7 @@ function byFaces(
   const fitting = fittingNotes(plan, one, points, show);
   const ofPost: Note = { target: onPost, text: `post ${post.id}, ${post.sectionName}` };
   const cable: Note = { target: points.cable, text: `cable ${show.fine(plan.job.cable.diameter)}` };
-  const hole: Note = { target: points.bore, text: boreText({ ...bore, counterbore: null }, show) };
+  const hole: Note = { target: points.bore, text: boreText({ ...bore, counterbore: null }, plan) };
   if (end.kind !== "face") return [[ofPost, cable, hole], fitting];
   const inPost = fitting.filter(({ target }) => target === points.tip);
   return [
@@ -237,10 +238,14 @@ export function fittingNotes(plan: Plan, { end, post, bore, gap, against }: EndC
   ];
 }
 
-export const boreText = ({ diameter, counterbore, entryFace, angle, through, drilledLength }: Bore, show: Show): Text =>
-  !through
+export function boreText(bore: Bore, plan: Plan): Text {
+  const { diameter, counterbore, entryFace, angle, through, drilledLength } = bore;
+  const show = showOf(plan);
+  if (goesThroughOneWall(bore, plan.job)) return `hole ${show.diameterOne(diameter)} through the wall of the ${faceName[entryFace]} alone`;
+  return !through
     ? `blind hole ${show.diameterOne(diameter)}, ${show.fine(drilledLength)} deep from the ${faceName[entryFace]}`
     : `bore ${show.fine(diameter)} right through from the ${faceName[entryFace]}${angle === 0 ? "" : `, ${show.angle(Math.abs(angle))} off level`}${counterbore === null ? "" : `, counterbore ${show.fine(counterbore.diameter)}, ${show.tape(counterbore.depth)} deep from the ${faceName[counterbore.face]}`}`;
+}
 
 function behindText({ end, gap, against }: Pick<EndCase, "end" | "gap" | "against">, show: Show): Text {
   const reach =

@@ -2,7 +2,7 @@
 import { circle, type Part, polygon, strokes } from "../../drawing/shape.ts";
 import type { Point } from "../../geometry/vector.ts";
 import type { FaceEnd } from "../../job/face-end.ts";
-import { faceOf } from "../../plan/face-end.ts";
+import { faceOf, plainShankOf } from "../../plan/face-end.ts";
 import type { Bore, Plan, RunEnd, Vertical } from "../../plan/plan.ts";
 import type { Mm } from "../../units/quantity.ts";
 import { roundDown } from "../../units/round.ts";
@@ -102,8 +102,10 @@ export function fasteningText({ fastening }: FaceEnd, show: Show): Text {
 /** What the labels of an end on the face say. */
 export function faceNotes(plan: Plan, { postId }: RunEnd, points: EndPoints, show: Show): readonly Note[] {
   const face = faceOf(plan.job);
+  const shank = plainShankOf(plan);
+  const opened = shank === null ? "" : `; hole opened to ${show.diameterOne(shank.diameter)} for the first ${show.tape(shank.length)}`;
   return [
-    { target: points.tip, text: fasteningText(face, show) },
+    { target: points.tip, text: `${fasteningText(face, show)}${opened}` },
     { target: points.washer, text: `flange ${show.fine(face.flange.value)}, flat on the face` },
     { target: points.fitting, text: `eye, ${postId}: holds; its middle ${show.tape(face.standOut.value)} from the face` },
     { target: points.counterbore, text: "end fitting of the cable, pinned to the eye" },

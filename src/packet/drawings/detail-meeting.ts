@@ -20,7 +20,7 @@ export function meetingDetail(plan: Plan, left: EndCase, right: EndCase): Detail
     id: `detail-meeting-${left.run.id.toLowerCase()}-${right.run.id.toLowerCase()}`,
     title: `Runs ${left.run.id} and ${right.run.id} meet ${where}`,
     description:
-      `Level cut where run ${left.run.id} ends and run ${right.run.id} begins. At ${left.post.id}: ${boreText(left.bore, show)}. At ${right.post.id}: ${boreText(right.bore, show)}. ` +
+      `Level cut where run ${left.run.id} ends and run ${right.run.id} begins. At ${left.post.id}: ${boreText(left.bore, plan)}. At ${right.post.id}: ${boreText(right.bore, plan)}. ` +
       (onePost && left.end.offset === right.end.offset
         ? "The two holes lie on one line, each from its own face."
         : onePost
@@ -60,12 +60,12 @@ function drawTwo(plan: Plan, left: EndCase, right: EndCase, ratio: number, show:
     ],
     left: [
       { target: placeLeft(-left.post.along * 0.3, left.post.across * 0.36), text: `post ${left.post.id}, end of run ${left.run.id}` },
-      { target: a.points.bore, text: boreText({ ...left.bore, counterbore: null }, show) },
+      { target: a.points.bore, text: boreText({ ...left.bore, counterbore: null }, plan) },
       ...fittingNotes(plan, left, a.points, show),
     ],
     right: [
       { target: placeRight(right.post.along * 0.3, right.post.across * 0.36), text: `post ${right.post.id}, start of run ${right.run.id}` },
-      { target: b.points.bore, text: boreText({ ...right.bore, counterbore: null }, show) },
+      { target: b.points.bore, text: boreText({ ...right.bore, counterbore: null }, plan) },
       ...fittingNotes(plan, right, b.points, show),
     ],
   };
@@ -103,7 +103,7 @@ function notesOfOne(plan: Plan, { left, right, a, b, place }: OnOne, show: Show)
     fittingNotes(plan, one, points, show).map((note) => ({ ...note, text: `${one.run.id}: ${note.text}` }));
   const boreNote = (one: EndCase, points: EndPoints): Note => ({
     target: points.bore,
-    text: `${one.run.id}: ${boreText({ ...one.bore, counterbore: null }, show)}${one.end.offset === 0 ? "" : `, ${offMiddle(plan, one, show)}`}`,
+    text: `${one.run.id}: ${boreText({ ...one.bore, counterbore: null }, plan)}${one.end.offset === 0 ? "" : `, ${offMiddle(plan, one, show)}`}`,
   });
   const [ofLeft, ofRight] = [named(left, a), named(right, b)];
   const crossed = left.end.kind !== "face" && right.end.kind !== "face";

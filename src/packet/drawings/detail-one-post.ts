@@ -144,7 +144,7 @@ function draw(plan: Plan, one: OnePost, ratio: number): Picture {
     left: [
       {
         target: paper(inner),
-        text: `${post.id}, ${post.sectionName}: bore ${show.fine(bore.diameter)}, ${show.tape(corner.chord)} long${standsText(corner, before, show)}`,
+        text: `${post.id}, ${post.sectionName}, ${standsText(corner, before, show)}: bore ${show.fine(bore.diameter)}, ${show.tape(corner.chord)} long`,
       },
       {
         target: drill.tail,
@@ -174,7 +174,9 @@ const arrisDirection = ({ mouths }: Places): Radian =>
   Math.atan2(Math.sin(mouths.left) + Math.sin(mouths.right), Math.cos(mouths.left) + Math.cos(mouths.right));
 
 const standsText = ({ twist }: CornerPost, { id }: SidePlan, show: ReturnType<typeof showOf>): Text =>
-  twist === 0 ? "; square to both sides" : `; turned ${show.angle(Math.abs(twist))} from square to side ${id}, half-way between both sides`;
+  twist === 0
+    ? "stands square to both sides"
+    : `stands turned ${show.angle(Math.abs(twist))} from square to side ${id}, half-way between both sides`;
 
 /** An arrow beside the bore's axis, onto the face that the bit goes in. */
 function drillSign(from: Point, to: Point, side: 1 | -1): { readonly part: Part; readonly tail: Point } {

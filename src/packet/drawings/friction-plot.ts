@@ -122,7 +122,7 @@ function valueLabels(run: Run, show: Show): readonly Value[] {
   const required = Math.max(...run.spans.map((span) => span.required));
   return [
     { force: run.tension.target, text: `target ${show.force(run.tension.target)}` },
-    { force: run.tension.least, text: `least ${show.force(run.tension.least)}` },
+    { force: run.tension.least, text: `least ${show.forceDown(run.tension.least)}` },
     { force: required, text: `required ${show.forceUp(required)}` },
     { force: 0, text: "0" },
   ];
@@ -152,5 +152,5 @@ function ends(run: Run, { left, right, y }: { readonly left: Mm; readonly right:
 
 function describe(run: Run, show: Show): Text {
   const bends = run.bends.map(({ postId, angle }) => `${show.angle(Math.abs(angle))} at ${postId}`).join(", ");
-  return `Tension along run ${run.id} from ${run.left.postId} to ${run.right.postId}: ${show.forceBoth(run.tension.target)} at the pulling end, least ${show.forceBoth(run.tension.least)} in bay ${run.tension.leastBayId}. Bends: ${bends}. The table of cables holds the same numbers.`;
+  return `Tension along run ${run.id} from ${run.left.postId} to ${run.right.postId}: ${show.forceBoth(run.tension.target)} at the pulling end, least ${show.forceDown(run.tension.least)} in bay ${run.tension.leastBayId}. Bends: ${bends}. The table of cables holds the same numbers.`;
 }

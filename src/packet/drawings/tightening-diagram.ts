@@ -147,7 +147,7 @@ function tensions(plan: Plan, run: Run, { left, right, pitch }: Frame): readonly
   const index = run.bayIds.indexOf(run.tension.leastBayId);
   const share = (Math.max(0, index) + 0.5) / Math.max(1, run.bayIds.length);
   const x = left + (right - left) * share;
-  const words = `least in bay ${run.tension.leastBayId}: ${showOf(plan).forceBoth(run.tension.least)}`;
+  const words = `least in bay ${run.tension.leastBayId}: ${showOf(plan).forceDown(run.tension.least)}`;
   const half = textWidth(words) / 2;
   const at = { x: Math.min(Math.max(x, left + half), right - half), y: y + 4.2 };
   return [

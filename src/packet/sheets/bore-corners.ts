@@ -1,8 +1,8 @@
 // How is one post bored that makes a corner by itself?
 import type { CornerPost } from "../../plan/corner-post.ts";
-import type { Bore } from "../../plan/plan.ts";
+import type { Bore, Plan } from "../../plan/plan.ts";
 import type { Cell, Column, Text } from "../packet.ts";
-import { column, listed, type SheetContext, strong } from "./kit.ts";
+import { column, listed, type SheetContext, strong, unique } from "./kit.ts";
 
 /** Columns of the table of bores where a guard has such a corner. */
 export const cornerColumns: readonly Column[] = [
@@ -31,7 +31,7 @@ export function cornerBoreRules({ plan, show }: SheetContext): readonly Text[] {
   return [
     ...(mitred?.length
       ? [
-          `**${named(mitred)}: bored on the mitre**, level, ${show.angle(Math.PI / 4)} off square, from the middle of one face to the middle of the next. Clamp a block to the post that is bored at ${show.angle(Math.PI / 4)}, start the bit square in a centre mark, and stop when it comes out on the mark of the other face; bore one scrap of the same section first. More than ${show.tape(MITRE_OFF_mm)} off the mark at the other face: stop and ask.`,
+          `**${named(mitred)}: bored on the mitre**, level, ${show.angle(Math.PI / 4)} off square, from the middle of one face to the middle of the next. Mark and punch the middles on both faces. Clamp on a guide block with a hole at ${show.angle(Math.PI / 4)}, its hole on the punch mark and leaning towards the other face. Bore slowly, until the bit comes out on the mark there; first through one scrap of the same section. More than ${show.tape(MITRE_OFF_mm)} off the mark at the other face: stop and ask.`,
         ]
       : []),
     ...(straight?.length
@@ -39,6 +39,10 @@ export function cornerBoreRules({ plan, show }: SheetContext): readonly Text[] {
       : []),
   ];
 }
+
+/** Posts whose bores join the middles of two faces that meet. */
+export const mitredIds = ({ bores }: Plan): readonly string[] =>
+  unique(bores.flatMap(({ skew, verticalId }) => (skew === 0 ? [] : [verticalId])));
 
 /** How far from its mark a bore on the mitre may come out: 1/8 in (common practice, no source). */
 export const MITRE_OFF_mm = 3.175;

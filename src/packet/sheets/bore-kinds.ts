@@ -1,4 +1,5 @@
 // Which kinds of bores does the job really have, and in which posts?
+import { goesThroughOneWall } from "../../plan/face-end.ts";
 import type { Bore, BoreKind, Plan } from "../../plan/plan.ts";
 import type { Text } from "../packet.ts";
 import type { Show } from "../show-number.ts";
@@ -11,13 +12,15 @@ export interface BoreMake {
   readonly diameter: number;
   /** Of a blind hole; null where it goes right through. */
   readonly depth: number | null;
+  /** Of a tube: not through its far wall. */
+  readonly oneWall: boolean;
   readonly counterbore: Bore["counterbore"];
   readonly bushing: boolean;
   readonly postIds: readonly string[];
 }
 
 /** A bend that is bored as a pass is one with it. */
-export function boreMakes({ bores }: Plan): readonly BoreMake[] {
+export function boreMakes({ bores, job }: Plan): readonly BoreMake[] {
   const makes: { readonly like: Bore; readonly kinds: Set<BoreKind>; readonly postIds: Set<string> }[] = [];
   for (const bore of bores) {
     let make = makes.find(({ like }) => isMadeLike(like, bore));
@@ -28,14 +31,18 @@ export function boreMakes({ bores }: Plan): readonly BoreMake[] {
     make.kinds.add(bore.kind);
     make.postIds.add(bore.verticalId);
   }
-  return makes.map(({ like: { diameter, counterbore, bushing, through, drilledLength }, kinds, postIds }) => ({
-    diameter,
-    depth: through ? null : drilledLength,
-    counterbore,
-    bushing,
-    kinds: [...kinds],
-    postIds: [...postIds],
-  }));
+  return makes.map(({ like, kinds, postIds }) => {
+    const { diameter, counterbore, bushing, through, drilledLength } = like;
+    return {
+      diameter,
+      depth: through ? null : drilledLength,
+      oneWall: goesThroughOneWall(like, job),
+      counterbore,
+      bushing,
+      kinds: [...kinds],
+      postIds: [...postIds],
+    };
+  });
 }
 
 const isMadeLike = (a: Bore, b: Bore): boolean =>
@@ -57,7 +64,8 @@ const whereWords = (postIds: readonly string[]): Text =>
   listed([...postIds.filter((id) => !id.startsWith("S")), ...(postIds.some((id) => id.startsWith("S")) ? ["all spacers"] : [])]);
 
 /** "P5: bore 1/4" (6.4 mm); counterbore 3/8" (9.5 mm), 1-1/4" (32 mm) deep, from the right face"; a grip end without one goes right through. */
-export function makeWords({ kinds, diameter, depth, counterbore, bushing, postIds }: BoreMake, show: Show): Text {
+export function makeWords({ kinds, diameter, depth, oneWall, counterbore, bushing, postIds }: BoreMake, show: Show): Text {
+  if (oneWall) return `${whereWords(postIds)}: hole ${show.diameter(diameter)} through the wall that the cable comes to`;
   if (depth !== null) return `${whereWords(postIds)}: blind hole ${show.diameter(diameter)}, ${show.fine(depth)} deep`;
   const deeper =
     counterbore === null

@@ -1,4 +1,5 @@
 // Z-603: which hole goes where, in which post?
+import { goesThroughOneWall } from "../../plan/face-end.ts";
 import type { Bore } from "../../plan/plan.ts";
 import { mergedBits } from "../../plan/tools.ts";
 import { ownSheets } from "../issues.ts";
@@ -9,6 +10,7 @@ import { floorWord, introduction, roleName } from "../wording.ts";
 import { cornerBoreRules, cornerCells, cornerColumns, towards } from "./bore-corners.ts";
 import { hardwareTable } from "./bore-hardware.ts";
 import { type BoreRow, boreRows, bushingPlace, isEven } from "./bore-rows.ts";
+import { blindWords } from "./face-ends.ts";
 import {
   blank,
   blankCells,
@@ -155,9 +157,10 @@ function makeCells(
   const { plan, show } = context;
   const { offset, diameter, counterbore, entryFace, bend, height, entryHeight, exitHeight, through, drilledLength } = first;
   const place = bushingPlace(plan, first);
+  const oneWall = goesThroughOneWall(first, plan.job);
   return [
     ...(needed.across ? [acrossWords(offset, context)] : []),
-    strong(`${show.diameterOne(diameter)}${through ? "" : ` x ${show.fine(drilledLength)} deep`}`),
+    strong(`${show.diameterOne(diameter)}${through ? "" : oneWall ? ", one wall" : ` x ${show.fine(drilledLength)} deep`}`),
     corner === undefined ? entryFace : towards(corner.homeId),
     ...(needed.skew ? cornerCells(first, corner, show) : []),
     ...(needed.angle
@@ -169,7 +172,9 @@ function makeCells(
         ]
       : []),
     ...(needed.counterbore ? counterboreCells(counterbore, show) : []),
-    ...(needed.bushing ? [bend === 0 ? place : `${place}, ${show.angle(bend)}`] : []),
+    ...(needed.bushing
+      ? [bend === 0 ? place : `${place}, ${corner === undefined ? show.angle(bend) : `${show.angle(bend / 2)} each`}`]
+      : []),
   ];
 }
 
@@ -263,7 +268,7 @@ function rules(context: SheetContext, rows: readonly BoreRow[]): readonly Text[]
   const { plan, show } = context;
   const { across, counterbore, bushing, skew, blind } = neededOf(rows);
   return [
-    `Heights are to the nearest ${show.tape(plan.job.limits.tapeStep.value)}. Faces are left and right as seen from the ${floorWord(plan.job)}, looking out. Every bore goes right through at its diameter${blind ? ", but for the blind holes of ends on faces: as deep as written, with a stop on the bit" : ""}${counterbore ? "; a counterbore is bored FIRST, from the face in its own column, with a flat or piloted bit; then the through bore at the same height, from the face of its bit, so that the washer's side stays clean, to come out in the middle of the counterbore" : ""}.`,
+    `Heights are to the nearest ${show.tape(plan.job.limits.tapeStep.value)}. Faces are left and right as seen from the ${floorWord(plan.job)}, looking out. Every bore goes right through at its diameter${blind ? blindWords(context) : ""}${counterbore ? "; a counterbore is bored FIRST, from the face in its own column, with a flat or piloted bit; then the through bore at the same height, from the face of its bit, so that the washer's side stays clean, to come out in the middle of the counterbore" : ""}.`,
     ...(across
       ? [
           `Across: from the middle of the post to the middle of the bore, square to the guard: towards the ${floorWord(plan.job)} or away from it. The sides are named so that no sign is needed.`,

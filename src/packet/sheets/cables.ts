@@ -11,7 +11,21 @@ import { drawnFriction } from "./drawn.ts";
 import { hasTails, secondStuds } from "./ends.ts";
 import { faceEnds, faceIds } from "./face-ends.ts";
 import { keptInTarget } from "./kept.ts";
-import { blank, bold, caution, column, prose, type SheetContext, type SheetMaker, sheet, sideBySide, strong, table, tick } from "./kit.ts";
+import {
+  blank,
+  bold,
+  caution,
+  column,
+  groupBy,
+  prose,
+  type SheetContext,
+  type SheetMaker,
+  sheet,
+  sideBySide,
+  strong,
+  table,
+  tick,
+} from "./kit.ts";
 
 export const cablesSheet: SheetMaker = (context, head): Sheet => {
   const { plan } = context;
@@ -99,7 +113,10 @@ function endsTable({ plan, show }: SheetContext): Table {
       ),
       run.bends.length === 0
         ? "none"
-        : run.bends.map((bend) => `${bend.postId} ${show.angle(bend.angle < 0 ? -bend.angle : bend.angle)}`).join(", "),
+        : groupBy(run.bends, ({ postId }) => postId)
+            // One post at a corner bends its cable twice, by the same.
+            .map(([{ postId, angle }, ...more]) => `${postId} ${more.length === 0 ? "" : "twice "}${show.angle(Math.abs(angle))}`)
+            .join(", "),
     ]),
     rowHeads: true,
   });

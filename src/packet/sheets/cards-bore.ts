@@ -1,13 +1,14 @@
 // What does a crew confirm before and after it bores: frame, setting out, bores?
 import { alongSlope } from "../../plan/corner-path.ts";
+import { goesThroughOneWall } from "../../plan/face-end.ts";
 import { edgeProtection } from "../../plan/open-edge.ts";
 import type { Opening } from "../../plan/rake-plan.ts";
 import type { Mm } from "../../units/quantity.ts";
 import type { StepItem, Text } from "../packet.ts";
 import { frameAccepted } from "../wording.ts";
-import { MITRE_OFF_mm } from "./bore-corners.ts";
+import { MITRE_OFF_mm, mitredIds } from "./bore-corners.ts";
 import type { Card } from "./card.ts";
-import { faceEnds, faceIds } from "./face-ends.ts";
+import { faceEnds, faceIds, hasLags, shankWords } from "./face-ends.ts";
 import { freeStop } from "./free-stop.ts";
 import { count, endPostIds, greatest, listed, postsOf, refer, type SheetContext, spacersOf, unique } from "./kit.ts";
 import { offMiddle, plumbWords } from "./leaning.ts";
@@ -107,7 +108,7 @@ export function setOutCard(context: SheetContext): Card {
       },
       ...(labels === "" ? [] : [{ text: `Posts with ${labels} are labelled.` }]),
       {
-        text: `One scrap bored with each bit; the fittings slide in.${plan.rakes.length === 0 ? "" : ` One of the post's section through each guide block (${anglesWords(plan, show.angle)}): the bit comes out on its mark.`}`,
+        text: `One scrap bored with each bit; the fittings slide in.${hasLags(plan) ? " A lag screw turned into one of the post's section: it holds, the scrap does not split." : ""}${plan.rakes.length === 0 ? "" : ` One of the post's section through each guide block (${anglesWords(plan, show.angle)}): the bit comes out on its mark.`}`,
       },
     ],
   };
@@ -170,8 +171,10 @@ function marksItem(context: SheetContext): StepItem {
   const { rakes } = context.plan;
   const off = offMiddle(context.plan);
   const aside = off.length === 0 ? "" : ` At ${listed(off)} off the middle of the face, by the table on ${refer(context, "bores")}.`;
-  const carried = "arks carried to every post and spacer, on the face where the bit goes in";
-  if (rakes.length === 0) return { text: `M${carried}.${aside}`, ...(aside === "" ? {} : { killer: true as const }) };
+  const mitred = mitredIds(context.plan);
+  const both = mitred.length === 0 ? "" : `; at ${listed(mitred)} also on the face where it comes out`;
+  const carried = `arks carried to every post and spacer, on the face where the bit goes in${both}`;
+  if (rakes.length === 0) return { text: `M${carried}.${aside}`, ...(aside + both === "" ? {} : { killer: true as const }) };
   const level = levelSides(context.plan).length === 0 ? "" : `${onLevel(context)}m${carried}. `;
   return {
     text: `${level}${onSlopes(context)}both faces marked from ${refer(context, "stairs")}, plumb from each upright's level mark: the bit goes in at one height and comes out at another.${aside}`,
@@ -210,7 +213,7 @@ export function boreCard(context: SheetContext): Card {
         text: `After boring no spacing, middle to middle, above ${spacingStop(context)}.`,
         killer: true,
       },
-      ...(plan.bores.some(({ skew }) => skew !== 0)
+      ...(mitredIds(plan).length > 0
         ? [{ text: `Bores on the mitre come out on the mark of the other face, within ${show.tape(MITRE_OFF_mm)}.`, killer: true as const }]
         : []),
       ...faceItems(context),
@@ -224,7 +227,13 @@ export function boreCard(context: SheetContext): Card {
 function faceItems({ plan, show }: SheetContext): readonly StepItem[] {
   if (faceEnds(plan).length === 0) return [];
   const holes = plan.bores.filter(({ through }) => !through);
+  if (holes.some((bore) => goesThroughOneWall(bore, plan.job)))
+    return [
+      { text: `${faceIds(plan)}: ${holes.length} holes through one wall only, bit with a stop; no mark on the far wall.`, killer: true },
+    ];
+  const shank = shankWords({ plan, show });
   return [
+    ...(shank === "" ? [] : [{ text: `Each blind hole at ${faceIds(plan)} ${shank}.`, killer: true as const }]),
     {
       text: `${faceIds(plan)}: ${holes.length} blind holes, bit with a stop (plan ${show.fine(greatest(holes.map(({ drilledLength }) => drilledLength)))} deep); deepest`,
       value: show.lengthUnit,

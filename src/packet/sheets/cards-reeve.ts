@@ -66,7 +66,7 @@ const eyeItems = (plan: Plan): readonly StepItem[] =>
     ? []
     : [
         {
-          text: `${setWords(plan)} ${faceIds(plan)}: flange flat on the face, eye upright; the first one tried with a hard pull.`,
+          text: `${setWords(plan)} ${faceIds(plan)}: flange flat on the face, eye as near upright as that allows; the first one tried with a hard pull.`,
           killer: true,
         },
       ];

@@ -196,19 +196,18 @@ function indexTable(context: SheetContext): Table {
   });
 }
 
-/** Checks of the thread compare lengths that are finer than a tape. */
-const isFine = ({ id }: Check): boolean => id.startsWith("thread-");
+/** Thread is finer than a tape, and so is a bit. */
+const finely = ({ id }: Check, show: SheetContext["show"]): SheetContext["show"]["fine"] | null =>
+  id.startsWith("thread-") ? show.travel : id.startsWith("face-pilot-") ? show.diameterOne : null;
 
 function checksTable(context: SheetContext): Table {
   const { plan, show } = context;
   /** A capacity is never printed too large, nor a demand too small. */
   const print = (check: Check, which: "demand" | "limit"): Text => {
-    const measure = check[which];
-    if (measure === null) {
-      return "-";
-    }
+    const [measure, fine] = [check[which], finely(check, show)];
+    if (measure === null) return "-";
     const isDemand = (which === "demand") === (check.rule === "at most");
-    return isFine(check) && measure.kind === "length" ? show.travel(measure.value) : show.measure(measure, isDemand ? "up" : "down");
+    return fine !== null && measure.kind === "length" ? fine(measure.value) : show.measure(measure, isDemand ? "up" : "down");
   };
   return table({
     id: "cover-checks",

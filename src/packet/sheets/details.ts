@@ -45,7 +45,9 @@ function endFacts({ plan, show }: SheetContext): Block {
   const gripWords = `; its body lies in the post, its collar bears on a washer ${show.diameter(grip.washerDiameter.value)} across${washerWarning(plan, "grip")}`;
   const wordsOf: Readonly<Record<Text, Text>> = { "Stud end": studWords, [GRIP]: gripWords, [FACE]: faceWords(plan, show) };
   const makes = boreMakes(plan);
-  const corners = plan.verticals.filter(({ corner }) => corner !== undefined);
+  const corners = plan.verticals.filter(
+    ({ id, corner }) => corner !== undefined && plan.bores.some(({ verticalId, bushing }) => verticalId === id && bushing),
+  );
   const pairs = plan.verticals.filter(({ role }) => role === "pair").map(({ id }) => id);
   return facts("details-facts", [
     ...kindNames.flatMap(([name, ...kinds]) =>
@@ -57,7 +59,7 @@ function endFacts({ plan, show }: SheetContext): Block {
       ? ([
           [
             "Corners of one post",
-            `${listed(corners.map(({ id }) => id))}: a bushing at each mouth at which the cable bends that far${corners.some(({ corner }) => corner?.faces === "adjacent") ? "; on the mitre without a rim, or its rim let into a flat that is cut square to the bore: try one on scrap" : ""}`,
+            `${listed(corners.map(({ id }) => id))}: a bushing at each mouth${corners.some(({ corner }) => corner?.faces === "adjacent") ? "; on the mitre without a rim, or its rim let into a flat that is cut square to the bore: try one on scrap" : ""}`,
           ],
         ] as const)
       : []),
@@ -107,8 +109,10 @@ function rules({ plan, show }: SheetContext): readonly Text[] {
           "Where an end is bored at an angle, a bevelled washer lies under the flat one, its thick edge as drawn: it gives nut or collar a seat square to the cable.",
         ]
       : []),
-    posts.section.material === "wood"
-      ? "A flat washer lies under every nut and under the collar of every gripping fitting. The face there is cut flat and treated; the washer must not sink in."
-      : "A flat washer lies under every nut and under the collar of every gripping fitting. Deburr both walls; keep stainless steel and other metals apart with plastic.",
+    `A flat washer lies under every nut${plan.bores.some(({ kind }) => kind === "grip end") ? " and under the collar of every gripping fitting" : ""}. ${
+      posts.section.material === "wood"
+        ? "The face there is cut flat and treated; the washer must not sink in."
+        : "Deburr both walls; keep stainless steel and other metals apart with plastic."
+    }`,
   ];
 }

@@ -1,5 +1,5 @@
 // What is said of ends that are held on the face of their post, wherever they stand?
-import { faceEndsOf, faceOf } from "../../plan/face-end.ts";
+import { faceEndsOf, faceOf, goesThroughOneWall, plainShankOf } from "../../plan/face-end.ts";
 import type { Plan, RunEnd } from "../../plan/plan.ts";
 import type { Text } from "../packet.ts";
 import { type Show, sourceMark } from "../show-number.ts";
@@ -72,11 +72,31 @@ export function faceQuestion(plan: Plan): readonly (readonly [Text, Text])[] {
   ];
 }
 
+/** "then opened to 5/16" for the first 1/4"": the pilot hole is too narrow for the plain shank of a lag screw. */
+export function shankWords({ plan, show }: { readonly plan: Plan; readonly show: Show }): Text {
+  const shank = plainShankOf(plan);
+  return shank === null
+    ? ""
+    : `then opened to ${show.diameterOne(shank.diameter)} for the first ${show.tape(shank.length)}, the plain shank of the screw`;
+}
+
+/** Behind "every bore goes right through". */
+export function blindWords(context: { readonly plan: Plan; readonly show: Show }): Text {
+  const { plan } = context;
+  if (plan.bores.some((bore) => goesThroughOneWall(bore, plan.job)))
+    return ", but for the holes of ends on faces: **through the wall that the cable comes to, never through the far one**";
+  const shank = shankWords(context);
+  return `, but for the blind holes of ends on faces: as deep as written, with a stop on the bit${shank === "" ? "" : `, **${shank}**`}`;
+}
+
+/** Whether ends of this job hang on screws in wood. */
+export const hasLags = (plan: Plan): boolean => faceEnds(plan).length > 0 && faceOf(plan.job).fastening.kind === "lag screw";
+
 /** How a fastening goes into its hole. */
 export function setWords(plan: Plan): Text {
   switch (faceOf(plan.job).fastening.kind) {
     case "lag screw":
-      return "Lag screws waxed and turned in by hand through the eye, none hammered, none turned back.";
+      return "Lag screws waxed and turned in by hand through the eye, none hammered. Stopped when the flange lies flat: turned on, or back, a screw tears its thread out of the wood.";
     case "tapped hole":
       return "Threads cut square, cleaned and oiled; studs run in by hand to their flange and locked.";
     case "rivet nut":

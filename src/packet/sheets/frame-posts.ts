@@ -5,7 +5,7 @@ import type { Cell, Column, Table, Text } from "../packet.ts";
 import { sourceMark } from "../show-number.ts";
 import { roleName } from "../wording.ts";
 import { sizeText } from "./frame-formulas.ts";
-import { bold, column, groupBy, listed, minor, type SheetContext, table } from "./kit.ts";
+import { bold, column, groupBy, listed, minor, type SheetContext, table, unique } from "./kit.ts";
 
 export const BY_REPORT: Text = "by the hardware's own report";
 
@@ -60,7 +60,7 @@ export function basesTable(context: SheetContext): Table {
       const moment = same.reduce((most, one) => (Math.abs(one.baseMoment_Nmm) > Math.abs(most.baseMoment_Nmm) ? one : most));
       const shear = same.reduce((most, one) => (Math.abs(one.baseShear) > Math.abs(most.baseShear) ? one : most));
       return [
-        `${bold(listed(same.map(({ postId }) => postId)))}: ${roleOf(same[0], context)}`,
+        `${bold(listed(unique(same.map(({ postId }) => postId))))}: ${roleOf(same[0], context)}`,
         `${bold(momentText(moment, context))}, ${moment.postId}`,
         `${shearText(shear, context)}, ${shear.postId}`,
         capacityCell(context),

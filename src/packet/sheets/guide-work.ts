@@ -1,9 +1,11 @@
 // What does somebody who does this once do to set out, bore, reeve and set the ends? Sentences of at most 20 words.
+import { goesThroughOneWall } from "../../plan/face-end.ts";
 import type { Plan, Run } from "../../plan/plan.ts";
 import type { StepItem, Text } from "../packet.ts";
 import { faceName } from "../wording.ts";
+import { MITRE_OFF_mm, mitredIds } from "./bore-corners.ts";
 import { startOf, startsInside, stopOf } from "./ends.ts";
-import { faceEnds, faceIds, setWords } from "./face-ends.ts";
+import { faceEnds, faceIds, setWords, shankWords } from "./face-ends.ts";
 import { boreSlopes, levelFirst, markSlopes } from "./guide-slopes.ts";
 import { count, greatest, listed, refer, type SheetContext } from "./kit.ts";
 import { offMiddle } from "./leaning.ts";
@@ -84,6 +86,7 @@ export function boreStage(context: SheetContext): Stage {
               ? "The bit goes through two walls. Ease off before it breaks through each."
               : "Ease off before the bit breaks through.",
           },
+      ...mitreItems(context),
       ...faceItems(context),
       ...finishItems(plan),
       ...(bushed > 0 ? [{ text: `Put bushings in ${bushed} holes.`, more: "The table of bores says which." }] : []),
@@ -162,9 +165,38 @@ function reeveItem(run: Run, lengthText: Text): StepItem {
     : { text: `Run ${run.id}: start at ${start.postId}, ${faceName[start.backFace]}. ${on}`, more };
 }
 
+/** A corner post that is bored from the middle of one face to the middle of the next. */
+function mitreItems({ plan, show }: SheetContext): readonly StepItem[] {
+  const ids = mitredIds(plan);
+  if (ids.length === 0) return [];
+  return [
+    {
+      text: `${listed(ids)}: mark the middle on both faces. Clamp on a guide block with a hole at ${show.angle(Math.PI / 4)}.`,
+      more: "Its hole sits on the mark and leans towards the other face. Try it on a scrap of the same size.",
+      killer: true,
+    },
+    {
+      text: `Bore slowly. The bit must come out on the other mark, within ${show.tape(MITRE_OFF_mm)}.`,
+      more: "Is it further off? Stop and ask before you bore the next one.",
+      killer: true,
+    },
+  ];
+}
+
 /** Eyes stand before the cables come. */
 function faceItems({ plan, show }: SheetContext): readonly StepItem[] {
   if (faceEnds(plan).length === 0) return [];
+  const shank = shankWords({ plan, show });
+  const more = "Try the first eye with a hard pull.";
+  if (plan.bores.some((bore) => goesThroughOneWall(bore, plan.job)))
+    return [
+      {
+        text: `${faceIds(plan)}: bore through one wall only. Put a stop on the bit.`,
+        more: "The far wall stays whole.",
+        killer: true,
+      },
+      { text: setWords(plan), more, killer: true },
+    ];
   const depth = greatest(plan.bores.filter(({ through }) => !through).map(({ drilledLength }) => drilledLength));
   return [
     {
@@ -172,6 +204,15 @@ function faceItems({ plan, show }: SheetContext): readonly StepItem[] {
       more: "A hole that comes out at the back holds nothing.",
       killer: true,
     },
-    { text: setWords(plan), more: "Try the first eye with a hard pull. A post that splits is not used.", killer: true },
+    ...(shank === ""
+      ? []
+      : [
+          {
+            text: `Each of these holes is ${shank}.`,
+            more: "Forced into the narrow hole, the shank splits the post.",
+            killer: true as const,
+          },
+        ]),
+    { text: setWords(plan), more: `${more}${isWood(plan) ? " A post that splits is not used." : ""}`, killer: true },
   ];
 }

@@ -5,7 +5,7 @@ import type { Mm } from "../../units/quantity.ts";
 import { SAME_mm } from "../../units/tolerance.ts";
 import { corners, slopeChanges } from "../joints.ts";
 import type { Sheet, Table, Text } from "../packet.ts";
-import { introduction, roleName, runSpan } from "../wording.ts";
+import { floorWord, introduction, roleName, runSpan } from "../wording.ts";
 import { drawnPlan } from "./drawn.ts";
 import { bold, column, prose, type SheetContext, type SheetMaker, sheet, table } from "./kit.ts";
 import { sidesWord, slopedSides } from "./slopes.ts";
@@ -74,7 +74,7 @@ function verticalsTable({ plan, show }: SheetContext): Table {
         roleName[vertical.role],
         vertical.sectionName,
         vertical.corner === undefined ? vertical.sideId : `${vertical.sideId}/${vertical.corner.nextId}`,
-        vertical.corner === undefined ? show.feetBoth(vertical.station) : cornerPlace(vertical.corner, show),
+        vertical.corner === undefined ? show.feetBoth(vertical.station) : cornerPlace(vertical.corner, { plan, show }),
         bay ? `${show.tape(bay.free)} (${bay.id})` : "-",
       ];
     }),
@@ -101,11 +101,11 @@ const slopeNotes = (plan: Plan): readonly Text[] =>
       ];
 
 /** One post at a corner is set out from the corner point. */
-function cornerPlace({ inset, twist, homeId }: CornerPost, show: SheetContext["show"]): Text {
+function cornerPlace({ inset, twist, turn, homeId }: CornerPost, { plan, show }: Pick<SheetContext, "plan" | "show">): Text {
   const middle =
     Math.abs(inset) < SAME_mm
       ? "its middle at the corner point"
-      : `its middle ${show.tapeBoth(Math.abs(inset))} ${inset > 0 ? "inside" : "outside"} the corner point, on the bisector`;
+      : `its middle ${show.tapeBoth(Math.abs(inset))} from the corner point, on the bisector, ${(inset > 0) === (turn > 0) ? "towards" : "away from"} the ${floorWord(plan.job)}`;
   return twist === 0
     ? `${middle}, square to both sides`
     : `${middle}; turned ${show.angle(Math.abs(twist))} from square to side ${homeId}, half-way between both`;

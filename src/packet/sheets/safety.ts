@@ -1,8 +1,9 @@
 // Z-802: what can hurt somebody all the time, and what can spoil the material? Dangers of one step stand beside that step.
-import type { Sheet, Text } from "../packet.ts";
+import type { Block, Sheet, Text } from "../packet.ts";
 import { sourceMark } from "../show-number.ts";
 import { introduction } from "../wording.ts";
 import { cutsStrand } from "./ends.ts";
+import { hasLags } from "./face-ends.ts";
 import { heading, list, prose, type SheetContext, type SheetMaker, sheet } from "./kit.ts";
 import { boreRule, isWood } from "./material.ts";
 import { safetyFor } from "./safety-messages.ts";
@@ -16,6 +17,7 @@ export const safetySheet: SheetMaker = (context, head): Sheet =>
     list(...stainlessRules(context)),
     heading("safety-threads", "Keep threads from seizing"),
     list(...threadRules()),
+    ...lagRules(context),
     heading("safety-strand", "Keep the strand whole"),
     list(...strandRules(context)),
     heading("safety-frame", "Keep the frame sound"),
@@ -41,6 +43,18 @@ const threadRules = (): readonly Text[] => [
   "Turn slowly with a hand wrench; hold the stud still with a second one.",
   "If it turns stiffly, stop. Turn back, let it cool, clean, oil.",
 ];
+
+/** What holds by a thread in wood gives no sign before it lets go. */
+function lagRules({ plan }: SheetContext): readonly Block[] {
+  if (!hasLags(plan)) return [];
+  return [
+    heading("safety-lags", "Keep lag screws holding"),
+    list(
+      "Never hammered, never without the pilot hole: the wood splits, and the thread holds nothing.",
+      "A screw that turns and does not draw in holds nothing. A split beside one: no pull. Mark it, stop, ask.",
+    ),
+  ];
+}
 
 const strandRules = ({ plan }: SheetContext): readonly Text[] => [
   "Roll strand off its coil; do not pull it off over the end. A kink cannot be taken out: replace the cable.",

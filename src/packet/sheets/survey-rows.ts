@@ -1,10 +1,11 @@
 // Up to which measured length of a bay, a run, a gap or a post does the packet still fit?
 import type { Access } from "../../job/job.ts";
 import type { Wood } from "../../job/site.ts";
+import { isOnFace, mustBeOnFace } from "../../plan/face-end.ts";
 import { alloyOf } from "../../plan/frame-members.ts";
 import { longestFree } from "../../plan/free-stop.ts";
 import { isCorner } from "../../plan/joints.ts";
-import type { Bay, Plan, Run } from "../../plan/plan.ts";
+import type { Bay, Face, Plan, Run, RunEnd } from "../../plan/plan.ts";
 import type { Cited } from "../../sources/cited.ts";
 import { alloys } from "../../tables/metal.ts";
 import type { Megapascal, Mm } from "../../units/quantity.ts";
@@ -12,6 +13,7 @@ import { type GuardEndPlace, guardEnds } from "../guard-ends.ts";
 import { joints } from "../joints.ts";
 import type { Text } from "../packet.ts";
 import { sourceMark } from "../show-number.ts";
+import { faceName } from "../wording.ts";
 import { groupBy, least, listed, postsOf, type SheetContext, unique } from "./kit.ts";
 
 /** One thing to measure: key in the job file, what, plan value, and the value past which the packet does not fit. */
@@ -100,10 +102,14 @@ function longestOutside({ job }: Plan, { orderLength, outsideLength }: Run): Mm 
 export const runRows = ({ plan, show }: SheetContext): readonly SurveyRow[] =>
   plan.runs.map((run) => [
     "(result)",
-    `Run ${run.id}, outside ${run.left.postId} to outside ${run.right.postId}${run.sideIds.every((id) => isLevel(plan, id)) ? "" : ", along the cable"}`,
+    `Run ${run.id}, ${measuredFrom(run.left, "right")} to ${measuredFrom(run.right, "left")}${run.sideIds.every((id) => isLevel(plan, id)) ? "" : ", along the cable"}`,
     show.feetBoth(run.outsideLength),
     aboveWords(show.feetDown(run.outsideLength + Math.min(runRoom(plan, run), standingRoom(plan))), show.feet(run.outsideLength)),
   ]);
+
+/** An end on the face is measured to the face that the cable comes to; all others to the back of their post. */
+const measuredFrom = (end: RunEnd, cableFace: Face): Text =>
+  isOnFace(end) ? `${faceName[cableFace]} of ${end.postId}` : `outside ${end.postId}`;
 
 /** Between two posts that stand, each off by its own tolerance. */
 const standingRoom = ({ job }: Plan): Mm => (job.posts.existing ? 2 * SIZE_mm : Number.POSITIVE_INFINITY);
@@ -242,24 +248,30 @@ export const accessWords: Readonly<Record<Access, Text>> = {
   none: "nothing fits",
 };
 
+/** More room than planned does no harm. */
+export const accessStop = (access: Access): Text => (access === "none" ? "-" : "it does not");
+
 /** The gap to a wall and the room for hand or drill are two things. Like ends stand in one row, by the marks of their posts. */
 export function endRows({ plan, show }: SheetContext): readonly SurveyRow[] {
   const { limits } = plan.job;
   const ends = guardEnds(plan);
-  const gaps = ends.flatMap(({ end, ...place }) => (end.kind === "wall" && end.gap !== null ? [{ ...place, gap: end.gap }] : []));
+  const gaps = ends.flatMap(({ end, ...place }) =>
+    end.kind === "wall" && end.gap !== null ? [{ ...place, gap: end.gap, reached: !mustBeOnFace(end.access, plan.job) }] : [],
+  );
   return [
-    ...groupBy(gaps, ({ gap, against }) => `${gap}\n${against}`).map((same): SurveyRow => {
-      const [{ gap, against }] = same;
+    ...groupBy(gaps, ({ gap, against, reached }) => `${gap}\n${against}\n${reached}`).map((same): SurveyRow => {
+      const [{ gap, against, reached }] = same;
       return [
         keysOf(same, "gap"),
         `Clear gap to the ${against} at ${listed(same.map(({ post }) => post.id))}${same.length === 1 ? "" : ": the widest and the narrowest"}`,
         show.tapeBoth(gap),
-        `above ${show.tapeDown(limits.wallGap_max.value)}, below ${show.tape(limits.wallGap_min.value)}`,
+        // Where no tool goes behind the post, its gap may be as small as it is.
+        `above ${show.tapeDown(limits.wallGap_max.value)}${reached ? `, below ${show.tape(limits.wallGap_min.value)}` : ""}`,
       ];
     }),
     ...groupBy(ends, ({ end }) => end.access).map((same): SurveyRow => {
       const [{ end }] = same;
-      return [keysOf(same, "access"), `Behind ${listed(same.map(({ post }) => post.id))}`, accessWords[end.access], "it does not"];
+      return [keysOf(same, "access"), `Behind ${listed(same.map(({ post }) => post.id))}`, accessWords[end.access], accessStop(end.access)];
     }),
   ];
 }

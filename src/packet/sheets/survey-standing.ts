@@ -2,7 +2,7 @@
 import { gatesOf } from "../guard-ends.ts";
 import type { SheetContext } from "./kit.ts";
 import { groupBy, listed } from "./kit.ts";
-import { accessWords, offBy, practice, RAIL_mm, SIZE_mm, type SurveyRow } from "./survey-rows.ts";
+import { accessStop, accessWords, offBy, practice, RAIL_mm, SIZE_mm, type SurveyRow } from "./survey-rows.ts";
 
 /** Hardware of one kind in one row: its heights on all the posts that have it. */
 export function hardwareRows({ plan, show }: Pick<SheetContext, "plan" | "show">): readonly SurveyRow[] {
@@ -57,7 +57,9 @@ export const asFoundRows = ({ plan, show }: Pick<SheetContext, "plan" | "show">)
   plan.job.posts.asFound.flatMap(({ post, access, behind, section, leans }): readonly SurveyRow[] => [
     ...(access === null
       ? []
-      : ([["posts / as found", `Behind ${post}${behind === null ? "" : `: ${behind}`}`, accessWords[access], "it does not"]] as const)),
+      : ([
+          ["posts / as found", `Behind ${post}${behind === null ? "" : `: ${behind}`}`, accessWords[access], accessStop(access)],
+        ] as const)),
     ...(section === null
       ? []
       : ([

@@ -2,7 +2,7 @@
 
 import type { Plan } from "../../plan/plan.ts";
 import { threadOf } from "../../tables/thread.ts";
-import { gateAlone, gateCaution, gatesOf } from "../guard-ends.ts";
+import { gateAlone, gateCaution, gatesOf, guardEnds } from "../guard-ends.ts";
 import { corners, slopeChanges } from "../joints.ts";
 import type { Sheet, Table, Text } from "../packet.ts";
 import { introduction } from "../wording.ts";
@@ -216,6 +216,7 @@ const atLeast = (value: number, both: (mm: number) => Text, one: (mm: number) =>
 /** Where a side begins, but for its end posts. */
 const startsWords = (plan: Plan): Text =>
   [
+    ...unique(guardEnds(plan).flatMap(({ end, against }) => (end.kind === "wall" ? [` or from the face of the ${against}`] : []))),
     ...(corners(plan).length === 0 ? [] : [" or from the corner point (where the lines of the bores cross)"]),
     ...(slopeChanges(plan).length === 0 ? [] : [" or from where the slope changes"]),
   ].join("");

@@ -119,12 +119,14 @@ function listTable(templates: readonly Template[], context: StripContext): Table
 }
 
 const madeWords = (hole: Template["holes"][number], { plan, show }: StripContext): Text => {
-  const { diameter, counterbore, drilledLength, through } = hole;
+  const { diameter, counterbore, drilledLength, through, oneWall } = hole;
   const made =
     counterbore === null
       ? through
         ? `bore ${show.diameter(diameter)}`
-        : `blind hole ${show.diameter(diameter)}, ${show.fine(drilledLength)} deep`
+        : oneWall
+          ? `hole ${show.diameter(diameter)}, through this wall only`
+          : `blind hole ${show.diameter(diameter)}, ${show.fine(drilledLength)} deep`
       : `counterbore ${show.diameter(counterbore.diameter)}, ${show.tapeBoth(counterbore.depth)} deep`;
   return plan.rakes.length === 0 ? made : `${made}, ${slantWords(hole, show)}, ${show.tapeBoth(drilledLength)} long`;
 };

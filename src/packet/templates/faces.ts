@@ -1,5 +1,6 @@
 // Which holes are marked on which face of which upright, and which uprights have the same ones?
 import { climbTo } from "../../plan/corner-path.ts";
+import { goesThroughOneWall } from "../../plan/face-end.ts";
 import type { Bore, Face, Plan, Vertical } from "../../plan/plan.ts";
 import { bottomRailReaches } from "../../plan/rails.ts";
 import type { RakePlan } from "../../plan/rake-plan.ts";
@@ -31,6 +32,8 @@ export interface TemplateHole {
   /** Of the bore, from face to face. */
   readonly drilledLength: Mm;
   readonly through: boolean;
+  /** Of a tube: through the wall of this face, not through the far one. */
+  readonly oneWall: boolean;
   /** What is bored from this face: the bore itself, or the counterbore in whose middle the bore comes out. */
   readonly counterbore: { readonly diameter: Mm; readonly depth: Mm } | null;
 }
@@ -104,7 +107,7 @@ function makeFaces(plan: Plan, upright: Vertical): readonly UprightFace[] {
   const bores = plan.bores.filter(({ verticalId }) => verticalId === upright.id);
   return faces.flatMap((face) => {
     const holes = bores
-      .flatMap((bore) => holesOn(bore, face, upright))
+      .flatMap((bore) => holesOn(bore, face, { ...upright, oneWall: goesThroughOneWall(bore, plan.job) }))
       .sort((a, b) => a.here.height - b.here.height || a.here.right - b.here.right);
     if (holes.length === 0) return [];
     const rake = slopeOf(plan, upright, face);
@@ -144,7 +147,7 @@ function railOn(
 }
 
 /** The hole of a bore on this face: one if its bit goes in here, one if it is counterbored from here. */
-function holesOn(bore: Bore, face: Face, { corner }: Vertical): readonly TemplateHole[] {
+function holesOn(bore: Bore, face: Face, { corner, oneWall }: Vertical & Pick<TemplateHole, "oneWall">): readonly TemplateHole[] {
   const { entryFace, counterbore, mark, course, diameter, drilledLength } = bore;
   // Whoever looks at the left face of a post has what lies away from the deck on the left hand.
   const right = (face === "left" ? -bore.offset : bore.offset) + 0;
@@ -162,6 +165,7 @@ function holesOn(bore: Bore, face: Face, { corner }: Vertical): readonly Templat
     diameter,
     drilledLength,
     through: bore.through,
+    oneWall,
   };
   return [
     ...(entry || bore.skew !== 0 ? [{ ...hole, counterbore: null }] : []),

@@ -122,21 +122,24 @@ function offsetWords(hole: TemplateHole, { show, face }: Pick<WordsRoom, "show" 
 }
 
 function boredWords(hole: TemplateHole, show: Show): readonly Text[] {
-  const { diameter, counterbore, here, there, angle, skew, isExit, through, drilledLength } = hole;
-  if (skew !== 0) {
-    const way = `${show.angle(Math.abs(skew))} to the ${skew > 0 ? "right" : "left"}`;
-    return isExit ? ["comes out here"] : [`bore ${show.diameterOne(diameter)}`, way];
-  }
+  const { diameter, counterbore, here, there, angle, skew, isExit, through, oneWall, drilledLength } = hole;
+  if (skew !== 0) return isExit ? ["comes out here"] : [`bore ${show.diameterOne(diameter)}`, wayWords(hole, show)];
   const bored =
     counterbore === null
       ? through
         ? `bore ${show.diameterOne(diameter)}`
-        : `blind ${show.diameterOne(diameter)} x ${show.fine(drilledLength)} deep`
+        : oneWall
+          ? `hole ${show.diameterOne(diameter)}, this wall only`
+          : `blind ${show.diameterOne(diameter)} x ${show.fine(drilledLength)} deep`
       : `counterbore ${show.diameterOne(counterbore.diameter)} x ${show.tape(counterbore.depth)}`;
   if (angle === 0) return [bored];
   const rise = there.height - here.height;
   return [`${bored}, ${slantWords(hole, show)}`, `out ${show.tape(Math.abs(rise))} ${rise < 0 ? "lower" : "higher"}`];
 }
+
+/** "45 deg to the right": which way a bit goes on the mitre, for somebody who looks at this face. */
+export const wayWords = ({ skew }: Pick<TemplateHole, "skew">, show: Show): Text =>
+  `${show.angle(Math.abs(skew))} to the ${skew > 0 ? "right" : "left"}`;
 
 /** "33.7 deg down": which way a bit goes that is held on this face. */
 export const slantWords = ({ angle }: Pick<TemplateHole, "angle">, show: Show): Text =>

@@ -2,6 +2,7 @@
 import type { Plan } from "../../plan/plan.ts";
 import type { Mm } from "../../units/quantity.ts";
 import type { Text } from "../packet.ts";
+import { unique } from "../sheets/kit.ts";
 import type { Show } from "../show-number.ts";
 import { faceName } from "../wording.ts";
 import { type FaceSlope, marksOf, type Template } from "./faces.ts";
@@ -13,10 +14,18 @@ interface WordsContext {
   readonly show: Show;
 }
 
+/** One post at a corner has no left and right face: its faces look at sides. Where posts of several corners share a template, the hand says it. */
+function cornerFace({ face, uprights }: Pick<Template, "face" | "uprights">): Text {
+  const [only, ...others] = unique(
+    uprights.flatMap(({ corner }) => (corner === undefined ? [] : [face === "left" ? corner.homeId : corner.nextId])),
+  );
+  return only !== undefined && others.length === 0 ? `face towards side ${only}` : `face towards the side to its ${face}`;
+}
+
 /** "left face", on a slope "left face (up-slope)": the face that looks up the slope. */
-export const faceWords = ({ face, rake, isCorner }: Pick<Template, "face" | "rake" | "isCorner">): Text =>
+export const faceWords = ({ face, rake, isCorner, uprights }: Pick<Template, "face" | "rake" | "isCorner" | "uprights">): Text =>
   isCorner
-    ? `face towards the ${face}-hand side`
+    ? cornerFace({ face, uprights })
     : rake === null
       ? faceName[face]
       : `${faceName[face]} (${rake.climb > 0 ? "up-slope" : "down-slope"})`;

@@ -257,7 +257,7 @@ describe("frameChecksSheet, for all", () => {
       expect.soft(size + 1000).toBeGreaterThan(Math.abs(answer?.baseMoment_Nmm ?? 0));
     }
     const grouped = tableOf(packetOf(plan, "crew"), "frame-bases").rows.flatMap(([posts]) => cellText(posts ?? "").match(/P\d+/g) ?? []);
-    expect([...grouped].sort()).toEqual(answers.map(({ postId }) => postId).sort());
+    expect([...grouped].sort()).toEqual([...new Set(answers.map(({ postId }) => postId))].sort());
     const most = Math.max(...answers.map(({ baseShear }) => Math.abs(baseShear)));
     const shears = tableOf(packetOf(plan, "crew"), "frame-bases").rows.map((row) => cellText(row[2] ?? ""));
     expect(Math.max(...shears.filter((text) => !text.startsWith("none")).map(readForce))).toBeGreaterThanOrEqual(most * (1 - 1e-9));

@@ -29,6 +29,7 @@ describe("halfHeight", () => {
     diameter: 10,
     drilledLength: 88.9,
     through: true,
+    oneWall: false,
     counterbore: null,
   };
 

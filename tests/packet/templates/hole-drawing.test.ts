@@ -18,6 +18,7 @@ const level: TemplateHole = {
   diameter: 6.35,
   drilledLength: 88.9,
   through: true,
+  oneWall: false,
   counterbore: null,
 };
 const draw = (hole: TemplateHole): readonly Mark[] =>

@@ -1,0 +1,84 @@
+// Do the sheets say where one post at a corner is bored, and where an end on the face is measured, bored and turned in?
+import { describe, expect, test } from "vitest";
+import { templatesOf } from "../../../src/packet/templates/faces.ts";
+import { faceWords } from "../../../src/packet/templates/slope-words.ts";
+import { plainShankOf } from "../../../src/plan/face-end.ts";
+import { changedText, examplePlan, planOf } from "../../support/example-jobs.ts";
+import { cellText, packetOf, sheetOf, tableOf, textsOf } from "../read-packet.ts";
+
+const corners = examplePlan("0014-corners-of-one-post");
+const faces = examplePlan("0015-ends-on-faces");
+const wordsOf = (plan: typeof corners, id: string, issue: "crew" | "homeowner" | "permit" = "crew"): string =>
+  sheetOf(packetOf(plan, issue), id).blocks.flatMap(textsOf).join("\n");
+const rowsOf = (plan: typeof corners, id: string, issue: "crew" | "permit" = "crew"): readonly (readonly string[])[] =>
+  tableOf(packetOf(plan, issue), id).rows.map((row) => row.map(cellText));
+
+describe("one post at a corner", () => {
+  test("bends its cable at each mouth by half of the turn: 45 deg of 90, 22.5 deg of 45", () => {
+    const bends = rowsOf(corners, "bores-grid").flatMap((row) => row.filter((cell) => cell.endsWith(" each")));
+    expect(bends).toEqual(["both faces, 45 deg each", "both faces, 22.5 deg each"]);
+    expect(rowsOf(corners, "cables-ends")[0]?.[4]).toBe("P4 twice 45 deg, P6 twice 22.5 deg");
+  });
+
+  test("has its faces named by the sides they look at; posts of several corners share a template by the hand alone", () => {
+    const named = templatesOf(corners)
+      .filter(({ isCorner }) => isCorner)
+      .map((template) => `${template.uprights.map(({ id }) => id).join()} ${faceWords(template)}`);
+    expect(named).toEqual(["P4 face towards side A", "P4 face towards side B", "P6 face towards side B"]);
+    const both = templatesOf(corners).find(({ isCorner }) => isCorner);
+    if (both === undefined) throw new Error("no template of a corner");
+    const posts = corners.verticals.filter(({ corner }) => corner !== undefined);
+    expect(faceWords({ ...both, uprights: posts })).toBe("face towards the side to its left");
+  });
+
+  test("is marked on both faces where it is bored on the mitre", () => {
+    expect(wordsOf(corners, "Z-801")).toContain("at P4 also on the face where it comes out");
+    expect(wordsOf(corners, "Z-801", "homeowner")).toContain("P4: mark the middle on both faces.");
+  });
+
+  test("that stands on the bisector of a left turn lies on the far side of the deck: 2.75 in x tan 22.5 deg = 1.139 in", () => {
+    const place = rowsOf(corners, "plan-verticals").find(([mark]) => mark === "P6")?.[4];
+    expect(place).toContain('1-1/8" (29 mm) from the corner point, on the bisector, away from the deck');
+  });
+});
+
+describe("ends on faces", () => {
+  test("a run is measured from the face that its cable comes to: 6-3/4 in to 137-1/2 in is 10 ft 10-3/4 in", () => {
+    const runs = rowsOf(faces, "survey-measure").filter(([what]) => what?.startsWith("Run "));
+    expect(runs.map(([what, planned]) => [what, planned?.split(" (")[0]])).toEqual([
+      ["Run R1, right face of P1 to outside P4", "10'-10 3/4\""],
+      ["Run R2, outside P5 to left face of P9", "14'-8\""],
+      ["Run R3, right face of P9 to outside P13", "12'-8\""],
+    ]);
+  });
+
+  test("nobody stops for a gap behind which nothing has to reach", () => {
+    const rows = rowsOf(faces, "survey-measure");
+    expect(rows.find(([what]) => what === "Clear gap to the wall at P1")?.[2]).toBe('above 4"');
+    expect(rows.find(([what]) => what === "Behind P1")?.[2]).toBe("-");
+  });
+
+  test("the plain shank of the lag screw, 2-3/8 in less a thread of 2-1/8 in, has its wider hole on every sheet of boring", () => {
+    expect(plainShankOf(faces)?.length).toBeCloseTo(0.25 * 25.4, 9);
+    const words = 'opened to 5/16" (7.9 mm) for the first 1/4"'.replace(" (7.9 mm)", "");
+    for (const text of [wordsOf(faces, "Z-603"), wordsOf(faces, "Z-801"), wordsOf(faces, "Z-801", "homeowner")])
+      expect.soft(text).toContain(words);
+    expect(rowsOf(faces, "tools-list").map(([, tool, size]) => `${tool} ${size}`)).toContain(
+      'wood bit for the shank, with a stop 5/16" (7.9 mm)',
+    );
+    expect(plainShankOf(planOf(changedText("0015-ends-on-faces", { "thread length: 2-1/8 in": "thread length: 2-3/8 in" })))).toBeNull();
+  });
+
+  test("the pilot hole is printed as the bit that is bought: 13/64 in of 60 % to 75 % of 5/16 in, 3/16 in to 15/64 in", () => {
+    const pilots = rowsOf(faces, "cover-checks", "permit").filter(([name]) => name?.startsWith("Pilot hole"));
+    expect(pilots.map(([, , found, limit]) => [found, limit])).toEqual([
+      ['13/64"', 'at least 3/16"'],
+      ['13/64"', 'at most 15/64"'],
+    ]);
+  });
+
+  test("no sheet of a job without gripping fittings speaks of their collars", () => {
+    for (const plan of [corners, faces]) expect.soft(wordsOf(plan, "Z-301")).not.toContain("gripping");
+    expect(wordsOf(examplePlan("0001-level-deck-straight"), "Z-301")).toContain("under the collar of every gripping fitting");
+  });
+});
