@@ -32,6 +32,7 @@ import {
   tick,
   unique,
 } from "./kit.ts";
+import { acrossWords } from "./leaning.ts";
 import { levelSides, sidesWord, slopedSides } from "./slopes.ts";
 
 export const boresSheet: SheetMaker = (context, head): Sheet => {
@@ -187,14 +188,6 @@ function offHeight(by: number, show: Show): Text {
 
 const counterboreCells = (counterbore: Bore["counterbore"], show: Show): readonly Cell[] =>
   counterbore ? [strong(`${show.diameterOne(counterbore.diameter)} x ${show.tape(counterbore.depth)}`), counterbore.face] : ["none", "-"];
-
-function acrossWords(offset: number, { plan, show }: SheetContext): Text {
-  const floor = floorWord(plan.job);
-  if (offset === 0) {
-    return "middle";
-  }
-  return offset > 0 ? `${bold(show.tapeBoth(offset))} away from ${floor}` : `${bold(show.tapeBoth(-offset))} towards ${floor}`;
-}
 
 /** A row for each upright, a box for each bore. */
 function gridTable(context: SheetContext, even: readonly BoreRow[], all: readonly BoreRow[]): Table {

@@ -1,7 +1,8 @@
 // Which posts lean as they were found, and in which uprights are the holes off the middle for that or another reason?
 import type { Plan } from "../../plan/plan.ts";
 import type { Text } from "../packet.ts";
-import { listed, type SheetContext, unique } from "./kit.ts";
+import { floorWord } from "../wording.ts";
+import { bold, listed, type SheetContext, unique } from "./kit.ts";
 
 /** Marks of the posts that lean as found: all others must be plumb. */
 export const leaning = ({ job }: Pick<Plan, "job">): readonly Text[] =>
@@ -27,4 +28,13 @@ export const offMiddle = ({ bores }: Pick<Plan, "bores">): readonly Text[] =>
 export function plumbWords(context: Pick<SheetContext, "plan" | "show">): Text {
   const marks = leaning(context.plan);
   return marks.length === 0 ? "plumb" : `plumb but for ${listed(marks)} (${leanWords(context)}, as found: no other way)`;
+}
+
+/** From the middle of the post to a bore that lies beside it. */
+export function acrossWords(offset: number, { plan, show }: SheetContext): Text {
+  const floor = floorWord(plan.job);
+  if (offset === 0) {
+    return "middle";
+  }
+  return offset > 0 ? `${bold(show.tapeBoth(offset))} away from ${floor}` : `${bold(show.tapeBoth(-offset))} towards ${floor}`;
 }
