@@ -25,7 +25,7 @@ function placesOf(reader: Reader, id: string): readonly BendPlace[] {
     const shift = (span === spans.length - 1 ? right.offset : 0) - (span === 0 ? left.offset : 0);
     // It enters the bore from the span before and leaves it into this one.
     const inside = members[span];
-    if (inside?.corner !== undefined) {
+    if (inside?.corner?.isPassed === true) {
       return [
         { span: span - 1, where: "entering", shift: 0, inside },
         { span, where: "leaving", shift: 0, inside },

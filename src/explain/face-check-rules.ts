@@ -1,7 +1,7 @@
 // What do the checks of ends on the face of a post compare?
 
 import { innerThreadArea } from "../mechanics/thread-shear.ts";
-import { holdOf, screwFactors, screwOf, threadShear } from "../plan/check-face.ts";
+import { holdOf, screwFactors, screwOf, threadShear, widestInHole } from "../plan/check-face.ts";
 import { faceEndsOf } from "../plan/face-end.ts";
 import type { Bore, RunEnd } from "../plan/plan.ts";
 import { behindHole, lagEdge_diameters, lagPenetration_diameters, pilotRange } from "../tables/face-fastening.ts";
@@ -56,15 +56,31 @@ export const faceDemands: Readonly<Record<string, CheckSide>> = {
   "face-rated": ofRun,
   "face-behind": (reader, rest) => {
     const [, post] = placeOf(rest);
-    const holes = faceEndsOf(reader.plan).filter(({ end }) => end.postId === post).length;
+    const atCorner = reader.plan.verticals.some(({ id, corner }) => id === post && corner !== undefined);
+    const holes = atCorner ? 1 : faceEndsOf(reader.plan).filter(({ end }) => end.postId === post).length;
     return {
       formula: "w - n * l",
       inputs: [
         reader.at("w", "post along the side", `verticals.${post}.along`),
-        given("n", "runs that end on its faces", holes, "count"),
+        given("n", atCorner ? "holes in this direction" : "runs that end on its faces", holes, "count"),
         reader.at("l", "depth of the hole", `bores.${boresAt(reader, rest)[0].mark}.drilledLength`),
       ],
       origin: derived("plan geometry"),
+    };
+  },
+  "face-between": (reader, post) => {
+    const { mark } = must(
+      reader.plan.bores.find(({ verticalId }) => verticalId === post),
+      `holes of ${post}`,
+    );
+    return {
+      formula: "sqrt(2) * (w / 2 - l - d / 2)",
+      inputs: [
+        reader.at("w", "width of the post", `verticals.${post}.along`),
+        reader.at("l", "depth of the holes", `bores.${mark}.drilledLength`),
+        given("d", "across what is in the hole: the screw, or the hole where that is wider", widestInHole(reader.plan.job), "length"),
+      ],
+      origin: derived("two holes square to each other, each ending before the middle of the post"),
     };
   },
   "face-edge": (reader, rest) => {
@@ -147,14 +163,19 @@ const pilotLimit =
     return diameters({ ...range, value: range.value[side] }, "share of the shank")(reader, "", must(reader.plan.checks[0], "check"));
   };
 
+const leftBeyond =
+  (what: string): CheckSide =>
+  () => ({
+    formula: "b",
+    inputs: [given("b", what, behindHole.value, "length", from(behindHole.source, behindHole.where))],
+    origin: whole,
+  });
+
 export const faceLimits: Readonly<Record<string, CheckSide>> = {
   "face-hold": holdLimit,
   "face-rated": ({ at }) => ({ formula: "r", inputs: [at("r", "rated load", "job.fittings.face.rated")], origin: whole }),
-  "face-behind": () => ({
-    formula: "b",
-    inputs: [given("b", "left behind a blind hole", behindHole.value, "length", from(behindHole.source, behindHole.where))],
-    origin: whole,
-  }),
+  "face-behind": leftBeyond("left behind a blind hole"),
+  "face-between": leftBeyond("left between blind holes, as behind one"),
   "face-edge": diameters(lagEdge_diameters, "diameters to the edge"),
   "face-engaged": ({ at }) => ({
     formula: "q * D",

@@ -2,7 +2,7 @@
 import { sectionOfPost } from "../plan/as-found.ts";
 import { LIFT } from "../plan/frame-check-base.ts";
 import { boresOfWorstCourse, type LoadedPost } from "../plan/frame-check-loads.ts";
-import { boreCutsOf } from "../plan/frame-check-net.ts";
+import { boreCutsOf, builtOf } from "../plan/frame-check-net.ts";
 import { alone, postGroups, type Situation, withLoads } from "../plan/frame-check-post.ts";
 import { CABLES_ALONE, worstOf } from "../plan/frame-check-row.ts";
 import { type Axis, bendingLimit } from "../plan/frame-check-strength.ts";
@@ -93,7 +93,7 @@ function shearFoot(reader: Reader, check: FrameCheck, name: string): Situation {
 function cutInputs(reader: Reader, { post }: Situation, axis: Axis): readonly Input[] {
   const { plan } = reader;
   const section = sectionOfPost(plan.job, post.post.id);
-  const cuts = boreCutsOf(post.whole, boresOfWorstCourse(plan).get(post.post.id) ?? [], section);
+  const cuts = boreCutsOf(post.whole, boresOfWorstCourse(plan).get(post.post.id) ?? [], builtOf(section, post.post));
   const seen = cuts.map((cut) =>
     axis === "x" ? { size: cut.x, across: cut.y, at: cut.atX } : { size: cut.y, across: cut.x, at: cut.atY },
   );

@@ -105,7 +105,7 @@ function sideOf(
     length: file.length,
     // Straight on past an interruption, and where only the slope changes.
     turn: file.turn ?? (isLast ? null : 0),
-    corner: file.corner === "one post" ? "one post" : "two posts",
+    corner: file.corner ?? "two posts",
     interrupted:
       interrupted === undefined
         ? null

@@ -7,7 +7,7 @@ import { checkFace } from "./checks-face.ts";
 import { checkRakeFrame, checkRakes, checkStairRules } from "./checks-rake.ts";
 import { checkCalibration, checkLumber, checkPrinter, checkSite } from "./checks-site.ts";
 import { checkAsFound, checkHardware, checkInterruption, checkNotBored } from "./checks-standing.ts";
-import { checkCorners } from "./corners.ts";
+import { checkCorners, isOnePost } from "./corners.ts";
 import { breakingForce } from "./defaults.ts";
 import { nearest } from "./field.ts";
 import type { SizeText } from "./fields.ts";
@@ -31,7 +31,7 @@ export function checkBlocks(blocks: Blocks): readonly Problem[] {
       ? [...checkMember(posts, ["posts"]), ...checkNewPosts(posts), ...checkLumber(posts, ["posts"]), ...checkHardware(posts)]
       : []),
     ...checkNotBored(blocks),
-    ...(guard ? checkCorners(guard, posts) : []),
+    ...(guard ? checkCorners(guard, blocks) : []),
     ...checkFace(blocks),
     ...(posts && guard ? checkAsFound(posts, guard.sides) : []),
     ...(posts ? (posts["as found"] ?? []).flatMap((one, index) => checkSize(one, posts, ["posts", "as found", index])) : []),
@@ -95,14 +95,16 @@ function checkSide(side: Side, index: number, sides: readonly Side[]): readonly 
       ),
     );
   }
-  return [...problems, ...checkInterruption(side, path, isLast), ...checkStations(side, path)];
+  return [...problems, ...checkInterruption(side, path, isLast), ...checkStations(side, path, sides[index - 1])];
 }
 
-function checkStations({ stations, length }: Side, path: JobPath): readonly Problem[] {
+function checkStations({ stations, length, corner }: Side, path: JobPath, sideBefore: Side | undefined): readonly Problem[] {
+  // One post at a corner stands where its sides meet.
+  const [least, most] = [isOnePost(sideBefore?.corner) ? -SAME_mm : SAME_mm, length + (isOnePost(corner) ? SAME_mm : -SAME_mm)];
   return (stations ?? []).flatMap((station, index): readonly Problem[] => {
     const at = [...path, "stations", index];
     const before = stations?.[index - 1];
-    if (station <= SAME_mm || station >= length - SAME_mm) {
+    if (station <= least || station >= most) {
       const fix = "measure to the middle of the post from the left-hand start of the side; it lies between 0 and the length";
       return [wrong(at, "this post stands outside of its side", fix)];
     }

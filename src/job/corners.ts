@@ -12,24 +12,48 @@ export const cornerLimitsOf = (file: NonNullable<JobFile["limits"]>): CornerLimi
   smallTurn_max: stated(file["small turn"], "limits: small turn", custom.smallTurn_max),
 });
 
+/** Whether one post makes the corner, passed or not. */
+export const isOnePost = (corner: JobFile["guard"]["sides"][number]["corner"]): boolean => corner !== undefined && corner !== "two posts";
+
 const TWO_POSTS =
   "make it with two posts that each turn the cable half-way (corner: two posts), or interrupt the guard there with an end post on each side";
 
+/** Eyes on two faces that are square to each other are both pulled straight within this much of a right angle: common practice, no source. */
+const OFF_SQUARE_rad = (4 * Math.PI) / 180;
+
+const PASS = "let the cables pass it (corner: one post)";
+const TWO_ENDS = "make the corner with two posts (corner: two posts), on each of which a run may end";
+
+interface Beside {
+  readonly posts?: JobFile["posts"] | undefined;
+  readonly fittings?: JobFile["fittings"] | undefined;
+}
+
 /** A corner of one post that is not planned, each with what does instead. */
-export function checkCorners(guard: JobFile["guard"], posts: JobFile["posts"] | undefined): readonly Problem[] {
+export function checkCorners(guard: JobFile["guard"], { posts, fittings }: Beside): readonly Problem[] {
   return guard.sides.flatMap((side, index): readonly Problem[] => {
-    if (side.corner !== "one post" && side.corner !== "one post, ends") return [];
+    const endHere = side.corner === "one post, ends";
+    if (!isOnePost(side.corner)) return [];
     const path: JobPath = ["guard", "sides", index, "corner"];
     const next = guard.sides[index + 1];
-    if (posts !== undefined && posts.material !== "wood") {
+    if (posts !== undefined && posts.material !== "wood" && !endHere) {
       return [wrong(path, "one post of metal cannot turn a cable: a tube bored on the mitre has no wall to bear on", TWO_POSTS)];
     }
-    if (side.corner === "one post, ends") {
+    if (endHere && fittings !== undefined && fittings.face === undefined) {
       return [
         wrong(
           path,
-          "two runs that end on one corner post are not planned here: their bores would cross inside it",
-          "let the cables pass it (corner: one post), or make the corner with two posts (corner: two posts), on each of which a run may end",
+          "bores of two runs that end on one corner post would cross inside it: such runs end on its two faces, and what holds there is not said",
+          `add face: to fittings, for example face: { kind: lag screw, diameter: 5/16 in, depth: 1-1/2 in, ... }; or ${PASS}, or ${TWO_ENDS}`,
+        ),
+      ];
+    }
+    if (endHere && Math.abs(Math.abs(side.turn ?? 0) - Math.PI / 2) > OFF_SQUARE_rad) {
+      return [
+        wrong(
+          path,
+          "two runs end on one corner post only at a right angle: at another turn its faces look past the cables, and the eyes are pulled aside",
+          `${PASS}, or ${TWO_ENDS}`,
         ),
       ];
     }
@@ -39,15 +63,6 @@ export function checkCorners(guard: JobFile["guard"], posts: JobFile["posts"] | 
     }
     if (side.rake !== undefined || next.rake !== undefined) {
       return [wrong(path, "one post at the corner of a side that slopes is not planned here", TWO_POSTS)];
-    }
-    if (side.stations !== undefined || next.stations !== undefined) {
-      return [
-        wrong(
-          path,
-          "one post at a corner is not planned here on a side whose posts are given by their stations",
-          "leave the stations of both its sides out if the posts are new; where they stand already, add a second post and write corner: two posts",
-        ),
-      ];
     }
     return [];
   });

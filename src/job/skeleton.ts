@@ -43,7 +43,7 @@ guard:
   sides:
     - length: 12 ft               # outer face to outer face, along the line of the bores
       # turn: right 90 deg        # needed on every side but the last; right is an outside corner
-      # corner: two posts         # or one post of wood: the cables go through it in one bore
+      # corner: two posts         # or one post: of wood, cables go through it in one bore; or one post, ends: on its two faces (fittings: face)
       # interrupted: { what: gate, width: 36 in, end: { kind: post }, start: { kind: post } }   # or column, house corner, open
       # stations: [3 in, 5 ft 9 in, 11 ft 9 in]   # middles of the posts, where they are given
       # a side that slopes, its length level: rake: { kind: stair, goes: down, riser: 7 in, tread: 10-1/2 in, nosing: 3/4 in, open risers: false }

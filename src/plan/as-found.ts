@@ -2,6 +2,7 @@
 import type { Access, Job, Section } from "../job/job.ts";
 import type { PostAsFound } from "../job/standing.ts";
 import type { Problem } from "../problem/problem.ts";
+import { endsOnOnePost } from "./corner-post.ts";
 import type { Vertical } from "./plan.ts";
 
 /** What the job says of one post. */
@@ -11,7 +12,10 @@ export const sectionOfPost = (job: Job, id: string): Section => foundAt(job, id)
 
 /** The mark of a post that stands already, by its place on its side; null where some side before it has no stations. */
 function markAt(job: Job, sideIndex: number, nth: number): string | null {
-  const before = job.sides.slice(0, sideIndex).map(({ stations }) => stations?.length ?? null);
+  // One post at a corner stands on both its sides and has one mark.
+  const before = job.sides.slice(0, sideIndex).map(({ stations }, index) => {
+    return stations === null ? null : stations.length - (endsOnOnePost(job, index) ? 1 : 0);
+  });
   return before.includes(null) ? null : `P${before.reduce<number>((sum, own) => sum + (own ?? 0), 0) + nth + 1}`;
 }
 
@@ -55,7 +59,10 @@ export function asFoundProblems(verticals: readonly Vertical[], job: Job): reado
     }
     if (section !== null && (found.role === "corner" || found.role === "transition")) {
       const joint = found.role === "corner" ? "corner" : "change of slope";
-      const what = `${post} is one of the two posts of a ${joint}, which must have one section`;
+      const what =
+        found.corner === undefined
+          ? `${post} is one of the two posts of a ${joint}, which must have one section`
+          : `${post} makes a corner by itself, which is planned for the section of the other posts only`;
       const fix = `replace it by a post of the others' section, or end the runs at the posts beside the ${joint}`;
       return [{ severity: "error", path: [...path, "size"], what, fix }];
     }

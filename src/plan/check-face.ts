@@ -31,6 +31,7 @@ export function faceChecks(plan: Checked, job: Job): readonly Check[] {
   return [
     ...ends.flatMap(({ run, end }) => holdChecks(hardestPull(plan, run), { run, end }, job)),
     ...ends.flatMap(({ run, end }) => placeChecks(plan, { run, end }, job)),
+    ...cornerChecks(plan, job),
     ...screwChecks(job),
     ...(faceOf(job).rated === null ? [ratingQuestion] : []),
   ];
@@ -175,12 +176,45 @@ function placeChecks(plan: Checked, { run, end }: FaceAt, job: Job): readonly Ch
   ];
 }
 
-/** Behind a blind hole to the far face, or to the hole of the other run that ends on the same post. */
+/** Behind a blind hole to the far face, or to the hole of the other run that ends on the same post; at a corner that one lies square to it. */
 export function behindOf({ verticals, runs }: Pick<Checked, "verticals" | "runs">, { postId }: RunEnd, job: Job): Mm {
-  const along = verticals.find(({ id }) => id === postId)?.along ?? 0;
-  const holes = faceEndsOf({ runs }).filter(({ end }) => end.postId === postId).length;
-  return along - holes * faceDepth(postId, job);
+  const post = verticals.find(({ id }) => id === postId);
+  const holes = post?.corner === undefined ? faceEndsOf({ runs }).filter(({ end }) => end.postId === postId).length : 1;
+  return (post?.along ?? 0) - holes * faceDepth(postId, job);
 }
+
+/** Holes from two faces of a corner post lie at one height, square to each other: they must not meet inside it. */
+function cornerChecks({ verticals }: Checked, job: Job): readonly Check[] {
+  return verticals.flatMap((post): readonly Check[] => {
+    if (post.corner === undefined || post.corner.isPassed || sectionOfPost(job, post.id).wall !== null) return [];
+    return [
+      limitCheck({
+        id: `face-between-${post.id}`,
+        name: "Left between the blind holes from two faces of a corner post",
+        where: post.id,
+        rule: "at least",
+        demand: betweenHoles({ width: post.along, depth: faceDepth(post.id, job), diameter: widestInHole(job) }),
+        limit: behindHole,
+        kind: "length",
+        advice: "use a shorter screw, or a wider post, or make the corner with two posts",
+      }),
+    ];
+  });
+}
+
+/** Of what is in the hole of an end on the face: the shank of a screw is thicker than its pilot hole. */
+export function widestInHole(job: Job): Mm {
+  const { fastening, hole } = faceOf(job);
+  return fastening.kind === "rivet nut" ? hole.value : Math.max(fastening.diameter.value, hole.value);
+}
+
+/**
+ * Between two holes from the middles of two neighbouring faces of a square post, at one height. Each ends this far before the middle:
+ * a = w / 2 - l. Seen from above they are two rectangles square to each other, whose nearest edges are a - d / 2 apart both ways; less than
+ * nothing where the holes meet.
+ */
+export const betweenHoles = ({ width, depth, diameter }: { readonly width: Mm; readonly depth: Mm; readonly diameter: Mm }): Mm =>
+  Math.SQRT2 * (width / 2 - depth - diameter / 2);
 
 /** From the middle of the hole that lies nearest to an edge of its post. */
 function edgeOf({ verticals, bores }: Checked, { run, end }: FaceAt): Mm {

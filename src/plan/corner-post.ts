@@ -5,8 +5,13 @@ import { roundTo } from "../units/round.ts";
 import { SAME_rad } from "../units/tolerance.ts";
 import type { Vertical } from "./plan.ts";
 
-/** A square post bored from the middle of one face to the middle of another, so that each mouth of the bore turns the cable half-way. */
+/**
+ * A square post bored from the middle of one face to the middle of another, so that each mouth of the bore turns the cable half-way; or one
+ * on whose two faces the runs of its sides end.
+ */
 export interface CornerPost {
+  /** Whether the cables pass it; else those of either side end on the face that looks to them. */
+  readonly isPassed: boolean;
   /** The side that ends at it. */
   readonly homeId: string;
   /** The side that begins at it. */
@@ -16,13 +21,13 @@ export interface CornerPost {
   readonly nextStation: Mm;
   /** Of the corner, positive to the right. */
   readonly turn: Radian;
-  /** Which faces the bore joins: straight through, or on the mitre to the face beside. */
+  /** Which faces the bore joins: straight through, or on the mitre to the face beside. Ends stand on two faces beside each other. */
   readonly faces: "opposite" | "adjacent";
-  /** From the corner point to each mouth of the bore, along the cable. */
+  /** From the corner point to each mouth of the bore, or to the face on which a run ends, along the cable. */
   readonly setback: Mm;
   /** From the corner point to its middle, on the bisector, positive to the inside of the turn. */
   readonly inset: Mm;
-  /** Along the bore from mouth to mouth. */
+  /** Along the bore from mouth to mouth; between the middles of the two faces on which runs end. */
   readonly chord: Mm;
   /** Of the post from square to either of its sides. */
   readonly twist: Radian;
@@ -54,16 +59,17 @@ export function cornerShape(
 /** Whether this side ends at a corner of one post. */
 export const endsOnOnePost = ({ sides }: Job, index: number): boolean => {
   const side = sides[index];
-  return side !== undefined && side.corner === "one post" && side.turn !== null && side.interrupted === null;
+  return side !== undefined && side.corner !== "two posts" && side.turn !== null && side.interrupted === null;
 };
 
 /** How the post at the end of this side stands; null where two posts make the corner, or there is none. */
 export function cornerPostAt(job: Job, index: number): CornerPost | null {
   const [side, next] = [job.sides[index], job.sides[index + 1]];
   if (!endsOnOnePost(job, index) || side?.turn == null || next === undefined) return null;
-  const shape = cornerShape(side.turn, job.posts.section.along, job.limits.straightBoreTurn_max.value);
+  const isPassed = side.corner === "one post";
+  const shape = cornerShape(side.turn, job.posts.section.along, isPassed ? job.limits.straightBoreTurn_max.value : 0);
   const nextStation = shape.inset * Math.sin(Math.abs(side.turn) / 2);
-  return { homeId: side.id, nextIndex: index + 1, nextId: next.id, nextStation, turn: side.turn, ...shape };
+  return { homeId: side.id, nextIndex: index + 1, nextId: next.id, nextStation, turn: side.turn, isPassed, ...shape };
 }
 
 /** Station of its middle on the side that ends at it. */
@@ -113,8 +119,11 @@ export const leftMouth = ({ station, along, sideIndex, corner }: Vertical): Mm =
   corner !== undefined && corner.nextIndex !== sideIndex ? station + corner.nextStation - corner.setback : station - along / 2;
 
 /** Of a bore off square to its face: from the middle of one face to that of the face beside it. */
-export const boreSkew = ({ corner }: Pick<Vertical, "corner">): Radian => (corner?.faces === "adjacent" ? QUARTER_rad : 0);
+export const boreSkew = ({ corner }: Pick<Vertical, "corner">): Radian => (isMitred(corner) ? QUARTER_rad : 0);
+
+/** Whether it is bored from a face to the one beside it. */
+export const isMitred = (corner: CornerPost | undefined): boolean => corner?.isPassed === true && corner.faces === "adjacent";
 
 /** From the middle of a bore that is not set off to the nearest edge of its post: on the mitre, to the arris that it cuts off. */
 export const besideBore = ({ across, corner }: Pick<Vertical, "across" | "corner">): Mm =>
-  corner?.faces === "adjacent" ? (across * Math.SQRT1_2) / 2 : across / 2;
+  isMitred(corner) ? (across * Math.SQRT1_2) / 2 : across / 2;

@@ -7,7 +7,7 @@ import type { Mm, Newton } from "../units/quantity.ts";
 import { sectionOfPost } from "./as-found.ts";
 import { alongSlope } from "./corner-path.ts";
 import { postsOn } from "./corner-post.ts";
-import { netOf } from "./frame-check-net.ts";
+import { builtOf, netOf } from "./frame-check-net.ts";
 import type { Axis } from "./frame-check-strength.ts";
 import { isSquare } from "./frame-corners.ts";
 import { baseStiffness, postMember } from "./frame-members.ts";
@@ -142,7 +142,7 @@ function postsOf(side: SideUnder, bores: ReadonlyMap<string, readonly Bore[]>, {
       post,
       places: [...joints.map(place(false)), ...heights.map(place(cut.length > 0))],
       whole,
-      net: netOf(whole, cut, section),
+      net: netOf(whole, cut, builtOf(section, post)),
       tributary: tributaryOf(own, nth, frame.side) + aroundCorner(post, side),
       lift: Math.max(0, 0 - (side.state.baseThrust[frame.posts.indexOf(post)] ?? 0)),
       sharing: own.length,

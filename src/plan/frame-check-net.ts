@@ -3,20 +3,28 @@ import type { Section as JobSection } from "../job/job.ts";
 import { blindHoleCuts, solidBoreCuts, tubeBoreCuts } from "../mechanics/bore-cuts.ts";
 import { type Cut, netSection, type Section } from "../mechanics/section.ts";
 import type { Mm } from "../units/quantity.ts";
+import type { CornerPost } from "./corner-post.ts";
 import { designWall } from "./frame-members.ts";
-import type { Bore } from "./plan.ts";
+import type { Bore, Vertical } from "./plan.ts";
 
 /** What a section is made of. */
-type Built = Pick<JobSection, "material" | "wall">;
+type Built = Pick<JobSection, "material" | "wall"> & { readonly corner?: CornerPost | undefined };
 
 export const netOf = (whole: Section, bores: readonly Bore[], built: Built): Section => netSection(whole, boreCutsOf(whole, bores, built));
 
+/** The section of a post, and how it stands at a corner. */
+export const builtOf = ({ material, wall }: JobSection, { corner }: Pick<Vertical, "corner">): Built => ({ material, wall, corner });
+
 /** What the bores of a course take out of a post's section; what a bore takes beyond the post's edge is left out. */
-export function boreCutsOf(whole: Section, bores: readonly Bore[], { material, wall }: Built): readonly Cut[] {
+export function boreCutsOf(whole: Section, bores: readonly Bore[], { material, wall, corner }: Built): readonly Cut[] {
   const cuts = bores.flatMap(({ through, entryFace, drilledLength, diameter, offset, counterbore, skew }) => {
     const bore = { along: "x", diameter, offset } as const;
     if (!through) {
       const depth = wall === null ? Math.min(drilledLength, whole.x.size) : designWall(material, wall);
+      // Of two runs that end on a corner post one is bored into the face that looks to the next side: the deck's in a turn to the right.
+      if (corner !== undefined && entryFace === "right") {
+        return blindHoleCuts(whole, { ...bore, along: "y", depth, from: corner.turn > 0 ? "near" : "far" });
+      }
       return blindHoleCuts(whole, { ...bore, depth, from: entryFace === "left" ? "near" : "far" });
     }
     if (wall !== null) return tubeBoreCuts(whole, { ...bore, wall: designWall(material, wall) });

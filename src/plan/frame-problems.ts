@@ -6,7 +6,7 @@ import type { Mm } from "../units/quantity.ts";
 import { SAME_mm } from "../units/tolerance.ts";
 import { sectionAt } from "./as-found.ts";
 import { touchingSetback } from "./corner-path.ts";
-import { endsOnOnePost } from "./corner-post.ts";
+import { cornerPostAt, endsOnOnePost, ownStation } from "./corner-post.ts";
 import { guardEndsOf } from "./outline.ts";
 
 export function frameProblems(job: Job): readonly Problem[] {
@@ -94,6 +94,7 @@ function stationProblems(job: Job): readonly Problem[] {
         fix: "check the tape readings: a station is the middle of a post",
       });
     });
+    problems.push(...cornerStationProblems(job, index));
     const { begins, ends } = guardEndsOf(job, index);
     const [first, last] = [stations[0], stations.at(-1)];
     if (begins !== null && first !== undefined) {
@@ -104,6 +105,31 @@ function stationProblems(job: Job): readonly Problem[] {
       problems.push(...endStationProblems({ end: ends, outer, which: "last", index, nth: stations.length - 1 }, job));
     }
     return problems;
+  });
+}
+
+/** One post at a corner is a station of both its sides. */
+function cornerStationProblems(job: Job, index: number): readonly Problem[] {
+  const side = job.sides[index];
+  if (side?.stations == null) return [];
+  const [before, behind] = [cornerPostAt(job, index - 1), cornerPostAt(job, index)];
+  const last = side.stations.length - 1;
+  const places = [
+    ...(before === null ? [] : [{ nth: 0, which: "first", due: before.nextStation }]),
+    ...(behind === null ? [] : [{ nth: last, which: "last", due: ownStation(side.length, behind) }]),
+  ];
+  return places.flatMap(({ nth, which, due }): readonly Problem[] => {
+    const given = side.stations?.[nth] ?? Number.NaN;
+    if (Math.abs(given - due) <= job.limits.tapeStep.value + SAME_mm) return [];
+    return [
+      {
+        severity: "error",
+        path: ["guard", "sides", index, "stations", nth],
+        what: `the ${which} post of side ${side.id} makes the corner by itself: its middle is due at ${length(due, tape(job))}, not at ${length(given, tape(job))}`,
+        why: "a side is measured to the corner point, where the lines of the bores cross, and the post stands astride of it",
+        fix: "measure the side and the station again, or correct the one that is wrong",
+      },
+    ];
   });
 }
 

@@ -54,13 +54,14 @@ export function frameGuard(laid: Laid, job: Job): readonly FrameGroup[] {
   return groupsOf(laid.runs).map((runs) => frameGroup(runs, laid, job));
 }
 
-/** Runs that lie on a common side, or are joined by others that do. */
+/** Runs that lie on a common side or end on one corner post, or are joined by others that do. */
 function groupsOf(runs: readonly RunGeometry[]): readonly (readonly RunGeometry[])[] {
   const groups: RunGeometry[][] = [];
   for (const run of runs) {
     const last = groups.at(-1);
-    // Runs go from left to right: a run shares a side with the one before it or with none.
-    if (last?.some((other) => other.sideIds.some((id) => run.sideIds.includes(id)))) last.push(run);
+    // Runs go from left to right: a run shares a side or a post with the one before it or with none.
+    const joined = last?.some(({ sideIds, right }) => right.postId === run.left.postId || sideIds.some((id) => run.sideIds.includes(id)));
+    if (joined === true) last?.push(run);
     else groups.push([run]);
   }
   return groups;

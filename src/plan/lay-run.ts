@@ -38,7 +38,7 @@ export function layRun(options: { readonly left: RunEnd; readonly right: RunEnd;
     const before = members[index] ?? member;
     at += index === 0 && isOnFace(left) ? 0 : throughPost(before);
     // The bore of one post that makes a corner turns the cable at both its mouths.
-    const turned = before.corner === undefined ? 0 : Math.abs(before.corner.turn) / 2;
+    const turned = before.corner?.isPassed === true ? Math.abs(before.corner.turn) / 2 : 0;
     if (turned !== 0) {
       bends.push({ postId: before.id, angle: turned, at: at - throughPost(before) }, { postId: before.id, angle: turned, at });
       path.push(facePoint(before, "left", 0), facePoint(before, "right", 0));

@@ -46,7 +46,7 @@ export interface SidePlan {
   readonly endsAt: Mm;
 }
 
-/** end: of the guard. corner: of one or two posts. transition: where the slope changes. pair: of two where runs meet. shared: two runs end on it. */
+/** end: of the guard. corner: of one or two posts, or of one on which two runs end. transition: where the slope changes. pair: of two where runs meet. shared: two runs end on it. */
 export type VerticalRole = "end" | "corner" | "transition" | "pair" | "shared" | "line" | "spacer";
 
 /** A post or a spacer. */

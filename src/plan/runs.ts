@@ -86,9 +86,10 @@ function placeOf(
   ): Place | null => {
     if (post === undefined) return null;
     const index = job.posts.asFound.findIndex((one) => one.post === post.id && one.access !== null);
-    const path = at === undefined ? ["guard", "sides", cut.sideIndex] : [...at.path, at.end.kind === "wall" ? "gap" : "access"];
+    const key = cut.kind === "corner post" ? ["corner"] : [];
+    const path = at === undefined ? ["guard", "sides", cut.sideIndex, ...key] : [...at.path, at.end.kind === "wall" ? "gap" : "access"];
     const access = accessOf(job, post.id, usual);
-    const onFace = mustBeOnFace(access, job) || (cut.kind === "line" && meetOnFaces(job));
+    const onFace = mustBeOnFace(access, job) || cut.kind === "corner post" || (cut.kind === "line" && meetOnFaces(job));
     return { post, access, offset: onFace ? 0 : offset, onFace, path: index < 0 ? path : ["posts", "as found", index, "access"] };
   };
   switch (cut.kind) {
@@ -108,6 +109,8 @@ function placeOf(
       const nextSide = posts.find((post) => post.sideIndex === cut.sideIndex + 1);
       return found(which === "left-hand run" ? onSide.at(-1) : nextSide, "hand", 0);
     }
+    case "corner post":
+      return found(onSide.at(-1), "none", 0);
     case "line": {
       const pairs = onSide.filter((post) => post.role === "pair");
       const nth = cuts.filter((other) => other.kind === "line" && other.sideIndex === cut.sideIndex && other.station < cut.station).length;
@@ -145,7 +148,9 @@ const noPull = (id: string, left: Place, right: Place): Problem => ({
   path: left.path,
   what: `run ${id} cannot be pulled: it ends on the face of ${left.post.id} and on the face of ${right.post.id}`,
   why: "an end on the face only holds; the nut that pulls goes on behind the post at the other end",
-  fix: "make the back of one of the two posts reachable, or let fewer runs meet on one post: longer runs, or ends: through bores",
+  fix: [left, right].some(({ post }) => post.corner?.isPassed === false)
+    ? "let the cables pass a corner post at one of its ends (corner: one post), make that corner with two posts, or make the back of its other post reachable"
+    : "make the back of one of the two posts reachable, or let fewer runs meet on one post: longer runs, or ends: through bores",
 });
 
 function describeGap(job: Job): string {
@@ -186,6 +191,7 @@ function reasonOf(ends: readonly { readonly cut: Cut; readonly place: Place }[],
       const isStraight = job.sides[cut.sideIndex]?.turn === 0;
       return `the ${isStraight ? "change of slope" : "corner"}, where each run has a post of its own`;
     }
+    if (cut.kind === "corner post") return `the corner post ${place.post.id}, on two faces of which runs end`;
     if (cut.kind === "line") {
       const onePost = !meetOnPairs(job) || job.sides[cut.sideIndex]?.stations != null;
       if (!onePost) return "a pair of posts, one for each run";

@@ -9,7 +9,8 @@ import type { Run, SidePlan } from "./plan.ts";
 
 /** A place where one run may end and the next begin. */
 export interface Cut {
-  readonly kind: "start" | "corner" | "line" | "interruption" | "end";
+  /** corner post: the runs of both its sides end on it, so no run passes. */
+  readonly kind: "start" | "corner" | "corner post" | "line" | "interruption" | "end";
   /** Side whose right-hand corner is cut, or whose post at `station` is. */
   readonly sideIndex: number;
   readonly station: Mm;
@@ -60,9 +61,15 @@ export function cutsOf(sides: readonly SidePlan[], posts: readonly StationsOfSid
     const endAt = at(lastFace);
     const next = sides[side.index + 1];
     const onePost = cornerPostAt(job, side.index);
-    if (onePost !== null) {
+    if (onePost?.isPassed === true) {
       // All cables pass it: from the mouth of its bore to the other.
       origin = at(side.length - onePost.setback) + onePost.chord;
+    } else if (onePost !== null) {
+      const endAt = at(side.length - onePost.setback);
+      // The next run starts anew, by any distance.
+      origin = endAt + 1;
+      const count = { corners_before: side.index, corners_after: side.index + 1 };
+      cuts.push({ kind: "corner post", sideIndex: side.index, station: lastFace, endAt, startAt: origin, ...count });
     } else if (next === undefined) {
       cuts.push({
         kind: "end",
@@ -119,7 +126,7 @@ export function chooseCuts(cuts: readonly Cut[], job: Job, readyLength_max: Mm |
       const start = cuts[from];
       const end = cuts[to];
       if (before == null || start === undefined || end === undefined) continue;
-      if (cuts.slice(from + 1, to).some(({ kind }) => kind === "interruption")) continue;
+      if (cuts.slice(from + 1, to).some(({ kind }) => kind === "interruption" || kind === "corner post")) continue;
       const length = end.endAt - start.startAt;
       if (!mayRun(from, to) || !isAllowed(length, cornersBetween(job, start.corners_after, end.corners_before), job, readyLength_max))
         continue;

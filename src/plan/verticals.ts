@@ -198,13 +198,14 @@ function cornerBay(sides: readonly SidePlan[], before: readonly Vertical[], memb
   ];
 }
 
-/** A post on which one run ends and the next begins is no line post: it holds cables. */
+/** A post on which one run ends and the next begins is no line post: it holds cables. At a corner it stays the corner's. */
 export function withSharedPosts(
   verticals: readonly Vertical[],
   runs: readonly { readonly left: RunEnd; readonly right: RunEnd }[],
 ): readonly Vertical[] {
   const shared = new Set(runs.slice(1).flatMap((run, index) => (runs[index]?.right.postId === run.left.postId ? [run.left.postId] : [])));
-  return shared.size === 0
-    ? verticals
-    : verticals.map((vertical) => (shared.has(vertical.id) ? { ...vertical, role: "shared" } : vertical));
+  if (shared.size === 0) return verticals;
+  return verticals.map((vertical) =>
+    shared.has(vertical.id) && vertical.corner === undefined ? { ...vertical, role: "shared" } : vertical,
+  );
 }

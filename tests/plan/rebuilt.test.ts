@@ -65,6 +65,12 @@ function holesOf(plan: Plan, run: Run, course: number): readonly Hole[] {
         if (upright.corner !== undefined && next !== undefined) {
           const { left, right } = mouthsOf(upright, bore, line, next);
           const at = ([x, y]: V): V => [x, y, bore.height];
+          if (!bore.through) {
+            // Two runs end on it, each on the face that its cable comes to: the cable is not in the post.
+            const face = at(bore.entryFace === "left" ? left : right);
+            const sideOfRun = bore.entryFace === "left" ? upright.sideId : upright.corner.nextId;
+            return { bore, sideId: sideOfRun, play: 1e-6, left: face, right: face };
+          }
           return { bore, sideId: upright.sideId, nextId: upright.corner.nextId, play: 1e-6, left: at(left), right: at(right) };
         }
         // The middle of a leaning post is elsewhere at each height; its bore is set off by as much, to a mark of the tape.
@@ -98,7 +104,7 @@ const unit = (a: V): V => plus([0, 0, 0], a, 1 / gap(a, [0, 0, 0]));
  */
 function mouthsOf(
   { corner, along: width }: Vertical,
-  { skew }: Bore,
+  { skew, through }: Bore,
   line: Line,
   next: Line,
 ): { readonly left: V; readonly right: V; readonly edges: readonly V[] } {
@@ -106,8 +112,8 @@ function mouthsOf(
   const inside = unit(plus(next.along, line.along, -1));
   const middle = plus(next.start, inside, corner?.inset ?? Number.NaN);
   const normals: readonly [V, V] =
-    skew === 0 ? [plus([0, 0, 0], onward, -1), onward] : [unit(plus(inside, onward, -1)), unit(plus(inside, onward))];
-  const diagonals = skew === 0 ? [unit(plus(onward, inside)), unit(plus(onward, inside, -1))] : [onward, inside];
+    skew === 0 && through ? [plus([0, 0, 0], onward, -1), onward] : [unit(plus(inside, onward, -1)), unit(plus(inside, onward))];
+  const diagonals = skew === 0 && through ? [unit(plus(onward, inside)), unit(plus(onward, inside, -1))] : [onward, inside];
   const edges = diagonals.flatMap((way) => [1, -1].map((sign) => plus(middle, way, (sign * width * Math.SQRT2) / 2)));
   const [left, right] = [plus(middle, normals[0], width / 2), plus(middle, normals[1], width / 2)];
   return { left, right, edges };

@@ -1,4 +1,4 @@
-// How does a cable turn a corner made with one post?
+// Which corners are made with one post, and how does a cable turn one?
 import { dimension } from "../../drawing/dimension.ts";
 import type { Room } from "../../drawing/paper.ts";
 import { arrowhead, circle, go, group, hatched, type Part, polygon, strokes } from "../../drawing/shape.ts";

@@ -4,6 +4,7 @@ import type { Plan } from "../../plan/plan.ts";
 import type { Drawing, Text } from "../packet.ts";
 import { composeDetail, type Detail } from "./detail-compose.ts";
 import { cornerDetail, cornerKey, cornersOf } from "./detail-corner.ts";
+import { cornerEndsDetail } from "./detail-corner-ends.ts";
 import { caseKey, type EndCase, endCases, endDetail } from "./detail-end.ts";
 import { meetingDetail } from "./detail-meeting.ts";
 import { onePostDetail, onePostKey, onePostsOf } from "./detail-one-post.ts";
@@ -26,10 +27,15 @@ export function details(plan: Plan, box: Room): readonly Drawing[] {
       cases.filter((one) => !met.has(one)),
       caseKey,
     ).map((group) => endDetail(plan, group)),
-    ...meetings.map(([left, right]) => meetingDetail(plan, left, right)),
+    ...meetings.map(([left, right]) =>
+      left.post.corner === undefined ? meetingDetail(plan, left, right) : cornerEndsDetail(plan, left, right),
+    ),
     ...alike(cornersOf(plan), (corner) => cornerKey(plan, corner)).map((group) => cornerDetail(plan, group)),
     ...alike(slopeChangesOf(plan), (change) => slopeChangeKey(plan, change)).map((group) => slopeChangeDetail(plan, group)),
-    ...alike(onePostsOf(plan), (corner) => onePostKey(plan, corner)).map((group) => onePostDetail(plan, group)),
+    ...alike(
+      onePostsOf(plan).filter(({ corner }) => corner.isPassed),
+      (corner) => onePostKey(plan, corner),
+    ).map((group) => onePostDetail(plan, group)),
     ...[passDetail(plan)].filter((one) => one !== null),
   ];
   return all.map((detail) => composeDetail(plan, box, detail));

@@ -3,6 +3,7 @@ import { type Quad, quadAlong } from "../../drawing/box.ts";
 import { arrowhead, circle, go, group, type Line, type Part, polygon, strokes } from "../../drawing/shape.ts";
 import { firstClear, label, MARK_mm } from "../../drawing/text.ts";
 import type { Point } from "../../geometry/vector.ts";
+import { seenFrom } from "../../plan/corner-post.ts";
 import type { EndKind, Plan, Run, RunEnd } from "../../plan/plan.ts";
 import type { Mm } from "../../units/quantity.ts";
 import { verticalOf } from "./kit.ts";
@@ -54,8 +55,10 @@ function strip(
   if (first === undefined || last === undefined) throw new RangeError(`run ${run.id} lies on no side`);
   const offset = stripOffset(plan, ratio);
   const lost = (frame: SideFrame): ReturnType<typeof lostAtEnds> => lostAtEnds(plan, frame.side, face, offset);
-  const left = Math.max(verticalOf(plan, run.left.postId).station * ratio + INSET_mm, lost(first).start + INSET_mm);
-  const right = Math.min(verticalOf(plan, run.right.postId).station * ratio - INSET_mm, last.length - lost(last).end - INSET_mm);
+  // A run may begin on the face of a corner post, whose home is the side before.
+  const stationOn = ({ postId }: RunEnd, { side }: SideFrame): Mm => seenFrom(verticalOf(plan, postId), side.index).station;
+  const left = Math.max(stationOn(run.left, first) * ratio + INSET_mm, lost(first).start + INSET_mm);
+  const right = Math.min(stationOn(run.right, last) * ratio - INSET_mm, last.length - lost(last).end - INSET_mm);
   const line = [spot(first, left, face * offset), ...offsetCorners(own, face * offset), spot(last, right, face * offset)];
   const ends = [endSymbol(run.left, line[0], line[1]), endSymbol(run.right, line.at(-1), line.at(-2))];
   return { line, parts: [strokes("cable", [line]), ...ends] };

@@ -11,20 +11,29 @@ export const cornerColumns: readonly Column[] = [
   column("through", "Long", 0.065),
 ];
 
-export const cornerCells = ({ skew, drilledLength }: Bore, corner: CornerPost | undefined, show: SheetContext["show"]): readonly Cell[] => [
+export const cornerCells = (
+  { skew, through, drilledLength }: Bore,
+  corner: CornerPost | undefined,
+  show: SheetContext["show"],
+): readonly Cell[] => [
   skew === 0 ? "square" : strong(show.angle(skew)),
-  corner === undefined ? "opposite" : towards(corner.nextId),
+  through ? (corner === undefined ? "opposite" : towards(corner.nextId)) : "blind",
   show.tape(drilledLength),
 ];
 
-/** The two faces of one post at a corner that are bored. */
-export const towards = (sideId: Text): Text => `to ${sideId}`;
+/** The face that the bit goes in, in words that hold at a corner too. */
+export const entryWords = ({ entryFace }: Pick<Bore, "entryFace">, corner: CornerPost | undefined): Text =>
+  corner === undefined ? entryFace : towards(entryFace === "left" ? corner.homeId : corner.nextId);
+
+/** One of the two faces of one post at a corner that are bored. */
+const towards = (sideId: Text): Text => `to ${sideId}`;
 
 /** How one post at a corner is bored. */
 export function cornerBoreRules({ plan, show }: SheetContext): readonly Text[] {
-  const posts = plan.verticals.flatMap(({ id, corner }) => (corner === undefined ? [] : [{ id, corner }]));
-  const [mitred, straight] = (["adjacent", "opposite"] as const).map((faces) => posts.filter(({ corner }) => corner.faces === faces));
-  const named = (some: typeof posts | undefined): Text =>
+  const all = plan.verticals.flatMap(({ id, corner }) => (corner === undefined ? [] : [{ id, corner }]));
+  const [posts, ends] = [true, false].map((isPassed) => all.filter(({ corner }) => corner.isPassed === isPassed));
+  const [mitred, straight] = (["adjacent", "opposite"] as const).map((faces) => posts?.filter(({ corner }) => corner.faces === faces));
+  const named = (some: typeof all | undefined): Text =>
     listed(
       (some ?? []).map(({ id, corner }) => `${id} (from the face towards side ${corner.homeId} to that towards side ${corner.nextId})`),
     );
@@ -32,6 +41,11 @@ export function cornerBoreRules({ plan, show }: SheetContext): readonly Text[] {
     ...(mitred?.length
       ? [
           `**${named(mitred)}: bored on the mitre**, level, ${show.angle(Math.PI / 4)} off square, from the middle of one face to the middle of the next. Mark and punch the middles on both faces. Clamp on a guide block with a hole at ${show.angle(Math.PI / 4)}, its hole on the punch mark and leaning towards the other face. Bore slowly, until the bit comes out on the mark there; first through one scrap of the same section. More than ${show.tape(MITRE_OFF_mm)} off the mark at the other face: stop and ask.`,
+        ]
+      : []),
+    ...(ends?.length
+      ? [
+          `**${listed(ends.map(({ id, corner }) => `${id} (faces towards sides ${corner.homeId} and ${corner.nextId})`))}: a hole in the middle of each of the two faces, at the same heights, square to its face.** The holes run towards each other: a stop on the bit${plan.job.posts.section.wall === null ? ", and never bore deeper" : "; each through its own wall alone"}.`,
         ]
       : []),
     ...(straight?.length

@@ -7,7 +7,7 @@ import type { Block, Cell, Column, Sheet, Table, Text } from "../packet.ts";
 import { type Show, sourceMark } from "../show-number.ts";
 import { marksOf } from "../templates/faces.ts";
 import { floorWord, introduction, roleName } from "../wording.ts";
-import { cornerBoreRules, cornerCells, cornerColumns, towards } from "./bore-corners.ts";
+import { cornerBoreRules, cornerCells, cornerColumns, entryWords } from "./bore-corners.ts";
 import { hardwareTable } from "./bore-hardware.ts";
 import { type BoreRow, boreRows, bushingPlace, isEven } from "./bore-rows.ts";
 import { blindWords } from "./face-ends.ts";
@@ -156,13 +156,13 @@ function makeCells(
   context: SheetContext,
 ): readonly Cell[] {
   const { plan, show } = context;
-  const { offset, diameter, counterbore, entryFace, bend, height, entryHeight, exitHeight, through, drilledLength } = first;
+  const { offset, diameter, counterbore, bend, height, entryHeight, exitHeight, through, drilledLength } = first;
   const place = bushingPlace(plan, first);
   const oneWall = goesThroughOneWall(first, plan.job);
   return [
     ...(needed.across ? [acrossWords(offset, context)] : []),
     strong(`${show.diameterOne(diameter)}${through ? "" : oneWall ? ", one wall" : ` x ${show.fine(drilledLength)} deep`}`),
-    corner === undefined ? entryFace : towards(corner.homeId),
+    entryWords(first, corner),
     ...(needed.skew ? cornerCells(first, corner, show) : []),
     ...(needed.angle
       ? [

@@ -9,7 +9,7 @@ import { sourceMark } from "../show-number.ts";
 import { endName, faceName, introduction, runSpan } from "../wording.ts";
 import { drawnFriction } from "./drawn.ts";
 import { hasTails, secondStuds } from "./ends.ts";
-import { faceEnds, faceIds } from "./face-ends.ts";
+import { faceEnds, faceIds, faceOfEnd } from "./face-ends.ts";
 import { keptInTarget } from "./kept.ts";
 import {
   blank,
@@ -85,9 +85,9 @@ const cutWhen = (plan: Plan): Text =>
     ...(faceEnds(plan).length > 0 ? ["at an eye when its fitting is put on"] : []),
   ].join(", ");
 
-const endWords = (end: RunEnd): Text =>
+const endWords = (plan: Plan, end: RunEnd): Text =>
   end.kind === "face"
-    ? `${endName.face} at ${end.postId}, ${faceName[end.backFace === "left" ? "right" : "left"]}`
+    ? `${endName.face} at ${end.postId}, ${faceOfEnd(plan, end)}`
     : `${endName[end.kind]} at ${end.postId}, ${faceName[end.backFace]}${end.access === "drill" ? "" : end.access === "hand" ? "; hand and wrench only" : "; **no room behind**"}`;
 
 function endsTable({ plan, show }: SheetContext): Table {
@@ -103,8 +103,8 @@ function endsTable({ plan, show }: SheetContext): Table {
     ],
     rows: plan.runs.map((run) => [
       run.id,
-      endWords(run.left),
-      endWords(run.right),
+      endWords(plan, run.left),
+      endWords(plan, run.right),
       bold(
         [run.left, run.right]
           .filter(({ pulls }) => pulls)

@@ -45,9 +45,10 @@ function endFacts({ plan, show }: SheetContext): Block {
   const gripWords = `; its body lies in the post, its collar bears on a washer ${show.diameter(grip.washerDiameter.value)} across${washerWarning(plan, "grip")}`;
   const wordsOf: Readonly<Record<Text, Text>> = { "Stud end": studWords, [GRIP]: gripWords, [FACE]: faceWords(plan, show) };
   const makes = boreMakes(plan);
-  const corners = plan.verticals.filter(
-    ({ id, corner }) => corner !== undefined && plan.bores.some(({ verticalId, bushing }) => verticalId === id && bushing),
+  const passed = plan.verticals.filter(
+    ({ id, corner }) => corner?.isPassed === true && plan.bores.some(({ verticalId, bushing }) => verticalId === id && bushing),
   );
+  const ends = plan.verticals.filter(({ corner }) => corner?.isPassed === false);
   const pairs = plan.verticals.filter(({ role }) => role === "pair").map(({ id }) => id);
   return facts("details-facts", [
     ...kindNames.flatMap(([name, ...kinds]) =>
@@ -55,11 +56,19 @@ function endFacts({ plan, show }: SheetContext): Block {
         .filter((make) => listed(make.kinds.toSorted()) === listed(kinds.toSorted()))
         .map((make): readonly [Text, Text] => [name, `${makeWords(make, show)}${wordsOf[name] ?? ""}`]),
     ),
-    ...(corners.length > 0
+    ...(ends.length > 0
+      ? ([
+          [
+            "Ends on a corner post",
+            `${listed(ends.map(({ id }) => id))}: the cables of both sides end on two of its faces, at the same heights; ${plan.job.posts.section.wall === null ? "the holes are square to each other and must not meet: a stop on the bit" : "what stands out inside the tube from two walls must not touch: look down the post"}`,
+          ],
+        ] as const)
+      : []),
+    ...(passed.length > 0
       ? ([
           [
             "Corners of one post",
-            `${listed(corners.map(({ id }) => id))}: a bushing at each mouth${corners.some(({ corner }) => corner?.faces === "adjacent") ? "; on the mitre without a rim, or its rim let into a flat that is cut square to the bore: try one on scrap" : ""}`,
+            `${listed(passed.map(({ id }) => id))}: a bushing at each mouth${passed.some(({ corner }) => corner?.faces === "adjacent") ? "; on the mitre without a rim, or its rim let into a flat that is cut square to the bore: try one on scrap" : ""}`,
           ],
         ] as const)
       : []),

@@ -3,11 +3,19 @@ import { faceEndsOf, faceOf, goesThroughOneWall, plainShankOf } from "../../plan
 import type { Plan, RunEnd } from "../../plan/plan.ts";
 import type { Text } from "../packet.ts";
 import { type Show, sourceMark } from "../show-number.ts";
+import { faceName } from "../wording.ts";
 import { listed, unique } from "./kit.ts";
 import type { SurveyRow } from "./survey-rows.ts";
 
 export const faceEnds = (plan: Plan): readonly RunEnd[] => faceEndsOf(plan).map(({ end }) => end);
 export const faceIds = (plan: Plan): Text => listed(unique(faceEnds(plan).map(({ postId }) => postId)));
+
+/** The face that the cable comes to: at a corner post the one that looks to its side. */
+export function faceOfEnd({ verticals }: Plan, { postId, backFace }: RunEnd): Text {
+  const corner = verticals.find(({ id }) => id === postId)?.corner;
+  if (corner === undefined) return faceName[backFace === "left" ? "right" : "left"];
+  return `face towards side ${backFace === "left" ? corner.nextId : corner.homeId}`;
+}
 
 /** What holds there, in the words of the trade. */
 export function fasteningName(plan: Plan): Text {

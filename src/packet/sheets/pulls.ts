@@ -76,7 +76,9 @@ function wayOf({ plan, show }: SheetContext, { postId, runId, cause }: PostPull)
     if (change !== null) return `bend: ${change}`;
     return `bend: ${bendsToDeck(plan, postId) ? "towards" : "away from"} the ${floorWord(plan.job)}`;
   }
+  const corner = plan.verticals.find(({ id }) => id === postId)?.corner;
   const isLeft = plan.runs.some((run) => run.id === runId && run.left.postId === postId);
+  if (corner !== undefined) return `end: along side ${isLeft ? corner.nextId : corner.homeId}`;
   const slope = plan.verticals.find(({ id }) => id === postId)?.slope ?? 0;
   const climbs = isLeft ? slope : 0 - slope;
   return `end: to the ${isLeft ? "right" : "left"}${slope === 0 ? "" : `, ${show.angle(Math.abs(slope))} ${climbs > 0 ? "up" : "down"}`}`;

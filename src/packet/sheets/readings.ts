@@ -54,8 +54,11 @@ export function leansOf(plan: Plan): readonly Lean[] {
   });
 }
 
-/** A post on which runs end at both faces may lean either way. */
-const endWay = ({ runs }: Plan, postId: string): Text =>
+/** A post on which runs end at both faces may lean either way; at a corner they pull it along both sides. */
+const endWay = (plan: Plan, postId: string): Text =>
+  plan.verticals.some(({ id, corner }) => id === postId && corner !== undefined) ? bendWay(plan, postId) : endWayAlong(plan, postId);
+
+const endWayAlong = ({ runs }: Plan, postId: string): Text =>
   runs.some(({ right }) => right.postId === postId) && runs.some(({ left }) => left.postId === postId)
     ? "either way along"
     : "the other posts";

@@ -68,7 +68,7 @@ function frameRules(context: SheetContext, walls: boolean): readonly RuleRow[] {
     row("Free length of a cable at most, before the criterion", spacers.free_max, show.tapeBoth),
     row("Posts, centre to centre, at most", posts.spacing_max, show.feetBoth),
     ...(plan.bays.some(({ kind }) => kind === "corner") ? [cornerRule(context)] : []),
-    ...(plan.verticals.some(({ corner }) => corner !== undefined)
+    ...(plan.verticals.some(({ corner }) => corner?.isPassed === true)
       ? [
           row("Turn at a corner of one post, at most", limits.onePostTurn_max, show.angle),
           row("One post is bored straight through up to a turn of", limits.straightBoreTurn_max, show.angle),

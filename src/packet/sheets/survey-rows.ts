@@ -5,7 +5,7 @@ import { isOnFace, mustBeOnFace } from "../../plan/face-end.ts";
 import { alloyOf } from "../../plan/frame-members.ts";
 import { longestFree } from "../../plan/free-stop.ts";
 import { isCorner } from "../../plan/joints.ts";
-import type { Bay, Face, Plan, Run, RunEnd } from "../../plan/plan.ts";
+import type { Bay, Plan, Run, RunEnd } from "../../plan/plan.ts";
 import type { Cited } from "../../sources/cited.ts";
 import { alloys } from "../../tables/metal.ts";
 import type { Megapascal, Mm } from "../../units/quantity.ts";
@@ -13,7 +13,7 @@ import { type GuardEndPlace, guardEnds } from "../guard-ends.ts";
 import { joints } from "../joints.ts";
 import type { Text } from "../packet.ts";
 import { sourceMark } from "../show-number.ts";
-import { faceName } from "../wording.ts";
+import { faceOfEnd } from "./face-ends.ts";
 import { groupBy, least, listed, postsOf, type SheetContext, unique } from "./kit.ts";
 
 /** One thing to measure: key in the job file, what, plan value, and the value past which the packet does not fit. */
@@ -102,14 +102,14 @@ function longestOutside({ job }: Plan, { orderLength, outsideLength }: Run): Mm 
 export const runRows = ({ plan, show }: SheetContext): readonly SurveyRow[] =>
   plan.runs.map((run) => [
     "(result)",
-    `Run ${run.id}, ${measuredFrom(run.left, "right")} to ${measuredFrom(run.right, "left")}${run.sideIds.every((id) => isLevel(plan, id)) ? "" : ", along the cable"}`,
+    `Run ${run.id}, ${measuredFrom(plan, run.left)} to ${measuredFrom(plan, run.right)}${run.sideIds.every((id) => isLevel(plan, id)) ? "" : ", along the cable"}`,
     show.feetBoth(run.outsideLength),
     aboveWords(show.feetDown(run.outsideLength + Math.min(runRoom(plan, run), standingRoom(plan))), show.feet(run.outsideLength)),
   ]);
 
 /** An end on the face is measured to the face that the cable comes to; all others to the back of their post. */
-const measuredFrom = (end: RunEnd, cableFace: Face): Text =>
-  isOnFace(end) ? `${faceName[cableFace]} of ${end.postId}` : `outside ${end.postId}`;
+const measuredFrom = (plan: Plan, end: RunEnd): Text =>
+  isOnFace(end) ? `${faceOfEnd(plan, end)} of ${end.postId}` : `outside ${end.postId}`;
 
 /** Between two posts that stand, each off by its own tolerance. */
 const standingRoom = ({ job }: Plan): Mm => (job.posts.existing ? 2 * SIZE_mm : Number.POSITIVE_INFINITY);

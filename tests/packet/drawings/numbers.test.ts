@@ -158,6 +158,16 @@ describe.each(exampleNames)("drawings of %s", (name) => {
           .toEqual(new Set(["left"]));
         continue;
       }
+      // Where two runs end on it each has a blind hole in the face that looks to its own side.
+      const ends = [...words.matchAll(/(R\d+): blind hole [^,]*, [^ ]+ deep from the middle of the face towards side (\w)/g)];
+      if (words.includes("both runs end on it")) {
+        expect.soft(ends).toHaveLength(2);
+        const [left, right] = ends.map(([, id, towards]) => ({ run: plan.runs.find((run) => run.id === id), towards }));
+        expect.soft(left?.run?.sideIds.at(-1)).toBe(left?.towards);
+        expect.soft(right?.run?.sideIds[0]).toBe(right?.towards);
+        expect.soft(left?.run?.right.postId).toBe(right?.run?.left.postId);
+        continue;
+      }
       for (const [, id, face] of words.matchAll(/drill (P\d+) this way, from its (left|right) face/g)) {
         const bores = plan.bores.filter(({ verticalId }) => verticalId === id);
         expect.soft(new Set(bores.map(({ entryFace }) => entryFace)), id).toEqual(new Set([face]));

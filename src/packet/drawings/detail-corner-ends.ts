@@ -1,0 +1,130 @@
+// How do the cables of two sides end on one corner post?
+import { dimension } from "../../drawing/dimension.ts";
+import { circle, hatched, polygon, strokes } from "../../drawing/shape.ts";
+import { along, type Point, subtract } from "../../geometry/vector.ts";
+import { betweenHoles, widestInHole } from "../../plan/check-face.ts";
+import { mouthDirections } from "../../plan/corner-post.ts";
+import { faceOf, goesThroughOneWall } from "../../plan/face-end.ts";
+import type { Bore, Plan, SidePlan } from "../../plan/plan.ts";
+import type { Mm, Radian } from "../../units/quantity.ts";
+import type { Text } from "../packet.ts";
+import type { Show } from "../show-number.ts";
+import { floorWord } from "../wording.ts";
+import type { Detail, Note, Picture } from "./detail-compose.ts";
+import { type EndCase, fittingNotes } from "./detail-end.ts";
+import { endFitting, endHoles } from "./detail-ends.ts";
+import { reachBefore } from "./detail-face.ts";
+import { type OnePost, onePostsOf } from "./detail-one-post.ts";
+import { type EndDrawn, type Place, rectangle, sectionOf } from "./detail-parts.ts";
+import { showOf } from "./kit.ts";
+
+/** `left` ends the run of the side before the corner, `right` begins that of the side behind it. */
+export function cornerEndsDetail(plan: Plan, left: EndCase, right: EndCase): Detail {
+  const show = showOf(plan);
+  const one = onePostsOf(plan).find(({ post }) => post.id === left.post.id);
+  if (one === undefined) throw new RangeError(`${left.post.id} makes no corner`);
+  const { post, corner, before, after } = one;
+  const reach = corner.setback + Math.max(reachBefore(plan, left.end), reachBefore(plan, right.end));
+  const side = reach + post.along / 2;
+  return {
+    id: `detail-corner-${before.id.toLowerCase()}-${after.id.toLowerCase()}`,
+    title: `Runs ${left.run.id} and ${right.run.id} end on corner post ${post.id}`,
+    description: `Corner ${before.id}/${after.id} (${post.id}) from above: the sides turn ${show.angle(Math.abs(corner.turn))}, and no cable passes. For ${left.run.id}: ${holeText(plan, left.bore, before)}. For ${right.run.id}: ${holeText(plan, right.bore, after)}. Both holes are at the same height, square to each other, and must not meet.`,
+    notes: [`The ${floorWord(plan.job)} is ${corner.turn >= 0 ? "on the inside" : "on the outside"} of this corner.`],
+    size: { width: side, height: side },
+    draw: (scale) => draw(plan, { one, left, right }, scale.ratio),
+  };
+}
+
+interface Ends {
+  readonly one: OnePost;
+  readonly left: EndCase;
+  readonly right: EndCase;
+}
+
+/** Off the post on paper, where its dimensions stand. */
+const CLEAR_mm = 5;
+
+function draw(plan: Plan, { one, left, right }: Ends, ratio: number): Picture {
+  const { post, corner, before, after } = one;
+  const show = showOf(plan);
+  const paper = ({ x, y }: Point): Point => ({ x: x * ratio, y: 0 - y * ratio });
+  const middle = subtract(post.centre, before.to);
+  const mouths = mouthDirections(post);
+  /** About the middle of the post, x in this direction. */
+  const placeIn =
+    (direction: Radian): Place =>
+    (x, y) =>
+      paper(along(along(middle, direction, x), direction + Math.PI / 2, y));
+  // Both look from the face on which their run ends along its cable.
+  const [ofLeft, ofRight] = [placeIn(mouths.left + Math.PI), placeIn(mouths.right)];
+  const square = (half: Mm) => rectangle(ofLeft, { left: -half, right: half, low: -half, high: half });
+  const outline = square(post.along / 2);
+  const { wall } = sectionOf(plan, post);
+  const hollow = wall === null ? [] : [square(post.along / 2 - wall)];
+  const holes = [
+    { one: left, place: ofLeft },
+    { one: right, place: ofRight },
+  ].flatMap(({ one: { end, bore }, place }) =>
+    endHoles(end, post, bore).map(({ from, to, diameter }) =>
+      rectangle(place, { left: from, right: to, low: -diameter / 2, high: diameter / 2 }),
+    ),
+  );
+  const [a, b] = [endFitting(plan, left.end, post, ofLeft, left.bore), endFitting(plan, right.end, post, ofRight, right.bore)];
+  // Outside of the turn, clear of the post.
+  const side = corner.turn >= 0 ? 1 : -1;
+  const point = { x: 0, y: 0 };
+  const faceAt = (direction: Radian): Point => along(middle, direction, post.along / 2);
+  const away = (at: Point, { direction }: SidePlan): Point => paper(along(at, direction + (side * Math.PI) / 2, post.along / 2));
+  const text = show.tape(corner.setback);
+  return {
+    parts: [
+      polygon(outline, { pen: "outline", fill: "white" }),
+      ...[...hollow, ...holes].map((shape) => polygon(shape, { pen: "edge", fill: "white" })),
+      hatched({ outlines: [outline, ...hollow, ...holes], spacing: wall === null ? 3 : 1.2, angle: Math.PI / 4 }),
+      ...a.parts,
+      ...b.parts,
+      strokes("centre", [[paper(faceAt(mouths.left)), paper(point), paper(faceAt(mouths.right))]]),
+      dimension({ from: away(faceAt(mouths.left), before), to: away(point, before), offset: -side * CLEAR_mm, text, beyond: "from" }),
+      dimension({ from: away(point, after), to: away(faceAt(mouths.right), after), offset: -side * CLEAR_mm, text, beyond: "to" }),
+      circle(paper(point), 0.7, { pen: "edge", fill: "white" }),
+    ],
+    left: [
+      {
+        target: paper(along(middle, mouths.right + Math.PI, post.along * 0.36)),
+        text: `post ${post.id}, ${post.sectionName}: both runs end on it`,
+      },
+      ...holeNotes(plan, { one: left, side: before, drawn: a }, show),
+    ],
+    right: [{ target: paper(point), text: pointText(plan, one, show) }, ...holeNotes(plan, { one: right, side: after, drawn: b }, show)],
+  };
+}
+
+/** Wood or metal between the two holes, where the post is no tube. */
+function pointText(plan: Plan, { post, corner }: OnePost, show: Show): Text {
+  const turn = `corner point: turn ${show.angle(Math.abs(corner.turn))}`;
+  const bore = plan.bores.find(({ verticalId }) => verticalId === post.id);
+  if (sectionOf(plan, post).wall !== null || bore === undefined) return turn;
+  const left = betweenHoles({ width: post.along, depth: bore.drilledLength, diameter: widestInHole(plan.job) });
+  const between = faceOf(plan.job).fastening.kind === "lag screw" ? "wood left between the two screws" : "metal left between the two holes";
+  return left > 0 ? `${turn}; ${between} ${show.tapeDown(left)}` : `${turn}; THE TWO HOLES MEET`;
+}
+
+const holeText = (plan: Plan, bore: Bore, { id }: SidePlan): Text => {
+  const show = showOf(plan);
+  const [size, place] = [show.diameterOne(bore.diameter), `the middle of the face towards side ${id}`];
+  if (goesThroughOneWall(bore, plan.job)) return `hole ${size} through one wall alone, in ${place}`;
+  return `blind hole ${size}, ${show.fine(bore.drilledLength)} deep from ${place}`;
+};
+
+interface DrawnEnd {
+  readonly one: EndCase;
+  /** The side that its face looks to. */
+  readonly side: SidePlan;
+  readonly drawn: EndDrawn;
+}
+
+const holeNotes = (plan: Plan, { one, side, drawn: { points } }: DrawnEnd, show: Show): readonly Note[] => [
+  { target: points.bore, text: `${one.run.id}: ${holeText(plan, one.bore, side)}` },
+  ...fittingNotes(plan, one, points, show).map((note) => ({ ...note, text: `${one.run.id}: ${note.text}` })),
+];
