@@ -9,6 +9,7 @@ import { marksOf } from "../templates/faces.ts";
 import { floorWord, introduction, roleName } from "../wording.ts";
 import { cornerBoreRules, cornerCells, cornerColumns, entryWords } from "./bore-corners.ts";
 import { hardwareTable } from "./bore-hardware.ts";
+import { drillRoomRules } from "./bore-room.ts";
 import { type BoreRow, boreRows, bushingPlace, isEven } from "./bore-rows.ts";
 import { blindWords } from "./face-ends.ts";
 import {
@@ -292,5 +293,6 @@ function howToBore(context: SheetContext): readonly Text[] {
   return [
     `Mark heights with one stick, marked once from the datum end, and use it on every ${plan.rakes.length === 0 ? "post" : `post of ${sidesWord(levelSides(plan))}, on none of ${sidesWord(slopedSides(plan))}: both faces there are marked by ${refer(context, "stairs")}`}. Write at its foot which end stands on the datum. Every hole at full size: ${ownSheets.templates.id}; the strip for the stick: ${ownSheets.storyPole.id}; both in files of their own.`,
     `Bore straight: a drill stand or guide, the bit square to the face both ways${plan.rakes.length > 0 ? "; on a rake tilted by its angle, and square to the face as seen from above" : ""}${plan.bores.some((bore) => bore.skew !== 0) ? "; on the mitre by the block" : ""}. Bore from the face named; a waste block behind keeps the far face clean.`,
+    ...(context.home ? [] : drillRoomRules(context)),
   ];
 }

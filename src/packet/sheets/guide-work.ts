@@ -4,6 +4,7 @@ import type { Plan, Run } from "../../plan/plan.ts";
 import type { StepItem, Text } from "../packet.ts";
 import { faceName } from "../wording.ts";
 import { MITRE_OFF_mm, mitredIds } from "./bore-corners.ts";
+import { drillRoomItems } from "./bore-room.ts";
 import { startOf, startsInside, stopOf } from "./ends.ts";
 import { faceEnds, faceIds, setWords, shankWords } from "./face-ends.ts";
 import { boreSlopes, levelFirst, markSlopes } from "./guide-slopes.ts";
@@ -87,6 +88,7 @@ export function boreStage(context: SheetContext): Stage {
               : "Ease off before the bit breaks through.",
           },
       ...mitreItems(context),
+      ...drillRoomItems(context),
       ...faceItems(context),
       ...finishItems(plan),
       ...(bushed > 0 ? [{ text: `Put bushings in ${bushed} holes.`, more: "The table of bores says which." }] : []),
