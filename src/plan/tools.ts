@@ -76,16 +76,20 @@ function cutTools({ runs, rakes }: Pick<ToolUsers, "runs" | "rakes">, job: Job):
   ]);
 }
 
-const setOutTools = ({ rakes }: Pick<ToolUsers, "rakes">, { posts }: Job): readonly ToolLine[] => {
+const setOutTools = ({ rakes }: Pick<ToolUsers, "rakes">, { posts, sides }: Job): readonly ToolLine[] => {
   const leaning = posts.asFound.flatMap(({ post, leans }) => (leans === null ? [] : [post]));
   return to("set out", [
     { item: "tape", size: "in this packet's unit", source: "have", note: "one for the whole job" },
-    {
-      item: "story pole, straight",
-      size: "longer than the guard",
-      source: "have",
-      note: rakes.length === 0 ? "marked once" : "marked once; for level sides alone",
-    },
+    ...(rakes.length === sides.length
+      ? []
+      : [
+          {
+            item: "story pole, straight",
+            size: "longer than the guard",
+            source: "have",
+            note: rakes.length === 0 ? "marked once" : "marked once; for level sides alone",
+          } as const,
+        ]),
     {
       item: "square, level, sharp pencil",
       source: "have",

@@ -2,14 +2,13 @@
 import { goesThroughOneWall } from "../../plan/face-end.ts";
 import type { Bore } from "../../plan/plan.ts";
 import { mergedBits } from "../../plan/tools.ts";
-import { ownSheets } from "../issues.ts";
 import type { Block, Cell, Column, Sheet, Table, Text } from "../packet.ts";
 import { type Show, sourceMark } from "../show-number.ts";
 import { marksOf } from "../templates/faces.ts";
 import { floorWord, introduction, roleName } from "../wording.ts";
 import { cornerBoreRules, cornerCells, cornerColumns, entryWords } from "./bore-corners.ts";
 import { hardwareTable } from "./bore-hardware.ts";
-import { drillRoomRules } from "./bore-room.ts";
+import { howToBore } from "./bore-how.ts";
 import { type BoreRow, boreRows, bushingPlace, isEven } from "./bore-rows.ts";
 import { blindWords } from "./face-ends.ts";
 import {
@@ -34,7 +33,7 @@ import {
   unique,
 } from "./kit.ts";
 import { acrossWords } from "./leaning.ts";
-import { levelSides, sidesWord, slopedSides } from "./slopes.ts";
+import { sidesWord, slopedSides } from "./slopes.ts";
 
 export const boresSheet: SheetMaker = (context, head): Sheet => {
   const { plan } = context;
@@ -284,15 +283,5 @@ function rules(context: SheetContext, rows: readonly BoreRow[]): readonly Text[]
           `Posts on the fascia: heights count from the datum (${plan.job.frame.datum}), not from the foot of the post, which lies ${show.tapeBoth(plan.job.posts.belowDatum)} below it; mark the datum on each post before it is bored.`,
         ]
       : []),
-  ];
-}
-
-/** Before the grid, while its page has room. */
-function howToBore(context: SheetContext): readonly Text[] {
-  const { plan } = context;
-  return [
-    `Mark heights with one stick, marked once from the datum end, and use it on every ${plan.rakes.length === 0 ? "post" : `post of ${sidesWord(levelSides(plan))}, on none of ${sidesWord(slopedSides(plan))}: both faces there are marked by ${refer(context, "stairs")}`}. Write at its foot which end stands on the datum. Every hole at full size: ${ownSheets.templates.id}; the strip for the stick: ${ownSheets.storyPole.id}; both in files of their own.`,
-    `Bore straight: a drill stand or guide, the bit square to the face both ways${plan.rakes.length > 0 ? "; on a rake tilted by its angle, and square to the face as seen from above" : ""}${plan.bores.some((bore) => bore.skew !== 0) ? "; on the mitre by the block" : ""}. Bore from the face named; a waste block behind keeps the far face clean.`,
-    ...(context.home ? [] : drillRoomRules(context)),
   ];
 }

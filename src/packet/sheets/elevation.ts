@@ -25,7 +25,7 @@ const tableSide = ({ sides }: SheetContext["plan"]): SidePlan | undefined => sid
 function otherHeights(context: SheetContext, side: SidePlan): Text {
   const { plan, index } = context;
   if (side.slope !== 0)
-    return `**Heights to bore at stand on ${refer(context, "stairs")}**, for each face of a post; here and in the table of the level sides they are those in the middle of the post. Length and stations are level; free lengths, along the slope: ${refer(context, "plan")}.`;
+    return `**Heights to bore at stand on ${refer(context, "stairs")}**, for each face of a post; here${tableSide(plan) === undefined ? "" : " and in the table of the level sides"} they are those in the middle of the post. Length and stations are level; free lengths, along the slope: ${refer(context, "plan")}.`;
   const of = index.filter(({ key }) => key === "elevation")[tableSide(plan)?.index ?? 0];
   const which = plan.rakes.length === 0 ? "every side" : "every level side";
   return `The heights of the bores are the same on ${which}: table on ${of?.id ?? ""}. Free lengths: ${refer(context, "plan")}.`;

@@ -45,7 +45,7 @@ export const markSlopes = (context: SheetContext): readonly StepItem[] =>
   context.plan.rakes.flatMap((rake): readonly StepItem[] => [
     {
       text: `${slope(rake)} ${rake.kind === "stair" ? "Clamp" : "Lay"} the straight board on ${onWhat(rake.kind)}. Mark its lower edge on the middle of each post and spacer.`,
-      more: "This mark is the datum of that post. The stick of a level side is of no use here.",
+      more: `This mark is the datum of that post. ${levelSides(context.plan).length === 0 ? "A stick marked from a level floor" : "The stick of a level side"} is of no use here.`,
       killer: true,
     },
     {

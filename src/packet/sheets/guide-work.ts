@@ -11,31 +11,18 @@ import { boreSlopes, levelFirst, markSlopes } from "./guide-slopes.ts";
 import { count, greatest, listed, refer, type SheetContext } from "./kit.ts";
 import { offMiddle } from "./leaning.ts";
 import { isTreated, isTube, isWood } from "./material.ts";
-import { boreSheets } from "./slopes.ts";
+import { boreSheets, levelSides } from "./slopes.ts";
 import type { Stage } from "./stage.ts";
 
 export function setOutStage(context: SheetContext): Stage {
   const { plan, show } = context;
-  const offset = offMiddle(plan);
   return {
     key: "set-out",
     title: "Mark the holes",
     sheets: boreSheets(context),
     safety: null,
     items: [
-      {
-        text: `${levelFirst(context)}Take a straight stick. Mark all ${plan.courses.length} heights from ${refer(context, "bores")} on it.`,
-        more: "Measure every mark from the same end. Do not add up small steps.",
-      },
-      {
-        text: `${levelFirst(context)}Stand the stick on the datum${plan.rakes.length === 0 ? `: ${plan.job.frame.datum}` : ", on the level surface"}.`,
-        more: 'Write "datum" on that end, so that you never turn it round.',
-        killer: true,
-      },
-      {
-        text: `${levelFirst(context)}Carry the marks to every post and spacer, in the middle of the face.`,
-        ...(offset.length > 0 ? { more: `At ${listed(offset)} the holes are off the middle: use the table.` } : {}),
-      },
+      ...(levelSides(plan).length === 0 ? [] : stickItems(context)),
       ...markSlopes(context),
       {
         text: `Measure the spacing on one post${plan.rakes.length > 0 ? " of each side" : ""}, middle to middle. Write down the widest.`,
@@ -45,6 +32,27 @@ export function setOutStage(context: SheetContext): Stage {
       },
     ],
   };
+}
+
+/** A stick gives the heights of level sides, of no other. */
+function stickItems(context: SheetContext): readonly StepItem[] {
+  const { plan } = context;
+  const offset = offMiddle(plan);
+  return [
+    {
+      text: `${levelFirst(context)}Take a straight stick. Mark all ${plan.courses.length} heights from ${refer(context, "bores")} on it.`,
+      more: "Measure every mark from the same end. Do not add up small steps.",
+    },
+    {
+      text: `${levelFirst(context)}Stand the stick on the datum${plan.rakes.length === 0 ? `: ${plan.job.frame.datum}` : ", on the level surface"}.`,
+      more: 'Write "datum" on that end, so that you never turn it round.',
+      killer: true,
+    },
+    {
+      text: `${levelFirst(context)}Carry the marks to every post and spacer, in the middle of the face.`,
+      ...(offset.length > 0 ? { more: `At ${listed(offset)} the holes are off the middle: use the table.` } : {}),
+    },
+  ];
 }
 
 export function boreStage(context: SheetContext): Stage {

@@ -8,6 +8,7 @@ import { onlyFor } from "../templates/printer.ts";
 import { faceWords, footWords } from "../templates/slope-words.ts";
 import { type StripContext, templatePages, tilesOf } from "../templates/template-strips.ts";
 import { blanks, bold, caution, column, list, listed, pageBreak, sheet, strong, table, unique } from "./kit.ts";
+import { levelSides } from "./slopes.ts";
 
 export function templatesSheet(context: StripContext, head: OwnSheet): Sheet {
   const templates = templatesOf(context.plan);
@@ -34,13 +35,19 @@ export function warnings({ plan, titleBlock }: StripContext): readonly Block[] {
   ];
 }
 
+/** Nothing where all sides slope: their tiles lie on level marks. */
+function standWords(plan: StripContext["plan"], datum: Text): Text {
+  if (levelSides(plan).length === 0) return "";
+  return `${plan.rakes.length === 0 ? "Stand" : "On a level side stand"} tile 1 on the datum (${datum}). `;
+}
+
 function howTo({ plan, show }: StripContext, templates: readonly Template[]): readonly Text[] {
   const off = unique(templates.filter(({ holes }) => holes.some(isOffMiddle)).flatMap(({ uprights }) => uprights));
   const frame = plan.job.frame;
   return [
     `Cut along the lower line and both long edges. Fold back along the dashed lines, which are the edges of the post; the middle line lies on the middle of the face. The arrow points up.`,
     ...slopeHowTo(plan, templates),
-    `${plan.rakes.length === 0 ? "Stand" : "On a level side stand"} tile 1 on the datum (${frame.datum}). Lay each next tile with its cut edge on the upper line of the one below, cross on cross, and tape it.`,
+    `${standWords(plan, frame.datum)}Lay each next tile with its cut edge on the upper line of the one below, cross on cross, and tape it.`,
     `Paper stretches, and small errors add up: check the lower line of every tile, and the highest hole, against the tape **from the datum**. More than ${show.lengthUnit === "in" ? '1/32"' : "1 mm"} off: lay that tile by the tape alone.`,
     "A tile without holes may be left out: then lay the next one by the tape.",
     "Faces are left and right as seen from the deck, looking out. Punch every middle through the paper, take the paper off, then bore. Holes and order of work: Z-603 (a counterbore comes first).",
