@@ -82,3 +82,22 @@ export function hardwareChecks(plan: Checked, job: Job): readonly Check[] {
     ];
   });
 }
+
+/**
+ * On the mitre the cables press on the wood between their bores and the near edge of the post, a wedge of an eighth of its section: nearly all
+ * of their push on the post crosses the bores as tension across the grain, for which wood has no published value.
+ */
+export function mitreQuestions({ bores }: Pick<Checked, "bores">): readonly Check[] {
+  const posts = [...new Set(bores.flatMap(({ skew, verticalId }) => (skew === 0 ? [] : [verticalId])))];
+  if (posts.length === 0) return [];
+  return [
+    {
+      ...question("mitre-split", "Splitting of posts bored on the mitre", {
+        source: "memory",
+        where: "NDS 2018, 3.8.2: tension across the grain is avoided, or carried by steel",
+        advice: `ask the engineer whether the wood between bores and edge of ${posts.join(", ")} holds the push of the bend, or which bolts or screws across the bores shall hold it; or make the corner with two posts`,
+      }),
+      where: posts.join(", "),
+    },
+  ];
+}

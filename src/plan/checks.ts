@@ -5,7 +5,7 @@ import { bearingChecks } from "./check-bearing.ts";
 import { faceChecks } from "./check-face.ts";
 import { rakeChecks } from "./check-rake.ts";
 import { type Checked, limitCheck } from "./check-row.ts";
-import { gateQuestions, hardwareChecks, mountQuestions } from "./check-standing.ts";
+import { gateQuestions, hardwareChecks, mitreQuestions, mountQuestions } from "./check-standing.ts";
 import { openQuestions, tensionChecks } from "./check-tension.ts";
 import { cornerSlot } from "./corner-path.ts";
 import { besideBore, endsOnOnePost, seenFrom, standsOn } from "./corner-post.ts";
@@ -25,6 +25,7 @@ export function checkPlan(plan: Checked, job: Job): readonly Check[] {
     ...hardwareChecks(plan, job),
     ...mountQuestions(job),
     ...gateQuestions(job),
+    ...mitreQuestions(plan),
     ...slotChecks(plan, job),
     ...runChecks(plan, job),
     ...tensionChecks(plan, job),

@@ -8,7 +8,7 @@ import { isCorner, jointsOf, jointsWord } from "./joints.ts";
 import type { RunEnd } from "./plan.ts";
 
 export function warningsOf(plan: Checked, job: Job): readonly Problem[] {
-  return [...exposureWarnings(job), ...endWarnings(plan, job), ...slackWarnings(plan, job), ...cornerWarnings(plan)];
+  return [...exposureWarnings(job), ...endWarnings(plan, job), ...slackWarnings(plan, job), ...cornerWarnings(plan, job)];
 }
 
 const warning = (path: Problem["path"], what: string, fix: string): Problem => ({ severity: "warning", path, what, fix });
@@ -46,7 +46,7 @@ function slackWarnings(plan: Checked, job: Job): readonly Problem[] {
 }
 
 /** EN 1993-1-11 asks for saddles of a radius that no bored post gives; so a bend in a run is a place to look at. */
-function cornerWarnings(plan: Checked): readonly Problem[] {
+function cornerWarnings(plan: Checked, job: Job): readonly Problem[] {
   const bent = plan.runs.filter((run) => jointsOf([run]).length > 0).map((run) => run.id);
   if (bent.length === 0) return [];
   const [where, each] = [jointsWord(plan, jointsOf(plan.runs)), jointsOf(plan.runs).every((id) => isCorner(plan, id)) ? "corner" : "bend"];
@@ -55,7 +55,7 @@ function cornerWarnings(plan: Checked): readonly Problem[] {
     warning(
       ["guard", "sides"],
       what,
-      `fit bushings at ${plan.verticals.some(({ corner }) => corner !== undefined) ? "every mouth of a bore" : "both posts"} of each ${each} and look at the strand there at every visit; broken wires mean: replace it`,
+      `fit bushings at ${plan.verticals.some(({ corner }) => corner !== undefined) ? "every mouth of a bore" : "both posts"} of each ${each} and look at the strand there at every visit; broken wires mean: replace it${job.posts.section.material === "wood" ? "; a bushing that has sunk into the wood has let the cable slacken: read it" : ""}`,
     ),
   ];
 }

@@ -42,6 +42,17 @@ describe("one post at a corner", () => {
   });
 });
 
+describe("wood beside a bore on the mitre", () => {
+  // Tension across the grain has no published value (from memory, NDS 2018, 3.8.2): nobody here can let it pass.
+  test("is asked of the engineer, at the mitre alone", () => {
+    const asked = corners.checks.filter(({ id }) => id === "mitre-split");
+    expect(asked.map(({ where, verdict }) => `${where} ${verdict}`)).toEqual(["P4 ask"]);
+    expect(wordsOf(corners, "Z-001")).toContain("Splitting of posts bored on the mitre (P4)");
+    const straight = planOf(changedText("0014-corners-of-one-post", { "turn: right 90 deg": "turn: right 60 deg" }));
+    expect(straight.checks.filter(({ id }) => id === "mitre-split")).toEqual([]);
+  });
+});
+
 describe("ends on faces", () => {
   test("a run is measured from the face that its cable comes to: 6-3/4 in to 137-1/2 in is 10 ft 10-3/4 in", () => {
     const runs = rowsOf(faces, "survey-measure").filter(([what]) => what?.startsWith("Run "));
