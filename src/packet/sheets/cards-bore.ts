@@ -233,9 +233,8 @@ function faceItems({ plan, show }: SheetContext): readonly StepItem[] {
     ];
   const shank = shankWords({ plan, show });
   return [
-    ...(shank === "" ? [] : [{ text: `Each blind hole at ${faceIds(plan)} ${shank}.`, killer: true as const }]),
     {
-      text: `${faceIds(plan)}: ${holes.length} blind holes, bit with a stop (plan ${show.fine(greatest(holes.map(({ drilledLength }) => drilledLength)))} deep); deepest`,
+      text: `${faceIds(plan)}: ${holes.length} blind holes, bit with a stop${shank === "" ? "" : `, each ${shank}`} (plan ${show.fine(greatest(holes.map(({ drilledLength }) => drilledLength)))} deep); deepest`,
       value: show.lengthUnit,
       killer: true,
     },
