@@ -67,6 +67,7 @@ const ofVertical: Finder = (plan, mark) => {
         posts.some(({ postId }) => postId === mark) ? [`frame.sides.${sideId}.posts.${mark}`] : [],
       ),
       ...plan.pulls.filter(({ postId }) => postId === mark).map(({ runId }) => `pulls.${mark}/${runId}`),
+      ...plan.cornerPulls.filter(({ postId }) => postId === mark).map(() => `cornerPulls.${mark}`),
       ...plan.frame.checks.filter(({ member }) => member === mark).map(({ id }) => `frame.checks.${id}.ratio`),
       ...boresOf(plan, ({ verticalId }) => verticalId === mark).flatMap((path) => [`${path}.height`, `${path}.diameter`]),
     ],

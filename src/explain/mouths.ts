@@ -70,7 +70,28 @@ const cornerRule = (field: string, says: string, working: (reader: Reader, id: s
 const width = ({ at }: Reader, id: string): Input => at("w", `${id}, a square post`, `verticals.${id}.along`);
 const turn = ({ at }: Reader, id: string): Input => at("t", `turn of the corner at ${id}`, `verticals.${id}.corner.turn`);
 
+/** Of the two pulls of the runs that end on a corner post. */
+const bothPulls =
+  (field: "pull_target" | "pull_high") =>
+  ({ at, plan }: Reader, [id = ""]: readonly string[]): Working => {
+    const { runIds } = must(
+      plan.cornerPulls.find(({ postId }) => postId === id),
+      `pull of both runs on ${id}`,
+    );
+    return {
+      formula: "sqrt(a ^ 2 + b ^ 2 - 2 * a * b * cos(t))",
+      inputs: [
+        at("a", `pull of ${runIds[0]}`, `pulls.${id}/${runIds[0]}.${field}`),
+        at("b", `pull of ${runIds[1]}`, `pulls.${id}/${runIds[1]}.${field}`),
+        at("t", `turn of the corner at ${id}`, `verticals.${id}.corner.turn`),
+      ],
+      origin: derived("resultant of two forces, one back along a side, one onward along the next"),
+    };
+  };
+
 export const cornerRules: readonly Rule[] = [
+  rule("cornerPulls.*.pull_target", "Pull of both runs on corner post {} together, at their targets", bothPulls("pull_target")),
+  rule("cornerPulls.*.pull_high", "Pull of both runs on corner post {} together, at their greatest readings", bothPulls("pull_high")),
   cornerRule("turn", "Turn of the corner that {} makes by itself", ({ at, plan }, id) => {
     const { sideId } = must(
       plan.verticals.find((one) => one.id === id),

@@ -33,6 +33,7 @@ const marks: Readonly<Record<string, readonly string[]>> = {
   "tightening.*.steps": ["number"],
   "tightening.*.plain.steps": ["course"],
   pulls: ["postId", "runId"],
+  cornerPulls: ["postId"],
   climate: ["runId"],
   "frame.sides": ["sideId"],
   "frame.sides.*.posts": ["postId"],

@@ -19,7 +19,7 @@ import { clearOfHardware, hardwareZones } from "./hardware.ts";
 import { instrumentRange } from "./instrument-range.ts";
 import { chooseOutline, longestCable, type OutlineChoice } from "./outline-choice.ts";
 import type { Plan, Run } from "./plan.ts";
-import { pullsOf } from "./pulls.ts";
+import { cornerPullsOf, pullsOf } from "./pulls.ts";
 import { remedyOf } from "./remedy.ts";
 import { makeRuns, type RunGeometry } from "./runs.ts";
 import { tensionGuard } from "./tension-guard.ts";
@@ -80,6 +80,7 @@ interface Assembling {
 function assemble({ parts, lumber, problems }: Assembling, job: Job): Plan {
   const { runs, courses, bores, frame } = parts;
   const bits = countBits(bores, job);
+  const pulls = pullsOf(parts, job.fittings.bushingAngle.value);
   const checks = [...checkPlan(parts, job), ...frame.checks.map(rowOf)];
   const order = makeOrder({ runs, courseCount: courses.length, bores, cutPlans: lumber.cutPlans }, job);
   return {
@@ -87,7 +88,8 @@ function assemble({ parts, lumber, problems }: Assembling, job: Job): Plan {
     ...parts,
     cables: runs.flatMap((run) => courses.map(({ number }) => ({ mark: cableMark(run.id, number), runId: run.id, course: number }))),
     bits,
-    pulls: pullsOf(parts, job.fittings.bushingAngle.value),
+    pulls,
+    cornerPulls: cornerPullsOf(parts, pulls),
     openingBayIds: openingBays(parts),
     target: chosenTarget(runs, job),
     checks,

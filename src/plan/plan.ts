@@ -8,7 +8,7 @@ import type { CornerPost } from "./corner-post.ts";
 import type { FramePlan } from "./frame-plan.ts";
 import type { BitUse, CutPiece, CutPlan, OrderLine, ToolLine } from "./purchase.ts";
 import type { Opening, RakePlan, Transition } from "./rake-plan.ts";
-import type { PostPull, RunTightening, SpanReading, TakeUp } from "./readings.ts";
+import type { Pulls, RunTightening, SpanReading, TakeUp } from "./readings.ts";
 
 /** A point seen from above: x to the right, y away from the reader, the first side begins at 0,0 and runs along x. */
 export interface PlanPoint {
@@ -263,7 +263,7 @@ export interface TargetChoice {
   readonly workingLimit: Newton;
 }
 
-export interface Plan {
+export interface Plan extends Pulls {
   readonly job: Job;
   readonly sides: readonly SidePlan[];
   readonly verticals: readonly Vertical[];
@@ -283,7 +283,6 @@ export interface Plan {
   readonly bits: readonly BitUse[];
   readonly target: TargetChoice;
   readonly tightening: readonly RunTightening[];
-  readonly pulls: readonly PostPull[];
   readonly climate: readonly RunClimate[];
   readonly frame: FramePlan;
   /** The bay of each side whose opening is tested first: the least push-through force. */

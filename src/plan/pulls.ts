@@ -1,7 +1,7 @@
 // What do the cables of a run ask of the posts that hold and bend them? A demand, with no capacity beside it.
 import type { Mm, Newton, Radian } from "../units/quantity.ts";
 import type { Bay, Bend, Plan, Run, Vertical } from "./plan.ts";
-import type { PostPull } from "./readings.ts";
+import type { CornerPull, PostPull } from "./readings.ts";
 
 export function pullsOf(
   layout: Pick<Plan, "runs" | "courses" | "bays" | "climate" | "verticals">,
@@ -47,4 +47,21 @@ function bendForce(run: Run, bend: Bend, bays: readonly Bay[]): Newton {
   const beside = new Set(bays.filter((bay) => bay.leftId === bend.postId || bay.rightId === bend.postId).map((bay) => bay.id));
   const tension = Math.max(...run.spans.filter((span) => beside.has(span.bayId)).map((span) => span.tension));
   return 2 * tension * Math.sin(bend.angle / 2);
+}
+
+/** One run pulls a corner post back along its side, the other onward along the next: between the two lies what is left of the turn. */
+export function cornerPullsOf({ verticals }: Pick<Plan, "verticals">, pulls: readonly PostPull[]): readonly CornerPull[] {
+  return verticals.flatMap(({ id, corner }): readonly CornerPull[] => {
+    const [left, right] = pulls.filter(({ postId, cause }) => postId === id && cause === "end");
+    if (corner === undefined || corner.isPassed || left === undefined || right === undefined) return [];
+    const both = (a: Newton, b: Newton): Newton => Math.sqrt(a ** 2 + b ** 2 - 2 * a * b * Math.cos(corner.turn));
+    return [
+      {
+        postId: id,
+        runIds: [left.runId, right.runId],
+        pull_target: both(left.pull_target, right.pull_target),
+        pull_high: both(left.pull_high, right.pull_high),
+      },
+    ];
+  });
 }

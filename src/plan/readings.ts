@@ -77,6 +77,17 @@ export interface PostPull {
   readonly height: Mm;
 }
 
+/** What the runs of both sides together ask of a corner post on which they end: the resultant of their two pulls, to the inside of the turn. */
+export interface CornerPull extends Pick<PostPull, "postId" | "pull_target" | "pull_high"> {
+  readonly runIds: readonly [left: string, right: string];
+}
+
+export interface Pulls {
+  readonly pulls: readonly PostPull[];
+  /** At each corner post on which the runs of both sides end. */
+  readonly cornerPulls: readonly CornerPull[];
+}
+
 export interface TighteningStep {
   /** From 1, within the run. */
   readonly number: number;

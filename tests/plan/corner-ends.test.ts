@@ -148,6 +148,18 @@ describe("the frame of a corner post on which two runs end", () => {
   });
 });
 
+test("the two pulls together are the diagonal of their square corner, by vectors, and towards the deck in a turn to the right", () => {
+  const [both, ...others] = plan.cornerPulls;
+  expect(others).toEqual([]);
+  for (const field of ["pull_target", "pull_high"] as const) {
+    const [a = 0, b = 0] = plan.pulls.filter(({ postId }) => postId === "P5").map((pull) => pull[field]);
+    // Side A runs along x: its cables pull to -x; side B runs along -y.
+    expect(both?.[field]).toBeCloseTo(Math.hypot(-a, -b), 6);
+    expect(Math.min(a, b)).toBeGreaterThan(0);
+  }
+  expect(both?.runIds).toEqual(["R1", "R2"]);
+});
+
 describe("one post at a corner that stands already", () => {
   test("is one mark on both its sides: the third post of side B is P7, as it is found", () => {
     const job = jobOf(changedText(NAME, { "posts:": "posts:\n  as found: [{ post: P7, size: 4x4 }]" }));

@@ -35,6 +35,10 @@ export function pullsTable(context: SheetContext, id: string): Table {
     ]),
     rowHeads: true,
     notes: [
+      ...plan.cornerPulls.map(
+        ({ postId, runIds, pull_target, pull_high }) =>
+          `${bold(postId)} bears ${runIds[0]} and ${runIds[1]} at once: together ${show.forceBoth(pull_target)} at target, ${bold(show.forceBothUp(pull_high))} at the greatest reading, between the two sides, ${bendsToDeck(plan, postId) ? "towards" : "away from"} the ${floorWord(plan.job)}.`,
+      ),
       `${bends ? "End: along the guard; bend: half-way between its two spans. " : ""}What posts and bases make of it: ${FRAME_SHEET}.`,
     ],
   });
