@@ -1,6 +1,7 @@
 // Does each raked side keep the code's rules of stairs and ramps, and can its bores be drilled?
 import type { Job } from "../job/job.ts";
 import { guardRules } from "../tables/limits.ts";
+import type { Mm } from "../units/quantity.ts";
 import { type Checked, limitCheck, question } from "./check-row.ts";
 import type { Check } from "./plan.ts";
 import type { RakePlan } from "./rake-plan.ts";
@@ -144,7 +145,15 @@ function triangleChecks({ sideId, kind, triangle }: RakePlan, job: Job): readonl
       demand: triangle.sphere,
       limit,
       kind: "length",
-      advice: "lower the bottom rail of the stair",
+      advice: triangleAdvice(triangle, limit.value),
     }),
   ];
+}
+
+/** A circle in a triangle grows with its height, r + g + n r / t; with the rail on the nosings g is nothing. */
+function triangleAdvice({ riser, tread, nosing, gap, sphere }: NonNullable<RakePlan["triangle"]>, limit: Mm): string {
+  const onNosings = riser + (nosing.value * riser) / tread;
+  return (sphere * onNosings) / (onNosings + gap) <= limit
+    ? "lower the bottom rail of the stair"
+    : "no rail keeps this sphere out at such steps, not even one that lies on the nosings: ask the authority which sphere must not go in there, and state it (code: stairs: triangle)";
 }

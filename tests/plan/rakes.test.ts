@@ -140,3 +140,27 @@ describe("what cannot be built is refused", () => {
     expect(refusals({ "  existing: false": hardware })[0]).toMatch(/^hardware on the posts/);
   });
 });
+
+describe("a stair under a code with no size for the triangle", () => {
+  const metal = (gap: string): Plan =>
+    planOf(
+      changedText("0013-ramp-to-porch", {
+        "length: 4.8 m ": "length: 2.34 m ",
+        "rake: { kind: ramp, goes: up, rise: 400 mm, run: 4.8 m }":
+          "rake: { kind: stair, goes: up, riser: 175 mm, tread: 260 mm, nosing: 20 mm, open risers: false }",
+        "  clear opening: 880 mm": `  clear opening: 880 mm\n  on rakes: { gap below: ${gap} }`,
+        "pool barrier: false": `pool barrier: false${gap === "70 mm" ? "\n  stairs: { triangle: 200 mm }" : ""}`,
+      }),
+    );
+  const triangle = (plan: Plan) => plan.checks.find(({ id }) => id === "rake-triangle-B");
+
+  // k = 1 + 260/175 - sqrt(1 + (260/175)^2) = 0.6948; (175 + 20 x 175/260) k = 130.9 mm with the rail on the nosings: above 125 mm.
+  test("is told to ask, not to lower a rail that cannot be low enough", () => {
+    expect(triangle(metal("20 mm"))).toMatchObject({ verdict: "fail", advice: expect.stringContaining("code: stairs: triangle") });
+  });
+
+  // (188.46 + 70) x 0.6948 = 179.6 mm.
+  test("passes with the size that the authority named", () => {
+    expect(triangle(metal("70 mm"))?.verdict).toBe("pass");
+  });
+});
