@@ -20,6 +20,8 @@ export function sizeText({ value, unit }: Pick<CheckPart, "value" | "unit">, sho
   const { both, rounding } = style;
   switch (unit) {
     case "MPa":
+      // A post pulled alike from both sides: what is left is dust of the solver, which rounding up would print as a stress.
+      if (rounding === "up" && Math.abs(value) < NONE_MPa) return "none";
       return show.stress(value, style);
     case "N mm":
       return show.moment(value, style);
@@ -40,6 +42,8 @@ export function sizeText({ value, unit }: Pick<CheckPart, "value" | "unit">, sho
   }
 }
 
+/** 0.1 psi. */
+const NONE_MPa = 7e-4;
 const SHARE_decimals = 3;
 /** A term of a member that buckles before it can answer. */
 const NO_ROOM = 1e6;

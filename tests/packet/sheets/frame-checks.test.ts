@@ -242,6 +242,12 @@ describe("frameChecksSheet, for all", () => {
     }
   });
 
+  test("a post pulled alike from both sides has no stress, not the dust that is left rounded up", () => {
+    const even = framed(wood, [{ ...failing, demand: 1e-5, ratio: 1e-6, verdict: "pass", advice: "" }]);
+    const demands = tableOf(packetOf(even, "permit"), "frame-checks").rows.map((row) => cellText(row[3] ?? ""));
+    expect(demands).toEqual(["none"]);
+  });
+
   test.each(examples)("%s: every post has its moment and shear at the base, never too small", (_, plan) => {
     const answers = plan.frame.sides.flatMap(({ posts }) => posts);
     const { rows } = tableOf(packetOf(plan, "permit"), "frame-posts");
