@@ -1,11 +1,11 @@
 // Where do the height, size and depth of a bore come from, and how long must a bit be?
-
 import { sectionOfPost } from "../plan/as-found.ts";
 import { reachOf, useOf } from "../plan/bores.ts";
 import { counterboreDepth } from "../plan/end-fitting.ts";
 import { faceOf } from "../plan/face-end.ts";
 import type { Bore, RunEnd } from "../plan/plan.ts";
 import type { PostPull } from "../plan/readings.ts";
+import { anchorHole } from "./pier-rules.ts";
 import { derived, from, given, must, type Reader } from "./reader.ts";
 import { type Rule, rule } from "./rule.ts";
 import type { Working } from "./trace.ts";
@@ -39,6 +39,8 @@ function diameter(reader: Reader, [mark]: readonly string[]): Working {
       return same("bore of a stud end", "stud.bore");
     case "face end":
       return same("hole of the fastening of an end on the face", "face.hole");
+    case "anchor end":
+      return anchorHole(reader, bore.verticalId, "hole");
     case "grip end":
       return counterboreDepth(endAt(reader, bore), plan.job) > 0
         ? same("bore in front of a counterbore", "grip.bore")
@@ -49,16 +51,18 @@ function diameter(reader: Reader, [mark]: readonly string[]): Working {
 }
 
 /** To the point of a lag screw, through one wall of a tube, or as deep as a thread in solid metal. */
-function blindDepth({ at, plan }: Reader, { verticalId }: Bore): Working {
-  const { kind } = faceOf(plan.job).fastening;
-  const { wall } = sectionOfPost(plan.job, verticalId);
+function blindDepth(reader: Reader, { verticalId, kind: bored }: Bore): Working {
+  if (bored === "anchor end") return anchorHole(reader, verticalId, "depth");
+  const { job } = reader.plan;
+  const { kind } = faceOf(job).fastening;
+  const { wall } = sectionOfPost(job, verticalId);
   if (kind !== "lag screw" && wall !== null)
     return {
       formula: "t",
       inputs: [given("t", "wall of the tube", wall, "length", from("job", "posts: wall"))],
-      origin: derived("through one wall"),
+      origin: derived("one wall"),
     };
-  return { formula: "l", inputs: [at("l", "depth of the fastening in the post", "job.fittings.face.fastening.depth")], origin: fittings };
+  return { formula: "l", inputs: [reader.at("l", "depth of the fastening", "job.fittings.face.fastening.depth")], origin: fittings };
 }
 
 const bores: readonly Rule[] = [

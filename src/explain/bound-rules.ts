@@ -52,9 +52,9 @@ function bearingCapacities({ all, plan }: Reader, run: string): Input {
 }
 
 function holdCapacities({ all, plan }: Reader, run: string): Input {
-  const kinds = [`face-hold-${run}-`, `face-rated-${run}-`];
+  const kinds = [`face-hold-${run}-`, `face-rated-${run}-`, `anchor-rated-${run}-`];
   const ids = plan.checks.filter(({ id }) => kinds.some((kind) => id.startsWith(kind))).map(({ id }) => `checks.${id}.limit.value`);
-  return all("C", "what holds each end on a face, and what it is rated for", ids);
+  return all("C", "what holds each end on a face or in a pier, and what it is rated for", ids);
 }
 
 /** What the hardest day adds to each cable of a run. */

@@ -9,6 +9,7 @@ import { cornersOfRun } from "../plan/splits.ts";
 import { bearingLimit } from "./bearing-rules.ts";
 import { faceDemands, faceLimits, hardestPull } from "./face-check-rules.ts";
 import { postDistances } from "./mouths.ts";
+import { infillPull, pierDemands, pierLimits } from "./pier-rules.ts";
 import { rakeDemands, rakeLimits, type CheckSide as Side } from "./rake-check-rules.ts";
 import { derived, from, given, must, type Reader } from "./reader.ts";
 import { type Rule, rule } from "./rule.ts";
@@ -37,6 +38,7 @@ const guardEndPath = (id: string): string => {
 const demands: Readonly<Record<string, Side>> = {
   ...rakeDemands,
   ...faceDemands,
+  ...pierDemands,
   "guard-height": ({ at }) => same(at("H", "height of the guard", "opening.guardHeight")),
   "opening-at-rest": ({ all, plan }) =>
     most(
@@ -174,20 +176,7 @@ const demands: Readonly<Record<string, Side>> = {
       origin: whole,
     };
   },
-  infill: ({ all, at, run }, id) => ({
-    formula: "max(t) + h - T + g",
-    inputs: [
-      all(
-        "t",
-        "tension of each span under the infill load",
-        run(id).spans.map(({ bayId }) => `runs.${id}.spans.${bayId}.underInfillLoad.tension`),
-      ),
-      at("h", "greatest reading allowed", `runs.${id}.tension.high`),
-      at("T", "target", `runs.${id}.tension.target`),
-      at("g", "what the hardest day of the year adds", `climate.${id}.hardest.worst`),
-    ],
-    origin: whole,
-  }),
+  infill: infillPull,
   season: hardestPull,
   bearing: (reader, rest) => hardestPull(reader, rest.split("-")[0] ?? ""),
   "push-through": ({ all, plan }) => ({
@@ -236,6 +225,7 @@ const freeLimit: Side = ({ at, all, plan }, _, { where }) => {
 const limits: Readonly<Record<string, Side>> = {
   ...rakeLimits,
   ...faceLimits,
+  ...pierLimits,
   "guard-height": stated("job.code.guardHeight_min", "least height of the guard"),
   "opening-at-rest": openingSphere,
   "gap-below": openingSphere,

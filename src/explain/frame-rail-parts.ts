@@ -1,6 +1,7 @@
 // How does a number that went into the check of a rail follow from the cables, the code's load and the bay?
 import { railEndMoments } from "../plan/frame-check-loads.ts";
 import type { FrameCheck } from "../plan/frame-plan.ts";
+import type { Vertical } from "../plan/plan.ts";
 import { framedOf, groupOfSide, loadOn, nothing, type RailSituation, railSituationOf, superposed, type Term } from "./framed.ts";
 import { stationPath } from "./mouths.ts";
 import { derived, given, must, type Reader } from "./reader.ts";
@@ -12,20 +13,23 @@ const workingOf = ({ text, inputs }: Term, origin = statics): Working => ({ form
 
 /** Between the middles of the posts, along the slope of the side. */
 function bayLength({ at, plan }: Reader, { bay: { sideId, leftId, rightId } }: RailSituation): Term {
-  const left = plan.verticals.find(({ id }) => id === leftId);
-  const start =
-    left === undefined
-      ? `verticals.${leftId}.station`
-      : stationPath(
-          left,
-          plan.sides.findIndex(({ id }) => id === sideId),
-        );
-  const slope = plan.verticals.find(({ id }) => id === leftId)?.slope ?? 0;
+  const [left, right] = [leftId, rightId].map((id) =>
+    must(
+      plan.verticals.find((one) => one.id === id),
+      `post ${id}`,
+    ),
+  ) as [Vertical, Vertical];
+  const index = plan.sides.findIndex(({ id }) => id === sideId);
+  const { slope } = left;
   return {
     text: slope === 0 ? "(x2 - x1)" : "((x2 - x1) / cos(sl))",
     inputs: [
-      at("x1", `station of ${leftId}`, start),
-      at("x2", `station of ${rightId}`, `verticals.${rightId}.station`),
+      left.kind === "pier"
+        ? at("x1", `face of ${leftId}`, `sides.${sideId}.startsAt`)
+        : at("x1", `station of ${leftId}`, stationPath(left, index)),
+      right.kind === "pier"
+        ? at("x2", `face of ${rightId}`, `sides.${sideId}.endsAt`)
+        : at("x2", `station of ${rightId}`, `verticals.${rightId}.station`),
       ...(slope === 0 ? [] : [at("sl", "slope of the side", `verticals.${leftId}.slope`)]),
     ],
   };

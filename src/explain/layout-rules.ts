@@ -132,6 +132,11 @@ const faceOf = (side: SidePlan, end: "first" | "last", reader: Reader): Working 
   const of = must(plan.job.sides[side.index], `side ${side.id}`);
   const length = at("L", "length of the side", `sides.${side.id}.length`);
   const sign = end === "first" ? "-" : "+";
+  if ((end === "first" ? side.begins : side.ends)?.kind === "pier") {
+    return end === "first"
+      ? { formula: "z", inputs: [given("z", "the side is measured from the face of the pier", 0, "length")], origin: job("guard: start") }
+      : { formula: "L", inputs: [length], origin: job("guard: end") };
+  }
   if (of.stations !== null) {
     const nth = end === "first" ? 0 : of.stations.length - 1;
     const station = at("x", `station of its ${end} post`, `job.sides.${side.id}.stations[${nth}]`);

@@ -140,6 +140,7 @@ export function markExamples(plan: Plan): readonly string[] {
     ...ends(plan.cables.map(({ mark }) => mark)),
     ...ends(plan.bores.map(({ mark }) => mark)),
     ...ends(plan.verticals.filter(({ kind }) => kind === "post").map(({ id }) => id)),
+    ...ends(plan.verticals.filter(({ kind }) => kind === "pier").map(({ id }) => id)),
     ...ends(plan.verticals.filter(({ kind }) => kind === "spacer").map(({ id }) => id)),
     ...plan.sides.flatMap(({ id }) =>
       ends(plan.bays.filter(({ sideId, kind }) => sideId === id && kind !== "corner").map((bay) => bay.id)),

@@ -2,6 +2,7 @@
 
 import type { CornerPost } from "../plan/corner-post.ts";
 import { seenFrom } from "../plan/corner-post.ts";
+import { restOf } from "../plan/pier.ts";
 import type { Plan, Vertical } from "../plan/plan.ts";
 import { derived, must, type Reader } from "./reader.ts";
 import { type Rule, rule } from "./rule.ts";
@@ -47,12 +48,12 @@ export const stationPath = ({ id, corner }: Vertical, sideIndex: number): string
 
 /** Centre to centre of the posts that stand next to each other on a side. */
 export const postDistances = ({ verticals }: Pick<Plan, "verticals">): readonly number[] => {
-  const posts = verticals.filter(({ kind }) => kind === "post");
+  const posts = verticals.filter(({ kind }) => kind !== "spacer");
   return posts.slice(1).flatMap((post, index) => {
     const before = posts[index];
     if (before === undefined) return [];
     const seen = seenFrom(before, post.sideIndex);
-    return seen.sideIndex === post.sideIndex ? [post.station - seen.station] : [];
+    return seen.sideIndex === post.sideIndex ? [restOf(post) - restOf(seen)] : [];
   });
 };
 

@@ -1,5 +1,5 @@
 // How many pieces are bought and cut, with which spares, and how much lumber is that?
-import { bevelSize, FACE_ITEMS, isBevelled, mouthsTurned, spoolsFor } from "../plan/buying.ts";
+import { anchorItem, bevelSize, FACE_ITEMS, isBevelled, mouthsTurned, spoolsFor } from "../plan/buying.ts";
 import { isOnFace } from "../plan/face-end.ts";
 import type { OrderLine } from "../plan/purchase.ts";
 import { derived, from, given, must, type Reader } from "./reader.ts";
@@ -65,8 +65,11 @@ function net(reader: Reader, [key]: readonly string[]): Working | null {
     return count("n * N", studs, courses);
   if (item === "gripping end" || item === "washer, stainless, gripping end" || item === "cap for a cut cable end")
     return count("n * N", grips, courses);
+  if (item === FACE_ITEMS.fork) return count("n * N", ["n", "ends of all runs at an eye", ends.filter(isOnFace).length], courses);
   if (Object.values<string>(FACE_ITEMS).includes(item))
-    return count("n * N", ["n", "ends of all runs on the faces of posts", ends.filter(isOnFace).length], courses);
+    return count("n * N", ["n", "ends of all runs on the faces of posts", ends.filter(({ kind }) => kind === "face").length], courses);
+  const anchored = ends.find(({ kind, postId }) => kind === "anchor" && item === anchorItem(postId));
+  if (anchored !== undefined) return count("N", courses);
   if (item === "bushing, plastic") {
     const isTube = (id: string): boolean => (id.startsWith("P") ? plan.job.posts : plan.job.spacers).section.wall !== null;
     const bushed = plan.bores.filter(({ bushing }) => bushing);

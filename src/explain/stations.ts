@@ -1,9 +1,10 @@
 // Why does a post or a spacer stand where it stands?
 import { membersOn, postsOn } from "../plan/corner-post.ts";
 import type { SidePlan, Vertical } from "../plan/plan.ts";
-import { chooseCuts, cutsOf } from "../plan/splits.ts";
+import { chooseCuts, cutsOf, mayPull } from "../plan/splits.ts";
 import { firstStations } from "../plan/verticals.ts";
 import { leftEndOf, rightEndOf, stationPath } from "./mouths.ts";
+import { flushWith, pierStation } from "./pier-rules.ts";
 import { derived, from, given, must, type Reader } from "./reader.ts";
 import { type Rule, rule } from "./rule.ts";
 import type { Working } from "./trace.ts";
@@ -18,6 +19,7 @@ function stationOf(reader: Reader, [id]: readonly string[]): Working {
   );
   const side = must(plan.sides[own.sideIndex], `side ${own.sideId}`);
   if (own.kind === "spacer") return spacerStation(reader, own);
+  if (own.kind === "pier") return pierStation(reader, own);
   const posts = postsOn(own.sideIndex, plan.verticals);
   const place = posts.findIndex(({ id: one }) => one === id);
   if ((plan.job.sides[side.index]?.stations ?? null) !== null) {
@@ -39,9 +41,9 @@ function stationOf(reader: Reader, [id]: readonly string[]): Working {
   }
   const width = at("w", "post along the side", "job.posts.section.along");
   const origin = from("derived", "the outermost posts stand with their faces at the ends of the side");
-  if (place === 0)
+  if (place === 0 && side.begins?.kind !== "pier")
     return { formula: "f + w / 2", inputs: [at("f", "outer face of the first post", `sides.${side.id}.startsAt`), width], origin };
-  if (place === posts.length - 1)
+  if (place === posts.length - 1 && side.ends?.kind !== "pier")
     return { formula: "f - w / 2", inputs: [at("f", "outer face of the last post", `sides.${side.id}.endsAt`), width], origin };
   return own.role === "pair" ? pairStation(reader, { own, side, posts }) : lineStation(reader, { own, side, posts });
 }
@@ -53,18 +55,29 @@ interface OnSide {
 }
 
 /** Between the two nearest posts that are fixed: ends, corners and pairs. */
-function lineStation({ at }: Reader, { own, posts }: OnSide): Working {
+function lineStation(reader: Reader, { own, posts, side }: OnSide): Working {
+  const { at } = reader;
   const place = posts.findIndex(({ id }) => id === own.id);
-  const isFixed = (post: Vertical, index: number): boolean => index === 0 || index === posts.length - 1 || post.role === "pair";
+  const [begins, ends] = [side.begins?.kind === "pier", side.ends?.kind === "pier"];
+  const isFixed = (post: Vertical, index: number): boolean =>
+    (index === 0 && !begins) || (index === posts.length - 1 && !ends) || post.role === "pair";
   const left = posts.findLastIndex((post, index) => index < place && isFixed(post, index));
   const right = posts.findIndex((post, index) => index > place && isFixed(post, index));
-  const [first, last] = [must(posts[left], "post"), must(posts[right], "post")];
+  const [first, last] = [posts[left], posts[right]];
+  const low =
+    first === undefined
+      ? flushWith(reader, side, "first", "x1")
+      : { term: "x1", inputs: [at("x1", `station of ${first.id}, which is fixed`, stationPath(first, own.sideIndex))] };
+  const high =
+    last === undefined
+      ? flushWith(reader, side, "last", "x2")
+      : { term: "x2", inputs: [at("x2", `station of ${last.id}, which is fixed`, `verticals.${last.id}.station`)] };
   return {
-    formula: "nearest(x1 + (x2 - x1) * i / up((x2 - x1) / m, 1), s)",
+    formula: `nearest(${low.term} + (${high.term} - ${low.term}) * i / up((${high.term} - ${low.term}) / m, 1), s)`,
     inputs: [
-      at("x1", `station of ${first.id}, which is fixed`, stationPath(first, own.sideIndex)),
-      at("x2", `station of ${last.id}, which is fixed`, `verticals.${last.id}.station`),
-      given("i", `number of the post after ${first.id}`, place - left, "count"),
+      ...low.inputs,
+      ...high.inputs.filter(({ symbol }) => low.inputs.every((one) => one.symbol !== symbol)),
+      given("i", `number of the post after ${first?.id ?? "the pier"}`, place - left, "count"),
       at("m", "largest spacing of posts, centre to centre", "job.posts.spacing_max"),
       at("s", "step of the tape", "job.limits.tapeStep"),
     ],
@@ -107,7 +120,8 @@ function splitsOf({ plan }: Reader, side: SidePlan): readonly number[] {
   const { job, sides } = plan;
   const { supply } = job;
   const longest = supply.kind === "ready" ? Math.max(...supply.lengths.value) : supply.spoolLength - supply.allowance.value;
-  const cuts = chooseCuts(cutsOf(sides, firstStations(sides, job), job), job, longest) ?? [];
+  const all = cutsOf(sides, firstStations(sides, job), job);
+  const cuts = chooseCuts(all, job, longest, mayPull(all, sides)) ?? [];
   return cuts.filter(({ kind, sideIndex }) => kind === "line" && sideIndex === side.index).map(({ station }) => station);
 }
 
@@ -116,8 +130,8 @@ function spacerStation(reader: Reader, own: Vertical): Working {
   const { plan, at } = reader;
   const members = membersOn(own.sideIndex, plan.verticals);
   const place = members.findIndex(({ id }) => id === own.id);
-  const left = members.findLastIndex(({ kind }, index) => kind === "post" && index < place);
-  const right = members.findIndex(({ kind }, index) => kind === "post" && index > place);
+  const left = members.findLastIndex(({ kind }, index) => kind !== "spacer" && index < place);
+  const right = members.findIndex(({ kind }, index) => kind !== "spacer" && index > place);
   const [first, last] = [must(members[left], "post"), must(members[right], "post")];
   const [low, high] = [leftEndOf(reader, first, own.sideId), rightEndOf(reader, last)];
   return {

@@ -11,6 +11,7 @@ import * as usual from "./defaults.ts";
 import type { SizeText } from "./fields.ts";
 import { fittingsOf, stated } from "./fitting-defaults.ts";
 import { baseOf, calibrationOf, siteOf, woodOf } from "./frame-defaults.ts";
+import type { Identity } from "./identity.ts";
 import type {
   Cable,
   CableSupply,
@@ -19,7 +20,6 @@ import type {
   Frame,
   FrameMaterial,
   GuardEnd,
-  Identity,
   Job,
   Limits,
   Posts,
@@ -32,6 +32,7 @@ import type {
   UnitSystem,
   WoodTreatment,
 } from "./job.ts";
+import { pierOf } from "./pier-defaults.ts";
 import { rakeFrameOf, rakeOf } from "./rake.ts";
 import type { JobFile } from "./schema.ts";
 
@@ -88,7 +89,7 @@ function codeOf(file: JobFile["code"]): CodeBasis {
 }
 
 function endOf(file: JobFile["guard"]["start"], limits: Limits): GuardEnd {
-  if (file.kind === "pier") throw new Error("a pier passed the checks as an end of the guard");
+  if (file.kind === "pier") return { kind: "pier", gap: null, access: "none", pier: pierOf(file) };
   if (file.kind === "post") return { kind: "post", gap: null, access: file.access ?? "drill" };
   const reachable = file.gap >= limits.wallGap_min.value ? "hand" : "none";
   return { kind: "wall", gap: file.gap, access: file.access ?? reachable };

@@ -83,23 +83,10 @@ export function checkAsFound(posts: JobFile["posts"], sides: readonly SideFile[]
 }
 
 /** What is not planned here is refused, each with what does instead. */
-export function checkNotBored(blocks: {
-  readonly guard?: JobFile["guard"] | undefined;
-  readonly posts?: JobFile["posts"] | undefined;
-}): readonly Problem[] {
-  const { guard, posts } = blocks;
-  const ends = guard === undefined ? [] : endsOf(guard);
+export function checkNotBored(blocks: { readonly posts?: JobFile["posts"] | undefined }): readonly Problem[] {
+  const { posts } = blocks;
   const wood = posts?.material === "wood";
   return [
-    ...ends
-      .filter(({ end }) => end.kind === "pier")
-      .map(({ path }) =>
-        wrong(
-          [...path, "kind"],
-          "a pier of concrete or masonry cannot be bored for cables with this packet",
-          "stand an end post beside it and write { kind: wall, gap: 3-1/2 in }; anchors in the pier are an engineer's work",
-        ),
-      ),
     ...(posts?.built !== undefined && posts.built !== "solid" && !wood
       ? [
           wrong(
@@ -130,21 +117,3 @@ export function checkNotBored(blocks: {
       : []),
   ];
 }
-
-interface EndAt {
-  readonly path: JobPath;
-  readonly end: JobFile["guard"]["start"];
-}
-
-const endsOf = ({ start, end, sides }: JobFile["guard"]): readonly EndAt[] => [
-  { path: ["guard", "start"], end: start },
-  { path: ["guard", "end"], end },
-  ...sides.flatMap(({ interrupted }, index): readonly EndAt[] => {
-    const path = ["guard", "sides", index, "interrupted"];
-    if (interrupted === undefined) return [];
-    return [
-      { path: [...path, "end"], end: interrupted.end },
-      { path: [...path, "start"], end: interrupted.start },
-    ];
-  }),
-];

@@ -4,6 +4,7 @@ import { lumberNames, lumberSection } from "../tables/timber.ts";
 import { angleDegrees } from "../units/print.ts";
 import { SAME_mm } from "../units/tolerance.ts";
 import { checkFace } from "./checks-face.ts";
+import { checkPiers } from "./checks-pier.ts";
 import { checkRakeFrame, checkRakes, checkStairRules } from "./checks-rake.ts";
 import { checkCalibration, checkLumber, checkPrinter, checkSite } from "./checks-site.ts";
 import { checkAsFound, checkHardware, checkInterruption, checkNotBored } from "./checks-standing.ts";
@@ -31,6 +32,7 @@ export function checkBlocks(blocks: Blocks): readonly Problem[] {
       ? [...checkMember(posts, ["posts"]), ...checkNewPosts(posts), ...checkLumber(posts, ["posts"]), ...checkHardware(posts)]
       : []),
     ...checkNotBored(blocks),
+    ...(guard ? checkPiers(guard) : []),
     ...(guard ? checkCorners(guard, blocks) : []),
     ...checkFace(blocks),
     ...(posts && guard ? checkAsFound(posts, guard.sides) : []),

@@ -2,6 +2,8 @@
 import type { Cited } from "../sources/cited.ts";
 import type { AxialStiffness, Cents, Mm, Newton, Radian } from "../units/quantity.ts";
 import type { FaceEnds } from "./face-end.ts";
+import type { Identity } from "./identity.ts";
+import type { Pier } from "./pier.ts";
 import type { Calibration, PostBase, Printer, Site, Wood } from "./site.ts";
 import type { Rake, RakeFrame, StairBasis } from "./slope.ts";
 import type { CornerLimits, Interruption, Standing } from "./standing.ts";
@@ -10,32 +12,6 @@ export type UnitSystem = "inch" | "mm";
 export type Paper = "letter" | "a4";
 /** The four issues of one job: which sheets they hold and how many words. */
 export type Issue = "crew" | "homeowner" | "permit" | "record";
-export type Status = "preliminary" | "for permit" | "for construction" | "as built";
-
-export interface Revision {
-  readonly mark: string;
-  /** ISO date, yyyy-mm-dd. */
-  readonly date: string;
-  readonly by: string;
-  readonly change: string;
-}
-
-export interface Identity {
-  /** Letters, digits and single hyphens; names the output folder. */
-  readonly number: string;
-  readonly title: string;
-  readonly place: string;
-  readonly client: string;
-  readonly firm: string;
-  readonly preparedBy: string;
-  readonly checkedBy: string | null;
-  readonly status: Status;
-  readonly surveyDate: string;
-  readonly issueDate: string;
-  readonly revisions: readonly Revision[];
-  /** True on invented jobs: each sheet then says "EXAMPLE". */
-  readonly example: boolean;
-}
 
 export type CodeEdition = "IRC 2018" | "IRC 2021" | "IRC 2024" | "IBC 2021" | "IBC 2024" | "NCC 2022" | "other";
 export type Occupancy = "one- or two-family dwelling" | "dwelling unit in a larger building" | "other";
@@ -86,16 +62,18 @@ export type Access = "drill" | "hand" | "none";
 
 /** How the guard begins or ends. */
 export interface GuardEnd {
-  readonly kind: "post" | "wall";
-  /** Clear gap between the wall and the end post; null at a free post. */
+  readonly kind: "post" | "wall" | "pier";
+  /** Clear gap between the wall and the end post; null at a free post and at a pier. */
   readonly gap: Mm | null;
   readonly access: Access;
+  /** In which the cables are anchored, where no end post stands. */
+  readonly pier?: Pier;
 }
 
 export interface Side {
   /** A, B, C ... from left to right as seen from the deck looking out. */
   readonly id: string;
-  /** Level, along the line of the bores, from the outer face of an end post (or the face of a wall) or from a corner point to the next. */
+  /** Level, along the line of the bores, from the outer face of an end post (or the face of a wall or pier) or from a corner point to the next. */
   readonly length: Mm;
   /** Change of direction at the right-hand end, positive to the right (an outside corner), 0 where only the slope changes; null at the last side. */
   readonly turn: Radian | null;

@@ -3,11 +3,15 @@ import { exactOptional as maybe } from "zod";
 import { quoted, type Reading, refuse } from "../units/notation.ts";
 import { block, choice, field, kind, kinds, lengthField, list, textField } from "./field.ts";
 import { size } from "./fields.ts";
+import { pierEnd } from "./schema-pier.ts";
 
 /** What is refused as the material of a post or rail, and what to do instead. */
 const notBored: Readonly<Record<string, readonly [what: string, fix: string]>> = {
   concrete: ["concrete", "stand an end post of wood or metal beside it, or bolt one to it, and give that post's material"],
-  masonry: ["masonry", "stand an end post of wood or metal beside it, and write the pier as an end: { kind: wall, gap: 3-1/2 in }"],
+  masonry: [
+    "masonry",
+    "stand an end post of wood or metal beside it, and write the pier as an end: { kind: wall, gap: 3-1/2 in }, or with its anchors: kind: pier",
+  ],
   vinyl: ["a hollow vinyl post", "give the material and size of the post inside it; the shell carries nothing"],
   composite: ["a composite sleeve", "give the material and size of the post inside it; the sleeve carries nothing"],
   "cast iron": ["cast iron", "it cracks when bored: use posts of steel, stainless, aluminium or wood for the cables"],
@@ -37,7 +41,7 @@ export const guardEnd = kinds("an end of the guard", "{ kind: post, access: dril
     gap: lengthField({ name: "the gap to the wall", example: "3-1/2 in", from: "0 in", to: "1 m" }),
     access,
   }),
-  block("an end of the guard at a pier", "{ kind: pier }", { kind: kind("pier") }),
+  pierEnd,
 ]);
 
 const away = (name: string) => maybe(lengthField({ name, example: "12 in", from: "0 in", to: "100 m" }));

@@ -39,6 +39,8 @@ guard:
   start: { kind: post, access: drill }   # access behind it: drill, hand or none
   end: { kind: post, access: drill }
   # a wall instead of a free end: { kind: wall, gap: 3-1/2 in, access: hand }
+  # a pier, in which the cables are anchored: { kind: pier, of: brick, along: 16 in, across: 16 in, height: 44 in,
+  #   anchor: { kind: adhesive, hole: 7/16 in, depth: 3-1/2 in, stand-out: 1-1/4 in, flange: 3/4 in, rated: 900 lbf, rated by: its report } }
   # bearing: 90 deg               # compass direction of the first side
   sides:
     - length: 12 ft               # outer face to outer face, along the line of the bores

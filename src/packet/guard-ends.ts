@@ -18,7 +18,7 @@ export interface GuardEndPlace {
 /** From left to right along the guard. */
 export const guardEnds = (plan: Plan): readonly GuardEndPlace[] =>
   plan.sides.flatMap((side): readonly GuardEndPlace[] => {
-    const posts = plan.verticals.filter(({ kind, sideIndex }) => kind === "post" && sideIndex === side.index);
+    const posts = plan.verticals.filter(({ kind, sideIndex }) => kind !== "spacer" && sideIndex === side.index);
     const [first, last] = [posts[0], posts.at(-1)];
     const before = side.index === 0 ? null : (plan.sides[side.index - 1]?.id ?? null);
     const isLast = side.index === plan.sides.length - 1;

@@ -1,5 +1,6 @@
 // What does each sheet say? The Packet: plain data that layouts place on pages without any arithmetic.
-import type { Issue, Paper, Status } from "../job/job.ts";
+import type { Status } from "../job/identity.ts";
+import type { Issue, Paper } from "../job/job.ts";
 import type { Verdict } from "../plan/plan.ts";
 
 /** Text with **bold** stretches as its only markup. */

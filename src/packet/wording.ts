@@ -51,10 +51,11 @@ export const roleName: Readonly<Record<VerticalRole, Text>> = {
   shared: "post shared by two runs",
   line: "line post",
   spacer: "spacer",
+  pier: "pier",
 };
 
 export const paperName: Readonly<Record<Paper, Text>> = { letter: "Letter", a4: "A4" };
-export const endName: Readonly<Record<EndKind, Text>> = { stud: "stud end", grip: "grip end", face: "face end" };
+export const endName: Readonly<Record<EndKind, Text>> = { stud: "stud end", grip: "grip end", face: "face end", anchor: "anchor end" };
 export const faceName: Readonly<Record<Face, Text>> = { left: "left face", right: "right face" };
 
 /** What the datum says that people stand on: deck, planks and boards are a deck, all else (stone, tiles, concrete) a floor. */
@@ -111,6 +112,7 @@ export const introduction: Readonly<Record<SheetKey, readonly Text[]>> = {
 
 /** The word list for those who do it once: the trade's terms in plain words. */
 export const wordList: readonly (readonly [term: Text, meaning: Text])[] = [
+  ["anchor", "A fastening set into a hole in concrete or masonry. Here it has an eye, and the end of the cable is pinned to it."],
   ["authority having jurisdiction", "Your building office. It decides what is allowed at your place."],
   ["base", "The foot of a post and what fastens it there. Moment: how hard the post tries to tip over on it."],
   ["bay", "The space between two uprights that stand next to each other."],

@@ -7,6 +7,7 @@ import { boreSkew } from "./corner-post.ts";
 import { counterboreDepth, endBore } from "./end-fitting.ts";
 import { faceDepth, faceOf, isOnFace } from "./face-end.ts";
 import { throughPost } from "./lay-run.ts";
+import { pierNamed } from "./pier.ts";
 import type { Bore, BoreKind, Course, Face, RunEnd, Vertical } from "./plan.ts";
 import type { BitUse } from "./purchase.ts";
 import type { RunGeometry } from "./runs.ts";
@@ -87,7 +88,7 @@ function entryFaceOf(run: RunGeometry, member: Vertical): Face {
 
 /** End bores are drilled from the cable's side, so that a tear-out stays under the washer's side; the counterbore from the back. */
 function endBoreOf(end: RunEnd, member: Vertical, job: Job): BoreAt {
-  if (isOnFace(end)) return faceBoreOf(end, member, job);
+  if (isOnFace(end)) return blindBoreOf(end, member, job);
   const depth = counterboreDepth(end, job);
   return {
     kind: end.kind === "stud" ? "stud end" : "grip end",
@@ -103,10 +104,15 @@ function endBoreOf(end: RunEnd, member: Vertical, job: Job): BoreAt {
 }
 
 /** A blind hole from the face that the cable comes to. */
-const faceBoreOf = (end: RunEnd, member: Vertical, job: Job): BoreAt => ({
-  kind: "face end",
+const blindBoreOf = (end: RunEnd, member: Vertical, job: Job): BoreAt => ({
+  ...(end.kind === "anchor"
+    ? {
+        kind: "anchor end",
+        diameter: pierNamed(job, member.id).anchor.hole.value,
+        drilledLength: pierNamed(job, member.id).anchor.depth.value,
+      }
+    : { kind: "face end", diameter: faceOf(job).hole.value, drilledLength: faceDepth(member.id, job) }),
   offset: end.offset,
-  diameter: faceOf(job).hole.value,
   through: false,
   counterbore: null,
   entryFace: end.backFace === "left" ? "right" : "left",
@@ -114,7 +120,6 @@ const faceBoreOf = (end: RunEnd, member: Vertical, job: Job): BoreAt => ({
   bend: 0,
   angle: member.slope,
   skew: 0,
-  drilledLength: faceDepth(member.id, job),
 });
 
 interface BitCount {

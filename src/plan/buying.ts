@@ -6,6 +6,7 @@ import type { Cents, Mm } from "../units/quantity.ts";
 import { roundUp } from "../units/round.ts";
 import { bevelOf } from "./end-fitting.ts";
 import { faceOf, isOnFace } from "./face-end.ts";
+import { anchorEndsOf, pierNamed } from "./pier.ts";
 import type { Bore, Run } from "./plan.ts";
 import type { CutPlan, OrderLine } from "./purchase.ts";
 
@@ -89,7 +90,7 @@ function fittingLines({ runs, courseCount, bores }: Bought, job: Job): readonly 
   const grips = ends.filter((end) => end.kind === "grip").length * courseCount;
   // Ready cables come with one stud end on them.
   const attached = job.supply.kind === "ready" ? runs.length * courseCount : 0;
-  const faces = ends.filter(isOnFace).length * courseCount;
+  const faces = ends.filter(({ kind }) => kind === "face").length * courseCount;
   const { stud, grip } = job.fittings;
   const size = (mm: Mm): string => length(mm, { units: job.units, decimals: 1, step: 1 / 32 });
   return [
@@ -111,6 +112,11 @@ function fittingLines({ runs, courseCount, bores }: Bought, job: Job): readonly 
       note: "under the collar of each fitting, on the face of the post",
     }),
     ...faceLines(faces, job),
+    ...anchorLines(runs, courseCount, job),
+    ...piece("fittings", FACE_ITEMS.fork, size(job.cable.diameter), ends.filter(isOnFace).length * courseCount, {
+      job,
+      note: "fork and pin for the eye; fitted on site as its instruction says",
+    }),
     ...bevelledWashers(bores, job),
     ...piece("fittings", "cap for a stud", stud.thread, studs, { job, note: "over the stud and its nut" }),
     ...piece("fittings", "cap for a cut cable end", size(job.cable.diameter), grips, { job, note: "no sharp end stays open" }),
@@ -136,11 +142,26 @@ function faceLines(net: number, job: Job): readonly OrderLine[] {
           note: "for the wall of these posts; its maker says for which thickness",
         })
       : []),
-    ...piece("fittings", FACE_ITEMS.fork, size(job.cable.diameter), net, {
-      job,
-      note: "fork and pin for the eye; fitted on site as its instruction says",
-    }),
   ];
+}
+
+/** "anchor with an eye, stainless, PR1": each pier has its own. */
+export const anchorItem = (pierId: string): string => `anchor with an eye, stainless, ${pierId}`;
+
+function anchorLines(runs: readonly Run[], courseCount: number, job: Job): readonly OrderLine[] {
+  const size = (mm: Mm): string => length(mm, { units: job.units, decimals: 1, step: 1 / 32 });
+  return [...new Set(anchorEndsOf({ runs }).map(({ end }) => end.postId))].flatMap((id) => {
+    const { of, anchor } = pierNamed(job, id);
+    const asRated =
+      anchor.rated === null
+        ? "ask an engineer for the working load"
+        : `working load at least ${force(anchor.rated.value, job.units)} in this pier`;
+    const glue = anchor.kind === "adhesive" ? "; with its maker's adhesive, enough for these holes" : "";
+    return piece("fittings", anchorItem(id), `hole ${size(anchor.hole.value)} x ${size(anchor.depth.value)}`, courseCount, {
+      job,
+      note: `${anchor.kind} anchor for ${of}; ${asRated}${glue}`,
+    });
+  });
 }
 
 /** As they are ordered. */

@@ -65,11 +65,7 @@ export function tensionChecks(plan: Checked, job: Job): readonly Check[] {
       advice: "take out slack before the nut is turned; the tightening sheet says how much",
     });
     // Short thread is a way of working, not a fault: the slack comes out at the gripping end.
-    return [
-      ...checks,
-      ...infillCheck(run, hardest.worst, job),
-      travel.verdict === "fail" ? { ...travel, verdict: "ask" as const } : travel,
-    ];
+    return [...checks, ...infillCheck(plan, run, job), travel.verdict === "fail" ? { ...travel, verdict: "ask" as const } : travel];
   });
 }
 
@@ -88,11 +84,18 @@ export function hardestPull(plan: Pick<Checked, "climate" | "tightening">, run: 
 
 /**
  * What the tension is above the target before the load comes is no more above it under the load: a tighter cable stretches less.
- * The cable at mid-span of the worst span under the code's infill load, against the design resistance of the strand.
+ * The cable at mid-span of the worst span under the code's infill load, on the hardest day; null where the code has no such load.
  */
-function infillCheck(run: Run, added: Newton, job: Job): readonly Check[] {
+export function underInfill(plan: Pick<Checked, "climate">, run: Run): Newton | null {
   const tensions = run.spans.flatMap((span) => (span.underInfillLoad === null ? [] : [span.underInfillLoad.tension]));
-  if (tensions.length === 0) return [];
+  if (tensions.length === 0) return null;
+  return Math.max(...tensions) + (run.tension.high - run.tension.target) + hardestOf(plan, run).worst;
+}
+
+/** Against the design resistance of the strand. */
+function infillCheck(plan: Checked, run: Run, job: Job): readonly Check[] {
+  const demand = underInfill(plan, run);
+  if (demand === null) return [];
   const limit = cite(job.cable.breakingForce.value / RESISTANCE_factor, "en-1993-1-11", "6.2: breaking force / (1.5 x 1.0)");
   return [
     limitCheck({
@@ -100,7 +103,7 @@ function infillCheck(run: Run, added: Newton, job: Job): readonly Check[] {
       name: "Tension under the code's infill load, cable held in one span",
       where: run.id,
       rule: "at most",
-      demand: Math.max(...tensions) + (run.tension.high - run.tension.target) + added,
+      demand,
       limit,
       kind: "force",
       advice: "use a thicker cable or shorter spans",

@@ -3,6 +3,7 @@
 import type { GuardEnd, Job } from "../job/job.ts";
 import { bearingChecks } from "./check-bearing.ts";
 import { faceChecks } from "./check-face.ts";
+import { pierChecks } from "./check-pier.ts";
 import { rakeChecks } from "./check-rake.ts";
 import { type Checked, limitCheck } from "./check-row.ts";
 import { gateQuestions, hardwareChecks, mitreQuestions, mountQuestions } from "./check-standing.ts";
@@ -13,6 +14,7 @@ import { criterionText } from "./criterion.ts";
 import { mustBeOnFace } from "./face-end.ts";
 import { longestFree } from "./free-stop.ts";
 import { jointName, jointsOf, jointsWord } from "./joints.ts";
+import { restOf } from "./pier.ts";
 import type { Check } from "./plan.ts";
 import { cornersOfRun } from "./splits.ts";
 
@@ -31,6 +33,7 @@ export function checkPlan(plan: Checked, job: Job): readonly Check[] {
     ...tensionChecks(plan, job),
     ...bearingChecks(plan, job),
     ...faceChecks(plan, job),
+    ...pierChecks(plan, job),
     ...openQuestions(plan, job),
   ];
 }
@@ -114,12 +117,12 @@ const guardEnds = ({ start, end, sides }: Job): readonly { readonly end: GuardEn
 ];
 
 function layoutChecks(plan: Checked, job: Job): readonly Check[] {
-  const posts = plan.verticals.filter((vertical) => vertical.kind === "post");
+  const posts = plan.verticals.filter((vertical) => vertical.kind !== "spacer");
   const distances = posts.slice(1).flatMap((post, index) => {
     const before = posts[index];
     // Level: what the rail spans along the slope is longer, what leans on it is not.
     return before !== undefined && standsOn(before, post.sideIndex)
-      ? [{ where: `${before.id} to ${post.id}`, value: post.station - seenFrom(before, post.sideIndex).station }]
+      ? [{ where: `${before.id} to ${post.id}`, value: restOf(post) - restOf(seenFrom(before, post.sideIndex)) }]
       : [];
   });
   const widest = distances.reduce((most, one) => (one.value > most.value ? one : most), { where: "-", value: 0 });

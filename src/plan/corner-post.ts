@@ -106,7 +106,11 @@ export function seenFrom(vertical: Vertical, index: number): Vertical {
 export const postsOn = (index: number, verticals: readonly Vertical[]): readonly Vertical[] =>
   membersOn(index, verticals).filter(({ kind }) => kind === "post");
 
-/** Posts and spacers of a side. */
+/** What its rails rest on: its posts, and the piers at its ends. */
+export const supportsOn = (index: number, verticals: readonly Vertical[]): readonly Vertical[] =>
+  membersOn(index, verticals).filter(({ kind }) => kind !== "spacer");
+
+/** Posts and spacers of a side, and the piers at its ends. */
 export const membersOn = (index: number, verticals: readonly Vertical[]): readonly Vertical[] =>
   verticals.filter((vertical) => standsOn(vertical, index)).map((vertical) => seenFrom(vertical, index));
 

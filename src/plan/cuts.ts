@@ -6,7 +6,7 @@ import { angleDegrees, length } from "../units/print.ts";
 import type { Mm, Radian } from "../units/quantity.ts";
 import { SAME_mm } from "../units/tolerance.ts";
 import { alongSlope } from "./corner-path.ts";
-import { postsOn } from "./corner-post.ts";
+import { supportsOn } from "./corner-post.ts";
 import { type Mitre, mitreWords } from "./mitres.ts";
 import type { Bay, SidePlan, Vertical } from "./plan.ts";
 import type { CutBar, CutPiece, CutPlan } from "./purchase.ts";
@@ -149,7 +149,7 @@ function topRailParts(side: SidePlan, framing: Framing, job: Job): readonly Rail
   const reach = topRailReach(side);
   const start = reach.from - overhang(before);
   const end = reach.to + overhang(side.turn);
-  const posts = postsOn(side.index, framing.verticals);
+  const posts = supportsOn(side.index, framing.verticals);
   const { depth } = job.frame.topRail;
   const places = [start, ...posts.slice(1, -1).map((post) => post.station), end];
   const usable = stockUsable(job).map((length) => length - plumbExtra(depth, side.slope));

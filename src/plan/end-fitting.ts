@@ -24,7 +24,7 @@ export function endBore(end: Pick<RunEnd, "kind" | "access" | "postId">, job: Jo
 
 /** Diameter of the washer under the nut or the collar of an end, or of the flange on the face. */
 const washerOf = (kind: RunEnd["kind"], { fittings }: Job): Mm =>
-  kind === "face" ? (fittings.face?.flange.value ?? 0) : fittings[kind].washerDiameter.value;
+  kind === "stud" || kind === "grip" ? fittings[kind].washerDiameter.value : (fittings.face?.flange.value ?? 0);
 
 /** Edges of the bevelled washer under an end that is bored at an angle, along the bore. */
 export function bevelOf(kind: RunEnd["kind"], slope: Radian, job: Job): { readonly across: Mm; readonly thin: Mm; readonly thick: Mm } {

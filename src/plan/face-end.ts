@@ -5,8 +5,8 @@ import type { Mm } from "../units/quantity.ts";
 import { sectionOfPost } from "./as-found.ts";
 import type { Bore, Run, RunEnd } from "./plan.ts";
 
-/** Stud and grip bear on the back of their post; this one is an eye that is fastened on the face which the cable comes to. */
-export const isOnFace = ({ kind }: Pick<RunEnd, "kind">): boolean => kind === "face";
+/** Stud and grip bear on the back of their post; this one is an eye that is fastened on the face of a post or pier which the cable comes to. */
+export const isOnFace = ({ kind }: Pick<RunEnd, "kind">): boolean => kind === "face" || kind === "anchor";
 
 /** Nothing reaches the back of the post: an end there is on the face, where the job has a fitting for it. */
 export const mustBeOnFace = (access: Access, { fittings }: Job): boolean => access === "none" && fittings.face !== null;
@@ -35,17 +35,17 @@ export function faceDepth(postId: string, job: Job): Mm {
 }
 
 /** In a tube a blind hole goes through the wall that the cable comes to, and leaves the far one whole. */
-export const goesThroughOneWall = ({ through, verticalId }: Pick<Bore, "through" | "verticalId">, job: Job): boolean =>
-  !through && sectionOfPost(job, verticalId).wall !== null;
+export const goesThroughOneWall = ({ kind, verticalId }: Pick<Bore, "kind" | "verticalId">, job: Job): boolean =>
+  kind === "face end" && sectionOfPost(job, verticalId).wall !== null;
 
 export interface FaceAt {
   readonly run: Run;
   readonly end: RunEnd;
 }
 
-/** Ends on faces, run by run. */
+/** Ends on faces of posts, run by run. */
 export const faceEndsOf = ({ runs }: { readonly runs: readonly Run[] }): readonly FaceAt[] =>
-  runs.flatMap((run) => [run.left, run.right].filter(isOnFace).map((end) => ({ run, end })));
+  runs.flatMap((run) => [run.left, run.right].filter(({ kind }) => kind === "face").map((end) => ({ run, end })));
 
 /** A shorter plain shank goes into its pilot hole: common practice, no source. */
 const SHANK_least_mm = 1;

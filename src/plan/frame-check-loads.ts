@@ -6,13 +6,14 @@ import type { Section } from "../mechanics/section.ts";
 import type { Mm, Newton } from "../units/quantity.ts";
 import { sectionOfPost } from "./as-found.ts";
 import { alongSlope } from "./corner-path.ts";
-import { postsOn } from "./corner-post.ts";
+import { postsOn, supportsOn } from "./corner-post.ts";
 import { builtOf, netOf } from "./frame-check-net.ts";
 import type { Axis } from "./frame-check-strength.ts";
 import { isSquare } from "./frame-corners.ts";
 import { baseStiffness, postMember } from "./frame-members.ts";
 import type { FrameGroup, SideFrame } from "./frames.ts";
 import { stateOf } from "./movement.ts";
+import { restOf } from "./pier.ts";
 import type { Bore, Plan, SidePlan, Vertical } from "./plan.ts";
 
 export interface CheckInput extends Pick<Plan, "verticals" | "bores" | "sides" | "courses" | "opening" | "rakes" | "runs" | "climate"> {
@@ -274,7 +275,7 @@ export const railEndMoments = (
 
 function baysOf(frame: SideFrame, state: SideState, rail: "topRail" | "bottomRail"): readonly LoadedBay[] {
   const { posts, guard, side } = frame;
-  const own = postsOn(side.index, posts);
+  const own = supportsOn(side.index, posts);
   const thrusts = rail === "topRail" ? state.topRailThrust : state.bottomRailThrust;
   // Less than the dust of the solution is no thrust, and no moment.
   const most = Math.max(...thrusts.map((one) => Math.abs(one)));
@@ -287,7 +288,7 @@ function baysOf(frame: SideFrame, state: SideState, rail: "topRail" | "bottomRai
         sideId: side.id,
         leftId: left.id,
         rightId: right.id,
-        length: alongSlope(right.station - left.station, side.slope),
+        length: alongSlope(restOf(right) - restOf(left), side.slope),
         thrust: thrust > DUST_share * most ? thrust : 0,
         endMoment: endMoment > DUST_share * most * guard.input.height ? endMoment : 0,
       },

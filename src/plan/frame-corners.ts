@@ -4,6 +4,7 @@ import type { Mm, Radian } from "../units/quantity.ts";
 import { jointChord, jointOf } from "./corner-path.ts";
 import { standsOn } from "./corner-post.ts";
 import type { Leg } from "./frame-legs.ts";
+import { restOf } from "./pier.ts";
 import type { Plan, SidePlan, Vertical } from "./plan.ts";
 
 type Laid = Pick<Plan, "sides" | "verticals">;
@@ -103,7 +104,7 @@ export function stationOn(post: Vertical, { first, last, own, laid }: Line): Mm 
   const { corner } = post;
   if (corner !== undefined && corner.nextIndex === first.index) return corner.nextStation;
   const startOf = (sideIndex: number): Mm => laid.sides.slice(first.index, sideIndex).reduce((sum, { length }) => sum + length, 0);
-  if (post.sideIndex >= first.index && post.sideIndex <= last.index) return startOf(post.sideIndex) + post.station;
+  if (post.sideIndex >= first.index && post.sideIndex <= last.index) return startOf(post.sideIndex) + restOf(post);
   const [lowest, highest] = [own[0], own.at(-1)].map((one) => (one === undefined ? 0 : startOf(one.sideIndex) + one.station));
   if (post.sideIndex > last.index) {
     return Math.max(startOf(last.index) + last.length + post.station * Math.cos(last.turn ?? 0), (highest ?? 0) + LEAST_APART);

@@ -14,6 +14,7 @@ import { baseStiffness, modulusForBuckling, postMember, railMember, trialPull } 
 import type { FrameCheck, FramePlan } from "./frame-plan.ts";
 import { type FrameGroup, withCables } from "./frames.ts";
 import { movementLimit } from "./movement.ts";
+import { pierNamed } from "./pier.ts";
 import type { Check, Run } from "./plan.ts";
 import { windowOf } from "./tension-guard.ts";
 import type { DemandedRun } from "./tensions.ts";
@@ -71,10 +72,13 @@ function leastBearing(run: Run, parts: Framed, job: Job): Cited<Newton> | null {
   return leastOf([run.left, run.right].filter((end) => !isOnFace(end)).map((end) => bearingOf(end, parts, job).capacity));
 }
 
-/** The end on a face that holds least, by its thread or by its rating. */
+/** The end on a face or in a pier that holds least, by its thread or by its rating. */
 const leastHold = (run: Run, job: Job): Cited<Newton> | null =>
   leastOf(
-    [run.left, run.right].filter(isOnFace).flatMap((end) => [holdOf(end, job), faceOf(job).rated].filter((capacity) => capacity !== null)),
+    [run.left, run.right]
+      .filter(isOnFace)
+      .flatMap((end) => (end.kind === "anchor" ? [pierNamed(job, end.postId).anchor.rated] : [holdOf(end, job), faceOf(job).rated]))
+      .filter((capacity) => capacity !== null),
   );
 
 const leastOf = (capacities: readonly Cited<Newton>[]): Cited<Newton> | null =>

@@ -144,6 +144,7 @@ interface EndStation {
 
 /** A side is measured from wall or outer face to wall or outer face: its first and last post must stand there. */
 function endStationProblems({ end, outer, which, index, nth }: EndStation, job: Job): readonly Problem[] {
+  if (end.kind === "pier") return outer > SAME_mm ? [] : [postInPier(which, index, nth)];
   const gap = end.gap ?? 0;
   if (Math.abs(outer - gap) <= job.limits.tapeStep.value + SAME_mm) return [];
   const side = job.sides[index]?.id ?? "";
@@ -167,6 +168,13 @@ function endStationProblems({ end, outer, which, index, nth }: EndStation, job: 
         },
       ];
 }
+
+const postInPier = (which: EndStation["which"], index: number, nth: number): Problem => ({
+  severity: "error",
+  path: ["guard", "sides", index, "stations", nth],
+  what: `the ${which} post stands in the pier: its side is measured from the face of the pier`,
+  fix: "check the tape readings: the pier is no post and has no station",
+});
 
 /** A bore wider than its post, or a stud bore smaller than the cable, cannot be meant. */
 function boreProblems(job: Job): readonly Problem[] {

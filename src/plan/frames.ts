@@ -3,7 +3,7 @@ import type { Job, Rail } from "../job/job.ts";
 import { lonePost } from "../mechanics/coupling.ts";
 import { type GuardFrame, guardFrame } from "../mechanics/guard-frame.ts";
 import type { GuardPost, GuardRail } from "../mechanics/guard-frame-build.ts";
-import type { AxialStiffness, Mm, Radian } from "../units/quantity.ts";
+import type { AxialStiffness, Megapascal, Mm, Radian } from "../units/quantity.ts";
 import { sectionOfPost } from "./as-found.ts";
 import { alongSlope } from "./corner-path.ts";
 import { standsOn } from "./corner-post.ts";
@@ -132,7 +132,7 @@ interface FramedLine {
 function frameLine(sides: readonly SidePlan[], runs: readonly RunGeometry[], laid: Laid, job: Job): FramedLine {
   const [first, last] = [sides[0], sides.at(-1)];
   if (first === undefined || last === undefined) throw new RangeError("a line of no sides");
-  const own = laid.verticals.filter((vertical) => vertical.kind === "post" && sides.some(({ index }) => standsOn(vertical, index)));
+  const own = laid.verticals.filter((vertical) => vertical.kind !== "spacer" && sides.some(({ index }) => standsOn(vertical, index)));
   const line = { first, last, own, laid };
   const legs = runs.flatMap((run, index) =>
     sides.some(({ id }) => run.sideIds.includes(id)) ? [legOf(run, index, { sides, posts: own }, job)] : [],
@@ -182,7 +182,7 @@ function frameLine(sides: readonly SidePlan[], runs: readonly RunGeometry[], lai
       return {
         station: stationOn(one, line),
         ...(one.datum === own[0]?.datum ? {} : { foot: one.datum - (own[0]?.datum ?? 0) }),
-        ...postStiffness(postMember(job, sectionOfPost(job, one.id)), axis, job),
+        ...(one.kind === "pier" ? rigidPost(one) : postStiffness(postMember(job, sectionOfPost(job, one.id)), axis, job)),
         ...(held ? { top: "fixed" as const } : {}),
       };
     }),
@@ -253,6 +253,16 @@ const postStiffness = ({ section, modulus, shearShare }: FrameMember, axis: "x" 
   I: section[axis].inertia_mm4,
   ...(shearShare === 0 ? {} : { GA: shearShare * modulus.value * section.area_mm2 }),
   base: baseStiffness(job).value,
+});
+
+/** Some thirty times as stiff as concrete: a pier does not move under the cables of a guard; whether it stands, an engineer says. */
+const RIGID_modulus: Megapascal = 1e6;
+
+const rigidPost = ({ along, across }: Vertical): Omit<GuardPost, "station"> => ({
+  E: RIGID_modulus,
+  A: along * across,
+  I: (across * along ** 3) / 12,
+  base: "fixed",
 });
 
 /** In the plane of the side a rail bends upright. */

@@ -10,6 +10,7 @@ import { SAME_mm } from "../units/tolerance.ts";
 import { makeBores } from "./bores.ts";
 import { type CoursePlan, heights } from "./courses.ts";
 import { gapsOf } from "./gaps.ts";
+import { pierNamed } from "./pier.ts";
 import type { Bore, BoreKind, Course, HardwareZone, Vertical } from "./plan.ts";
 import type { RunGeometry } from "./runs.ts";
 
@@ -50,6 +51,7 @@ export function halfSeat(bore: Bore, job: Job): Mm {
     "stud end": stud.washerDiameter.value,
     "grip end": grip.washerDiameter.value,
     "face end": face?.flange.value ?? 0,
+    "anchor end": bore.kind === "anchor end" ? pierNamed(job, bore.verticalId).anchor.flange.value : 0,
     pass: 0,
     bend: 0,
   };

@@ -18,6 +18,7 @@ import { frameGuard, withCables } from "./frames.ts";
 import { clearOfHardware, hardwareZones } from "./hardware.ts";
 import { instrumentRange } from "./instrument-range.ts";
 import { chooseOutline, longestCable, type OutlineChoice } from "./outline-choice.ts";
+import { isPier } from "./pier.ts";
 import type { Plan, Run } from "./plan.ts";
 import { cornerPullsOf, pullsOf } from "./pulls.ts";
 import { remedyOf } from "./remedy.ts";
@@ -132,10 +133,14 @@ function noRuns(job: Job, readyLength_max: number): Problem {
     severity: "error",
     path: ["guard", "sides"],
     what: "the guard cannot be cut into runs that keep the limits",
-    why: `a straight run may have ${length(runStraight_max.value, feet)}, one with up to ${bends_max.value} corners ${length(runWithBends_max.value, feet)}, and the longest cable to be had is ${length(readyLength_max, feet)}`,
+    why: `${twoPiers(job)}a straight run may have ${length(runStraight_max.value, feet)}, one with up to ${bends_max.value} corners ${length(runWithBends_max.value, feet)}, and the longest cable to be had is ${length(readyLength_max, feet)}`,
     fix: "add posts where runs can meet, allow longer cables under supply, or change the limits",
   };
 }
+
+/** An end in a pier only holds. */
+const twoPiers = ({ start, end }: Job): string =>
+  isPier(start) && isPier(end) ? "an end in a pier only holds, so between two piers two runs must meet where their nuts can pull; " : "";
 
 /** On each side the bay through which the sphere goes most easily; the first of equal ones. */
 function openingBays({ sides, bays, runs }: Pick<Plan, "sides" | "bays" | "runs">): readonly string[] {

@@ -5,7 +5,7 @@ import type { Mm } from "../units/quantity.ts";
 import { seatOf } from "./end-fitting.ts";
 import { type EndedAt, layOutSides } from "./outline.ts";
 import type { SidePlan } from "./plan.ts";
-import { bestOf, type Cut, chooseCuts, cutsOf } from "./splits.ts";
+import { bestOf, type Cut, chooseCuts, cutsOf, mayPull } from "./splits.ts";
 import { firstStations } from "./verticals.ts";
 
 /** An outline with its best runs; null where no choice of runs keeps the limits. */
@@ -67,10 +67,16 @@ function cutOutline(
 ): readonly Cut[] | null {
   const cuts = cutsOf(sides, firstStations(sides, job), job);
   const longest = longestCable(job) - 2 * thickestSeat(sides, job);
-  if (changes.length === 0) return chooseCuts(cuts, job, longest);
+  const pulls = mayPull(cuts, sides);
+  if (changes.length === 0) return chooseCuts(cuts, job, longest, pulls);
   const at = (index: number): number => cuts.findIndex(({ kind, sideIndex }) => kind === "corner" && sideIndex === index);
   if ([...endedAt].some((index) => at(index) < 0)) return null;
   const passed = new Set(changes.filter((index) => !endedAt.has(index)).map(at));
   const ends = [...endedAt].map(at);
-  return chooseCuts(cuts, job, longest, (from, to) => !passed.has(from) && !passed.has(to) && !ends.some((end) => from < end && end < to));
+  return chooseCuts(
+    cuts,
+    job,
+    longest,
+    (from, to) => pulls(from, to) && !passed.has(from) && !passed.has(to) && !ends.some((end) => from < end && end < to),
+  );
 }

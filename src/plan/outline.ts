@@ -60,11 +60,19 @@ export function layOutSides(job: Job, endedAt: EndedAt = NOWHERE): Outcome<reado
       begins,
       ends,
       startsAt:
-        firstGiven !== undefined ? firstGiven - half(0) : begins !== null ? (begins.gap ?? 0) : beyondCorner(job, index - 1, endedAt),
+        begins?.kind === "pier"
+          ? 0
+          : firstGiven !== undefined
+            ? firstGiven - half(0)
+            : begins !== null
+              ? (begins.gap ?? 0)
+              : beyondCorner(job, index - 1, endedAt),
       endsAt:
-        lastGiven !== undefined
-          ? lastGiven + half((side.stations?.length ?? 1) - 1)
-          : side.length - (ends !== null ? (ends.gap ?? 0) : beyondCorner(job, index, endedAt)),
+        ends?.kind === "pier"
+          ? side.length
+          : lastGiven !== undefined
+            ? lastGiven + half((side.stations?.length ?? 1) - 1)
+            : side.length - (ends !== null ? (ends.gap ?? 0) : beyondCorner(job, index, endedAt)),
     };
   });
   problems.push(...crossingProblems(sides));

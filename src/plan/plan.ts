@@ -46,14 +46,14 @@ export interface SidePlan {
   readonly endsAt: Mm;
 }
 
-/** end: of the guard. corner: of one or two posts, or of one on which two runs end. transition: where the slope changes. pair: of two where runs meet. shared: two runs end on it. */
-export type VerticalRole = "end" | "corner" | "transition" | "pair" | "shared" | "line" | "spacer";
+/** end: of the guard. corner: of one or two posts, or of one on which two runs end. transition: where the slope changes. pair: of two where runs meet. shared: two runs end on it. pier: no post, the cables are anchored in it. */
+export type VerticalRole = "end" | "corner" | "transition" | "pair" | "shared" | "line" | "spacer" | "pier";
 
-/** A post or a spacer. */
+/** A post or a spacer, or a pier at an end of the guard. */
 export interface Vertical {
-  /** P1, P2 ... and S1, S2 ... from left to right. */
+  /** P1, P2 ... and S1, S2 ... from left to right; piers PR1, PR2 ... */
   readonly id: string;
-  readonly kind: "post" | "spacer";
+  readonly kind: "post" | "spacer" | "pier";
   readonly role: VerticalRole;
   readonly sideIndex: number;
   readonly sideId: string;
@@ -120,7 +120,7 @@ export interface Gap {
   readonly clear: Mm;
 }
 
-export type EndKind = "stud" | "grip" | "face";
+export type EndKind = "stud" | "grip" | "face" | "anchor";
 
 /** Faces of a vertical for somebody on the deck who looks out. */
 export type Face = "left" | "right";
@@ -194,7 +194,7 @@ export interface CablePlan {
   readonly course: number;
 }
 
-export type BoreKind = "stud end" | "grip end" | "face end" | "pass" | "bend";
+export type BoreKind = "stud end" | "grip end" | "face end" | "anchor end" | "pass" | "bend";
 
 export interface Bore {
   /** P3-05: post 3, course 5; with the run behind it where a post has two bores at a height: P3-05/R1. */

@@ -1,6 +1,6 @@
 // From where to where does each rail reach? One answer for the cut list and for what is drawn.
 import type { Mm } from "../units/quantity.ts";
-import { leftMouth, postsOn, rightMouth } from "./corner-post.ts";
+import { leftMouth, rightMouth, supportsOn } from "./corner-post.ts";
 import type { SidePlan, Vertical } from "./plan.ts";
 
 /** A stretch of a side, in its stations. */
@@ -17,7 +17,7 @@ export interface BetweenPosts extends Reach {
 
 /** The bottom rail stands between the posts of a side. Across a corner there is none: a slot that no sphere passes is checked there. */
 export function bottomRailReaches(side: SidePlan, verticals: readonly Vertical[]): readonly BetweenPosts[] {
-  const posts = postsOn(side.index, verticals);
+  const posts = supportsOn(side.index, verticals);
   return posts.slice(1).map((post, index) => {
     const before = posts[index] ?? post;
     return { from: rightMouth(before), to: leftMouth(post), fromId: before.id, toId: post.id };

@@ -27,6 +27,7 @@ interface Place {
   readonly offset: Mm;
   /** An end here can only be held on the face. */
   readonly onFace: boolean;
+  readonly inPier: boolean;
   /** Where the job file says what reaches it. */
   readonly path: JobPath;
 }
@@ -76,7 +77,7 @@ function placeOf(
   cuts: readonly Cut[],
   job: Job,
 ): Place | null {
-  const posts = verticals.filter((vertical) => vertical.kind === "post");
+  const posts = verticals.filter((vertical) => vertical.kind !== "spacer");
   const onSide = posts.filter((post) => post.sideIndex === cut.sideIndex);
   const found = (
     post: Vertical | undefined,
@@ -89,8 +90,9 @@ function placeOf(
     const key = cut.kind === "corner post" ? ["corner"] : [];
     const path = at === undefined ? ["guard", "sides", cut.sideIndex, ...key] : [...at.path, at.end.kind === "wall" ? "gap" : "access"];
     const access = accessOf(job, post.id, usual);
-    const onFace = mustBeOnFace(access, job) || cut.kind === "corner post" || (cut.kind === "line" && meetOnFaces(job));
-    return { post, access, offset: onFace ? 0 : offset, onFace, path: index < 0 ? path : ["posts", "as found", index, "access"] };
+    const inPier = post.kind === "pier";
+    const onFace = inPier || mustBeOnFace(access, job) || cut.kind === "corner post" || (cut.kind === "line" && meetOnFaces(job));
+    return { post, access, offset: onFace ? 0 : offset, onFace, inPier, path: index < 0 ? path : ["posts", "as found", index, "access"] };
   };
   switch (cut.kind) {
     case "start":
@@ -147,7 +149,7 @@ const noPull = (id: string, left: Place, right: Place): Problem => ({
   severity: "error",
   path: left.path,
   what: `run ${id} cannot be pulled: it ends on the face of ${left.post.id} and on the face of ${right.post.id}`,
-  why: "an end on the face only holds; the nut that pulls goes on behind the post at the other end",
+  why: "an end on the face of a post or pier only holds; the nut that pulls goes on behind the post at the other end",
   fix: [left, right].some(({ post }) => post.corner?.isPassed === false)
     ? "let the cables pass a corner post at one of its ends (corner: one post), make that corner with two posts, or make the back of its other post reachable"
     : "make the back of one of the two posts reachable, or let fewer runs meet on one post: longer runs, or ends: through bores",
@@ -172,6 +174,7 @@ function chooseEnds(left: Place, right: Place, layout: Layout, job: Job): { read
   const end = (place: Place, pulls: boolean, backFace: Face): RunEnd => {
     const { access, offset } = place;
     const common = { postId: place.post.id, backFace, access, offset } as const;
+    if (place.inPier) return { ...common, kind: "anchor", pulls: false, seat: 0 };
     if (place.onFace || (!pulls && meetOnFaces(job))) return { ...common, kind: "face", pulls: false, seat: 0 };
     const kind: EndKind = bothStuds || pulls ? "stud" : "grip";
     return { ...common, kind, pulls: pulls || (bothStuds && turns && !onFaces), seat: seatOf(kind, place.post.slope, job) };

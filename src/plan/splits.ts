@@ -49,15 +49,18 @@ export function cutsOf(sides: readonly SidePlan[], posts: readonly StationsOfSid
   let origin = 0;
   for (const side of sides) {
     const stations = posts[side.index]?.stations ?? [];
-    const firstFace = cornerPostAt(job, side.index - 1)?.setback ?? (stations[0] ?? 0) - alongAt(side.index, 0) / 2;
+    const [first, last] = [side.begins?.kind === "pier" ? 0 : 1, stations.length - (side.ends?.kind === "pier" ? 0 : 1)];
+    const firstFace =
+      first === 0 ? side.startsAt : (cornerPostAt(job, side.index - 1)?.setback ?? (stations[0] ?? 0) - alongAt(side.index, 0) / 2);
     const at = (station: Mm): Mm => origin + alongSlope(station - firstFace, side.slope);
-    for (const [before, station] of stations.slice(1, -1).entries()) {
-      if (isShut(job, side.index, before + 1)) continue;
-      const own = alongSlope(half(side.index, before + 1), side.slope);
+    for (const [before, station] of stations.slice(first, last).entries()) {
+      const nth = before + first;
+      if (isShut(job, side.index, nth)) continue;
+      const own = alongSlope(half(side.index, nth), side.slope);
       const [endAt, startAt] = [at(station) + own, at(station) - own];
       cuts.push({ kind: "line", sideIndex: side.index, station, endAt, startAt, corners_before: side.index, corners_after: side.index });
     }
-    const lastFace = (stations.at(-1) ?? 0) + alongAt(side.index, stations.length - 1) / 2;
+    const lastFace = side.ends?.kind === "pier" ? side.endsAt : (stations.at(-1) ?? 0) + alongAt(side.index, stations.length - 1) / 2;
     const endAt = at(lastFace);
     const next = sides[side.index + 1];
     const onePost = cornerPostAt(job, side.index);
@@ -116,6 +119,20 @@ export function cutsOf(sides: readonly SidePlan[], posts: readonly StationsOfSid
 /** Whether a run may go from one place of the guard to another, by their numbers, beside all limits. */
 type MayRun = (from: number, to: number) => boolean;
 const anyRun: MayRun = () => true;
+
+/** An end in a pier only holds: no run goes from one pier to the next. */
+export function mayPull(cuts: readonly Cut[], sides: readonly SidePlan[]): MayRun {
+  const at = (place: number, kinds: readonly Cut["kind"][]): Cut | undefined => {
+    const cut = cuts[place];
+    return cut !== undefined && kinds.includes(cut.kind) ? cut : undefined;
+  };
+  return (from, to) => {
+    const [start, end] = [at(from, ["start", "interruption"]), at(to, ["end", "interruption"])];
+    if (start === undefined || end === undefined) return true;
+    const first = sides[start.sideIndex + (start.kind === "start" ? 0 : 1)];
+    return first?.begins?.kind !== "pier" || sides[end.sideIndex]?.ends?.kind !== "pier";
+  };
+}
 
 /** Fewest runs first, then fewest extra posts, then the shortest longest run; null when no choice keeps the limits. */
 export function chooseCuts(cuts: readonly Cut[], job: Job, readyLength_max: Mm | null, mayRun: MayRun = anyRun): readonly Cut[] | null {

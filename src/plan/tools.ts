@@ -4,7 +4,10 @@ import { angleDegrees, decimal, drillStep, force, length } from "../units/print.
 import type { Mm } from "../units/quantity.ts";
 import { faceEndsOf, faceOf, plainShankOf } from "./face-end.ts";
 import type { InstrumentRange } from "./instrument-range.ts";
+import { isForMasonry, mergedBits } from "./merged-bits.ts";
 import { edgeProtection } from "./open-edge.ts";
+import { anchorEndsOf } from "./pier.ts";
+import { pierTools } from "./pier-tools.ts";
 import type { Plan, Run } from "./plan.ts";
 import type { BitUse, ToolLine } from "./purchase.ts";
 
@@ -21,27 +24,14 @@ export function makeTools({ bits, runs, range, rakes }: ToolUsers, job: Job): re
     ...setOutTools({ rakes }, job),
     ...boreTools({ bits, rakes }, job),
     ...faceTools(runs, job),
+    ...to("bore", pierTools(runs, job)),
     ...reeveTools(runs, job),
     ...tightenTools(range, job),
     ...proveTools(job),
   ];
 }
 
-/** Each size once, with all its uses and long enough for the deepest. */
-export function mergedBits(bits: readonly BitUse[]): readonly BitUse[] {
-  return [...new Set(bits.map(({ diameter }) => diameter))].map((diameter) => {
-    const same = bits.filter((bit) => bit.diameter === diameter);
-    return {
-      diameter,
-      deepest: Math.max(...same.map(({ deepest }) => deepest)),
-      bitLength_min: Math.max(...same.map(({ bitLength_min }) => bitLength_min)),
-      holes: same.reduce((sum, { holes }) => sum + holes, 0),
-      use: same.map(({ holes, use }) => (same.length === 1 ? use : `${use} (${holes})`)).join("; "),
-    };
-  });
-}
-
-interface Line {
+export interface Line {
   readonly item: string;
   readonly size?: string;
   readonly source: ToolLine["source"];
@@ -151,7 +141,9 @@ function boreTools({ bits, rakes }: Pick<ToolUsers, "bits" | "rakes">, job: Job)
 }
 
 /** A counterbore is bored first: its bit keeps to the middle by itself and leaves a flat floor. */
-function bitName({ use }: BitUse, wood: boolean): string {
+function bitName(bit: BitUse, wood: boolean): string {
+  const { use } = bit;
+  if (isForMasonry(bit)) return "masonry bit, as the anchor asks";
   if (!wood) return "bit for metal, with cutting oil";
   return use.includes("counterbore") ? "flat or piloted wood bit" : "wood bit";
 }
@@ -205,7 +197,7 @@ const reeveTools = (runs: readonly Run[], job: Job): readonly ToolLine[] =>
     ...(runs.some(({ left, right }) => left.kind === "grip" || right.kind === "grip")
       ? [{ item: "seating tool for grip ends", size: "as its maker asks", source: "rent", note: "try one on scrap first" } as const]
       : []),
-    ...(faceEndsOf({ runs }).length > 0
+    ...(faceEndsOf({ runs }).length + anchorEndsOf({ runs }).length > 0
       ? [
           {
             item: "tool for the end fittings with forks",

@@ -7,6 +7,7 @@ import { leanOf, sectionOfPost } from "./as-found.ts";
 import { alongSlope, jointOf, jointPath } from "./corner-path.ts";
 import { type CornerPost, cornerPostAt, leftMouth, lineOffset, ownStation, postDirection, rightMouth, seenFrom } from "./corner-post.ts";
 import { meetOnPairs } from "./face-end.ts";
+import { isPier, pierVertical } from "./pier.ts";
 import type { Bay, RunEnd, SidePlan, Vertical, VerticalRole } from "./plan.ts";
 import type { Cut, StationsOfSide } from "./splits.ts";
 import { type PostStation, placePosts, placeSpacers } from "./stations.ts";
@@ -27,28 +28,36 @@ export function firstStations(sides: readonly SidePlan[], job: Job): readonly St
 
 function autoPosts(side: SidePlan, job: Job, splits: readonly Mm[]): readonly PostStation[] {
   const along = job.posts.section.along;
-  return placePosts({
-    first: side.startsAt + along / 2,
-    last: side.endsAt - along / 2,
+  // At a pier the posts are spread as if one stood in it, its face flush with the pier's.
+  const [first, last] = [isPier(side.begins) ? -along / 2 : along / 2, isPier(side.ends) ? -along / 2 : along / 2];
+  const placed = placePosts({
+    first: side.startsAt + first,
+    last: side.endsAt - last,
     splits,
     along,
     pairGap: job.posts.pairGap.value,
     spacing_max: job.posts.spacing_max.value,
     step: job.limits.tapeStep.value,
   });
+  return placed.filter(({ station }) => station > side.startsAt && station < side.endsAt);
 }
 
 /** Names every vertical from left to right and lists the bays between them. */
 export function placeVerticals(sides: readonly SidePlan[], cuts: readonly Cut[], job: Job): Verticals {
   const verticals: Vertical[] = [];
   const bays: Bay[] = [];
-  const counters = { post: 0, spacer: 0 };
+  const counters = { post: 0, spacer: 0, pier: 0 };
   for (const side of sides) {
     // One post that makes the corner stands on both sides: it is named on the side that ends at it.
     const shared = verticals.at(-1)?.corner?.nextIndex === side.index ? verticals.at(-1) : undefined;
-    const posts = postsOfSide(side, cuts, job).map((post, index) =>
-      index === 0 && shared !== undefined ? seenFrom(shared, side.index) : toVertical(post, side, job, counters),
-    );
+    const place = (station: Mm): ReturnType<typeof placeOf> => placeOf(side, station);
+    const posts = [
+      ...pierVertical(side, "begins", place, counters),
+      ...postsOfSide(side, cuts, job).map((post, index) =>
+        index === 0 && shared !== undefined ? seenFrom(shared, side.index) : toVertical(post, side, job, counters),
+      ),
+      ...pierVertical(side, "ends", place, counters),
+    ];
     const members: Vertical[] = [];
     const firsts = firstsOfPairs(posts);
     posts.forEach((post, index) => {
@@ -68,7 +77,7 @@ const firstsOfPairs = (posts: readonly Vertical[]): ReadonlySet<string> =>
 
 interface RolePost {
   readonly station: Mm;
-  readonly role: Exclude<VerticalRole, "spacer" | "shared">;
+  readonly role: Exclude<VerticalRole, "spacer" | "shared" | "pier">;
   readonly isLast: boolean;
 }
 
@@ -83,8 +92,10 @@ function postsOfSide(side: SidePlan, cuts: readonly Cut[], job: Job): readonly R
     const isLast = index === posts.length - 1;
     const { station } = post;
     if (post.role === "pair") return { station, isLast, role: "pair" };
-    if ((isFirst && side.begins !== null) || (isLast && side.ends !== null)) return { station, isLast, role: "end" };
-    return { station, isLast, role: isFirst || isLast ? jointRole(side, isFirst, job) : "line" };
+    const [begins, ends] = [isFirst ? side.begins : undefined, isLast ? side.ends : undefined];
+    if (begins?.kind === "post" || begins?.kind === "wall" || ends?.kind === "post" || ends?.kind === "wall")
+      return { station, isLast, role: "end" };
+    return { station, isLast, role: begins === null || ends === null ? jointRole(side, begins === null, job) : "line" };
   });
 }
 

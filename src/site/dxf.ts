@@ -34,10 +34,10 @@ const ABOVE_mm = 40;
 const LETTER_mm = 5;
 const CROSS_mm = 4;
 
-/** One for each post; uprights that are bored alike and are no posts share one. */
+/** One for each post and pier; uprights that are bored alike and are no posts share one. */
 export function dxfFiles(plan: Plan, titleBlock: TitleBlock): readonly DxfFile[] {
   const posts = plan.verticals
-    .filter(({ kind }) => kind === "post")
+    .filter(({ kind }) => kind !== "spacer")
     .map((post) => ({ name: post.id, marks: post.id, faces: facesOf(plan, post) }));
   const spacers = templatesOf(plan)
     .filter(({ uprights }) => uprights.every(({ kind }) => kind === "spacer"))

@@ -1,5 +1,5 @@
 import { describe, expect, test } from "vitest";
-import type { Status } from "../../src/job/job.ts";
+import type { Status } from "../../src/job/identity.ts";
 import { ownSheets, sheetHeads } from "../../src/packet/issues.ts";
 import { makePacket } from "../../src/packet/make-packet.ts";
 import type { Block, Packet } from "../../src/packet/packet.ts";

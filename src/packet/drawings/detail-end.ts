@@ -1,9 +1,11 @@
 // How is the end of a run put together in its post, and what room is behind it?
+
 import { dimension, fitsBetween } from "../../drawing/dimension.ts";
 import { hatched, type Part, strokes } from "../../drawing/shape.ts";
 import type { Point } from "../../geometry/vector.ts";
 import { bevelOf, thickEdge } from "../../plan/end-fitting.ts";
-import { goesThroughOneWall } from "../../plan/face-end.ts";
+import { goesThroughOneWall, isOnFace } from "../../plan/face-end.ts";
+import { pierNamed } from "../../plan/pier.ts";
 import type { Bore, EndKind, Plan, Run, RunEnd, Vertical } from "../../plan/plan.ts";
 import type { Mm } from "../../units/quantity.ts";
 import { guardEnds } from "../guard-ends.ts";
@@ -35,10 +37,25 @@ export function endCases(plan: Plan): readonly EndCase[] {
       if (bore === undefined) throw new RangeError(`no bore for ${run.id} at ${end.postId}`);
       const place = places.find(({ post, hand }) => post.id === end.postId && hand === (which === 0 ? "left" : "right"));
       const gap = place?.end.kind === "wall" ? (place.end.gap ?? 0) : null;
-      return { run, end, post: verticalOf(plan, end.postId), bore, gap, against: place?.against ?? "wall" };
+      return { run, end, post: drawnPart(plan, end), bore, gap, against: place?.against ?? "wall" };
     }),
   );
 }
+
+/** A post as it is; of a pier what lies about the anchor, or its hole could not be seen. */
+function drawnPart(plan: Plan, { postId }: RunEnd): Vertical {
+  const post = verticalOf(plan, postId);
+  if (post.kind !== "pier") return post;
+  const { depth, flange } = pierNamed(plan.job, postId).anchor;
+  return {
+    ...post,
+    along: Math.min(post.along, PIER_depths * depth.value),
+    across: Math.min(post.across, PIER_flanges * flange.value),
+  };
+}
+
+const PIER_depths = 1.4;
+const PIER_flanges = 4;
 
 /** What must be the same for two ends to share one drawing. */
 export const caseKey = ({ end, post, bore, gap, against }: EndCase): string =>
@@ -56,7 +73,7 @@ export const caseKey = ({ end, post, bore, gap, against }: EndCase): string =>
     bore.through,
   ]);
 
-const titles: Readonly<Record<EndKind, Text>> = { stud: "Stud end", grip: "Grip end", face: "Face end" };
+const titles: Readonly<Record<EndKind, Text>> = { stud: "Stud end", grip: "Grip end", face: "Face end", anchor: "Anchor end" };
 
 export function endDetail(plan: Plan, cases: readonly [EndCase, ...EndCase[]]): Detail {
   const [first] = cases;
@@ -69,8 +86,9 @@ export function endDetail(plan: Plan, cases: readonly [EndCase, ...EndCase[]]): 
   return {
     id: `detail-${end.kind}-end-${first.post.id.toLowerCase()}`,
     title: `${titles[end.kind]} at ${posts}`,
-    description: `${isTilted ? "Plumb cut along the cable" : "Level cut"} through end post ${first.post.id} with a ${kind}: ${boreText(bore, plan)}. ${behind}. The table of bores gives every height.`,
+    description: `${isTilted ? "Plumb cut along the cable" : "Level cut"} through ${first.post.kind === "pier" ? "pier" : "end post"} ${first.post.id} with a ${kind}: ${boreText(bore, plan)}. ${behind}. The table of bores gives every height.`,
     notes: [
+      ...(first.post.kind === "pier" ? [pierNote(plan, first.post.id, show)] : []),
       ...(isTilted ? ["Cut plumb along the cable and seen from the inside."] : []),
       ...sameText(cases),
       ...(first.gap === null || first.against === "wall" ? [] : [`Hatched behind the gap: the ${first.against}.`]),
@@ -81,6 +99,11 @@ export function endDetail(plan: Plan, cases: readonly [EndCase, ...EndCase[]]): 
     },
     draw: (scale) => drawEnd(plan, first, placeAt(scale.ratio), show),
   };
+}
+
+function pierNote(plan: Plan, id: string, show: Show): Text {
+  const { along, across } = pierNamed(plan.job, id);
+  return `Of the pier, ${show.tape(along)} along the guard and ${show.tape(across)} square to it, the part about an anchor is drawn.`;
 }
 
 /** Of the piece of post that is drawn: across it in a level cut; in a plumb one as much as its fitting needs. */
@@ -99,10 +122,13 @@ function byFaces(
 ): readonly [front: readonly Note[], back: readonly Note[]] {
   const { post, bore, end } = one;
   const fitting = fittingNotes(plan, one, points, show);
-  const ofPost: Note = { target: onPost, text: `post ${post.id}, ${post.sectionName}` };
+  const ofPost: Note = {
+    target: onPost,
+    text: post.kind === "pier" ? `pier ${post.id}, ${post.sectionName}` : `post ${post.id}, ${post.sectionName}`,
+  };
   const cable: Note = { target: points.cable, text: `cable ${show.fine(plan.job.cable.diameter)}` };
   const hole: Note = { target: points.bore, text: boreText({ ...bore, counterbore: null }, plan) };
-  if (end.kind !== "face") return [[ofPost, cable, hole], fitting];
+  if (!isOnFace(end)) return [[ofPost, cable, hole], fitting];
   const inPost = fitting.filter(({ target }) => target === points.tip);
   return [
     [cable, ...fitting.filter(({ target }) => target !== points.tip)],
@@ -132,7 +158,7 @@ function drawEnd(plan: Plan, one: EndCase, place: Place, show: Show): Picture {
     return dimension({ from: { x: from, y }, to: { x: to, y }, offset: 5, text, ...(fitsBetween(text, to - from) ? {} : { beyond }) });
   };
   const dimensions = [
-    across(-half, half, low, { text: show.tape(post.along), beyond: sign < 0 ? "to" : "from" }),
+    ...(post.kind === "pier" ? [] : [across(-half, half, low, { text: show.tape(post.along), beyond: sign < 0 ? "to" : "from" })]),
     ...(gap === null || gap === 0
       ? []
       : [
@@ -142,10 +168,10 @@ function drawEnd(plan: Plan, one: EndCase, place: Place, show: Show): Picture {
           }),
         ]),
     ...(bore.counterbore === null ? [] : [depthOf(one, bore.counterbore, place, show)]),
-    ...(bore.through || sectionOf(plan, post).wall !== null ? [] : [blindDepth(one, place, show)]),
+    ...(bore.through || (post.kind === "post" && sectionOf(plan, post).wall !== null) ? [] : [blindDepth(one, place, show)]),
   ];
   const { points } = fitting;
-  const [front, back] = byFaces(plan, one, points, show, place((end.kind === "face" ? 0.6 : -0.6) * sign * half, post.across * 0.36));
+  const [front, back] = byFaces(plan, one, points, show, place((isOnFace(end) ? 0.6 : -0.6) * sign * half, post.across * 0.36));
   const parts = [
     ...cutMember(plan, post, place, endHoles(end, post, tilted), bore.angle === 0 ? "level" : "plumb"),
     ...fitting.parts,
@@ -191,7 +217,7 @@ function depthOf({ end, post, bore }: EndCase, counterbore: NonNullable<Bore["co
 }
 
 export function fittingNotes(plan: Plan, { end, post, bore, gap, against }: EndCase, points: EndPoints, show: Show): readonly Note[] {
-  if (end.kind === "face") return faceNotes(plan, end, points, show);
+  if (isOnFace(end)) return faceNotes(plan, end, points, show);
   const { stud, grip } = plan.job.fittings;
   const washer: Note = {
     target: points.washer,

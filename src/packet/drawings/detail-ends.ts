@@ -11,6 +11,7 @@ export function endFitting(plan: Plan, end: RunEnd, vertical: Vertical, place: P
     case "grip":
       return gripEnd(plan, end, vertical, place, bore);
     case "face":
+    case "anchor":
       return faceFitting(plan, end, vertical, place, bore);
   }
 }

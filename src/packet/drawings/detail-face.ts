@@ -2,7 +2,8 @@
 import { circle, type Part, polygon, strokes } from "../../drawing/shape.ts";
 import type { Point } from "../../geometry/vector.ts";
 import type { FaceEnd } from "../../job/face-end.ts";
-import { faceOf, plainShankOf } from "../../plan/face-end.ts";
+import { faceOf, isOnFace, plainShankOf } from "../../plan/face-end.ts";
+import { pierNamed } from "../../plan/pier.ts";
 import type { Bore, Plan, RunEnd, Vertical } from "../../plan/plan.ts";
 import type { Mm } from "../../units/quantity.ts";
 import { roundDown } from "../../units/round.ts";
@@ -19,8 +20,7 @@ const PIN_mm = 1.7;
 const BODY_mm = 14;
 
 /** How far before its post an end on the face is drawn. */
-export const reachBefore = (plan: Plan, end: RunEnd): Mm =>
-  end.kind === "face" ? faceOf(plan.job).standOut.value + BODY_mm + CABLE_mm : CABLE_mm;
+export const reachBefore = (plan: Plan, end: RunEnd): Mm => (isOnFace(end) ? eyeOf(plan, end).standOut + BODY_mm + CABLE_mm : CABLE_mm);
 
 /** A blind hole from the face that the cable comes to. */
 export function blindHole(end: RunEnd, vertical: Vertical, { diameter, drilledLength }: Pick<Bore, "diameter" | "drilledLength">): Hole {
@@ -28,14 +28,43 @@ export function blindHole(end: RunEnd, vertical: Vertical, { diameter, drilledLe
   return { from: Math.min(from, to), to: Math.max(from, to), offset: end.offset, diameter };
 }
 
-/** Outside diameter of what is in the hole. */
-function shankOf({ fastening, hole }: FaceEnd): Mm {
-  return fastening.kind === "rivet nut" ? hole.value : fastening.diameter.value;
+interface Eye {
+  readonly standOut: Mm;
+  readonly flange: Mm;
+  /** Outside diameter of what is in the hole. */
+  readonly shank: Mm;
+  readonly tip: Mm;
+  /** From its end; null: all along. */
+  readonly thread: Mm | null;
+  readonly pitch: Mm;
+}
+
+/** An anchor is drawn a little thinner than its hole. */
+const ANCHOR_share = 0.82;
+/** Threads whose pitch is not stated. */
+const PITCH_mm = 2;
+
+function eyeOf(plan: Plan, end: RunEnd): Eye {
+  const common = { tip: 0, thread: null, pitch: PITCH_mm };
+  if (end.kind === "anchor") {
+    const { standOut, flange, hole } = pierNamed(plan.job, end.postId).anchor;
+    return { ...common, standOut: standOut.value, flange: flange.value, shank: ANCHOR_share * hole.value };
+  }
+  const { standOut, flange, hole, fastening } = faceOf(plan.job);
+  const eye = { ...common, standOut: standOut.value, flange: flange.value };
+  switch (fastening.kind) {
+    case "rivet nut":
+      return { ...eye, shank: hole.value };
+    case "tapped hole":
+      return { ...eye, shank: fastening.diameter.value, pitch: fastening.pitch.value };
+    case "lag screw":
+      return { ...eye, shank: fastening.diameter.value, tip: fastening.tip.value, thread: fastening.threadLength.value };
+  }
 }
 
 export function faceFitting(plan: Plan, end: RunEnd, vertical: Vertical, place: Place, bore: Pick<Bore, "drilledLength">): EndDrawn {
-  const face = faceOf(plan.job);
-  const { standOut, flange } = face;
+  const one = eyeOf(plan, end);
+  const { standOut, flange, shank } = one;
   const sign = signOf(end);
   /** From the face into the post, and up. */
   const at = (into: Mm, up: Mm): Point => place(sign * (into - vertical.along / 2), end.offset + up);
@@ -44,38 +73,34 @@ export function faceFitting(plan: Plan, end: RunEnd, vertical: Vertical, place: 
       rectangle((x, y) => at(x, y), { left: from, right: to, low: -height / 2, high: height / 2 }),
       { pen: "edge", fill: "white" },
     );
-  const eye = -standOut.value;
+  const eye = -standOut;
   const radius = EYE_mm * Math.abs(at(1, 0).x - at(0, 0).x);
   return {
     parts: [
-      ...fasteningParts(face, bore.drilledLength, at),
-      box(-FLANGE_mm, 0, flange.value),
-      box(eye + EYE_mm * 0.6, -FLANGE_mm, shankOf(face) * 0.8),
+      ...fasteningParts(one, bore.drilledLength, at),
+      box(-FLANGE_mm, 0, flange),
+      box(eye + EYE_mm * 0.6, -FLANGE_mm, shank * 0.8),
       box(eye - BODY_mm, eye + EYE_mm * 0.4, EYE_mm * 1.1),
       circle(at(eye, 0), radius, { pen: "edge", fill: "white" }),
       circle(at(eye, 0), (radius * PIN_mm) / EYE_mm, { pen: "edge", fill: "black" }),
       strokes("heavy", [[at(eye - BODY_mm, 0), at(eye - BODY_mm - CABLE_mm, 0)]]),
     ],
     points: {
-      washer: at(-FLANGE_mm / 2, flange.value * 0.42),
-      bevel: at(-FLANGE_mm / 2, flange.value * 0.42),
+      washer: at(-FLANGE_mm / 2, flange * 0.42),
+      bevel: at(-FLANGE_mm / 2, flange * 0.42),
       fitting: at(eye, EYE_mm * 0.8),
       tip: at(bore.drilledLength * 0.75, 0),
       cable: at(eye - BODY_mm - CABLE_mm * 0.6, 0),
-      bore: at(Math.min(4, bore.drilledLength / 2), -shankOf(face) / 2),
+      bore: at(Math.min(4, bore.drilledLength / 2), -shank / 2),
       counterbore: at(eye - BODY_mm * 0.6, 0),
     },
   };
 }
 
 /** Shank, and strokes for its thread; a lag screw ends in a point. */
-function fasteningParts(face: FaceEnd, depth: Mm, at: (into: Mm, up: Mm) => Point): readonly Part[] {
-  const half = shankOf(face) / 2;
-  const { fastening } = face;
-  const tip = fastening.kind === "lag screw" ? fastening.tip.value : 0;
-  const thread = fastening.kind === "lag screw" ? fastening.threadLength.value : depth;
-  const step = fastening.kind === "tapped hole" ? fastening.pitch.value : 2;
-  const count = Math.max(1, roundDown((thread - tip) / step, 1));
+function fasteningParts({ shank, tip, thread, pitch: step }: Eye, depth: Mm, at: (into: Mm, up: Mm) => Point): readonly Part[] {
+  const half = shank / 2;
+  const count = Math.max(1, roundDown(((thread ?? depth) - tip) / step, 1));
   const strokesOf = Array.from({ length: count }, (_, index) => {
     const x = depth - tip - index * step;
     return [at(x, -half), at(Math.max(0, x - step * 0.6), half)];
@@ -99,15 +124,21 @@ export function fasteningText({ fastening }: FaceEnd, show: Show): Text {
   }
 }
 
-/** What the labels of an end on the face say. */
-export function faceNotes(plan: Plan, { postId }: RunEnd, points: EndPoints, show: Show): readonly Note[] {
-  const face = faceOf(plan.job);
+function inHoleText(plan: Plan, { kind, postId }: RunEnd, show: Show): Text {
+  if (kind === "anchor") return `${pierNamed(plan.job, postId).anchor.kind} anchor`;
   const shank = plainShankOf(plan);
   const opened = shank === null ? "" : `; hole opened to ${show.diameterOne(shank.diameter)} for the first ${show.tape(shank.length)}`;
+  return `${fasteningText(faceOf(plan.job), show)}${opened}`;
+}
+
+/** What the labels of an end on the face say. */
+export function faceNotes(plan: Plan, end: RunEnd, points: EndPoints, show: Show): readonly Note[] {
+  const { postId } = end;
+  const { flange, standOut } = eyeOf(plan, end);
   return [
-    { target: points.tip, text: `${fasteningText(face, show)}${opened}` },
-    { target: points.washer, text: `flange ${show.fine(face.flange.value)}, flat on the face` },
-    { target: points.fitting, text: `eye, ${postId}: holds; its middle ${show.tape(face.standOut.value)} from the face` },
+    { target: points.tip, text: inHoleText(plan, end, show) },
+    { target: points.washer, text: `flange ${show.fine(flange)}, flat on the face` },
+    { target: points.fitting, text: `eye, ${postId}: holds; its middle ${show.tape(standOut)} from the face` },
     { target: points.counterbore, text: "end fitting of the cable, pinned to the eye" },
   ];
 }

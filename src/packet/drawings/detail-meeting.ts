@@ -1,6 +1,8 @@
 // How do two runs end next to each other: on two posts, or on one post with bores set off sideways?
+
 import { dimension } from "../../drawing/dimension.ts";
 import { strokes } from "../../drawing/shape.ts";
+import { isOnFace } from "../../plan/face-end.ts";
 import type { Plan } from "../../plan/plan.ts";
 import type { Text } from "../packet.ts";
 import type { Show } from "../show-number.ts";
@@ -106,7 +108,7 @@ function notesOfOne(plan: Plan, { left, right, a, b, place }: OnOne, show: Show)
     text: `${one.run.id}: ${boreText({ ...one.bore, counterbore: null }, plan)}${one.end.offset === 0 ? "" : `, ${offMiddle(plan, one, show)}`}`,
   });
   const [ofLeft, ofRight] = [named(left, a), named(right, b)];
-  const crossed = left.end.kind !== "face" && right.end.kind !== "face";
+  const crossed = !isOnFace(left.end) && !isOnFace(right.end);
   return {
     left: [
       { target: place(-post.along * 0.3, post.across * 0.4), text: `post ${post.id}, ${post.sectionName}` },

@@ -3,6 +3,7 @@ import { hatched, type Part, polygon, strokes } from "../../drawing/shape.ts";
 import type { Point } from "../../geometry/vector.ts";
 import type { Bore, Plan, RunEnd, Vertical } from "../../plan/plan.ts";
 import type { Mm, Radian } from "../../units/quantity.ts";
+import { SAME_mm } from "../../units/tolerance.ts";
 
 /** From model mm about the middle of a post (x along its side to the right, y away from the deck) to paper. */
 export type Place = (x: Mm, y: Mm) => Point;
@@ -30,6 +31,7 @@ export function cutMember(
   holes: readonly Hole[],
   cut: "level" | "plumb" = "level",
 ): readonly Part[] {
+  if (vertical.kind === "pier") return cutPier(vertical, place, holes);
   const { wall, material } = sectionOf(plan, vertical);
   const [halfAlong, halfAcross] = [vertical.along / 2, vertical.across / 2];
   const outer = rectangle(place, { left: -halfAlong, right: halfAlong, low: -halfAcross, high: halfAcross });
@@ -42,6 +44,20 @@ export function cutMember(
     ...(inner === null ? [] : [polygon(inner, { pen: "edge", fill: "white" })]),
     ...open.map((hole) => polygon(hole, { pen: "edge", fill: "white" })),
     hatched({ outlines, spacing: material === "wood" ? 3 : 1.2, angle: Math.PI / 4 }),
+  ];
+}
+
+/** A pier cut level at an anchor: hatched both ways, so that it is not taken for a post. */
+function cutPier({ along, across }: Vertical, place: Place, holes: readonly Hole[]): readonly Part[] {
+  const outer = rectangle(place, { left: -along / 2, right: along / 2, low: -across / 2, high: across / 2 });
+  const open = holes.map((hole) => outlineOf(hole, place));
+  const outlines = [outer, ...open];
+  const face = (along / 2) * (holes.some(({ to }) => to > along / 2 - SAME_mm) ? 1 : -1);
+  return [
+    polygon(outer, { pen: "thin", fill: "white" }),
+    strokes("outline", [[place(face, -across / 2), place(face, across / 2)]]),
+    ...open.map((hole) => polygon(hole, { pen: "edge", fill: "white" })),
+    ...[1, -1].map((way) => hatched({ outlines, spacing: 4, angle: (way * Math.PI) / 4 })),
   ];
 }
 
@@ -228,6 +244,6 @@ export function gripEnd(plan: Plan, end: RunEnd, vertical: Vertical, place: Plac
 
 /** How far behind the back face the parts of an end are drawn. */
 export function reachBehind({ kind, seat }: RunEnd): Mm {
-  if (kind === "face") return 0;
+  if (kind === "face" || kind === "anchor") return 0;
   return seat + (kind === "stud" ? FITTING_mm : WASHER_mm + COLLAR_mm + 9);
 }

@@ -1,10 +1,12 @@
 // How does the guard lie, seen from above: sides, posts, runs, bends, walls and north?
+
 import { boxOf, type Quad, quadAlong } from "../../drawing/box.ts";
 import { dimension, type Ordinate, ordinateDepth, ordinateSize, runningDimensions } from "../../drawing/dimension.ts";
 import { chooseScale, type Room, type Scale, type View, viewOf } from "../../drawing/paper.ts";
-import { boxOfParts, circle, go, group, type Part, polygon, strokes } from "../../drawing/shape.ts";
+import { boxOfParts, circle, go, group, hatched, type Part, polygon, strokes } from "../../drawing/shape.ts";
 import { firstClear, label, readable, textLines } from "../../drawing/text.ts";
 import type { Point } from "../../geometry/vector.ts";
+import { restOf } from "../../plan/pier.ts";
 import type { Plan, SidePlan } from "../../plan/plan.ts";
 import type { Mm } from "../../units/quantity.ts";
 import type { Drawing, Text } from "../packet.ts";
@@ -118,6 +120,9 @@ function structure(plan: Plan, frames: readonly SideFrame[], view: View): readon
     ...plan.verticals.map((vertical) =>
       polygon(footprint(vertical, view), { pen: vertical.kind === "post" ? "outline" : "edge", fill: "white" }),
     ),
+    ...plan.verticals
+      .filter(({ kind }) => kind === "pier")
+      .flatMap((pier) => [1, -1].map((way) => hatched({ outlines: [footprint(pier, view)], spacing: 1.4, angle: (way * Math.PI) / 4 }))),
     strokes(
       "edge",
       plan.runs.map((run) => run.path.map(view.point)),
@@ -211,6 +216,7 @@ function overallLength(
 const ordinatesOf = (plan: Plan, side: SidePlan, ratio: number, show: Show): readonly Ordinate[] =>
   plan.verticals
     .filter((vertical) => vertical.sideIndex === side.index)
+    .map((vertical) => ({ ...vertical, station: restOf(vertical) }))
     .map(({ id, kind, station }) => ({
       at: station * ratio,
       mark: id,

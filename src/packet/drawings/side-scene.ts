@@ -6,6 +6,7 @@ import { label } from "../../drawing/text.ts";
 import type { Point } from "../../geometry/vector.ts";
 import { membersOn } from "../../plan/corner-post.ts";
 import { jointName } from "../../plan/joints.ts";
+import { isLeft } from "../../plan/pier.ts";
 import type { Bay, Plan, SidePlan, Vertical } from "../../plan/plan.ts";
 import { bottomRailReaches, type Reach, topRailReach } from "../../plan/rails.ts";
 import type { Mm } from "../../units/quantity.ts";
@@ -45,10 +46,12 @@ export const baysIn = ({ plan, side, stretch }: Scene): readonly Bay[] =>
     return rightFace(left) < stretch.to && leftFace(right) > stretch.from;
   });
 
-/** Paper that walls take at the ends of a side. */
+const isSolid = (end: SidePlan["begins"]): boolean => end?.kind === "wall" || end?.kind === "pier";
+
+/** Paper that walls and piers take at the ends of a side. */
 export const wallRoom = (side: SidePlan): { readonly left: Mm; readonly right: Mm } => ({
-  left: side.begins?.kind === "wall" ? WALL_mm : 0,
-  right: side.ends?.kind === "wall" ? WALL_mm : 0,
+  left: isSolid(side.begins) ? WALL_mm : 0,
+  right: isSolid(side.ends) ? WALL_mm : 0,
 });
 
 /** The same for one stretch of it. */
@@ -91,7 +94,10 @@ function deck(scene: Scene): readonly Part[] {
 
 function walls(scene: Scene): readonly Part[] {
   const { stretch, view, plan, side } = scene;
-  const wordAt = (sideIndex: number): string => againstOf(plan, sideIndex).toUpperCase();
+  const wordAt = (toward: 1 | -1, sideIndex: number): string => {
+    const pier = plan.verticals.find((one) => one.kind === "pier" && one.sideId === side.id && isLeft(one) === toward < 0);
+    return pier === undefined ? againstOf(plan, sideIndex).toUpperCase() : `${pier.id}: ${pier.sectionName.toUpperCase()}`;
+  };
   const wall = (station: Mm, toward: 1 | -1, word: string): readonly Part[] => {
     const { x, y: bottom } = view.point({ x: station, y: 0 });
     const top = view.point({ x: station, y: openingOn(plan, side).guardHeight }).y - 3;
@@ -118,8 +124,8 @@ function walls(scene: Scene): readonly Part[] {
     ];
   };
   return [
-    ...(wallsOf(scene).left > 0 ? wall(stretch.from, -1, wordAt(side.index - 1)) : []),
-    ...(wallsOf(scene).right > 0 ? wall(stretch.to, 1, wordAt(side.index)) : []),
+    ...(wallsOf(scene).left > 0 ? wall(stretch.from, -1, wordAt(-1, side.index - 1)) : []),
+    ...(wallsOf(scene).right > 0 ? wall(stretch.to, 1, wordAt(1, side.index)) : []),
   ];
 }
 

@@ -29,6 +29,7 @@ import {
   signatures,
   table,
 } from "./kit.ts";
+import { pierQuestions } from "./piers.ts";
 import { pullsTable } from "./pulls.ts";
 import { onWhat } from "./slopes.ts";
 import { openingSpans } from "./spans.ts";
@@ -281,6 +282,7 @@ function questionTable(context: SheetContext, rules: GuardRules | null): Table {
         ] as const)
       : []),
     ...faceQuestion(plan),
+    ...pierQuestions(plan, show),
     ["Does anything else at this place apply (fire, coast, association, heritage)?", `exposure: ${code.exposure}`],
   ];
   return table({

@@ -1,7 +1,7 @@
 // Z-603: which hole goes where, in which post?
 import { goesThroughOneWall } from "../../plan/face-end.ts";
+import { mergedBits } from "../../plan/merged-bits.ts";
 import type { Bore } from "../../plan/plan.ts";
-import { mergedBits } from "../../plan/tools.ts";
 import type { Block, Cell, Column, Sheet, Table, Text } from "../packet.ts";
 import { type Show, sourceMark } from "../show-number.ts";
 import { marksOf } from "../templates/faces.ts";
@@ -33,6 +33,7 @@ import {
   unique,
 } from "./kit.ts";
 import { acrossWords } from "./leaning.ts";
+import { pierBoreRules } from "./piers.ts";
 import { sidesWord, slopedSides } from "./slopes.ts";
 
 export const boresSheet: SheetMaker = (context, head): Sheet => {
@@ -262,6 +263,7 @@ function rules(context: SheetContext, rows: readonly BoreRow[]): readonly Text[]
   const { across, counterbore, bushing, skew, blind } = neededOf(rows);
   return [
     `Heights are to the nearest ${show.tape(plan.job.limits.tapeStep.value)}. Faces are left and right as seen from the ${floorWord(plan.job)}, looking out. Every bore goes right through at its diameter${blind ? blindWords(context) : ""}${counterbore ? "; a counterbore is bored FIRST, from the face in its own column, with a flat or piloted bit; then the through bore at the same height, from the face of its bit, so that the washer's side stays clean, to come out in the middle of the counterbore" : ""}.`,
+    ...pierBoreRules(plan),
     ...(across
       ? [
           `Across: from the middle of the post to the middle of the bore, square to the guard: towards the ${floorWord(plan.job)} or away from it. The sides are named so that no sign is needed.`,

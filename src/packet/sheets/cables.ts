@@ -1,6 +1,6 @@
 // Z-601: how long is every cable, how does it end, and how far must its nut travel?
 
-import { faceOf } from "../../plan/face-end.ts";
+import { isOnFace } from "../../plan/face-end.ts";
 import { jointsOf, jointsWord } from "../../plan/joints.ts";
 import type { Plan, RunEnd } from "../../plan/plan.ts";
 import type { EndTakeUp } from "../../plan/readings.ts";
@@ -9,7 +9,7 @@ import { sourceMark } from "../show-number.ts";
 import { endName, faceName, introduction, runSpan } from "../wording.ts";
 import { drawnFriction } from "./drawn.ts";
 import { hasTails, secondStuds } from "./ends.ts";
-import { faceEnds, faceIds, faceOfEnd } from "./face-ends.ts";
+import { eyeDistances, eyeEnds, eyeIds, faceOfEnd } from "./face-ends.ts";
 import { keptInTarget } from "./kept.ts";
 import {
   blank,
@@ -25,6 +25,7 @@ import {
   strong,
   table,
   tick,
+  unique,
 } from "./kit.ts";
 
 export const cablesSheet: SheetMaker = (context, head): Sheet => {
@@ -51,7 +52,7 @@ function lengthsTable({ plan, show }: SheetContext): Table {
       column("posts", "Posts", 0.14),
       column("cables", "Cables", 0.09, { align: "right" }),
       column("path", "Path length", 0.23, { sub: "between bearing faces" }),
-      column("outside", "Outside to outside", 0.23, { sub: faceEnds(plan).length > 0 ? "or to the face of an end" : "over the end posts" }),
+      column("outside", "Outside to outside", 0.23, { sub: eyeEnds(plan).length > 0 ? "or to the face of an end" : "over the end posts" }),
       column("order", ready ? "Ready length" : "Cut length", 0.23, { sub: ready ? "to order" : "from the spool" }),
     ],
     rows: plan.runs.map((run) => [
@@ -65,9 +66,9 @@ function lengthsTable({ plan, show }: SheetContext): Table {
     rowHeads: true,
     notes: [
       `Path and outside lengths follow the line of the bores${joints === "" ? "" : `, past ${joints} from bore to bore`}.`,
-      ...(faceEnds(plan).length > 0
+      ...(eyeEnds(plan).length > 0
         ? [
-            `At ${faceIds(plan)} the length counts to the face of the post: the cable ends at the eye, ${show.tapeBoth(faceOf(plan.job).standOut.value)} before it.`,
+            `At ${eyeIds(plan)} the length counts to the face of the ${standWord(plan)}: the cable ends at the eye, ${eyeDistances({ plan, show })} before it.`,
           ]
         : []),
       plan.job.supply.kind === "ready"
@@ -77,17 +78,23 @@ function lengthsTable({ plan, show }: SheetContext): Table {
   });
 }
 
+/** What eyes stand on. */
+const standWord = (plan: Plan): Text => {
+  const kinds = unique(eyeEnds(plan).map(({ kind }) => (kind === "anchor" ? "pier" : "post")));
+  return kinds.toSorted().reverse().join(" or ");
+};
+
 /** When the rest of a ready cable comes off. */
 const cutWhen = (plan: Plan): Text =>
   [
     ...(hasTails(plan) ? ["last of all"] : []),
     ...(secondStuds(plan).length > 0 ? ["when the second stud is fitted"] : []),
-    ...(faceEnds(plan).length > 0 ? ["at an eye when its fitting is put on"] : []),
+    ...(eyeEnds(plan).length > 0 ? ["at an eye when its fitting is put on"] : []),
   ].join(", ");
 
 const endWords = (plan: Plan, end: RunEnd): Text =>
-  end.kind === "face"
-    ? `${endName.face} at ${end.postId}, ${faceOfEnd(plan, end)}`
+  isOnFace(end)
+    ? `${endName[end.kind]} at ${end.postId}, ${faceOfEnd(plan, end)}`
     : `${endName[end.kind]} at ${end.postId}, ${faceName[end.backFace]}${end.access === "drill" ? "" : end.access === "hand" ? "; hand and wrench only" : "; **no room behind**"}`;
 
 function endsTable({ plan, show }: SheetContext): Table {
@@ -223,10 +230,8 @@ const cutRules = ({ plan }: SheetContext): readonly Text[] => [
   ...(secondStuds(plan).length > 0
     ? ["Do not cut for the second stud before the nut has its first turns and the cable is hand-tight and marked."]
     : []),
-  ...(faceEnds(plan).length > 0
-    ? [
-        `Do not cut for the fitting at the eye (${faceIds(plan)}) before the nut has its first turns and the cable is hand-tight and marked.`,
-      ]
+  ...(eyeEnds(plan).length > 0
+    ? [`Do not cut for the fitting at the eye (${eyeIds(plan)}) before the nut has its first turns and the cable is hand-tight and marked.`]
     : []),
 ];
 

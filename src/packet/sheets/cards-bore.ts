@@ -13,6 +13,7 @@ import { freeStop } from "./free-stop.ts";
 import { count, endPostIds, greatest, listed, postsOf, refer, type SheetContext, spacersOf, unique } from "./kit.ts";
 import { offMiddle, plumbWords } from "./leaning.ts";
 import { boreDone, isWood } from "./material.ts";
+import { pierItems } from "./piers.ts";
 import { safetyFor } from "./safety-messages.ts";
 import { anglesWords, boreSheets, levelSides, sidesWord, slopedSides, slopesWords, surfaceOf } from "./slopes.ts";
 
@@ -225,11 +226,12 @@ export function boreCard(context: SheetContext): Card {
 
 /** Blind holes are bored to a depth. */
 function faceItems({ plan, show }: SheetContext): readonly StepItem[] {
-  if (faceEnds(plan).length === 0) return [];
-  const holes = plan.bores.filter(({ through }) => !through);
+  if (faceEnds(plan).length === 0) return pierItems(plan, show);
+  const holes = plan.bores.filter(({ kind }) => kind === "face end");
   if (holes.some((bore) => goesThroughOneWall(bore, plan.job)))
     return [
       { text: `${faceIds(plan)}: ${holes.length} holes through one wall only, bit with a stop; no mark on the far wall.`, killer: true },
+      ...pierItems(plan, show),
     ];
   const shank = shankWords({ plan, show });
   return [
@@ -238,5 +240,6 @@ function faceItems({ plan, show }: SheetContext): readonly StepItem[] {
       value: show.lengthUnit,
       killer: true,
     },
+    ...pierItems(plan, show),
   ];
 }

@@ -19,8 +19,9 @@ import {
   startWords,
   stopOf,
 } from "./ends.ts";
-import { faceEnds, faceIds, setWords } from "./face-ends.ts";
+import { eyeEnds, eyeIds, faceEnds, faceIds, setWords } from "./face-ends.ts";
 import { count, refer, type SheetContext } from "./kit.ts";
+import { setItems } from "./piers.ts";
 import { safetyFor } from "./safety-messages.ts";
 
 export function reeveCard(context: SheetContext): Card {
@@ -61,15 +62,17 @@ const reeveWords = (plan: Plan): Text =>
   `Plain end first: ${plan.runs.map((run) => `${run.id} from ${startWords(run)} to ${stopOf(run).postId}`).join("; ")}.`;
 
 /** Eyes stand before the cables come. */
-const eyeItems = (plan: Plan): readonly StepItem[] =>
-  faceEnds(plan).length === 0
+const eyeItems = (plan: Plan): readonly StepItem[] => [
+  ...(faceEnds(plan).length === 0
     ? []
     : [
         {
           text: `${setWords(plan)} ${faceIds(plan)}: flange flat on the face, eye as near upright as that allows; the first one tried with a hard pull.`,
-          killer: true,
+          killer: true as const,
         },
-      ];
+      ]),
+  ...setItems(plan),
+];
 
 function spoolItems({ plan, show }: SheetContext): readonly StepItem[] {
   return plan.job.supply.kind === "ready"
@@ -103,11 +106,11 @@ function markItems(plan: Plan): readonly StepItem[] {
             killer: true as const,
           },
         ]),
-    ...(faceEnds(plan).length === 0
+    ...(eyeEnds(plan).length === 0
       ? []
       : [
           {
-            text: `${faceIds(plan)}: each cable hand-tight beside its eye and marked at the middle of the eye; every mark measured twice.`,
+            text: `${eyeIds(plan)}: each cable hand-tight beside its eye and marked at the middle of the eye; every mark measured twice.`,
             killer: true as const,
           },
         ]),
@@ -162,7 +165,7 @@ export function farEndCard(context: SheetContext): Card {
   const free = ends.filter((end) => !isNarrow(end));
   const starts = plan.runs.filter((run) => siteEnds(run).studs.some(isNarrow)).map(startOf);
   const slack = slackWords(context);
-  const faces = faceEnds(plan).length > 0;
+  const faces = eyeEnds(plan).length > 0;
   return {
     key: faces ? "far-ends" : "second-studs",
     title: `Cut and fit ${faces ? "the far ends" : "the second studs"}`,
@@ -189,7 +192,7 @@ export function farEndCard(context: SheetContext): Card {
       ...(faces
         ? [
             {
-              text: `${faceIds(plan)}: cut as far before the mark as the instruction of the end fitting says, fitting put on, its fork pinned to the eye, the pin locked. Pin does not reach: nut back or off at the other end, never the strand stretched by a tool.`,
+              text: `${eyeIds(plan)}: cut as far before the mark as the instruction of the end fitting says, fitting put on, its fork pinned to the eye, the pin locked. Pin does not reach: nut back or off at the other end, never the strand stretched by a tool.`,
               killer: true as const,
             },
           ]

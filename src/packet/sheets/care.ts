@@ -4,7 +4,7 @@ import { roundDown } from "../../units/round.ts";
 import type { Sheet, Table, Text } from "../packet.ts";
 import { sourceMark } from "../show-number.ts";
 import { hasTails } from "./ends.ts";
-import { faceEnds, faceIds } from "./face-ends.ts";
+import { eyeEnds, eyeIds } from "./face-ends.ts";
 import {
   blank,
   bold,
@@ -115,9 +115,9 @@ function cleaning({ plan }: SheetContext): readonly Text[] {
     isWood(plan)
       ? "Keep the wood sealed around bores and under washers."
       : "Touch up scratches of painted or coated metal before rust creeps under.",
-    ...(faceEnds(plan).length > 0
+    ...(eyeEnds(plan).length > 0
       ? [
-          `Look at each eye at ${faceIds(plan)}: straight, flange tight on the face, pin locked, no split. Else slacken that cable and call.`,
+          `Look at each eye at ${eyeIds(plan)}: straight, flange tight on the face, pin locked, no split or crack. Else slacken that cable and call.`,
         ]
       : []),
   ];

@@ -1,4 +1,5 @@
 // Z-301: how are the ends, corners and bushings put together?
+import { isOnFace } from "../../plan/face-end.ts";
 import type { BoreKind, Plan } from "../../plan/plan.ts";
 import { detailNotes } from "../drawings/details.ts";
 import { gateCaution, gatesOf } from "../guard-ends.ts";
@@ -10,6 +11,7 @@ import { boreMakes, makeWords } from "./bore-kinds.ts";
 import { drawnDetails } from "./drawn.ts";
 import { faceEnds, faceIds, faceWords } from "./face-ends.ts";
 import { endPostIds, facts, list, listed, prose, refer, type SheetContext, type SheetMaker, sheet } from "./kit.ts";
+import { anchorWords } from "./piers.ts";
 import { sidesWord, slopedSides } from "./slopes.ts";
 
 export const detailsSheet: SheetMaker = (context, head): Sheet =>
@@ -30,10 +32,12 @@ const slopeNotes = (context: SheetContext): readonly Text[] =>
 
 const GRIP = "Grip end (holds)";
 const FACE = "Face end (holds)";
+const ANCHOR = "Anchor in a pier (holds)";
 const kindNames: readonly (readonly [name: Text, ...kinds: BoreKind[]])[] = [
   ["Stud end", "stud end"],
   [GRIP, "grip end"],
   [FACE, "face end"],
+  [ANCHOR, "anchor end"],
   ["Where the cable bends", "bend"],
   ["Where the cable passes", "pass"],
   ["Where it passes or bends", "pass", "bend"],
@@ -43,7 +47,12 @@ function endFacts({ plan, show }: SheetContext): Block {
   const { stud, grip } = plan.job.fittings;
   const studWords = `; thread ${stud.thread}, washer ${show.diameter(stud.washerDiameter.value)} across${washerWarning(plan, "stud")}`;
   const gripWords = `; its body lies in the post, its collar bears on a washer ${show.diameter(grip.washerDiameter.value)} across${washerWarning(plan, "grip")}`;
-  const wordsOf: Readonly<Record<Text, Text>> = { "Stud end": studWords, [GRIP]: gripWords, [FACE]: faceWords(plan, show) };
+  const wordsOf: Readonly<Record<Text, Text>> = {
+    "Stud end": studWords,
+    [GRIP]: gripWords,
+    [FACE]: faceWords(plan, show),
+    [ANCHOR]: anchorWords(plan, show),
+  };
   const makes = boreMakes(plan);
   const passed = plan.verticals.filter(
     ({ id, corner }) => corner?.isPassed === true && plan.bores.some(({ verticalId, bushing }) => verticalId === id && bushing),
@@ -86,7 +95,7 @@ function endFacts({ plan, show }: SheetContext): Block {
 
 /** Sleeves go through a post; the fastening of an eye sits in its metal, where only a paste keeps the two apart. */
 function isolation(plan: Plan): readonly (readonly [Text, Text])[] {
-  const behind = plan.runs.flatMap(({ left, right }) => [left, right]).filter(({ kind }) => kind !== "face");
+  const behind = plan.runs.flatMap(({ left, right }) => [left, right]).filter((end) => !isOnFace(end));
   const posts = endPostIds(plan).filter((id) => behind.some(({ postId }) => postId === id));
   return [
     ["Isolation", `an isolating sleeve and washer at each end fitting, ${listed(posts)}`],

@@ -37,7 +37,7 @@ export interface SiteEnds {
 export function siteEnds(run: Run): SiteEnds {
   const end = stopOf(run);
   const of = (kind: EndKind): readonly RunEnd[] => (end.kind === kind ? [end] : []);
-  return { studs: of("stud"), grips: of("grip"), faces: of("face") };
+  return { studs: of("stud"), grips: of("grip"), faces: [...of("face"), ...of("anchor")] };
 }
 
 export const secondStuds = (plan: Plan): readonly RunEnd[] => plan.runs.flatMap((run) => siteEnds(run).studs);

@@ -1,5 +1,6 @@
 // What is said of ends that are held on the face of their post, wherever they stand?
-import { faceEndsOf, faceOf, goesThroughOneWall, plainShankOf } from "../../plan/face-end.ts";
+import { faceEndsOf, faceOf, goesThroughOneWall, isOnFace, plainShankOf } from "../../plan/face-end.ts";
+import { pierNamed } from "../../plan/pier.ts";
 import type { Plan, RunEnd } from "../../plan/plan.ts";
 import type { Text } from "../packet.ts";
 import { type Show, sourceMark } from "../show-number.ts";
@@ -15,6 +16,18 @@ export function faceOfEnd({ verticals }: Plan, { postId, backFace }: RunEnd): Te
   const corner = verticals.find(({ id }) => id === postId)?.corner;
   if (corner === undefined) return faceName[backFace === "left" ? "right" : "left"];
   return `face towards side ${backFace === "left" ? corner.nextId : corner.homeId}`;
+}
+
+/** Ends at an eye, on the face of a post or of a pier. */
+export const eyeEnds = (plan: Plan): readonly RunEnd[] => plan.runs.flatMap(({ left, right }) => [left, right].filter(isOnFace));
+export const eyeIds = (plan: Plan): Text => listed(unique(eyeEnds(plan).map(({ postId }) => postId)));
+
+/** How far before the face the cable ends, at each of them. */
+export function eyeDistances({ plan, show }: { readonly plan: Plan; readonly show: Show }): Text {
+  const distances = eyeEnds(plan).map(({ kind, postId }) =>
+    show.tapeBoth((kind === "anchor" ? pierNamed(plan.job, postId).anchor : faceOf(plan.job)).standOut.value),
+  );
+  return listed(unique(distances));
 }
 
 /** What holds there, in the words of the trade. */

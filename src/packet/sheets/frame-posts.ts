@@ -6,6 +6,7 @@ import { sourceMark } from "../show-number.ts";
 import { roleName } from "../wording.ts";
 import { sizeText } from "./frame-formulas.ts";
 import { bold, column, groupBy, listed, minor, type SheetContext, table, unique } from "./kit.ts";
+import { pierNotes } from "./piers.ts";
 
 export const BY_REPORT: Text = "by the hardware's own report";
 
@@ -37,7 +38,7 @@ export function postsTable(context: SheetContext): Table {
       moved(answer.top, context),
       bold(momentText(answer, context)),
       shearText(answer, context),
-      capacityCell(context),
+      capacityCell(context, answer.postId),
     ]),
     rowHeads: true,
     notes: postNotes(context),
@@ -63,7 +64,7 @@ export function basesTable(context: SheetContext): Table {
         `${bold(listed(unique(same.map(({ postId }) => postId))))}: ${roleOf(same[0], context)}`,
         `${bold(momentText(moment, context))}, ${moment.postId}`,
         `${shearText(shear, context)}, ${shear.postId}`,
-        capacityCell(context),
+        capacityCell(context, same[0].postId),
       ];
     }),
     rowHeads: true,
@@ -87,7 +88,8 @@ function liftedFeet(context: SheetContext): readonly Text[] {
 const shearText = ({ baseShear }: PostAnswer, { show }: SheetContext): Text =>
   Math.abs(baseShear) < NONE_N ? "none" : show.forceBothUp(Math.abs(baseShear));
 
-function capacityCell({ plan, show }: SheetContext): Cell {
+function capacityCell({ plan, show }: SheetContext, postId: string): Cell {
+  if (plan.verticals.some(({ id, kind }) => id === postId && kind === "pier")) return minor("by a licensed engineer");
   const capacity = plan.job.posts.baseCapacity_Nmm;
   return capacity === null ? minor(BY_REPORT) : `${show.moment(capacity.value, { rounding: "down" })} ${sourceMark(capacity.source)}`;
 }
@@ -98,6 +100,7 @@ const postNotes = (context: SheetContext): readonly Text[] => {
     `**For bolts and hardware take what follows, not the table: with the cables at the top of their bands${hardestAt(plan, show) === "" ? "" : ` ${hardestAt(plan, show)}`}, and the load of the code.**`,
     ...loadedBases(context),
     ...liftedFeet(context),
+    ...pierNotes(plan, show),
     `Greatest compression of the rails: ${plan.frame.sides.map(({ sideId, topRailThrust, bottomRailThrust }) => `side ${sideId} top ${show.forceBothUp(topRailThrust)}${plan.job.frame.bottomRail === null ? "" : `, bottom ${show.forceBothUp(bottomRailThrust)}`}`).join("; ")}. Their joints must hand it over.`,
     `Posts may move ${show.diameter(plan.frame.movement_max.value)} under the cables ${sourceMark(plan.frame.movement_max.source)}. Stop where one moves more.`,
   ];

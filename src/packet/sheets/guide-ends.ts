@@ -3,7 +3,7 @@ import type { Plan, Run, RunEnd } from "../../plan/plan.ts";
 import type { StepItem, Text } from "../packet.ts";
 import { faceName, floorWord } from "../wording.ts";
 import { cutEnds, depthOf, farFitting, gripEnds, isNarrow, meetingTails, postsWith, secondStuds, siteEnds, startOf } from "./ends.ts";
-import { faceEnds } from "./face-ends.ts";
+import { eyeEnds } from "./face-ends.ts";
 import { bevelItems } from "./guide-slopes.ts";
 import { refer, type SheetContext } from "./kit.ts";
 import type { Stage } from "./stage.ts";
@@ -97,7 +97,7 @@ const meetingItems = (plan: Plan): readonly StepItem[] =>
 /** Only once the marks have been checked. */
 export function farEndStage(context: SheetContext): Stage {
   const { plan } = context;
-  const faces = faceEnds(plan).length > 0;
+  const faces = eyeEnds(plan).length > 0;
   return {
     key: faces ? "far-ends" : "second-studs",
     title: `Cut and fit ${faces ? "the far ends" : "the second studs"}`,

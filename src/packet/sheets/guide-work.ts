@@ -11,6 +11,7 @@ import { boreSlopes, levelFirst, markSlopes } from "./guide-slopes.ts";
 import { count, greatest, listed, refer, type SheetContext } from "./kit.ts";
 import { offMiddle } from "./leaning.ts";
 import { isTreated, isTube, isWood } from "./material.ts";
+import { pierSteps } from "./piers.ts";
 import { boreSheets, levelSides } from "./slopes.ts";
 import type { Stage } from "./stage.ts";
 
@@ -195,7 +196,7 @@ function mitreItems({ plan, show }: SheetContext): readonly StepItem[] {
 
 /** Eyes stand before the cables come. */
 function faceItems({ plan, show }: SheetContext): readonly StepItem[] {
-  if (faceEnds(plan).length === 0) return [];
+  if (faceEnds(plan).length === 0) return pierSteps(plan, show);
   const shank = shankWords({ plan, show });
   const more = "Try the first eye with a hard pull.";
   if (plan.bores.some((bore) => goesThroughOneWall(bore, plan.job)))
@@ -206,8 +207,9 @@ function faceItems({ plan, show }: SheetContext): readonly StepItem[] {
         killer: true,
       },
       { text: setWords(plan), more, killer: true },
+      ...pierSteps(plan, show),
     ];
-  const depth = greatest(plan.bores.filter(({ through }) => !through).map(({ drilledLength }) => drilledLength));
+  const depth = greatest(plan.bores.filter(({ kind }) => kind === "face end").map(({ drilledLength }) => drilledLength));
   return [
     {
       text: `${faceIds(plan)}: the holes are blind, ${show.fine(depth)} deep. Put a stop on the bit.`,
@@ -224,5 +226,6 @@ function faceItems({ plan, show }: SheetContext): readonly StepItem[] {
           },
         ]),
     { text: setWords(plan), more: `${more}${isWood(plan) ? " A post that splits is not used." : ""}`, killer: true },
+    ...pierSteps(plan, show),
   ];
 }

@@ -169,7 +169,8 @@ export const pullingEnds = (run: Run): readonly RunEnd[] => [run.left, run.right
 export const postsOf = (plan: Plan): readonly Vertical[] => plan.verticals.filter(({ kind }) => kind === "post");
 export const spacersOf = (plan: Plan): readonly Vertical[] => plan.verticals.filter(({ kind }) => kind === "spacer");
 /** The posts that hold the ends of runs: they bend under all cables. */
-export const endPostIds = (plan: Plan): readonly string[] => unique(plan.runs.flatMap((run) => [run.left.postId, run.right.postId]));
+export const endPostIds = (plan: Plan): readonly string[] =>
+  unique(plan.runs.flatMap((run) => [run.left, run.right].filter(({ kind }) => kind !== "anchor").map(({ postId }) => postId)));
 export const greatest = (values: readonly number[]): number => values.reduce((most, value) => Math.max(most, value), 0);
 export const least = (values: readonly number[]): number =>
   values.reduce((lowest, value) => Math.min(lowest, value), Number.POSITIVE_INFINITY);

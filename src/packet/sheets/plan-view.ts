@@ -1,5 +1,7 @@
 // Z-101: how does the guard lie, seen from above?
+
 import type { CornerPost } from "../../plan/corner-post.ts";
+import { restOf } from "../../plan/pier.ts";
 import type { Plan } from "../../plan/plan.ts";
 import type { Mm } from "../../units/quantity.ts";
 import { SAME_mm } from "../../units/tolerance.ts";
@@ -74,7 +76,11 @@ function verticalsTable({ plan, show }: SheetContext): Table {
         roleName[vertical.role],
         vertical.sectionName,
         vertical.corner === undefined ? vertical.sideId : `${vertical.sideId}/${vertical.corner.nextId}`,
-        vertical.corner === undefined ? show.feetBoth(vertical.station) : cornerPlace(vertical.corner, { plan, show }),
+        vertical.kind === "pier"
+          ? `its face: ${show.feetBoth(restOf(vertical))}`
+          : vertical.corner === undefined
+            ? show.feetBoth(vertical.station)
+            : cornerPlace(vertical.corner, { plan, show }),
         bay ? `${show.tape(bay.free)} (${bay.id})` : "-",
       ];
     }),
@@ -87,7 +93,9 @@ function verticalsTable({ plan, show }: SheetContext): Table {
 function startWords(plan: Plan): Text {
   const first = plan.sides.some(({ startsAt }) => startsAt > 0)
     ? "A side that starts at a wall begins at the face of the wall"
-    : "A side begins at the outer face of its end post";
+    : plan.sides.some(({ begins }) => begins?.kind === "pier")
+      ? "A side that starts at a pier begins at the face of the pier"
+      : "A side begins at the outer face of its end post";
   const turned = slopeChanges(plan).length > 0 && corners(plan).length === 0;
   return `${first}${turned ? "" : "; a side after a corner begins at the corner point, where the lines of the bores cross"}${slopeChanges(plan).length === 0 ? "" : "; after a change of slope, where slope and level meet"}.`;
 }

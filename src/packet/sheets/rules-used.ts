@@ -13,6 +13,7 @@ import { isBored } from "./bore-kinds.ts";
 import { faceEnds } from "./face-ends.ts";
 import { keptInTarget } from "./kept.ts";
 import { column, type SheetContext, table } from "./kit.ts";
+import { piersOf } from "./piers.ts";
 
 export interface RuleRow {
   readonly rule: Text;
@@ -140,6 +141,11 @@ function fittingRules({ plan, show }: SheetContext): readonly RuleRow[] {
           row("Hole of the fastening at a face end", face.hole, show.diameter),
           row("Middle of an eye from the face of its post", face.standOut, show.tapeBoth),
         ]),
+    ...piersOf(plan).flatMap(({ id, anchor }) => [
+      row(`Hole of the anchors in ${id}`, anchor.hole, show.diameter),
+      row(`Depth of that hole in ${id}`, anchor.depth, show.tapeBoth),
+      row(`Middle of an eye from the face of ${id}`, anchor.standOut, show.tapeBoth),
+    ]),
     row("Thread of the stud that the nut can use", stud.threadLength, show.tapeBoth),
     row("Turns of the nut at first", stud.firstTurns, (turns) => show.decimal(turns, 1)),
     row("Thread left for later visits, at least", stud.reserve, show.tapeBoth),

@@ -6,6 +6,7 @@ import { hasTails } from "./ends.ts";
 import { faceEnds } from "./face-ends.ts";
 import { guideBlocks } from "./guide.ts";
 import { bold, column, prose, type SheetContext, type SheetMaker, sheet, table } from "./kit.ts";
+import { piersOf } from "./piers.ts";
 
 export const stepsSheet: SheetMaker = (context, head): Sheet =>
   context.home
@@ -26,6 +27,7 @@ function wordTable({ plan }: SheetContext): Table {
   const unused = [
     ...(hasTails(plan) ? [] : ["grip end"]),
     ...(faceEnds(plan).length > 0 ? [] : ["face end"]),
+    ...(piersOf(plan).length > 0 ? [] : ["anchor"]),
     ...(plan.bores.some(({ bushing }) => bushing) ? [] : ["bushing"]),
   ];
   return table({

@@ -269,7 +269,10 @@ export function endRows({ plan, show }: SheetContext): readonly SurveyRow[] {
         `above ${show.tapeDown(limits.wallGap_max.value)}${reached ? `, below ${show.tape(limits.wallGap_min.value)}` : ""}`,
       ];
     }),
-    ...groupBy(ends, ({ end }) => end.access).map((same): SurveyRow => {
+    ...groupBy(
+      ends.filter(({ end }) => end.kind !== "pier"),
+      ({ end }) => end.access,
+    ).map((same): SurveyRow => {
       const [{ end }] = same;
       return [keysOf(same, "access"), `Behind ${listed(same.map(({ post }) => post.id))}`, accessWords[end.access], accessStop(end.access)];
     }),

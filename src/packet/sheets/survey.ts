@@ -28,6 +28,7 @@ import {
   unique,
   upperFirst,
 } from "./kit.ts";
+import { pierRows, piersOf } from "./piers.ts";
 import { sidesWord, slopedSides } from "./slopes.ts";
 import { frameRows } from "./survey-frame.ts";
 import { datumWords, rakeMeasures, rakeRows } from "./survey-rakes.ts";
@@ -192,6 +193,7 @@ function fittingRows({ plan, show }: SheetContext): readonly SurveyRow[] {
         ] as const)
       : []),
     ...faceRows({ plan, show }),
+    ...pierRows({ plan, show }),
     ...(plan.bores.some(({ bushing }) => bushing)
       ? ([
           [
@@ -225,7 +227,7 @@ function howToMeasure(context: SheetContext): readonly Text[] {
   const { plan } = context;
   return [
     "Hook the tape on a face, not on a rounded edge. Read twice, from both ends; the larger counts.",
-    `Measure a side along the line of the bores, from the outer face of an end post${startsWords(plan)} to the next one.`,
+    `Measure a side along the line of the bores, from the outer face of an end post${startsWords(plan)}${piersOf(plan).length > 0 ? " or the face of a pier" : ""} to the next one.`,
     ...rakeMeasures(context),
     `Measure the clear opening at every post${plan.rakes.length === 0 ? "" : `, on ${sidesWord(slopedSides(plan))} plumb`}. Rails sag: the largest value counts.`,
     ...(plan.job.posts.existing

@@ -126,7 +126,7 @@ function slopeOf({ rakes }: Plan, upright: Vertical, face: Face): FaceSlope | nu
  * without one. A spacer on a rake is cut along it, so its foot meets the two faces at two heights.
  */
 function footOf({ opening, rakes }: Plan, { kind, sideId }: Vertical, rake: FaceSlope | null): Mm {
-  if (kind === "post") return 0;
+  if (kind !== "spacer") return 0;
   return (rakes.find((one) => one.sideId === sideId)?.opening ?? opening).bottom + (rake?.climb ?? 0);
 }
 
@@ -137,7 +137,7 @@ function railOn(
   { face, rake }: Pick<FaceMarks, "face" | "rake">,
 ): FaceMarks["rail"] {
   const side = sides[face === "right" ? (corner?.nextIndex ?? sideIndex) : sideIndex];
-  if (job.frame.bottomRail === null || kind !== "post" || side === undefined) return null;
+  if (job.frame.bottomRail === null || kind === "spacer" || side === undefined) return null;
   const meets = bottomRailReaches(side, verticals).some(({ fromId, toId }) => (face === "right" ? fromId : toId) === id);
   if (!meets) return null;
   if (rake === null) return { low: job.frame.gapBelow, high: opening.bottom };

@@ -32,7 +32,12 @@ describe.each(exampleNames)("drawings of %s", (name) => {
         expect.soft(drawn).toContain(show.tape(height));
         expect.soft(drawn).toContain(String(number).padStart(2, "0"));
       }
-      for (const { id, station } of plan.verticals.filter(({ sideIndex }) => sideIndex === side.index)) {
+      const own = plan.verticals.filter(({ sideIndex }) => sideIndex === side.index);
+      // A pier stands where its side begins or ends: it has a name and no station.
+      for (const { id, sectionName } of own.filter(({ kind }) => kind === "pier")) {
+        expect.soft(drawn).toContain(`${id}: ${sectionName.toUpperCase()}`);
+      }
+      for (const { id, station } of own.filter(({ kind }) => kind !== "pier")) {
         expect.soft(drawn).toContain(show.feet(station));
         expect.soft(drawn).toContain(id);
       }

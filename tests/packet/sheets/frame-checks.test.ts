@@ -262,7 +262,7 @@ describe("frameChecksSheet, for all", () => {
       const size = Number(moment?.[1] ?? 0) * (moment?.[2] === "in-lbf" ? 112.98482902761668 : 1000);
       expect.soft(size + 1000).toBeGreaterThan(Math.abs(answer?.baseMoment_Nmm ?? 0));
     }
-    const grouped = tableOf(packetOf(plan, "crew"), "frame-bases").rows.flatMap(([posts]) => cellText(posts ?? "").match(/P\d+/g) ?? []);
+    const grouped = tableOf(packetOf(plan, "crew"), "frame-bases").rows.flatMap(([posts]) => cellText(posts ?? "").match(/PR?\d+/g) ?? []);
     expect([...grouped].sort()).toEqual([...new Set(answers.map(({ postId }) => postId))].sort());
     const most = Math.max(...answers.map(({ baseShear }) => Math.abs(baseShear)));
     const shears = tableOf(packetOf(plan, "crew"), "frame-bases").rows.map((row) => cellText(row[2] ?? ""));

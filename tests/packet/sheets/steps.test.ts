@@ -15,9 +15,12 @@ const guideTexts = (blocks: readonly Block[]): readonly string[] =>
     ...(hold === undefined ? [] : [hold]),
   ]);
 
-/** A run with two studs, or with an eye on a face, has its far ends cut and fitted on a card of its own. */
+/** A run with two studs, or with an eye on a face or in a pier, has its far ends cut and fitted on a card of its own. */
 const cardCount = (plan: Plan): number =>
-  plan.job.fittings.holdEnd === "stud" || plan.runs.some(({ left, right }) => [left, right].some(({ kind }) => kind === "face")) ? 8 : 7;
+  plan.job.fittings.holdEnd === "stud" ||
+  plan.runs.some(({ left, right }) => [left, right].some(({ kind }) => kind === "face" || kind === "anchor"))
+    ? 8
+    : 7;
 
 function pagesOf(plan: Plan): readonly (readonly Block[])[] {
   const pages: Block[][] = [[]];
