@@ -31,6 +31,14 @@ describe("the compiled program", () => {
     expect(node(".build/main.js", "dance").status).toBe(1);
   });
 
+  test.skipIf(process.platform === "win32")("a reader that closes its pipe early is no fault", () => {
+    const said = spawnSync("bash", ["-c", `set -o pipefail; "${process.execPath}" .build/main.js check jobs/*.yaml | head -n 1`], {
+      encoding: "utf8",
+    });
+    expect(said.stdout).toContain("0001-level-deck-straight");
+    expect([said.status, said.stderr.includes("EPIPE")]).toEqual([0, false]);
+  });
+
   test("90 jobs at once, one of them bad, give the pages that each gives alone, byte for byte", () => {
     writeFileSync(join(jobs, "07.yaml"), "][");
     const all = join(folder, "all");
