@@ -77,8 +77,8 @@ describe("makePlan on every example", () => {
     for (const run of plan.runs) {
       const bays = plan.bays.filter((bay) => run.bayIds.includes(bay.id));
       const ids = [...new Set(bays.flatMap((bay) => [bay.leftId, bay.rightId]))];
-      // A cable that ends at an eye is not in that post.
-      const eyes = [run.left, run.right].flatMap(({ kind, postId }) => (kind === "face" ? [postId] : []));
+      // A cable that ends at an eye or an anchor is not in that post or pier.
+      const eyes = [run.left, run.right].flatMap(({ kind, postId }) => (kind === "stud" || kind === "grip" ? [] : [postId]));
       const members = plan.verticals.filter(({ id }) => ids.includes(id) && !eyes.includes(id));
       // On the mitre half the diagonal of a square post.
       const through = ({ along, slope, corner }: Vertical): number =>

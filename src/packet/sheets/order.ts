@@ -34,7 +34,7 @@ function orderTable({ plan, show }: SheetContext): Table {
       column("net", "Net", 0.06, { align: "right" }),
       column("spare", "Spare", 0.07, { align: "right" }),
       column("quantity", "Order", 0.15, { align: "right" }),
-      ...(priced && plan.orderTotal_cents === null ? [column("price", "Price each", 0.09, { align: "right" })] : []),
+      ...(priced ? [column("price", "Price each", 0.09, { align: "right" })] : []),
       column("source", "Bought from / lot", priced ? 0.14 : 0.2, { sub: "field" }),
     ],
     rows: lines.map((line) => [
@@ -53,7 +53,7 @@ function orderTable({ plan, show }: SheetContext): Table {
         : [`Total of the priced lines: ${bold(show.money(plan.orderTotal_cents))}, in the money of the job file: it names no currency.`]),
       `Spare fittings: ${show.percent(job.fittings.spareShare.value)}, rounded up ${sourceMark(job.fittings.spareShare.source)}. All fittings are of stainless ${job.cable.grade}, the grade of the cable.`,
       "Not in this list: screws, bolts, brackets and welds of posts, rails and spacers. Whoever accepts the frame names them.",
-      ...(priced ? ["Prices are in the money of the job file: it names no currency."] : []),
+      ...(priced && plan.orderTotal_cents === null ? ["Prices are in the money of the job file: it names no currency."] : []),
     ],
   });
 }
