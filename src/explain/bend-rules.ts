@@ -4,7 +4,7 @@ import type { Vertical } from "../plan/plan.ts";
 import { overJoint } from "./joint.ts";
 import { derived, from, given, must, type Reader } from "./reader.ts";
 import { type Rule, rule } from "./rule.ts";
-import { passedBy, passedThrough } from "./run-rules.ts";
+import { passedBy, passedThrough, recessesOf } from "./run-rules.ts";
 import type { Input, Working } from "./trace.ts";
 
 interface BendPlace {
@@ -122,9 +122,11 @@ function alongOf(reader: Reader, [id = "", key = ""]: readonly string[]): Workin
   const { span, where } = placeOf(reader, id, key);
   const { members, spans } = reader.geometry(id);
   const reached = spans.slice(0, where === "leaving" ? span : span + 1);
+  const recesses = recessesOf(reader, [members[0]]);
   return {
-    formula: "sum(w) + sum(f)",
+    formula: recesses.length === 0 ? "sum(w) + sum(f)" : "sum(w) + sum(f) - r1",
     inputs: [
+      ...recesses,
       passedThrough(reader, passedBy(reader.run(id), members.slice(0, span + 1)), "posts and spacers passed before it, along the cable"),
       given(
         "f",
@@ -147,9 +149,16 @@ function offsetOf(reader: Reader, runId: string, end: "left" | "right"): Working
     };
   }
   const sign = end === "right" ? "-" : "";
+  const inSleeve = reader.plan.job.posts.sleeve !== null;
   return {
-    formula: `${sign}up((max(w1, w2) / 2 + max(d1, d2, d3) / 2 + g) / 2, s)`,
+    formula: `${sign}up((max(w1, w2) / 2 + max(d1, d2, d3) / 2 + g${inSleeve ? " + (c1 + c2) / 2" : ""}) / 2, s)`,
     inputs: [
+      ...(inSleeve
+        ? [
+            at("c1", "clearance round a washer in its hole in the sleeve", "job.posts.sleeve.washerClearance"),
+            at("c2", "clearance round a bore in the sleeve", "job.posts.sleeve.boreClearance"),
+          ]
+        : []),
       at("w1", "washer at a stud end", "job.fittings.stud.washerDiameter"),
       at("w2", "washer at a gripping end", "job.fittings.grip.washerDiameter"),
       at("d1", "bore of a stud end", "job.fittings.stud.bore"),

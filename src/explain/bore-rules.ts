@@ -1,13 +1,14 @@
 // Where do the height, size and depth of a bore come from, and how long must a bit be?
 import { sectionOfPost } from "../plan/as-found.ts";
-import { reachOf, useOf } from "../plan/bores.ts";
 import { counterboreDepth } from "../plan/end-fitting.ts";
 import { faceOf } from "../plan/face-end.ts";
 import type { Bore, RunEnd } from "../plan/plan.ts";
 import type { PostPull } from "../plan/readings.ts";
+import { bitRules } from "./bit-rules.ts";
 import { anchorHole } from "./pier-rules.ts";
 import { derived, from, given, must, type Reader } from "./reader.ts";
 import { type Rule, rule } from "./rule.ts";
+import { sleeveRules, washerHoleOf } from "./sleeve-rules.ts";
 import type { Working } from "./trace.ts";
 
 const boreNamed = ({ plan }: Reader, mark: string | undefined): Bore =>
@@ -142,85 +143,28 @@ const bores: readonly Rule[] = [
       };
     return { formula: "sum(a)", inputs: [reader.all("a", "turns at this post", own)], origin: derived("plan geometry") };
   }),
-  rule("bores.*.counterbore.diameter", "Diameter of the counterbore of {}", ({ at }) => ({
-    formula: "d",
-    inputs: [at("d", "counterbore of a gripping end", "job.fittings.grip.counterbore")],
-    origin: fittings,
-  })),
-  rule("bores.*.counterbore.depth", "Depth of the counterbore of {}", ({ at }) => ({
-    formula: "l",
-    inputs: [at("l", "length of the fitting's body, which lies in the post", "job.fittings.grip.bodyLength")],
-    origin: fittings,
-  })),
+  rule(
+    "bores.*.counterbore.diameter",
+    "Diameter of the counterbore of {}",
+    (reader, [mark]) =>
+      washerHoleOf(reader, mark)?.diameter ?? {
+        formula: "d",
+        inputs: [reader.at("d", "counterbore of a gripping end", "job.fittings.grip.counterbore")],
+        origin: fittings,
+      },
+  ),
+  rule(
+    "bores.*.counterbore.depth",
+    "Depth of the counterbore of {}",
+    (reader, [mark]) =>
+      washerHoleOf(reader, mark)?.depth ?? {
+        formula: "l",
+        inputs: [reader.at("l", "length of the fitting's body, which lies in the post", "job.fittings.grip.bodyLength")],
+        origin: fittings,
+      },
+  ),
+  ...sleeveRules,
 ];
-
-/** The bores that a row of the list of bits counts. */
-function usersOf({ plan }: Reader, key: string | undefined): readonly { readonly path: string; readonly bore: Bore }[] {
-  const bit = must(plan.bits[Number(/\d+/.exec(key ?? "")?.[0])], `bit ${key}`);
-  if (bit.use === "counterbore") {
-    return plan.bores.flatMap((bore) =>
-      bore.counterbore?.diameter === bit.diameter ? [{ bore, path: `bores.${bore.mark}.counterbore.depth` }] : [],
-    );
-  }
-  return plan.bores.flatMap((bore) =>
-    bore.diameter === bit.diameter && useOf(bore) === bit.use ? [{ bore, path: `bores.${bore.mark}.drilledLength` }] : [],
-  );
-}
-
-const bits: readonly Rule[] = [
-  rule("bits.*.diameter", "Diameter of bit {} in the list", (reader, [key]) => ({
-    formula: "max(d)",
-    inputs: [
-      reader.all(
-        "d",
-        "diameter of each hole of this use and size",
-        usersOf(reader, key).map(({ path }) => path.replace(/\.(depth|drilledLength)$/, ".diameter")),
-      ),
-    ],
-    origin: derived("one bit for each diameter and use"),
-  })),
-  rule("bits.*.holes", "Holes of bit {} in the list", (reader, [key]) => ({
-    formula: "n",
-    inputs: [given("n", "bores of this size and use", usersOf(reader, key).length, "count")],
-    origin: derived("counted"),
-  })),
-  rule("bits.*.deepest", "Deepest hole of bit {} in the list", (reader, [key]) => ({
-    formula: "max(l)",
-    inputs: [
-      reader.all(
-        "l",
-        "depth of each hole",
-        usersOf(reader, key).map(({ path }) => path),
-      ),
-    ],
-    origin: derived("the deepest decides"),
-  })),
-  rule("bits.*.bitLength_min", "Least length of bit {} in the list", (reader, [key]) => ({
-    formula: "up(max(l) + e, s)",
-    inputs: [
-      given(
-        "l",
-        "depth of each hole, and the guide block through which one at an angle is begun",
-        usersOf(reader, key).map(({ path, bore }) => reachOf(bore, reader.number(path))),
-        "length",
-        from("practice", "a guide block as thick as lumber of 2 in"),
-      ),
-      given("e", "chuck's grip and start", BIT_EXTRA_mm, "length", from("practice", "what a bit needs besides the hole")),
-      given(
-        "s",
-        "step in which bits are sold",
-        reader.plan.job.units === "inch" ? 12.7 : 10,
-        "length",
-        from("practice", "lengths of bits"),
-      ),
-    ],
-    origin: derived("sum of lengths"),
-    rounding: "up to the next length that is sold, so that the bit comes through",
-  })),
-];
-
-/** As the plan counts it. */
-const BIT_EXTRA_mm = 50.8;
 
 function pullNamed({ plan }: Reader, key: string): PostPull {
   return must(
@@ -297,4 +241,4 @@ const pulls: readonly Rule[] = [
   })),
 ];
 
-export const boreRules: readonly Rule[] = [...bores, ...bits, ...pulls];
+export const boreRules: readonly Rule[] = [...bores, ...bitRules, ...pulls];

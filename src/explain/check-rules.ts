@@ -13,6 +13,7 @@ import { infillPull, pierDemands, pierLimits } from "./pier-rules.ts";
 import { rakeDemands, rakeLimits, type CheckSide as Side } from "./rake-check-rules.ts";
 import { derived, from, given, must, type Reader } from "./reader.ts";
 import { type Rule, rule } from "./rule.ts";
+import { outsidePath } from "./stations.ts";
 import type { Input, Working } from "./trace.ts";
 
 const checkNamed = ({ plan }: Reader, id: string): Check =>
@@ -70,13 +71,17 @@ const demands: Readonly<Record<string, Side>> = {
     const { at } = reader;
     // To the arris that the bore cuts off.
     const onMitre = bore.skew !== 0;
+    const inSleeve = bore.sleeveHole !== undefined;
+    const isSunk = bore.counterbore !== null && !inSleeve;
     return {
-      formula: `w / ${onMitre ? "sqrt(8)" : "2"} - abs(o) - ${bore.counterbore === null ? "d" : "max(d, D)"} / 2`,
+      formula: `w / ${onMitre ? "sqrt(8)" : "2"} - abs(o) - ${isSunk ? "max(d, D)" : "d"} / 2`,
       inputs: [
-        at("w", "post or spacer square to the side", `verticals.${bore.verticalId}.across`),
+        inSleeve
+          ? at("w", "wood in the sleeve, square to the side", `verticals.${bore.verticalId}.core.across`)
+          : at("w", "post or spacer square to the side", `verticals.${bore.verticalId}.across`),
         at("o", "offset of the bore from the middle", `bores.${where}.offset`),
         at("d", "diameter of the bore", `bores.${where}.diameter`),
-        ...(bore.counterbore === null ? [] : [at("D", "diameter of its counterbore", `bores.${where}.counterbore.diameter`)]),
+        ...(isSunk ? [at("D", "diameter of its counterbore", `bores.${where}.counterbore.diameter`)] : []),
       ],
       origin: derived("the bore that comes nearest to an edge"),
     };
@@ -114,7 +119,7 @@ const demands: Readonly<Record<string, Side>> = {
         at("e", "outer face of its last post", `sides.${sideId}.endsAt`),
         at("s", "outer face of the first post of the next side", `sides.${next.id}.startsAt`),
         at("t", "turn", `sides.${sideId}.turn`),
-        at("w", "post square to the side", "job.posts.section.across"),
+        at("w", "post square to the side", `${outsidePath(plan)}.across`),
       ],
       functions: {
         slot: {

@@ -140,6 +140,7 @@ function pieces(reader: Reader, [mark]: readonly string[]): Working {
   const counted = (kind: "post" | "spacer"): number =>
     plan.verticals.filter((one) => one.kind === kind && (onRake === null ? one.slope === 0 : one.sideId === onRake)).length;
   const kind = kindOf(mark);
+  if (mark === "SL") return count("n", ["n", "posts in sleeves", counted("post")]);
   if (kind !== null) return count("n", ["n", `${kind}s of ${onRake === null ? "the level sides" : `side ${onRake}`}`, counted(kind)]);
   const { parts } = groupNamed(reader, mark);
   const sides = [...new Set(parts.map(({ sideId }) => sideId))];
@@ -191,6 +192,12 @@ export const cutRules: readonly Rule[] = [
         formula: "b + t",
         inputs: [at("b", "post below the datum", "job.posts.belowDatum"), at("t", "underside of the top rail", "opening.top")],
         origin: derived("sum of lengths"),
+      };
+    if (mark === "SL")
+      return {
+        formula: "t",
+        inputs: [at("t", "underside of the top rail", "opening.top")],
+        origin: derived("from the datum to under the top rail"),
       };
     if (kind === "spacer")
       return {

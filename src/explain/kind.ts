@@ -61,6 +61,7 @@ const kinds: readonly (readonly [RegExp, Kind])[] = [
     /\.(x|y|along|across|wall|depth|width|length|station|stations\.\*|startsAt|endsAt|free|free_max\.value|free_stop|demandSpan)$/,
     "length",
   ],
+  [/^verticals\.\*\.core\.recess$|^bores\.\*\.sleeveHole$/, "length"],
   [/^verticals\.\*\.lean$/, "share"],
   [/^verticals\.\*\.corner\.(setback|inset|chord|nextStation)$/, "length"],
   [/^verticals\.\*\.corner\.nextIndex$/, "count"],

@@ -27,9 +27,14 @@ const lengths: readonly Rule[] = [
           "free length of each bay",
           spans.map(({ bay }) => `bays.${bay.id}.free`),
         );
+    const recesses = recessesOf(reader, [members[0], members.at(-1)]);
     return {
-      formula: "sum(w) + sum(f)",
-      inputs: [passedThrough(reader, passedBy(reader.run(id), members), "posts and spacers that the cable passes, along it"), reach],
+      formula: recesses.length === 0 ? "sum(w) + sum(f)" : "sum(w) + sum(f) - r1 - r2",
+      inputs: [
+        passedThrough(reader, passedBy(reader.run(id), members), "posts and spacers that the cable passes, along it"),
+        reach,
+        ...recesses,
+      ],
       origin: derived("plan geometry"),
     };
   }),
@@ -66,6 +71,14 @@ function seat(reader: Reader, id: string, which: "left" | "right"): Working {
     origin: derived("the mean of its thin and its thick edge"),
   };
 }
+
+/** In sleeved posts nut and collar bear on the wood inside: that much of the first and last is not passed. */
+export const recessesOf = ({ at }: Reader, ends: readonly (Vertical | undefined)[]): readonly Input[] =>
+  ends.flatMap((post, index) =>
+    post?.core === undefined
+      ? []
+      : [at(`r${index + 1}`, `outer face of ${post.id} to the wood in its sleeve`, `verticals.${post.id}.core.recess`)],
+  );
 
 /** Members that the cable of a run lies in: not the post that an end stands on the face of. */
 export const passedBy = ({ left, right }: Run, members: readonly Vertical[]): readonly Vertical[] =>

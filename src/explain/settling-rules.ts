@@ -24,7 +24,11 @@ const shrinkage =
     const even = [from_percent, to_percent].every((moisture) => moisture >= 6 && moisture <= 14);
     const { tangential } = woodShrinkage[name as ShrinkingWood].coefficient;
     const common = [
-      at("D", "post along the side", `verticals.${named(run)[end].postId}.along`),
+      at(
+        "D",
+        "wood of the post along the side",
+        `verticals.${named(run)[end].postId}.${plan.job.posts.sleeve === null ? "along" : "core.along"}`,
+      ),
       at("M1", "moisture when the cables are fitted", "job.site.moistureAtFitting_percent"),
       at("M2", "moisture in service", "job.site.moistureInService_percent"),
     ];

@@ -1,6 +1,6 @@
 // Why does a post or a spacer stand where it stands?
 import { membersOn, postsOn } from "../plan/corner-post.ts";
-import type { SidePlan, Vertical } from "../plan/plan.ts";
+import type { Plan, SidePlan, Vertical } from "../plan/plan.ts";
 import { chooseCuts, cutsOf, mayPull } from "../plan/splits.ts";
 import { firstStations } from "../plan/verticals.ts";
 import { leftEndOf, rightEndOf, stationPath } from "./mouths.ts";
@@ -39,7 +39,7 @@ function stationOf(reader: Reader, [id]: readonly string[]): Working {
       origin: from("derived", "plan geometry of a corner of one post"),
     };
   }
-  const width = at("w", "post along the side", "job.posts.section.along");
+  const width = at("w", "post along the side", `${outsidePath(plan)}.along`);
   const origin = from("derived", "the outermost posts stand with their faces at the ends of the side");
   if (place === 0 && side.begins?.kind !== "pier")
     return { formula: "f + w / 2", inputs: [at("f", "outer face of the first post", `sides.${side.id}.startsAt`), width], origin };
@@ -90,9 +90,9 @@ function lineStation(reader: Reader, { own, posts, side }: OnSide): Working {
 function pairStation(reader: Reader, { own, side, posts }: OnSide): Working {
   const pairs = posts.filter(({ role }) => role === "pair");
   const place = pairs.indexOf(own);
-  const { at } = reader;
+  const { at, plan } = reader;
   const gap = at("g", "clear distance between the two posts", "job.posts.pairGap");
-  const width = at("w", "post along the side", "job.posts.section.along");
+  const width = at("w", "post along the side", `${outsidePath(plan)}.along`);
   if (place % 2 === 1) {
     const mate = must(pairs[place - 1], "pair");
     return {
@@ -148,6 +148,9 @@ function spacerStation(reader: Reader, own: Vertical): Working {
     rounding,
   };
 }
+
+/** Of what the posts measure outside. */
+export const outsidePath = ({ job }: Plan): string => (job.posts.sleeve === null ? "job.posts.section" : "job.posts.sleeve");
 
 export const verticalNamed = ({ plan }: Reader, id: string | undefined): Vertical =>
   must(

@@ -3,12 +3,9 @@ import { fromJob } from "../sources/cited.ts";
 import * as custom from "../tables/practice.ts";
 import { mass, strandStiffness } from "../tables/strand.ts";
 import { tidy } from "../units/notation.ts";
-import { decimal, inches } from "../units/print.ts";
 import type { Mm } from "../units/quantity.ts";
-import { lumberOf } from "./checks.ts";
 import { cornerLimitsOf } from "./corners.ts";
 import * as usual from "./defaults.ts";
-import type { SizeText } from "./fields.ts";
 import { fittingsOf, stated } from "./fitting-defaults.ts";
 import { baseOf, calibrationOf, siteOf, woodOf } from "./frame-defaults.ts";
 import type { Identity } from "./identity.ts";
@@ -24,7 +21,6 @@ import type {
   Limits,
   Posts,
   Rail,
-  Section,
   Side,
   Spacers,
   Stock,
@@ -35,6 +31,7 @@ import type {
 import { pierOf } from "./pier-defaults.ts";
 import { rakeFrameOf, rakeOf } from "./rake.ts";
 import type { JobFile } from "./schema.ts";
+import { nameOf, sectionOf, sizesOf, sleeveOf } from "./sections.ts";
 
 export function jobOf(file: JobFile): Job {
   const { units, guard } = file;
@@ -149,7 +146,8 @@ function postsOf(file: JobFile["posts"]): Posts {
       section: size === undefined ? null : sectionOf({ size, material: file.material, ...(wall === undefined ? {} : { wall }) }),
       leans: leans === undefined ? null : { out: (leans.out ?? 0) - (leans.in ?? 0), over: leans.over },
     })),
-    built: file.built === "laminated" ? "laminated" : "solid",
+    built: file.built ?? "solid",
+    sleeve: file.sleeve === undefined ? null : sleeveOf(file.sleeve),
     mount: file.mount ?? "deck",
     hardwareClearance: stated(file["hardware clearance"], "posts: hardware clearance", custom.hardwareClearance),
   };
@@ -162,30 +160,6 @@ const spacersOf = (file: JobFile["spacers"]): Spacers => ({
 });
 
 const treatmentOf = (treated: boolean | undefined): WoodTreatment => (treated === true ? "treated" : "untreated");
-
-type MemberFile = JobFile["spacers"];
-
-function sectionOf({ size, wall, material }: Pick<MemberFile, "size" | "material"> & { readonly wall?: Mm | undefined }): Section {
-  const [along, across] = sizesOf(size);
-  return { material, along, across, wall: wall ?? null, name: nameOf(size, wall ?? null) };
-}
-
-function sizesOf(size: SizeText): readonly [Mm, Mm] {
-  if (size.kind === "measured") return size.sizes;
-  const dressed = lumberOf(size);
-  if (dressed === null) throw new Error(`${size.name} passed the checks but is no lumber`);
-  return dressed;
-}
-
-/** "4x4", "50 x 50 x 3 mm tube", "2 x 2 x 1/8 in tube": as the file has it, in its own units. */
-function nameOf(size: SizeText, wall: Mm | null): string {
-  if (size.kind === "nominal") return size.name;
-  const [unit, write] = size.isMetric
-    ? ["mm", (value: Mm): string => decimal(value, { decimals: 2 })]
-    : ["in", (value: Mm): string => inches(value, { step: 1 / 64 }).replace('"', "")];
-  const parts = [...size.sizes, ...(wall === null ? [] : [wall])].map(write);
-  return `${parts.join(" x ")} ${unit}${wall === null ? "" : " tube"}`;
-}
 
 function frameOf(file: JobFile["frame"], posts: JobFile["posts"]): Frame {
   const { "top rail": top, "bottom rail": bottom } = file;

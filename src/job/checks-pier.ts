@@ -53,7 +53,8 @@ interface EndAt {
   readonly side: JobFile["guard"]["sides"][number] | undefined;
 }
 
-const endsOf = ({ start, end, sides }: JobFile["guard"]): readonly EndAt[] => [
+/** All ends that a job file writes: of the guard, and at each interruption. */
+export const endsOf = ({ start, end, sides }: JobFile["guard"]): readonly EndAt[] => [
   { path: ["guard", "start"], end: start, side: sides[0] },
   { path: ["guard", "end"], end, side: sides.at(-1) },
   ...sides.flatMap((side, index): readonly EndAt[] => {

@@ -82,6 +82,9 @@ export function checkAsFound(posts: JobFile["posts"], sides: readonly SideFile[]
   });
 }
 
+const SLEEVED_TUBE =
+  "bushings must go into the tube before its sleeve goes on: write built: solid, bore the tube, and cut holes in the sleeve that clear bushings and washers";
+
 /** What is not planned here is refused, each with what does instead. */
 export function checkNotBored(blocks: { readonly posts?: JobFile["posts"] | undefined }): readonly Problem[] {
   const { posts } = blocks;
@@ -92,17 +95,8 @@ export function checkNotBored(blocks: { readonly posts?: JobFile["posts"] | unde
           wrong(
             ["posts", "built"],
             `a post of ${posts.material} is not ${posts.built}`,
-            "leave it out; only wood is laminated or sleeved",
+            posts.built === "sleeved" ? SLEEVED_TUBE : "leave it out; only wood is laminated or sleeved",
             "key",
-          ),
-        ]
-      : []),
-    ...(posts?.built === "sleeved"
-      ? [
-          wrong(
-            ["posts", "built"],
-            "a sleeve carries no washer and no bushing",
-            "give the size of the wood inside it with built: solid, cut the sleeve back around each washer, and make the sleeve's holes wider than the bores",
           ),
         ]
       : []),

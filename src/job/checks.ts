@@ -1,12 +1,13 @@
 // What can be wrong with a job although each of its values reads well by itself?
 import type { JobPath, Problem } from "../problem/problem.ts";
-import { lumberNames, lumberSection } from "../tables/timber.ts";
+import { lumberNames } from "../tables/timber.ts";
 import { angleDegrees } from "../units/print.ts";
 import { SAME_mm } from "../units/tolerance.ts";
 import { checkFace } from "./checks-face.ts";
 import { checkPiers } from "./checks-pier.ts";
 import { checkRakeFrame, checkRakes, checkStairRules } from "./checks-rake.ts";
 import { checkCalibration, checkLumber, checkPrinter, checkSite } from "./checks-site.ts";
+import { checkSleeve } from "./checks-sleeve.ts";
 import { checkAsFound, checkHardware, checkInterruption, checkNotBored } from "./checks-standing.ts";
 import { checkCorners, isOnePost } from "./corners.ts";
 import { breakingForce } from "./defaults.ts";
@@ -14,6 +15,7 @@ import { nearest } from "./field.ts";
 import type { SizeText } from "./fields.ts";
 import { missingDimensions } from "./fitting-defaults.ts";
 import type { JobFile } from "./schema.ts";
+import { lumberOf } from "./sections.ts";
 import { wrong } from "./wrong.ts";
 
 /** The blocks of a file that read well. */
@@ -35,6 +37,7 @@ export function checkBlocks(blocks: Blocks): readonly Problem[] {
     ...(guard ? checkPiers(guard) : []),
     ...(guard ? checkCorners(guard, blocks) : []),
     ...checkFace(blocks),
+    ...checkSleeve(blocks),
     ...(posts && guard ? checkAsFound(posts, guard.sides) : []),
     ...(posts ? (posts["as found"] ?? []).flatMap((one, index) => checkSize(one, posts, ["posts", "as found", index])) : []),
     ...(spacers ? checkMember(spacers, ["spacers"]) : []),
@@ -192,15 +195,6 @@ const checkSize = (
   { material, treated }: JobFile["posts"],
   path: JobPath,
 ): readonly Problem[] => (size === undefined ? [] : checkMember({ size, wall, material, treated }, path));
-
-/** Nominal sizes may be written either way round: 4x6 and 6x4 stand differently. */
-export function lumberOf(size: SizeText & { readonly kind: "nominal" }): readonly [first: number, second: number] | null {
-  const [first, second] = size.numbers;
-  const section = lumberSection(size.name);
-  if (section !== null) return [section.thickness, section.width];
-  const turned = lumberSection(`${second}x${first}`);
-  return turned === null ? null : [turned.width, turned.thickness];
-}
 
 function checkFrame(frame: JobFile["frame"]): readonly Problem[] {
   const { "top rail": top, "bottom rail": bottom, "gap below": gap } = frame;

@@ -12,8 +12,8 @@ const notBored: Readonly<Record<string, readonly [what: string, fix: string]>> =
     "masonry",
     "stand an end post of wood or metal beside it, and write the pier as an end: { kind: wall, gap: 3-1/2 in }, or with its anchors: kind: pier",
   ],
-  vinyl: ["a hollow vinyl post", "give the material and size of the post inside it; the shell carries nothing"],
-  composite: ["a composite sleeve", "give the material and size of the post inside it; the sleeve carries nothing"],
+  vinyl: ["a hollow vinyl post", "give the material and size of the post inside it, and the shell as its sleeve (built: sleeved)"],
+  composite: ["a composite sleeve", "give the material and size of the post inside it, and this as its sleeve (built: sleeved)"],
   "cast iron": ["cast iron", "it cracks when bored: use posts of steel, stainless, aluminium or wood for the cables"],
   glass: ["glass", "use posts of wood or metal for the cables"],
 };
@@ -90,6 +90,16 @@ const asFound = block("a post as found", "{ post: P3, access: hand, behind: plan
   ),
 });
 
+const clearance = (name: string, example: string) => maybe(lengthField({ name, example, from: "0 in", to: "1 in" }));
+
+const sleeve = block("the sleeve block", "{ size: 5 in x 5 in, wall: 3/16 in, material: vinyl }", {
+  size: size("a sleeve, outside", "5 in x 5 in"),
+  wall: lengthField({ name: "the wall of the sleeve", example: "3/16 in", from: "1 mm", to: "2 in" }),
+  material: choice("the material of the sleeve", ["wood", "vinyl", "composite"]),
+  "washer clearance": clearance("the clearance round the washer", "1/4 in"),
+  "bore clearance": clearance("the clearance round the bore", "1/8 in"),
+});
+
 /** Keys of the posts block that tell how the posts really stand. */
 export const standing = {
   hardware: maybe(
@@ -97,6 +107,7 @@ export const standing = {
   ),
   "as found": maybe(list("the list of posts as found", "[{ post: P3, access: hand, behind: planter }]", asFound, { least: 1, most: 500 })),
   built: maybe(choice("how the posts are built", ["solid", "laminated", "sleeved"])),
+  sleeve: maybe(sleeve),
   mount: maybe(choice("how the posts are mounted", ["deck", "fascia"])),
   "hardware clearance": maybe(lengthField({ name: "the clearance to hardware", example: "1/4 in", from: "0 in", to: "4 in" })),
 };

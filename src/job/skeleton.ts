@@ -65,7 +65,8 @@ posts:
   # species: Douglas Fir-Larch    # as stamped on the wood; where nothing is stated, Hem-Fir No.2 is taken
   # grade: No.1                   # Select Structural, No.1 or No.2; the same two keys go into the rails
   # incised: true                 # cut by knives for its preservative
-  # built: solid                  # laminated: wood glued of layers
+  # built: solid                  # laminated: wood glued of layers; sleeved: a hollow cover round each post
+  # sleeve: { size: 5 in x 5 in, wall: 3/16 in, material: vinyl }   # outside of the cover; with built: sleeved. Size above: the wood inside it
   # mount: deck                   # fascia: bolted to the face of the framing below the datum; needs base: { kind: measured, ... }
   # hardware: [{ what: rail bracket, from: 30 in, to: 33 in, posts: [P1, P3] }]   # no bore comes here; on every post if no posts are named
   # as found: [{ post: P3, access: hand, behind: a planter }]   # posts that are not like the others: also size, leans

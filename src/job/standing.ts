@@ -38,6 +38,20 @@ export interface PostAsFound {
   readonly leans: { readonly out: Mm; readonly over: Mm } | null;
 }
 
+/** A hollow cover round every post: boards, vinyl or composite. It carries nothing; the section of the posts is the wood inside it. */
+export interface Sleeve {
+  readonly material: "wood" | "vinyl" | "composite";
+  /** Outside. */
+  readonly along: Mm;
+  readonly across: Mm;
+  readonly wall: Mm;
+  readonly name: string;
+  /** So much wider than the washer is the hole through which nut or collar bears on the wood inside. */
+  readonly washerClearance: Cited<Mm>;
+  /** So much wider than the bore are the holes in the sleeve through which the cable goes. */
+  readonly boreClearance: Cited<Mm>;
+}
+
 /** How all posts stand, and which of them are not like the others. */
 export interface Standing {
   /** What sits in or on the posts where a bore might go. */
@@ -45,7 +59,9 @@ export interface Standing {
   /** From the edge of a bore, or of the washer at an end, to hardware. */
   readonly hardwareClearance: Cited<Mm>;
   /** Laminated posts have design values of their own, which stand in no table here. */
-  readonly built: "solid" | "laminated";
+  readonly built: "solid" | "laminated" | "sleeved";
+  /** null but for sleeved posts. */
+  readonly sleeve: Sleeve | null;
   /** On the deck, or on the fascia: then the post goes on below the datum and bends there too. */
   readonly mount: "deck" | "fascia";
   /** Posts that are not like the others. */

@@ -11,6 +11,7 @@ import { pierNamed } from "./pier.ts";
 import type { Bore, BoreKind, Course, Face, RunEnd, Vertical } from "./plan.ts";
 import type { BitUse } from "./purchase.ts";
 import type { RunGeometry } from "./runs.ts";
+import { sleeveHoleOf, washerHole } from "./sleeve.ts";
 
 /** What a bit needs besides the hole: the chuck's grip and the start (common practice, no source). */
 const BIT_EXTRA_mm = 50.8;
@@ -71,6 +72,7 @@ function boreAt(run: RunGeometry, member: Vertical, job: Job): BoreAt {
     kind,
     offset: 0,
     diameter,
+    ...sleeveHoleOf(diameter, member, job),
     through: true,
     counterbore: null,
     entryFace: entryFaceOf(run, member),
@@ -90,12 +92,16 @@ function entryFaceOf(run: RunGeometry, member: Vertical): Face {
 function endBoreOf(end: RunEnd, member: Vertical, job: Job): BoreAt {
   if (isOnFace(end)) return blindBoreOf(end, member, job);
   const depth = counterboreDepth(end, job);
+  const diameter = endBore(end, job);
+  const inWood = depth > 0 ? { diameter: job.fittings.grip.counterbore.value, depth } : null;
+  const counterbore = washerHole(end, job) ?? inWood;
   return {
     kind: end.kind === "stud" ? "stud end" : "grip end",
     offset: end.offset,
-    diameter: endBore(end, job),
+    diameter,
+    ...sleeveHoleOf(diameter, member, job),
     through: true,
-    counterbore: depth > 0 ? { diameter: job.fittings.grip.counterbore.value, depth, face: end.backFace } : null,
+    counterbore: counterbore === null ? null : { ...counterbore, face: end.backFace },
     entryFace: end.backFace === "left" ? "right" : "left",
     bushing: false,
     bend: 0,
@@ -138,19 +144,20 @@ export const reachOf = ({ angle, skew }: Pick<Bore, "angle" | "skew">, depth: Mm
 /** How many holes of each size and depth: what to buy in bits and how long they must be. */
 export function countBits(bores: readonly Bore[], job: Job): readonly BitUse[] {
   const uses: BitCount[] = [];
-  const count = (bore: Bore, diameter: Mm, depth: Mm, use: string): void => {
+  const count = (bore: Bore, diameter: Mm, depth: Mm, use: string, holes = 1): void => {
     const reach = reachOf(bore, depth);
     const known = uses.find((one) => one.diameter === diameter && one.use === use);
-    if (known === undefined) uses.push({ diameter, use, deepest: depth, reach, holes: 1 });
+    if (known === undefined) uses.push({ diameter, use, deepest: depth, reach, holes });
     else {
       known.deepest = Math.max(known.deepest, depth);
       known.reach = Math.max(known.reach, reach);
-      known.holes += 1;
+      known.holes += holes;
     }
   };
   for (const bore of bores) {
     count(bore, bore.diameter, bore.drilledLength, useOf(bore));
-    if (bore.counterbore !== null) count(bore, bore.counterbore.diameter, bore.counterbore.depth, "counterbore");
+    if (bore.counterbore !== null) count(bore, bore.counterbore.diameter, bore.counterbore.depth, counterboreUse(bore));
+    if (bore.sleeveHole !== undefined) count(bore, bore.sleeveHole, wallOf(job), SLEEVE_USE, sleeveHoles(bore));
   }
   const step = job.units === "inch" ? BIT_STEP_mm.inch : BIT_STEP_mm.mm;
   return uses
@@ -160,6 +167,19 @@ export function countBits(bores: readonly Bore[], job: Job): readonly BitUse[] {
 
 /** Bits are sold in steps; a length to look for is rounded up to these. */
 const BIT_STEP_mm = { inch: 12.7, mm: 10 };
+
+/** What the holes in a sleeve are listed for; each bore has one in every face but that of its washer. */
+export const SLEEVE_USE = "hole in the sleeve, each face";
+export const WASHER_HOLE = "washer's hole in the sleeve";
+
+/** What the bit of a counterbore is listed for. */
+export const counterboreUse = ({ sleeveHole }: Pick<Bore, "sleeveHole">): string =>
+  sleeveHole === undefined ? "counterbore" : WASHER_HOLE;
+
+/** How many of its faces have a hole for the cable. */
+export const sleeveHoles = ({ counterbore }: Pick<Bore, "counterbore">): number => (counterbore === null ? 2 : 1);
+
+const wallOf = ({ posts: { sleeve } }: Job): Mm => sleeve?.wall ?? 0;
 
 /** What a bore's bit is listed for. */
 export const useOf = ({ bushing, kind, skew }: Pick<Bore, "bushing" | "kind" | "skew">): string => {

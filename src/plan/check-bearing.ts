@@ -44,7 +44,8 @@ function bearingAcross(postId: string, job: Job): Cited<Megapascal> {
 
 /** Widest washer that lies within the post at each of an end's bores. */
 function roomOf({ postId }: RunEnd, { verticals, bores }: Seated): Mm {
-  const across = verticals.find(({ id }) => id === postId)?.across ?? Number.POSITIVE_INFINITY;
+  const post = verticals.find(({ id }) => id === postId);
+  const across = post?.core?.across ?? post?.across ?? Number.POSITIVE_INFINITY;
   const aside = bores.filter(({ verticalId, kind }) => verticalId === postId && kind !== "pass").map(({ offset }) => Math.abs(offset));
   return across - 2 * Math.max(0, ...aside);
 }

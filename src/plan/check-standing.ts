@@ -2,8 +2,8 @@
 import type { Job } from "../job/job.ts";
 import type { Mm } from "../units/quantity.ts";
 import { type Checked, limitCheck, question } from "./check-row.ts";
-import { halfSeat } from "./hardware.ts";
-import type { Bore, Check, HardwareZone } from "./plan.ts";
+import { type HardwareZone, halfSeat } from "./hardware.ts";
+import type { Bore, Check } from "./plan.ts";
 
 interface NearestZone {
   readonly zone: HardwareZone;
@@ -32,6 +32,15 @@ export const mountQuestions = ({ posts }: Job): readonly Check[] => [
         }),
       ]
     : []),
+  ...(posts.sleeve === null
+    ? []
+    : [
+        question("sleeved-rails", "Rails fastened to the wood in the sleeves", {
+          source: "practice",
+          where: "a sleeve carries nothing: rails and brackets reach through it",
+          advice: `have rails, brackets and their fasteners reach the ${posts.section.name} inside, with a solid block where there is a gap`,
+        }),
+      ]),
   ...(posts.mount === "fascia"
     ? [
         question("fascia-mount", "Bending of posts at their fasteners on the fascia", {

@@ -1,6 +1,7 @@
 // Does the plan keep its rules? Each check names its demand, its limit and where the limit comes from.
 
 import type { GuardEnd, Job } from "../job/job.ts";
+import type { Mm } from "../units/quantity.ts";
 import { bearingChecks } from "./check-bearing.ts";
 import { faceChecks } from "./check-face.ts";
 import { pierChecks } from "./check-pier.ts";
@@ -15,7 +16,8 @@ import { mustBeOnFace } from "./face-end.ts";
 import { longestFree } from "./free-stop.ts";
 import { jointName, jointsOf, jointsWord } from "./joints.ts";
 import { restOf } from "./pier.ts";
-import type { Check } from "./plan.ts";
+import type { Bore, Check } from "./plan.ts";
+import { outsideOf } from "./sleeve.ts";
 import { cornersOfRun } from "./splits.ts";
 
 /** All checks in the order in which the sheets print them. */
@@ -183,13 +185,16 @@ function freeCheck(plan: Checked, job: Job): Check {
   });
 }
 
+/** Widest hole in what carries: a sleeve carries nothing. */
+export const widestInPost = ({ diameter, counterbore, sleeveHole }: Bore): Mm =>
+  sleeveHole === undefined ? Math.max(diameter, counterbore?.diameter ?? 0) : diameter;
+
 /** The bore whose edge comes nearest to the edge of its member. */
 function nearestEdge(plan: Checked): { readonly mark: string; readonly distance: number } {
   const rooms = new Map(plan.verticals.map((vertical) => [vertical.id, besideBore(vertical)]));
   let nearest = { mark: "-", distance: Number.POSITIVE_INFINITY };
   for (const bore of plan.bores) {
-    const distance =
-      (rooms.get(bore.verticalId) ?? 0) - Math.abs(bore.offset) - Math.max(bore.diameter, bore.counterbore?.diameter ?? 0) / 2;
+    const distance = (rooms.get(bore.verticalId) ?? 0) - Math.abs(bore.offset) - widestInPost(bore) / 2;
     if (distance < nearest.distance) nearest = { mark: bore.mark, distance };
   }
   return nearest;
@@ -215,7 +220,7 @@ function slotChecks(plan: Checked, job: Job): readonly Check[] {
       setback_left: side.length - side.endsAt,
       setback_right: next?.startsAt ?? 0,
       turn: side.turn,
-      across: job.posts.section.across,
+      across: outsideOf(job).across,
     };
     return slot(
       `corner-slot-${side.id}`,

@@ -4,6 +4,7 @@ import { angleBetween3, direction3, length3, type Point3 } from "../geometry/spa
 import type { Job } from "../job/job.ts";
 import type { Mm, Radian } from "../units/quantity.ts";
 import type { Face, SidePlan, Vertical } from "./plan.ts";
+import { outsideOf } from "./sleeve.ts";
 
 export interface CornerPath {
   /** Free length between the post it leaves and the post it enters. */
@@ -71,7 +72,7 @@ export function cornerPath(options: { readonly setback_left: Mm; readonly setbac
 }
 
 /** Setback at which the inner edges of the two posts of a corner touch. */
-export const touchingSetback = (turn: Radian | null, job: Job): Mm => (job.posts.section.across / 2) * Math.tan(Math.abs(turn ?? 0) / 2);
+export const touchingSetback = (turn: Radian | null, job: Job): Mm => (outsideOf(job).across / 2) * Math.tan(Math.abs(turn ?? 0) / 2);
 
 /** From the corner point to the near face of each of its posts: as the job says, else where they would touch and a clearance more. */
 export const cornerSetback = (turn: Radian | null, job: Job): Mm =>

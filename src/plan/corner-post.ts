@@ -129,5 +129,5 @@ export const boreSkew = ({ corner }: Pick<Vertical, "corner">): Radian => (isMit
 export const isMitred = (corner: CornerPost | undefined): boolean => corner?.isPassed === true && corner.faces === "adjacent";
 
 /** From the middle of a bore that is not set off to the nearest edge of its post: on the mitre, to the arris that it cuts off. */
-export const besideBore = ({ across, corner }: Pick<Vertical, "across" | "corner">): Mm =>
-  isMitred(corner) ? (across * Math.SQRT1_2) / 2 : across / 2;
+export const besideBore = ({ across, core, corner }: Pick<Vertical, "across" | "core" | "corner">): Mm =>
+  isMitred(corner) ? (across * Math.SQRT1_2) / 2 : (core?.across ?? across) / 2;

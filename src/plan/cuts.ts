@@ -27,7 +27,7 @@ interface Framing {
 }
 
 export function cutLumber(framing: Framing, job: Job): Outcome<Lumber> {
-  const cuts = [...postPieces(framing, job), ...railPieces(framing, job), ...spacerPieces(framing, job)];
+  const cuts = [...postPieces(framing, job), ...sleevePieces(framing, job), ...railPieces(framing, job), ...spacerPieces(framing, job)];
   const problems: Problem[] = [];
   const cutPlans: CutPlan[] = [];
   for (const sectionName of new Set(cuts.map((piece) => piece.sectionName))) {
@@ -67,7 +67,7 @@ function planCuts(sectionName: string, pieces: readonly CutPiece[], job: Job): O
 
 /** A section that posts are cut from comes in the lengths of posts. */
 const stockOf = (pieces: readonly CutPiece[], job: Job): readonly Mm[] =>
-  (pieces.some((piece) => piece.mark.startsWith("PO")) ? job.stock.postLengths : job.stock.lumberLengths).value;
+  (pieces.some((piece) => piece.mark.startsWith("PO") || piece.mark === "SL") ? job.stock.postLengths : job.stock.lumberLengths).value;
 
 /** A post on a rake stands plumb and is cut at the top along the slope: its length is that of its long edge. */
 function postPieces({ sides, verticals, opening, rakes }: Framing, job: Job): readonly CutPiece[] {
@@ -92,6 +92,14 @@ function postPieces({ sides, verticals, opening, rakes }: Framing, job: Job): re
     };
   });
   return [...(level > 0 ? [post] : []), ...raked];
+}
+
+/** A sleeve stands on the datum and ends under the top rail; new ones only. */
+function sleevePieces({ verticals, opening }: Framing, { posts: { sleeve, existing } }: Job): readonly CutPiece[] {
+  if (sleeve === null || existing) return [];
+  const use = sleeve.material === "wood" ? "sleeve round a post, made up of four boards: a hollow box" : "sleeve round a post";
+  const count = verticals.filter(({ core }) => core !== undefined).length;
+  return [{ mark: "SL", use, sectionName: sleeve.name, material: sleeve.material, length: opening.top, cutAngle: 0, count }];
 }
 
 const NO_SIDE = { id: "", slope: 0 } as SidePlan;

@@ -7,10 +7,11 @@ import type { Face, RunEnd } from "./plan.ts";
 
 /**
  * Depth to which the back of a post is counterbored, so that the body of a gripping fitting lies in the post and its collar bears on
- * a washer on the back face; 0 where the body's bore goes right through instead: in metal, where no drill reaches the back, and where
+ * a washer on the back face; 0 where the body's bore goes right through instead: in metal, where no drill reaches the back, in a sleeve, and where
  * less than half of the post would be left (common practice, no source).
  */
 export function counterboreDepth(end: Pick<RunEnd, "kind" | "access" | "postId">, job: Job): Mm {
+  if (job.posts.sleeve !== null) return 0;
   const { material, along } = sectionOfPost(job, end.postId);
   const depth = job.fittings.grip.bodyLength.value;
   return end.kind === "grip" && material === "wood" && end.access === "drill" && depth <= along / 2 ? depth : 0;
@@ -50,7 +51,8 @@ const BETWEEN_BORES_mm = 6.35;
 /** How far the bores of two runs that end on one post stand off its middle, one to each side. */
 export function endOffset(job: Job): Mm {
   const { stud, grip } = job.fittings;
-  const washer = Math.max(stud.washerDiameter.value, grip.washerDiameter.value);
-  const bore = Math.max(stud.bore.value, grip.counterbore.value, grip.boreNoBack.value);
+  const { sleeve } = job.posts;
+  const washer = Math.max(stud.washerDiameter.value, grip.washerDiameter.value) + (sleeve?.washerClearance.value ?? 0);
+  const bore = Math.max(stud.bore.value, grip.counterbore.value, grip.boreNoBack.value) + (sleeve?.boreClearance.value ?? 0);
   return roundUp((washer / 2 + bore / 2 + BETWEEN_BORES_mm) / 2, job.limits.tapeStep.value);
 }

@@ -17,7 +17,7 @@ export const builtOf = ({ material, wall }: JobSection, { corner }: Pick<Vertica
 
 /** What the bores of a course take out of a post's section; what a bore takes beyond the post's edge is left out. */
 export function boreCutsOf(whole: Section, bores: readonly Bore[], { material, wall, corner }: Built): readonly Cut[] {
-  const cuts = bores.flatMap(({ through, entryFace, drilledLength, diameter, offset, counterbore, skew }) => {
+  const cuts = bores.flatMap(({ through, entryFace, drilledLength, diameter, offset, counterbore, skew, sleeveHole }) => {
     const bore = { along: "x", diameter, offset } as const;
     if (!through) {
       const depth = wall === null ? Math.min(drilledLength, whole.x.size) : designWall(material, wall);
@@ -30,7 +30,8 @@ export function boreCutsOf(whole: Section, bores: readonly Bore[], { material, w
     if (wall !== null) return tubeBoreCuts(whole, { ...bore, wall: designWall(material, wall) });
     // On the mitre it weakens the post both ways: less than if it went through both ways.
     if (skew !== 0) return [...solidBoreCuts(whole, bore), ...squareToIt(whole, diameter)];
-    if (counterbore === null) return solidBoreCuts(whole, bore);
+    // The hole of a washer in a sleeve takes nothing out of the wood inside.
+    if (counterbore === null || sleeveHole !== undefined) return solidBoreCuts(whole, bore);
     const sunk = { diameter: Math.max(diameter, counterbore.diameter), depth: Math.min(counterbore.depth, whole.x.size) };
     return solidBoreCuts(whole, { ...bore, ...(counterbore.face === "left" ? { near: sunk } : { far: sunk }) });
   });

@@ -4,10 +4,10 @@ import type { JobPath, Problem } from "../problem/problem.ts";
 import { length } from "../units/print.ts";
 import type { Mm } from "../units/quantity.ts";
 import { SAME_mm } from "../units/tolerance.ts";
-import { sectionAt } from "./as-found.ts";
 import { touchingSetback } from "./corner-path.ts";
 import { cornerPostAt, endsOnOnePost, ownStation } from "./corner-post.ts";
 import { guardEndsOf } from "./outline.ts";
+import { outsideAt } from "./sleeve.ts";
 
 export function frameProblems(job: Job): readonly Problem[] {
   return [
@@ -81,7 +81,7 @@ function onePostProblems(job: Job): readonly Problem[] {
 function stationProblems(job: Job): readonly Problem[] {
   return job.sides.flatMap((side, index) => {
     const stations = side.stations ?? [];
-    const halves = stations.map((_, nth) => sectionAt(job, index, nth).along / 2);
+    const halves = stations.map((_, nth) => outsideAt(job, index, nth).along / 2);
     const problems: Problem[] = [];
     stations.slice(1).forEach((station, before) => {
       const halfBoth = (halves[before] ?? 0) + (halves[before + 1] ?? 0);

@@ -11,8 +11,17 @@ import { makeBores } from "./bores.ts";
 import { type CoursePlan, heights } from "./courses.ts";
 import { gapsOf } from "./gaps.ts";
 import { pierNamed } from "./pier.ts";
-import type { Bore, BoreKind, Course, HardwareZone, Vertical } from "./plan.ts";
+import type { Bore, BoreKind, Course, Vertical } from "./plan.ts";
 import type { RunGeometry } from "./runs.ts";
+
+/** Hardware on one post: no bore comes near it. */
+export interface HardwareZone {
+  readonly postId: string;
+  readonly what: string;
+  /** Heights above the datum. */
+  readonly from: Mm;
+  readonly to: Mm;
+}
 
 interface Standing {
   readonly verticals: readonly Vertical[];

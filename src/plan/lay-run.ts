@@ -6,6 +6,7 @@ import { mouthDirections } from "./corner-post.ts";
 import { isOnFace } from "./face-end.ts";
 import type { Bay, Bend, Face, PathPoint, RunEnd, Vertical } from "./plan.ts";
 import type { Layout } from "./runs.ts";
+import { recessOf } from "./sleeve.ts";
 
 /** A span with its place along the cable. */
 export interface SpanLine {
@@ -31,12 +32,12 @@ export function layRun(options: { readonly left: RunEnd; readonly right: RunEnd;
   const spans: SpanLine[] = [];
   const bends: Bend[] = [];
   // An end on the face stands on the face that the cable comes to: there the cable is not in its post.
-  const path: PathPoint[] = [facePoint(members[0], isOnFace(left) ? "right" : "left", left.offset)];
+  const path: PathPoint[] = [facePoint(members[0], isOnFace(left) ? "right" : "left", left.offset, bearingDepth(left, members[0]))];
   // Distance along the cable; 0 is the left-hand bearing face.
   let at: Mm = 0;
   members.slice(1).forEach((member, index) => {
     const before = members[index] ?? member;
-    at += index === 0 && isOnFace(left) ? 0 : throughPost(before);
+    at += index > 0 ? throughPost(before) : isOnFace(left) ? 0 : throughPost(before) - recessOf(before);
     // The bore of one post that makes a corner turns the cable at both its mouths.
     const turned = before.corner?.isPassed === true ? Math.abs(before.corner.turn) / 2 : 0;
     if (turned !== 0) {
@@ -58,9 +59,9 @@ export function layRun(options: { readonly left: RunEnd; readonly right: RunEnd;
     at += reach;
   });
   const last = members.at(-1);
-  path.push(facePoint(last, isOnFace(right) ? "left" : "right", right.offset));
-  at += last === undefined || isOnFace(right) ? 0 : throughPost(last);
-  // Nuts and collars bear on the outer faces of the end posts, so the path ends where the guard does; bevelled washers stand on them.
+  path.push(facePoint(last, isOnFace(right) ? "left" : "right", right.offset, bearingDepth(right, last)));
+  at += last === undefined || isOnFace(right) ? 0 : throughPost(last) - recessOf(last);
+  // Nuts and collars bear on the outer faces of the end posts, in a sleeve on the wood inside it; bevelled washers stand on them.
   return { members, spans, bends, path, pathLength: at, outsideLength: at + left.seat + right.seat };
 }
 
@@ -83,14 +84,17 @@ function anglesAt(bay: Bay, shift: Mm, before: Vertical, member: Vertical, layou
 export const throughPost = ({ along, slope, corner }: Pick<Vertical, "along" | "slope" | "corner">): Mm =>
   corner?.chord ?? alongSlope(along, slope);
 
-/** A point on a face of a vertical; offset is positive away from the deck. */
-function facePoint(vertical: Vertical | undefined, face: Face, offset: Mm): PathPoint {
+/** How far inside the face of its post an end bears. */
+const bearingDepth = (end: RunEnd, post: Vertical | undefined): Mm => (post === undefined || isOnFace(end) ? 0 : recessOf(post));
+
+/** A point on a face of a vertical, or as deep inside it; offset is positive away from the deck. */
+function facePoint(vertical: Vertical | undefined, face: Face, offset: Mm, depth: Mm = 0): PathPoint {
   if (vertical === undefined) throw new RangeError("a run without a post");
   if (vertical.corner !== undefined) {
     return { ...pointAlong(vertical.centre, mouthDirections(vertical)[face], vertical.along / 2), z: vertical.datum };
   }
   const sign = face === "left" ? -1 : 1;
   const { direction } = vertical;
-  const onAxis = pointAlong(vertical.centre, direction, (sign * vertical.along) / 2);
+  const onAxis = pointAlong(vertical.centre, direction, sign * (vertical.along / 2 - depth));
   return { ...pointAlong(onAxis, direction + Math.PI / 2, offset), z: vertical.datum + climbTo(face, vertical) };
 }

@@ -23,6 +23,7 @@ import type { Plan, Run } from "./plan.ts";
 import { cornerPullsOf, pullsOf } from "./pulls.ts";
 import { remedyOf } from "./remedy.ts";
 import { makeRuns, type RunGeometry } from "./runs.ts";
+import { sleeveProblems } from "./sleeve.ts";
 import { tensionGuard } from "./tension-guard.ts";
 import { demandRuns } from "./tensions.ts";
 import { cableMark, tightenGroup, workingLimitOf } from "./tightening.ts";
@@ -123,7 +124,8 @@ function layOut(outline: OutlineChoice, courseCount: number, job: Job): Outcome<
   if (runs.value === undefined) return { value: undefined, problems: runs.problems };
   const verticals = withSharedPosts(placed.verticals, runs.value);
   const transitions = transitionsOf(outline, courseCount, job);
-  return { value: { bays: placed.bays, verticals, geometries: runs.value, transitions }, problems: runs.problems };
+  const problems = [...runs.problems, ...sleeveProblems(runs.value, verticals, job)];
+  return { value: { bays: placed.bays, verticals, geometries: runs.value, transitions }, problems };
 }
 
 function noRuns(job: Job, readyLength_max: number): Problem {

@@ -1,9 +1,10 @@
 // Which bits are bought for all the holes of a job?
+import { SLEEVE_USE, WASHER_HOLE } from "./bores.ts";
 import type { BitUse } from "./purchase.ts";
 
 /** Each size once, with all its uses and long enough for the deepest. */
 export function mergedBits(bits: readonly BitUse[]): readonly BitUse[] {
-  const isLike = (one: BitUse, other: BitUse): boolean => one.diameter === other.diameter && isForMasonry(one) === isForMasonry(other);
+  const isLike = (one: BitUse, other: BitUse): boolean => one.diameter === other.diameter && whatOf(one) === whatOf(other);
   return bits
     .filter((bit, nth) => bits.findIndex((one) => isLike(one, bit)) === nth)
     .map((bit) => {
@@ -20,3 +21,8 @@ export function mergedBits(bits: readonly BitUse[]): readonly BitUse[] {
 
 /** A bit for masonry bores nothing else, and the other way round. */
 export const isForMasonry = ({ use }: BitUse): boolean => use.includes("anchor end");
+
+/** A sleeve is bored with tools of its own. */
+const isOfSleeve = ({ use }: BitUse): boolean => use.includes(SLEEVE_USE) || use.includes(WASHER_HOLE);
+
+const whatOf = (bit: BitUse): "masonry" | "sleeve" | "post" => (isForMasonry(bit) ? "masonry" : isOfSleeve(bit) ? "sleeve" : "post");

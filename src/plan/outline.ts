@@ -6,10 +6,10 @@ import type { Outcome, Problem } from "../problem/problem.ts";
 import { angleDegrees } from "../units/print.ts";
 import type { Mm } from "../units/quantity.ts";
 import { SAME_rad } from "../units/tolerance.ts";
-import { sectionAt } from "./as-found.ts";
 import { cornerSetback } from "./corner-path.ts";
 import { cornerPostAt, endsOnOnePost } from "./corner-post.ts";
 import type { PlanPoint, SidePlan } from "./plan.ts";
+import { outsideAt, outsideOf } from "./sleeve.ts";
 
 /** A corner sharper than this leaves no room for its two posts; the two sides would nearly touch. */
 const TURN_MAX_rad = (135 * Math.PI) / 180;
@@ -31,7 +31,7 @@ export function jointSetback(job: Job, index: number, endedAt: EndedAt): Mm {
 /** From the corner point to the outside of the last post; one post that makes the corner stands astride of it. */
 function beyondCorner(job: Job, index: number, endedAt: EndedAt): Mm {
   const onePost = cornerPostAt(job, index);
-  return onePost === null ? jointSetback(job, index, endedAt) : onePost.nextStation - job.posts.section.along / 2;
+  return onePost === null ? jointSetback(job, index, endedAt) : onePost.nextStation - outsideOf(job).along / 2;
 }
 
 export function layOutSides(job: Job, endedAt: EndedAt = NOWHERE): Outcome<readonly SidePlan[]> {
@@ -43,7 +43,7 @@ export function layOutSides(job: Job, endedAt: EndedAt = NOWHERE): Outcome<reado
     if (side.interrupted === null && !isStraight) problems.push(...turnProblems(side.turn, index, job));
     const { from, to, direction } = lines[index] ?? { from: ORIGIN, to: ORIGIN, direction: 0 };
     const { begins, ends } = guardEndsOf(job, index);
-    const half = (nth: number): number => sectionAt(job, index, nth).along / 2;
+    const half = (nth: number): number => outsideAt(job, index, nth).along / 2;
     const firstGiven = side.stations?.[0];
     const lastGiven = side.stations?.at(-1);
     return {
@@ -163,12 +163,12 @@ function turnProblems(turn: number | null, index: number, job: Job): readonly Pr
 
 /** A side must hold at least its two posts. */
 function roomProblems(side: SidePlan, job: Job): readonly Problem[] {
-  if (side.endsAt - side.startsAt >= 2 * job.posts.section.along) return [];
+  if (side.endsAt - side.startsAt >= 2 * outsideOf(job).along) return [];
   return [
     {
       severity: "error",
       path: ["guard", "sides", side.index, "length"],
-      what: `side ${side.id} is too short for its two posts of ${job.posts.section.name}`,
+      what: `side ${side.id} is too short for its two posts of ${outsideOf(job).name}`,
       why: "an end or corner post stands at each end of a side",
       fix: "check the length; give more than both posts and their gaps or setbacks need",
     },

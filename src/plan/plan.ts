@@ -6,6 +6,7 @@ import type { Cents, Mm, Newton, Radian } from "../units/quantity.ts";
 import type { RunClimate } from "./climate-plan.ts";
 import type { CornerPost } from "./corner-post.ts";
 import type { FramePlan } from "./frame-plan.ts";
+import type { HardwareZone } from "./hardware.ts";
 import type { BitUse, CutPiece, CutPlan, OrderLine, ToolLine } from "./purchase.ts";
 import type { Opening, RakePlan, Transition } from "./rake-plan.ts";
 import type { Pulls, RunTightening, SpanReading, TakeUp } from "./readings.ts";
@@ -72,6 +73,8 @@ export interface Vertical {
   readonly sectionName: string;
   /** Of its middle away from the deck for each mm of height; its station and line are those at the datum. */
   readonly lean: number;
+  /** Of a sleeved post, whose `along` and `across` are those of its sleeve: the wood inside, and how deep in it lies. */
+  readonly core?: { readonly along: Mm; readonly across: Mm; readonly recess: Mm };
   /** Where one post makes a corner: how it stands there. Its side is the one that ends at it. */
   readonly corner?: CornerPost;
 }
@@ -86,15 +89,6 @@ export interface Bay {
   readonly rightId: string;
   /** Free length of a cable between the two faces that hold it. */
   readonly free: Mm;
-}
-
-/** Hardware on one post: no bore comes near it. */
-export interface HardwareZone {
-  readonly postId: string;
-  readonly what: string;
-  /** Heights above the datum. */
-  readonly from: Mm;
-  readonly to: Mm;
 }
 
 export interface Course {
@@ -159,7 +153,7 @@ export interface Run {
   readonly path: readonly PathPoint[];
   /** Between the bearing faces, along the cable. */
   readonly pathLength: Mm;
-  /** From the outer face of one end post to that of the other, along the cable. */
+  /** From the face that nut or collar bears on to that of the other end, bevelled washers included, along the cable. */
   readonly outsideLength: Mm;
   /** Ready length to order, or length to cut from a spool. */
   readonly orderLength: Mm;
@@ -215,6 +209,8 @@ export interface Bore {
   /** From the middle of the post, positive away from the deck. */
   readonly offset: Mm;
   readonly diameter: Mm;
+  /** Of the holes through the sleeve of a sleeved post, but for the hole of a washer, which is its counterbore. */
+  readonly sleeveHole?: Mm;
   /** Drilled right through at `diameter`; a blind hole of an end on the face is as deep as `drilledLength`. */
   readonly through: boolean;
   readonly counterbore: { readonly diameter: Mm; readonly depth: Mm; readonly face: Face } | null;

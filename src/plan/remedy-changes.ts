@@ -133,7 +133,7 @@ function lumber(name: string): Size {
 
 function postChanges(job: Job): readonly Draft[] {
   const { section, wood } = job.posts;
-  const sizes = section.material === "wood" ? largerLumber(section) : largerTubes(section, job);
+  const sizes = (section.material === "wood" ? largerLumber(section) : largerTubes(section, job)).filter((size) => fitsSleeve(size, job));
   const sized = sizes.map((size): Draft => {
     return {
       sets: ["posts"],
@@ -159,6 +159,10 @@ function postChanges(job: Job): readonly Draft[] {
   });
   return [...sized, ...pine];
 }
+
+/** A thicker post must still go into its sleeve. */
+const fitsSleeve = ({ along, across }: Size, { posts: { sleeve } }: Job): boolean =>
+  sleeve === null || (along + 2 * sleeve.wall < sleeve.along + HAIR && across + 2 * sleeve.wall < sleeve.across + HAIR);
 
 const sectionOf = ({ name, along, across, wall }: Size): Omit<Section, "material"> => ({ name, along, across, wall });
 

@@ -2,10 +2,11 @@
 import type { Job } from "../job/job.ts";
 import type { Mm } from "../units/quantity.ts";
 import { SAME_mm, SAME_rad } from "../units/tolerance.ts";
-import { endOnFacesAt, isShut, sectionAt } from "./as-found.ts";
+import { endOnFacesAt, isShut } from "./as-found.ts";
 import { alongSlope, jointOf, jointPath } from "./corner-path.ts";
 import { cornerPostAt } from "./corner-post.ts";
 import type { Run, SidePlan } from "./plan.ts";
+import { outsideAt, recessIn } from "./sleeve.ts";
 
 /** A place where one run may end and the next begin. */
 export interface Cut {
@@ -14,7 +15,7 @@ export interface Cut {
   /** Side whose right-hand corner is cut, or whose post at `station` is. */
   readonly sideIndex: number;
   readonly station: Mm;
-  /** Along the cable: outer face where a run from the left ends, and where a run to the right begins. */
+  /** Along the cable: the face that it bears on where a run from the left ends, and where a run to the right begins. */
   readonly endAt: Mm;
   readonly startAt: Mm;
   readonly corners_before: number;
@@ -36,14 +37,16 @@ export interface StationsOfSide {
 
 /** All places where the guard may be cut, from left to right, its two ends included. */
 export function cutsOf(sides: readonly SidePlan[], posts: readonly StationsOfSide[], job: Job): readonly Cut[] {
-  const alongAt = (index: number, nth: number): Mm => sectionAt(job, index, nth).along;
+  const alongAt = (index: number, nth: number): Mm => outsideAt(job, index, nth).along;
   // From the middle of a post where runs meet to where the left-hand one ends: beyond it, or before it where they end on its faces.
   const half = (index: number, nth: number): Mm => {
     if (posts[index]?.pairs === true) return -job.posts.pairGap.value / 2;
     return (endOnFacesAt(job, index, nth) ? -1 : 1) * (alongAt(index, nth) / 2);
   };
+  // In a sleeve nut and collar bear on the wood inside it.
+  const recess = recessIn(job);
   const cuts: Cut[] = [
-    { kind: "start", sideIndex: 0, station: sides[0]?.startsAt ?? 0, endAt: 0, startAt: 0, corners_before: 0, corners_after: 0 },
+    { kind: "start", sideIndex: 0, station: sides[0]?.startsAt ?? 0, endAt: 0, startAt: recess, corners_before: 0, corners_after: 0 },
   ];
   // Distance along the cable to the outer or inner face of the side's first post.
   let origin = 0;
@@ -57,7 +60,7 @@ export function cutsOf(sides: readonly SidePlan[], posts: readonly StationsOfSid
       const nth = before + first;
       if (isShut(job, side.index, nth)) continue;
       const own = alongSlope(half(side.index, nth), side.slope);
-      const [endAt, startAt] = [at(station) + own, at(station) - own];
+      const [endAt, startAt] = [at(station) + own - recess, at(station) - own + recess];
       cuts.push({ kind: "line", sideIndex: side.index, station, endAt, startAt, corners_before: side.index, corners_after: side.index });
     }
     const lastFace = side.ends?.kind === "pier" ? side.endsAt : (stations.at(-1) ?? 0) + alongAt(side.index, stations.length - 1) / 2;
@@ -78,8 +81,8 @@ export function cutsOf(sides: readonly SidePlan[], posts: readonly StationsOfSid
         kind: "end",
         sideIndex: side.index,
         station: lastFace,
-        endAt,
-        startAt: endAt,
+        endAt: endAt - recess,
+        startAt: endAt - recess,
         corners_before: side.index,
         corners_after: side.index,
       });
@@ -90,8 +93,8 @@ export function cutsOf(sides: readonly SidePlan[], posts: readonly StationsOfSid
         kind: "interruption",
         sideIndex: side.index,
         station: lastFace,
-        endAt,
-        startAt: origin,
+        endAt: endAt - recess,
+        startAt: origin + recess,
         corners_before: side.index,
         corners_after: side.index + 1,
       });
@@ -106,8 +109,8 @@ export function cutsOf(sides: readonly SidePlan[], posts: readonly StationsOfSid
         kind: "corner",
         sideIndex: side.index,
         station: lastFace,
-        endAt,
-        startAt: origin,
+        endAt: endAt - recess,
+        startAt: origin + recess,
         corners_before: side.index,
         corners_after: side.index + 1,
       });

@@ -2,6 +2,7 @@
 import type { Job } from "../job/job.ts";
 import { angleDegrees, decimal, drillStep, force, length } from "../units/print.ts";
 import type { Mm } from "../units/quantity.ts";
+import { SLEEVE_USE, WASHER_HOLE } from "./bores.ts";
 import { faceEndsOf, faceOf, plainShankOf } from "./face-end.ts";
 import type { InstrumentRange } from "./instrument-range.ts";
 import { isForMasonry, mergedBits } from "./merged-bits.ts";
@@ -109,7 +110,7 @@ function boreTools({ bits, rakes }: Pick<ToolUsers, "bits" | "rakes">, job: Job)
   return to("bore", [
     ...mergedBits(bits).map(
       (bit): Line => ({
-        item: bitName(bit, wood),
+        item: bitName(bit, wood, job),
         size: `${small(bit.diameter, job)}, at least ${size(bit.bitLength_min)} long`,
         source: "buy",
         note: `${bit.use}: ${bit.holes} holes, deepest ${size(bit.deepest)}`,
@@ -133,6 +134,16 @@ function boreTools({ bits, rakes }: Pick<ToolUsers, "bits" | "rakes">, job: Job)
     ...(bits.some(({ use }) => use.includes("mitre"))
       ? [{ item: "guide block bored at 45 deg, and two clamps", source: "have", note: "for corner posts bored on the mitre" } as const]
       : []),
+    ...(job.posts.sleeve === null
+      ? []
+      : [
+          {
+            item: "open or deep socket for nut and stud",
+            size: "goes into the washer's hole in the sleeve",
+            source: "have",
+            note: "nuts and collars sit in there, on the wood",
+          } as const,
+        ]),
     { item: "eye and hearing protection", source: "have", note: "also when strand is cut" },
     ...(bits.some((bit) => bit.use.includes("bushing"))
       ? [{ item: "soft mallet", source: "have", note: "seats bushings without cutting them" } as const]
@@ -141,10 +152,12 @@ function boreTools({ bits, rakes }: Pick<ToolUsers, "bits" | "rakes">, job: Job)
 }
 
 /** A counterbore is bored first: its bit keeps to the middle by itself and leaves a flat floor. */
-function bitName(bit: BitUse, wood: boolean): string {
+function bitName(bit: BitUse, wood: boolean, { posts: { sleeve } }: Job): string {
   const { use } = bit;
   if (isForMasonry(bit)) return "masonry bit, as the anchor asks";
   if (!wood) return "bit for metal, with cutting oil";
+  if (use.includes(WASHER_HOLE)) return "hole saw for the sleeve, with its pilot";
+  if (use.includes(SLEEVE_USE)) return sleeve?.material === "wood" ? "wood bit" : "step drill, for the sleeve";
   return use.includes("counterbore") ? "flat or piloted wood bit" : "wood bit";
 }
 

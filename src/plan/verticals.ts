@@ -3,12 +3,13 @@ import { along as pointAlong } from "../geometry/vector.ts";
 import type { Job } from "../job/job.ts";
 import type { Mm } from "../units/quantity.ts";
 import { roundTo } from "../units/round.ts";
-import { leanOf, sectionOfPost } from "./as-found.ts";
+import { leanOf } from "./as-found.ts";
 import { alongSlope, jointOf, jointPath } from "./corner-path.ts";
 import { type CornerPost, cornerPostAt, leftMouth, lineOffset, ownStation, postDirection, rightMouth, seenFrom } from "./corner-post.ts";
 import { meetOnPairs } from "./face-end.ts";
 import { isPier, pierVertical } from "./pier.ts";
 import type { Bay, RunEnd, SidePlan, Vertical, VerticalRole } from "./plan.ts";
+import { coreOf, outsideOf, outsideOfPost } from "./sleeve.ts";
 import type { Cut, StationsOfSide } from "./splits.ts";
 import { type PostStation, placePosts, placeSpacers } from "./stations.ts";
 
@@ -27,7 +28,7 @@ export function firstStations(sides: readonly SidePlan[], job: Job): readonly St
 }
 
 function autoPosts(side: SidePlan, job: Job, splits: readonly Mm[]): readonly PostStation[] {
-  const along = job.posts.section.along;
+  const along = outsideOf(job).along;
   // At a pier the posts are spread as if one stood in it, its face flush with the pier's.
   const [first, last] = [isPier(side.begins) ? -along / 2 : along / 2, isPier(side.ends) ? -along / 2 : along / 2];
   const placed = placePosts({
@@ -106,7 +107,7 @@ const jointRole = ({ index }: SidePlan, isFirst: boolean, job: Job): "corner" | 
 function toVertical(post: RolePost, side: SidePlan, job: Job, counters: { post: number }): Vertical {
   counters.post += 1;
   const id = `P${counters.post}`;
-  const section = sectionOfPost(job, id);
+  const outside = outsideOfPost(job, id);
   const corner = post.isLast ? cornerPostAt(job, side.index) : null;
   return {
     id,
@@ -117,9 +118,10 @@ function toVertical(post: RolePost, side: SidePlan, job: Job, counters: { post: 
     station: post.station,
     ...placeOf(side, post.station),
     direction: side.direction,
-    along: section.along,
-    across: section.across,
-    sectionName: section.name,
+    along: outside.along,
+    across: outside.across,
+    sectionName: outside.name,
+    ...coreOf(job, id),
     lean: leanOf(job, id),
     ...(corner === null ? {} : astride(side, corner)),
   };

@@ -22,6 +22,7 @@ const layers = [
   ["BORE", Colors.Red],
   ["BLIND", Colors.Cyan],
   ["COUNTERBORE", Colors.Blue],
+  ["SLEEVE", Colors.Cyan],
   ["EXIT", Colors.Magenta],
   ["TEXT", Colors.Green],
 ] as const;
@@ -117,7 +118,7 @@ interface Place {
 }
 
 function drawHole(dxf: DxfWriter, hole: TemplateHole, { middle, on }: Place): void {
-  const { here, there, angle, skew, isExit, diameter, counterbore, mark, through, oneWall, drilledLength } = hole;
+  const { here, there, angle, skew, isExit, diameter, sleeveHole, counterbore, mark, through, oneWall, drilledLength } = hole;
   const [x, y] = [middle + here.right, here.height];
   const round = (size: number, layer: Layer): void => {
     // Where a round bit goes in at an angle, the hole is an ellipse: its long axis is upright.
@@ -125,6 +126,7 @@ function drawHole(dxf: DxfWriter, hole: TemplateHole, { middle, on }: Place): vo
     else if (angle === 0) dxf.addCircle(point3d(x, y, 0), size / 2, on(layer));
     else dxf.addEllipse(point3d(x, y, 0), point3d(0, size / 2 / Math.cos(angle), 0), Math.cos(angle), 0, 2 * Math.PI, on(layer));
   };
+  if (sleeveHole !== null && counterbore === null) round(sleeveHole, "SLEEVE");
   if (counterbore === null) round(diameter, isExit ? "EXIT" : through ? "BORE" : "BLIND");
   else {
     round(counterbore.diameter, "COUNTERBORE");

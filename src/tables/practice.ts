@@ -54,6 +54,15 @@ export const edgeDistance_min: Cited<Mm> = practice(inches(0.5), "edge of a bore
 /** So that a bit that wanders does not meet a bolt: our own setting. */
 export const hardwareClearance: Cited<Mm> = practice(inches(0.25), "edge of a bore to bolts and brackets, at least 1/4 in");
 
+/** Round the washer in the hole of a sleeve, for a socket on the nut and a sleeve that moves: our own setting. */
+export const washerClearance: Cited<Mm> = practice(inches(0.25), "hole in a sleeve round a washer: 1/4 in wider");
+
+/** A sleeve grows and shifts on its post; its holes must not close on the cable. */
+export const sleeveBoreClearance: Cited<Mm> = practice(
+  inches(0.125),
+  "hole in a sleeve where a cable goes through: 1/8 in wider than the bore",
+);
+
 // Courses and runs.
 
 /** Level cables under the 4 in sphere rule. */

@@ -80,10 +80,15 @@ describe("makePlan on every example", () => {
       // A cable that ends at an eye or an anchor is not in that post or pier.
       const eyes = [run.left, run.right].flatMap(({ kind, postId }) => (kind === "stud" || kind === "grip" ? [] : [postId]));
       const members = plan.verticals.filter(({ id }) => ids.includes(id) && !eyes.includes(id));
+      // In a sleeve a cable ends at the wood inside it.
+      const inSleeves = [run.left, run.right].reduce((sum, { postId }) => {
+        const core = plan.verticals.find(({ id }) => id === postId)?.core;
+        return sum + (core === undefined ? 0 : ((plan.job.posts.sleeve?.along ?? 0) - core.along) / 2);
+      }, 0);
       // On the mitre half the diagonal of a square post.
       const through = ({ along, slope, corner }: Vertical): number =>
         corner?.faces === "adjacent" ? along / Math.SQRT2 : along / Math.cos(slope);
-      const solid = members.reduce((sum, member) => sum + through(member), 0);
+      const solid = members.reduce((sum, member) => sum + through(member), 0) - inSleeves;
       const free = bays.reduce((sum, bay) => sum + bay.free, 0);
       // Bores set off sideways make the first or last span a hair longer than its bay.
       const seats = run.left.seat + run.right.seat;

@@ -83,14 +83,17 @@ function holesOf(plan: Plan, run: Run, course: number): readonly Hole[] {
           const [x, y] = plus(middle, line.along, away);
           return [x, y, datum + height];
         };
+        // At a sleeved end the cable ends at the floor of the washer's hole.
+        const floor = (side: "left" | "right"): number =>
+          bore.sleeveHole !== undefined && bore.counterbore?.face === side ? bore.counterbore.depth : 0;
         return {
           bore,
           sideId: upright.sideId,
           // Marks of the tape are 1/16 in or 1 mm apart.
           play: upright.lean === 0 ? 1e-6 : 0.8,
           // At a blind hole the cable ends at the face that it is bored from.
-          left: face((bore.through || bore.entryFace === "left" ? -1 : 1) * (upright.along / 2), left),
-          right: face((bore.through || bore.entryFace === "right" ? 1 : -1) * (upright.along / 2), right),
+          left: face((bore.through || bore.entryFace === "left" ? -1 : 1) * (upright.along / 2 - floor("left")), left),
+          right: face((bore.through || bore.entryFace === "right" ? 1 : -1) * (upright.along / 2 - floor("right")), right),
         };
       }),
   );

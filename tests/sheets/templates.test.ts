@@ -73,6 +73,7 @@ const dueOn = ({ uprights, face }: Template, plan: Plan): readonly (readonly Due
         return [
           // On the mitre the face where the bore comes out is marked as well.
           ...(bore.entryFace === face || bore.skew !== 0 ? [round(bore.diameter)] : []),
+          ...(bore.entryFace === face && bore.sleeveHole !== undefined ? [round(bore.sleeveHole)] : []),
           ...(bore.counterbore?.face === face ? [round(bore.counterbore.diameter), round(bore.diameter)] : []),
         ];
       }),

@@ -65,7 +65,7 @@ describe.each(exampleNames)("%s", (name) => {
       expect.soft(header["$MEASUREMENT"]).toBe(1);
       expect
         .soft(Object.keys(tables.layer.layers).sort())
-        .toEqual(["0", "BLIND", "BORE", "CENTRE", "COUNTERBORE", "EXIT", "OUTLINE", "TEXT"]);
+        .toEqual(["0", "BLIND", "BORE", "CENTRE", "COUNTERBORE", "EXIT", "OUTLINE", "SLEEVE", "TEXT"]);
     }
   });
 
@@ -81,19 +81,22 @@ describe.each(exampleNames)("%s", (name) => {
       // On the mitre both faces have the hole, as an oval that lies.
       const mitred = bores.filter(({ skew }) => skew !== 0);
       expect(holesOn(entities, "EXIT").filter(({ wide, high }) => wide > high + 1e-6)).toHaveLength(mitred.length);
-      const due = (layer: "BORE" | "BLIND" | "COUNTERBORE") =>
+      const due = (layer: "BORE" | "BLIND" | "SLEEVE" | "COUNTERBORE") =>
         faces.flatMap((face, index) =>
           bores.flatMap((bore) => {
             const isHere =
-              layer === "COUNTERBORE" ? bore.counterbore?.face === face : bore.entryFace === face && bore.through === (layer === "BORE");
-            const size = layer === "COUNTERBORE" ? (bore.counterbore?.diameter ?? 0) : bore.diameter;
+              layer === "COUNTERBORE"
+                ? bore.counterbore?.face === face
+                : bore.entryFace === face && (layer === "SLEEVE" ? bore.sleeveHole !== undefined : bore.through === (layer === "BORE"));
+            const size =
+              { COUNTERBORE: bore.counterbore?.diameter, SLEEVE: bore.sleeveHole, BORE: bore.diameter, BLIND: bore.diameter }[layer] ?? 0;
             // A bit that goes in at an angle meets this face above or below the middle of the post, in an ellipse.
             const y = bore.entryFace === face ? bore.entryHeight : bore.exitHeight;
             const high = size / Math.cos(bore.angle);
             return isHere ? [{ x: (middles[index] ?? 0) + rightOn(face, bore), y, wide: size / Math.cos(bore.skew), high }] : [];
           }),
         );
-      for (const layer of ["BORE", "BLIND", "COUNTERBORE"] as const) {
+      for (const layer of ["BORE", "BLIND", "SLEEVE", "COUNTERBORE"] as const) {
         const found = holesOn(entities, layer);
         const wanted = due(layer);
         expect(found).toHaveLength(wanted.length);

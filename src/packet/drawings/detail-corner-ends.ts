@@ -11,11 +11,13 @@ import type { Text } from "../packet.ts";
 import type { Show } from "../show-number.ts";
 import { floorWord } from "../wording.ts";
 import type { Detail, Note, Picture } from "./detail-compose.ts";
-import { type EndCase, fittingNotes } from "./detail-end.ts";
+import { fittingNotes } from "./detail-end.ts";
+import type { EndCase } from "./detail-end-cases.ts";
 import { endFitting, endHoles } from "./detail-ends.ts";
 import { reachBefore } from "./detail-face.ts";
 import { type OnePost, onePostsOf } from "./detail-one-post.ts";
-import { type EndDrawn, type Place, rectangle, sectionOf } from "./detail-parts.ts";
+import { type EndDrawn, sectionOf } from "./detail-parts.ts";
+import { type Place, rectangle } from "./detail-place.ts";
 import { showOf } from "./kit.ts";
 
 /** `left` ends the run of the side before the corner, `right` begins that of the side behind it. */

@@ -10,8 +10,9 @@ import type { Show } from "../show-number.ts";
 import { faceName, floorWord } from "../wording.ts";
 import type { Detail, Note, Picture } from "./detail-compose.ts";
 import { endFitting, endHoles } from "./detail-ends.ts";
-import { CABLE_mm, cutMember, type Place } from "./detail-parts.ts";
+import { CABLE_mm, cutMember } from "./detail-parts.ts";
 import { bushings, bushingText } from "./detail-pass.ts";
+import type { Place } from "./detail-place.ts";
 import { leftFace, rightFace, showOf, verticalOf } from "./kit.ts";
 
 export interface Corner {

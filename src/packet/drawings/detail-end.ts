@@ -6,72 +6,19 @@ import type { Point } from "../../geometry/vector.ts";
 import { bevelOf, thickEdge } from "../../plan/end-fitting.ts";
 import { goesThroughOneWall, isOnFace } from "../../plan/face-end.ts";
 import { pierNamed } from "../../plan/pier.ts";
-import type { Bore, EndKind, Plan, Run, RunEnd, Vertical } from "../../plan/plan.ts";
+import type { Bore, EndKind, Plan } from "../../plan/plan.ts";
 import type { Mm } from "../../units/quantity.ts";
-import { guardEnds } from "../guard-ends.ts";
 import type { Text } from "../packet.ts";
+import { sleeveHoleText, sunkName } from "../sheets/sleeve-words.ts";
 import type { Show } from "../show-number.ts";
 import { endName, faceName } from "../wording.ts";
 import { type Detail, type Note, type Picture, placeAt } from "./detail-compose.ts";
+import type { EndCase } from "./detail-end-cases.ts";
 import { endFitting, endHoles } from "./detail-ends.ts";
 import { faceNotes, reachBefore } from "./detail-face.ts";
-import { cutMember, type EndPoints, type Place, reachBehind, sectionOf, signOf, tiltedPlace } from "./detail-parts.ts";
-import { showOf, verticalOf } from "./kit.ts";
-
-export interface EndCase {
-  readonly run: Run;
-  readonly end: RunEnd;
-  readonly post: Vertical;
-  readonly bore: Bore;
-  /** Clear gap to a wall behind the post; null where there is none. */
-  readonly gap: Mm | null;
-  /** What the gap is measured to: "wall", "column", "house corner". */
-  readonly against: Text;
-}
-
-export function endCases(plan: Plan): readonly EndCase[] {
-  const places = guardEnds(plan);
-  return plan.runs.flatMap((run) =>
-    ([run.left, run.right] as const).map((end, which): EndCase => {
-      const bore = plan.bores.find((one) => one.runId === run.id && one.verticalId === end.postId);
-      if (bore === undefined) throw new RangeError(`no bore for ${run.id} at ${end.postId}`);
-      const place = places.find(({ post, hand }) => post.id === end.postId && hand === (which === 0 ? "left" : "right"));
-      const gap = place?.end.kind === "wall" ? (place.end.gap ?? 0) : null;
-      return { run, end, post: drawnPart(plan, end), bore, gap, against: place?.against ?? "wall" };
-    }),
-  );
-}
-
-/** A post as it is; of a pier what lies about the anchor, or its hole could not be seen. */
-function drawnPart(plan: Plan, { postId }: RunEnd): Vertical {
-  const post = verticalOf(plan, postId);
-  if (post.kind !== "pier") return post;
-  const { depth, flange } = pierNamed(plan.job, postId).anchor;
-  return {
-    ...post,
-    along: Math.min(post.along, PIER_depths * depth.value),
-    across: Math.min(post.across, PIER_flanges * flange.value),
-  };
-}
-
-const PIER_depths = 1.4;
-const PIER_flanges = 4;
-
-/** What must be the same for two ends to share one drawing. */
-export const caseKey = ({ end, post, bore, gap, against }: EndCase): string =>
-  JSON.stringify([
-    end.kind,
-    end.access,
-    gap,
-    gap === null ? "" : against,
-    post.sectionName,
-    bore.diameter,
-    bore.counterbore?.depth ?? 0,
-    end.pulls,
-    // Rising or falling outwards.
-    bore.angle * signOf(end),
-    bore.through,
-  ]);
+import { cutMember, type EndPoints, reachBehind, sectionOf, signOf } from "./detail-parts.ts";
+import { type Place, tiltedPlace } from "./detail-place.ts";
+import { showOf } from "./kit.ts";
 
 const titles: Readonly<Record<EndKind, Text>> = { stud: "Stud end", grip: "Grip end", face: "Face end", anchor: "Anchor end" };
 
@@ -235,9 +182,20 @@ export function fittingNotes(plan: Plan, { end, post, bore, gap, against }: EndC
         ];
   const room = gap === null ? behindText({ end, gap, against }, show) : null;
   const free: readonly Note[] = room === null ? [] : [{ target: points.tip, text: room.toLowerCase() }];
+  const onWood = bore.sleeveHole === undefined ? "" : `, on the ${plan.job.posts.section.name}`;
+  const sunk: readonly Note[] =
+    bore.counterbore === null
+      ? []
+      : [
+          {
+            target: points.counterbore,
+            text: `${sunkName(bore)} ${show.fine(bore.counterbore.diameter)}, ${show.tape(bore.counterbore.depth)} deep from the ${faceName[bore.counterbore.face]}`,
+          },
+        ];
   if (end.kind === "stud") {
     return [
-      washer,
+      { ...washer, text: `${washer.text}${onWood}` },
+      ...sunk,
       ...bevelled,
       { target: points.fitting, text: end.pulls ? `nut, ${post.id}: tightened here` : `nut, ${post.id}: holds` },
       {
@@ -247,16 +205,9 @@ export function fittingNotes(plan: Plan, { end, post, bore, gap, against }: EndC
     ];
   }
   return [
-    { ...washer, text: `${washer.text} under the collar` },
+    { ...washer, text: `${washer.text} under the collar${onWood}` },
     ...bevelled,
-    ...(bore.counterbore === null
-      ? []
-      : [
-          {
-            target: points.counterbore,
-            text: `counterbore ${show.fine(bore.counterbore.diameter)}, ${show.tape(bore.counterbore.depth)} deep from the ${faceName[bore.counterbore.face]}`,
-          },
-        ]),
+    ...sunk,
     { target: points.fitting, text: `body of the fitting, ${show.tape(grip.bodyLength.value)}, in the post` },
     ...(free.length > 0
       ? [{ target: points.tip, text: `cable, cut off last; ${room?.toLowerCase()}` }]
@@ -270,7 +221,7 @@ export function boreText(bore: Bore, plan: Plan): Text {
   if (goesThroughOneWall(bore, plan.job)) return `hole ${show.diameterOne(diameter)} through the wall of the ${faceName[entryFace]} alone`;
   return !through
     ? `blind hole ${show.diameterOne(diameter)}, ${show.fine(drilledLength)} deep from the ${faceName[entryFace]}`
-    : `bore ${show.fine(diameter)} right through from the ${faceName[entryFace]}${angle === 0 ? "" : `, ${show.angle(Math.abs(angle))} off level`}${counterbore === null ? "" : `, counterbore ${show.fine(counterbore.diameter)}, ${show.tape(counterbore.depth)} deep from the ${faceName[counterbore.face]}`}`;
+    : `bore ${show.fine(diameter)} right through from the ${faceName[entryFace]}${angle === 0 ? "" : `, ${show.angle(Math.abs(angle))} off level`}${sleeveHoleText(bore, show)}${counterbore === null ? "" : `, ${sunkName(bore)} ${show.fine(counterbore.diameter)}, ${show.tape(counterbore.depth)} deep from the ${faceName[counterbore.face]}`}`;
 }
 
 function behindText({ end, gap, against }: Pick<EndCase, "end" | "gap" | "against">, show: Show): Text {

@@ -2,7 +2,8 @@
 import type { Plan, RunEnd, Vertical } from "../../plan/plan.ts";
 import type { Mm } from "../../units/quantity.ts";
 import { blindHole, faceFitting } from "./detail-face.ts";
-import { type EndBore, type EndDrawn, gripEnd, type Hole, type Place, signOf, studEnd } from "./detail-parts.ts";
+import { type EndBore, type EndDrawn, gripEnd, signOf, studEnd } from "./detail-parts.ts";
+import type { Hole, Place } from "./detail-place.ts";
 
 export function endFitting(plan: Plan, end: RunEnd, vertical: Vertical, place: Place, bore: EndBore): EndDrawn {
   switch (end.kind) {

@@ -10,7 +10,8 @@ import { roundDown } from "../../units/round.ts";
 import type { Text } from "../packet.ts";
 import type { Show } from "../show-number.ts";
 import type { Note } from "./detail-compose.ts";
-import { CABLE_mm, type EndDrawn, type EndPoints, type Hole, type Place, rectangle, signOf } from "./detail-parts.ts";
+import { CABLE_mm, type EndDrawn, type EndPoints, signOf } from "./detail-parts.ts";
+import { type Hole, type Place, rectangle } from "./detail-place.ts";
 
 /** Drawn sizes of parts whose real ones differ from maker to maker. */
 const FLANGE_mm = 2;

@@ -8,10 +8,12 @@ import type { Text } from "../packet.ts";
 import type { Show } from "../show-number.ts";
 import { floorWord } from "../wording.ts";
 import { type Detail, type Note, type Picture, placeAt } from "./detail-compose.ts";
-import { boreText, type EndCase, fittingNotes } from "./detail-end.ts";
+import { boreText, fittingNotes } from "./detail-end.ts";
+import type { EndCase } from "./detail-end-cases.ts";
 import { endFitting, endHoles } from "./detail-ends.ts";
 import { reachBefore } from "./detail-face.ts";
-import { CABLE_mm, cutMember, type EndPoints, type Place } from "./detail-parts.ts";
+import { CABLE_mm, cutMember, type EndPoints } from "./detail-parts.ts";
+import type { Place } from "./detail-place.ts";
 import { leftFace, rightFace, showOf } from "./kit.ts";
 
 export function meetingDetail(plan: Plan, left: EndCase, right: EndCase): Detail {

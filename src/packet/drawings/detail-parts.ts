@@ -2,23 +2,11 @@
 import { hatched, type Part, polygon, strokes } from "../../drawing/shape.ts";
 import type { Point } from "../../geometry/vector.ts";
 import type { Bore, Plan, RunEnd, Vertical } from "../../plan/plan.ts";
+import { recessOf } from "../../plan/sleeve.ts";
 import type { Mm, Radian } from "../../units/quantity.ts";
 import { SAME_mm } from "../../units/tolerance.ts";
-
-/** From model mm about the middle of a post (x along its side to the right, y away from the deck) to paper. */
-export type Place = (x: Mm, y: Mm) => Point;
-
-/** A round hole along the side, seen as a rectangle; at an angle it ends at the upright planes at `from` and `to`. */
-export interface Hole {
-  readonly from: Mm;
-  readonly to: Mm;
-  readonly offset: Mm;
-  readonly diameter: Mm;
-  /** Off level, as a plumb cut shows it. */
-  readonly tilt?: Radian;
-  /** The one of its ends that is square to the hole itself, from the middle of the post along it. */
-  readonly floor?: Mm;
-}
+import { type Hole, outlineOf, type Place, rectangle, tiltedPlace } from "./detail-place.ts";
+import { cutSleeved } from "./detail-sleeve.ts";
 
 export const sectionOf = (plan: Plan, vertical: Vertical): Plan["job"]["posts"]["section"] =>
   vertical.kind === "post" ? plan.job.posts.section : plan.job.spacers.section;
@@ -32,6 +20,9 @@ export function cutMember(
   cut: "level" | "plumb" = "level",
 ): readonly Part[] {
   if (vertical.kind === "pier") return cutPier(vertical, place, holes);
+  const { core } = vertical;
+  const { sleeve } = plan.job.posts;
+  if (core !== undefined && sleeve !== null) return cutSleeved({ ...vertical, core }, sleeve, place, holes);
   const { wall, material } = sectionOf(plan, vertical);
   const [halfAlong, halfAcross] = [vertical.along / 2, vertical.across / 2];
   const outer = rectangle(place, { left: -halfAlong, right: halfAlong, low: -halfAcross, high: halfAcross });
@@ -69,33 +60,6 @@ function inMaterial(hole: Hole, halfAlong: Mm, wall: Mm | null): readonly Hole[]
     { ...hole, from: halfAlong - wall, to: halfAlong },
   ];
 }
-
-function outlineOf({ from, to, offset, diameter, tilt = 0, floor }: Hole, place: Place): readonly Point[] {
-  const [turned, radius] = [tiltedPlace(place, tilt), diameter / 2];
-  const corner = (x: Mm, off: Mm): Point =>
-    x === floor ? turned(x, offset + off) : place(x, offset + x * Math.tan(tilt) + off / Math.cos(tilt));
-  return [corner(from, -radius), corner(to, -radius), corner(to, radius), corner(from, radius)];
-}
-
-/** The same about the middle of the post with x along a bore at an angle. */
-export const tiltedPlace =
-  (place: Place, tilt: Radian): Place =>
-  (x, y) =>
-    place(x * Math.cos(tilt) - y * Math.sin(tilt), x * Math.sin(tilt) + y * Math.cos(tilt));
-
-interface Sides {
-  readonly left: Mm;
-  readonly right: Mm;
-  readonly low: Mm;
-  readonly high: Mm;
-}
-
-export const rectangle = (place: Place, { left, right, low, high }: Sides): readonly Point[] => [
-  place(left, low),
-  place(right, low),
-  place(right, high),
-  place(left, high),
-];
 
 /** 1 where the fitting stands on the right-hand face, -1 on the left-hand one. */
 export const signOf = (end: Pick<RunEnd, "backFace">): 1 | -1 => (end.backFace === "right" ? 1 : -1);
@@ -150,8 +114,10 @@ interface EndFrame {
   readonly sign: 1 | -1;
   readonly along: Place;
   readonly at: Place;
-  /** To the face, and to the seat of nut or collar. */
+  /** To the face, in a sleeve that of the wood inside, and to the seat of nut or collar. */
   readonly half: Mm;
+  /** To where the cable is seen. */
+  readonly front: Mm;
   readonly seat: Mm;
   /** The bevelled washer between them: nothing where the bore is square to the face. */
   readonly bevel: readonly Part[];
@@ -164,19 +130,24 @@ function endFrame(
   { tilt = 0, washer }: { readonly tilt?: Radian; readonly washer: Mm },
 ): EndFrame {
   const [sign, along] = [signOf(end), tiltedPlace(place, tilt)];
-  const half = vertical.along / 2 / Math.cos(tilt);
+  const front = vertical.along / 2 / Math.cos(tilt);
+  const half = front - recessOf(vertical);
   const seat = half + end.seat;
   const at: Place = (x, y) => along(sign * x, end.offset + y);
   // The face is upright: along the bore it is nearer on one side of it and farther on the other.
   const lean = ((sign * washer) / 2) * Math.tan(tilt);
   const wedge = [at(half + lean, washer / 2), at(seat, washer / 2), at(seat, -washer / 2), at(half - lean, -washer / 2)];
-  return { sign, along, at, half, seat, bevel: end.seat === 0 ? [] : [polygon(wedge, { pen: "edge", fill: "white" })] };
+  return { sign, along, at, half, front, seat, bevel: end.seat === 0 ? [] : [polygon(wedge, { pen: "edge", fill: "white" })] };
 }
+
+/** In the hole of a washer, between the wood and the outer face of the sleeve. */
+const inSleeve = ({ counterbore, diameter }: EndBore, at: Place, [half, front]: readonly [Mm, Mm]): Point =>
+  at((half + front) / 2, (counterbore?.diameter ?? diameter) * 0.46);
 
 export function studEnd(plan: Plan, end: RunEnd, vertical: Vertical, place: Place, bore: EndBore): EndDrawn {
   const { offset } = end;
   const washer = plan.job.fittings.stud.washerDiameter.value;
-  const { sign, along, at, half, seat, bevel } = endFrame(end, vertical, place, { ...bore, washer });
+  const { sign, along, at, half, front, seat, bevel } = endFrame(end, vertical, place, { ...bore, washer });
   const stud = bore.diameter * 0.76;
   const tip = seat + FITTING_mm;
   const threads = Array.from({ length: 14 }, (_, index) => {
@@ -194,16 +165,16 @@ export function studEnd(plan: Plan, end: RunEnd, vertical: Vertical, place: Plac
         [at(seat + WASHER_mm, stud * 0.45), at(seat + WASHER_mm + NUT_mm, stud * 0.45)],
         [at(seat + WASHER_mm, -stud * 0.45), at(seat + WASHER_mm + NUT_mm, -stud * 0.45)],
       ]),
-      strokes("heavy", [[at(-half * 0.7, 0), at(-half - CABLE_mm, 0)]]),
+      strokes("heavy", [[at(-half * 0.7, 0), at(-front - CABLE_mm, 0)]]),
     ],
     points: {
       washer: at(seat + WASHER_mm / 2, washer * 0.42),
       bevel: at(seat - end.seat / 4, -washer * 0.42),
       fitting: at(seat + WASHER_mm + NUT_mm * 0.6, stud * 0.7),
       tip: at(tip - 3, 0),
-      cable: at(-half - CABLE_mm * 0.6, 0),
+      cable: at(-front - CABLE_mm * 0.6, 0),
       bore: at(-half + 4, -bore.diameter / 2 + 0.3),
-      counterbore: at(half - 4, bore.diameter / 2),
+      counterbore: front > half ? inSleeve(bore, at, [half, front]) : at(half - 4, bore.diameter / 2),
     },
   };
 }
@@ -212,7 +183,7 @@ export function studEnd(plan: Plan, end: RunEnd, vertical: Vertical, place: Plac
 export function gripEnd(plan: Plan, end: RunEnd, vertical: Vertical, place: Place, bore: EndBore): EndDrawn {
   const { offset } = end;
   const { bodyLength, counterbore, washerDiameter } = plan.job.fittings.grip;
-  const { sign, along, at, half, seat, bevel } = endFrame(end, vertical, place, { ...bore, washer: washerDiameter.value });
+  const { sign, along, at, half, front, seat, bevel } = endFrame(end, vertical, place, { ...bore, washer: washerDiameter.value });
   const body = counterbore.value * 0.86;
   const inner = seat - bodyLength.value;
   const jaws = [0.25, 0.5, 0.75].map((share) => {
@@ -228,16 +199,16 @@ export function gripEnd(plan: Plan, end: RunEnd, vertical: Vertical, place: Plac
       ...bevel,
       box(along, sign, { near: seat, far: seat + WASHER_mm, offset, height: washerDiameter.value }),
       box(along, sign, { near: seat + WASHER_mm, far: collar, offset, height: body * 1.5 }),
-      strokes("heavy", [[at(-half - CABLE_mm, 0), at(end_mm, 0)]]),
+      strokes("heavy", [[at(-front - CABLE_mm, 0), at(end_mm, 0)]]),
     ],
     points: {
       washer: at(seat + WASHER_mm / 2, washerDiameter.value * 0.42),
       bevel: at(seat - end.seat / 4, -washerDiameter.value * 0.42),
       fitting: at(inner + bodyLength.value * 0.6, -body * 0.3),
       tip: at(end_mm - 2, 0),
-      cable: at(-half - CABLE_mm * 0.6, 0),
+      cable: at(-front - CABLE_mm * 0.6, 0),
       bore: at(-half + 4, -bore.diameter / 2 + 0.2),
-      counterbore: at(half - 3, (bore.counterbore?.diameter ?? bore.diameter) * 0.46),
+      counterbore: front > half ? inSleeve(bore, at, [half, front]) : at(half - 3, (bore.counterbore?.diameter ?? bore.diameter) * 0.46),
     },
   };
 }

@@ -5,9 +5,11 @@ import type { Bore, Plan, Vertical } from "../../plan/plan.ts";
 import type { Mm } from "../../units/quantity.ts";
 import type { Text } from "../packet.ts";
 import { groupBy } from "../sheets/kit.ts";
+import { sleeveHoleText } from "../sheets/sleeve-words.ts";
 import type { Show } from "../show-number.ts";
 import { type Detail, type Picture, placeAt } from "./detail-compose.ts";
-import { CABLE_mm, cutMember, type Place, rectangle, sectionOf } from "./detail-parts.ts";
+import { CABLE_mm, cutMember, sectionOf } from "./detail-parts.ts";
+import { type Place, rectangle } from "./detail-place.ts";
 import { showOf } from "./kit.ts";
 
 interface Passed {
@@ -42,7 +44,7 @@ export function passDetail(plan: Plan): Detail | null {
 }
 
 const passText = (plan: Plan, member: Vertical, bore: Bore, show: Show): Text =>
-  `${member.kind === "post" ? "line post" : "spacer"} ${member.id}, ${member.sectionName}: bore ${show.fine(bore.diameter)} right through${bushingText(plan, member, bore)}`;
+  `${member.kind === "post" ? "line post" : "spacer"} ${member.id}, ${member.sectionName}: bore ${show.fine(bore.diameter)} right through${sleeveHoleText(bore, show)}${bushingText(plan, member, bore)}`;
 
 /** Clear distance drawn between the two, not to scale. */
 const BETWEEN_mm = 30;

@@ -10,8 +10,9 @@ import type { Show } from "../show-number.ts";
 import { type Detail, type Note, type Picture, placeAt } from "./detail-compose.ts";
 import { bendsAt, boreOf } from "./detail-corner.ts";
 import { endFitting, endHoles } from "./detail-ends.ts";
-import { CABLE_mm, cutMember, type Place, reachBehind, tiltedPlace } from "./detail-parts.ts";
+import { CABLE_mm, cutMember, reachBehind } from "./detail-parts.ts";
 import { bushings, bushingText } from "./detail-pass.ts";
+import { type Place, tiltedPlace } from "./detail-place.ts";
 import { showOf, verticalOf } from "./kit.ts";
 
 export interface SlopeChange {

@@ -1,6 +1,7 @@
 // What do the notes under an elevation say?
 import type { Plan } from "../../plan/plan.ts";
 import type { RakePlan } from "../../plan/rake-plan.ts";
+import { outsideOf } from "../../plan/sleeve.ts";
 import type { Text } from "../packet.ts";
 import type { Show } from "../show-number.ts";
 import { floorWord } from "../wording.ts";
@@ -22,7 +23,7 @@ export function notesOf({ plan, side }: Scene, show: Show, { index, count }: { r
   const others = posts.asFound.map(({ post, section }) => (section === null ? "" : ` (${post} ${section.name})`)).join("");
   const spacing = places(plan.gaps.map((gap) => show.tape(gap.spacing)));
   return [
-    `${plan.hardware.length > 0 ? "Hatched on posts: hardware, no bore there. " : ""}Posts ${posts.section.name}${others}, spacers ${spacers.section.name}, ${rails}.`,
+    `${plan.hardware.length > 0 ? "Hatched on posts: hardware, no bore there. " : ""}Posts ${outsideOf(plan.job).name}${others}${posts.sleeve === null ? "" : " (broken lines: the wood inside)"}, spacers ${spacers.section.name}, ${rails}.`,
     `Spacing of the cables, also to the rails or the ${floorWord(plan.job)}: ${spacing}; widest clear gap ${show.tape(widest)}.`,
     `Heights: middle of the bore above the datum, ${plan.job.frame.datum}. In parentheses: faces of the rails, and spans.`,
     ...bendNotes(side.id, plan, show),

@@ -3,6 +3,7 @@ import { arrowhead, circle, group, type Part, polygon, strokes } from "../../dra
 import { label, MARK_mm, textWidth } from "../../drawing/text.ts";
 import type { Point } from "../../geometry/vector.ts";
 import type { Plan } from "../../plan/plan.ts";
+import { outsideOf } from "../../plan/sleeve.ts";
 import type { Mm, Radian } from "../../units/quantity.ts";
 import type { Text } from "../packet.ts";
 import { symbolOf } from "./plan-runs.ts";
@@ -33,9 +34,9 @@ export function planKey(plan: Plan, at: Point, width: Mm): Part {
 function itemsOf(plan: Plan): readonly KeyItem[] {
   const ends = plan.runs.flatMap((run) => [run.left, run.right]);
   const along = { x: 1, y: 0 };
-  const { posts, spacers } = plan.job;
+  const { spacers } = plan.job;
   return [
-    { words: `post ${posts.section.name}`, sign: (at) => square(at, 1.5) },
+    { words: `post ${outsideOf(plan.job).name}`, sign: (at) => square(at, 1.5) },
     ...(plan.verticals.some(({ role }) => role === "shared") ? [{ words: "post where two runs end", sign: sharedSign }] : []),
     ...(plan.verticals.some(({ kind }) => kind === "spacer")
       ? [{ words: `spacer ${spacers.section.name}`, sign: (at: Point) => square(at, 0.8) }]

@@ -5,14 +5,15 @@ import { firstClear, label, MARK_mm } from "../../drawing/text.ts";
 import type { Point } from "../../geometry/vector.ts";
 import { seenFrom } from "../../plan/corner-post.ts";
 import type { EndKind, Plan, Run, RunEnd } from "../../plan/plan.ts";
+import { outsideOf } from "../../plan/sleeve.ts";
 import type { Mm } from "../../units/quantity.ts";
 import { verticalOf } from "./kit.ts";
 import { type FaceSign, lostAtEnds, offsetCorners, type SideFrame, spot } from "./plan-frame.ts";
 
 /** Distance of the run's line from the line of the bores: clear of posts and rails at every scale. */
 export const stripOffset = (plan: Plan, ratio: number): Mm => {
-  const { posts, frame } = plan.job;
-  return Math.max(6.5, (Math.max(posts.section.across, frame.topRail.width) / 2) * ratio + 3);
+  const { frame } = plan.job;
+  return Math.max(6.5, (Math.max(outsideOf(plan.job).across, frame.topRail.width) / 2) * ratio + 3);
 };
 
 /** Runs that meet stay this far apart on paper. */

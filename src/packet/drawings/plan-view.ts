@@ -8,6 +8,7 @@ import { firstClear, label, readable, textLines } from "../../drawing/text.ts";
 import type { Point } from "../../geometry/vector.ts";
 import { restOf } from "../../plan/pier.ts";
 import type { Plan, SidePlan } from "../../plan/plan.ts";
+import { outsideOf } from "../../plan/sleeve.ts";
 import type { Mm } from "../../units/quantity.ts";
 import type { Drawing, Text } from "../packet.ts";
 import { unique } from "../sheets/kit.ts";
@@ -62,7 +63,7 @@ function draw(plan: Plan, scale: Scale, box: Room): readonly Part[] {
   const other: FaceSign = face === 1 ? -1 : 1;
   const strips = runStrips(plan, frames, scale.ratio, other);
   const ordinates = frames.map(({ side }) => ordinatesOf(plan, side, scale.ratio, show));
-  const start = (Math.max(plan.job.posts.section.across, plan.job.frame.topRail.width) / 2) * scale.ratio + 0.6;
+  const start = (Math.max(outsideOf(plan.job).across, plan.job.frame.topRail.width) / 2) * scale.ratio + 0.6;
   const deepest = Math.max(...ordinates.map((own) => ordinateDepth({ ordinates: own, start, lay: "outward" })));
   const labelled = frames.map((frame, index) =>
     sideLabels(plan, frame, { all: ordinates[index] ?? [], start, deepest, face, ratio: scale.ratio, show }),
@@ -117,9 +118,10 @@ function structure(plan: Plan, frames: readonly SideFrame[], view: View): readon
     ...wallMarks(plan, frames),
     ...stretchesBetweenEnds(frames).map(rail),
     ...sharedRings(plan, view),
-    ...plan.verticals.map((vertical) =>
+    ...plan.verticals.flatMap((vertical) => [
       polygon(footprint(vertical, view), { pen: vertical.kind === "post" ? "outline" : "edge", fill: "white" }),
-    ),
+      ...(vertical.core === undefined ? [] : [polygon(footprint({ ...vertical, ...vertical.core }, view), { pen: "thin", fill: "white" })]),
+    ]),
     ...plan.verticals
       .filter(({ kind }) => kind === "pier")
       .flatMap((pier) => [1, -1].map((way) => hatched({ outlines: [footprint(pier, view)], spacing: 1.4, angle: (way * Math.PI) / 4 }))),

@@ -64,7 +64,7 @@ export const sideScene = (scene: Scene): readonly Part[] => [
   ...deck(scene),
   ...walls(scene),
   ...rails(scene),
-  ...verticalsIn(scene).map((vertical) => upright(scene, vertical)),
+  ...verticalsIn(scene).flatMap((vertical) => upright(scene, vertical)),
   ...hardware(scene),
   ...cables(scene),
   ...slopeBends(scene, verticalsIn(scene)),
@@ -141,7 +141,7 @@ function rails(scene: Scene): readonly Part[] {
   return [...below.flatMap((reach) => rail(reach, gapBelowOn(plan, side), bottom)), ...rail(topRailReach(side), top, guardHeight)];
 }
 
-function upright({ plan, side, view }: Scene, vertical: Vertical): Part {
+function upright({ plan, side, view }: Scene, vertical: Vertical): readonly Part[] {
   const isPost = vertical.kind === "post";
   const { bottom, top } = openingOn(plan, side);
   const corners = rectangle(view, {
@@ -150,8 +150,18 @@ function upright({ plan, side, view }: Scene, vertical: Vertical): Part {
     low: isPost ? 0 : bottom,
     high: top,
   });
-  return polygon(corners, { pen: isPost ? "outline" : "edge", fill: "white" });
+  return [
+    polygon(corners, { pen: isPost ? "outline" : "edge", fill: "white" }),
+    ...(vertical.core === undefined ? [] : [woodInside(view, vertical, { high: top, recess: vertical.core.recess })]),
+  ];
 }
+
+/** The edges of the wood in a sleeve, hidden. */
+const woodInside = (view: Scene["view"], vertical: Vertical, { high, recess }: { readonly high: Mm; readonly recess: Mm }): Part =>
+  strokes(
+    "hidden",
+    [leftFace(vertical) + recess, rightFace(vertical) - recess].map((x) => [view.point({ x, y: 0 }), view.point({ x, y: high })]),
+  );
 
 /** Where no bore may come, on the posts that have hardware. */
 function hardware(scene: Scene): readonly Part[] {

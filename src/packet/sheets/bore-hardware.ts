@@ -1,6 +1,6 @@
 // Where may nothing be bored, and how did the courses move for it?
 import { nearestZone } from "../../plan/check-standing.ts";
-import type { HardwareZone } from "../../plan/plan.ts";
+import type { HardwareZone } from "../../plan/hardware.ts";
 import type { Block, Text } from "../packet.ts";
 import { column, groupBy, listed, type SheetContext, strong, table } from "./kit.ts";
 

@@ -5,6 +5,7 @@ import type { Text } from "../packet.ts";
 import type { Show } from "../show-number.ts";
 import { isSameCounterbore } from "./bore-rows.ts";
 import { listed } from "./kit.ts";
+import { sunkName } from "./sleeve-words.ts";
 
 /** Bores that are made alike: one size, one counterbore, with or without a bushing. */
 export interface BoreMake {
@@ -15,6 +16,7 @@ export interface BoreMake {
   /** Of a tube: not through its far wall. */
   readonly oneWall: boolean;
   readonly counterbore: Bore["counterbore"];
+  readonly sleeveHole: Bore["sleeveHole"];
   readonly bushing: boolean;
   readonly postIds: readonly string[];
 }
@@ -32,12 +34,13 @@ export function boreMakes({ bores, job }: Plan): readonly BoreMake[] {
     make.postIds.add(bore.verticalId);
   }
   return makes.map(({ like, kinds, postIds }) => {
-    const { diameter, counterbore, bushing, through, drilledLength } = like;
+    const { diameter, counterbore, sleeveHole, bushing, through, drilledLength } = like;
     return {
       diameter,
       depth: through ? null : drilledLength,
       oneWall: goesThroughOneWall(like, job),
       counterbore,
+      sleeveHole,
       bushing,
       kinds: [...kinds],
       postIds: [...postIds],
@@ -51,6 +54,7 @@ const isMadeLike = (a: Bore, b: Bore): boolean =>
   a.through === b.through &&
   (a.through || a.drilledLength === b.drilledLength) &&
   a.bushing === b.bushing &&
+  a.sleeveHole === b.sleeveHole &&
   isSameCounterbore(a.counterbore, b.counterbore);
 
 const isPassed = ({ kind }: Bore): boolean => kind === "pass" || kind === "bend";
@@ -64,13 +68,14 @@ const whereWords = (postIds: readonly string[]): Text =>
   listed([...postIds.filter((id) => !id.startsWith("S")), ...(postIds.some((id) => id.startsWith("S")) ? ["all spacers"] : [])]);
 
 /** "P5: bore 1/4" (6.4 mm); counterbore 3/8" (9.5 mm), 1-1/4" (32 mm) deep, from the right face"; a grip end without one goes right through. */
-export function makeWords({ kinds, diameter, depth, oneWall, counterbore, bushing, postIds }: BoreMake, show: Show): Text {
+export function makeWords({ kinds, diameter, depth, oneWall, counterbore, sleeveHole, bushing, postIds }: BoreMake, show: Show): Text {
   if (oneWall) return `${whereWords(postIds)}: hole ${show.diameter(diameter)} through the wall that the cable comes to`;
   if (depth !== null) return `${whereWords(postIds)}: blind hole ${show.diameter(diameter)}, ${show.fine(depth)} deep`;
   const deeper =
     counterbore === null
       ? ""
-      : `; counterbore ${show.diameter(counterbore.diameter)}, ${show.tapeBoth(counterbore.depth)} deep, from the ${counterbore.face} face`;
+      : `; ${sunkName({ sleeveHole })} ${show.diameter(counterbore.diameter)}, ${show.tapeBoth(counterbore.depth)} deep, from the ${counterbore.face} face`;
   const through = counterbore === null && kinds.includes("grip end") ? " right through" : "";
-  return `${whereWords(postIds)}: bore ${show.diameter(diameter)}${through}${deeper}${bushing ? ", with a bushing" : ""}`;
+  const opened = sleeveHole === undefined ? "" : `; sleeve opened to ${show.diameter(sleeveHole)} for the cable`;
+  return `${whereWords(postIds)}: bore ${show.diameter(diameter)}${through}${deeper}${opened}${bushing ? ", with a bushing" : ""}`;
 }

@@ -2,6 +2,7 @@
 import type { Bore, Plan, Vertical } from "../../plan/plan.ts";
 import { angleDegrees } from "../../units/print.ts";
 import type { Text } from "../packet.ts";
+import type { Show } from "../show-number.ts";
 import { unique } from "./kit.ts";
 
 /** The bores of one run in one upright; the first stands for all but in its height. */
@@ -65,4 +66,11 @@ export function bushingPlace(plan: Plan, { bushing, verticalId, bend }: Bore): T
   }
   if (vertical?.corner !== undefined) return "both faces";
   return plan.bays.some(({ kind, leftId }) => kind === "corner" && leftId === verticalId) ? "right face" : "left face";
+}
+
+/** On a face of a post on a rake a bore is higher or lower than in the middle. */
+export function offHeight(by: number, show: Show): Text {
+  const off = show.tape(Math.abs(by));
+  if (off === show.tape(0)) return "at it";
+  return `${off} ${by > 0 ? "higher" : "lower"}`;
 }

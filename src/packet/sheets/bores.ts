@@ -9,7 +9,7 @@ import { floorWord, introduction, roleName } from "../wording.ts";
 import { cornerBoreRules, cornerCells, cornerColumns, entryWords } from "./bore-corners.ts";
 import { hardwareTable } from "./bore-hardware.ts";
 import { howToBore } from "./bore-how.ts";
-import { type BoreRow, boreRows, bushingPlace, isEven } from "./bore-rows.ts";
+import { type BoreRow, boreRows, bushingPlace, isEven, offHeight } from "./bore-rows.ts";
 import { blindWords } from "./face-ends.ts";
 import {
   blank,
@@ -34,6 +34,7 @@ import {
 } from "./kit.ts";
 import { acrossWords } from "./leaning.ts";
 import { pierBoreRules } from "./piers.ts";
+import { sleeveBoring, sleeveInOne } from "./sleeves.ts";
 import { sidesWord, slopedSides } from "./slopes.ts";
 
 export const boresSheet: SheetMaker = (context, head): Sheet => {
@@ -83,8 +84,8 @@ function bitsTable({ plan, show }: SheetContext): Table {
       column("deepest", "Deepest", 0.17),
       column("length", "Bit at least this long", 0.17),
     ],
-    rows: mergedBits(plan.bits).map((bit) => [
-      strong(show.diameter(bit.diameter)),
+    rows: sleeveInOne(mergedBits(plan.bits)).map(({ diameters, ...bit }) => [
+      strong(diameters.map(diameters.length > 1 ? show.diameterOne : show.diameter).join(", ")),
       bit.use,
       String(bit.holes),
       show.tapeBoth(bit.deepest),
@@ -116,6 +117,7 @@ interface Needed {
   readonly across: boolean;
   readonly counterbore: boolean;
   readonly bushing: boolean;
+  readonly sleeve: boolean;
   readonly angle: boolean;
   /** A corner of one post. */
   readonly skew: boolean;
@@ -126,6 +128,7 @@ const neededOf = (rows: readonly BoreRow[]): Needed => ({
   across: rows.some(({ bores }) => bores.some(({ offset }) => offset !== 0)),
   counterbore: rows.some(({ bores }) => bores.some(({ counterbore }) => counterbore !== null)),
   bushing: rows.some(({ bores }) => bores.some(({ bushing }) => bushing)),
+  sleeve: rows.some(({ bores }) => bores.some(({ sleeveHole }) => sleeveHole !== undefined)),
   angle: rows.some(({ bores }) => bores.some(({ angle }) => angle !== 0)),
   skew: rows.some(({ vertical }) => vertical.corner !== undefined),
   blind: rows.some(({ bores }) => bores.some(({ through }) => !through)),
@@ -146,8 +149,12 @@ const makeColumns = (needed: Needed): readonly Column[] => [
       ]
     : []),
   ...(needed.counterbore
-    ? [column("counterbore", "Counterbore", 0.145, { sub: "diameter x depth" }), column("counterface", "from", 0.05, { sub: "face" })]
+    ? [
+        column("counterbore", needed.sleeve ? "Washer's hole" : "Counterbore", 0.145, { sub: "diameter x depth" }),
+        column("counterface", "from", 0.05, { sub: "face" }),
+      ]
     : []),
+  ...(needed.sleeve ? [column("sleeve", "Sleeve", 0.07, { sub: "for the cable" })] : []),
   ...(needed.bushing ? [column("bushing", "Bushing", 0.075, { sub: "place, bend" })] : []),
 ];
 
@@ -174,17 +181,11 @@ function makeCells(
         ]
       : []),
     ...(needed.counterbore ? counterboreCells(counterbore, show) : []),
+    ...(needed.sleeve ? [first.sleeveHole === undefined ? "-" : strong(show.diameterOne(first.sleeveHole))] : []),
     ...(needed.bushing
       ? [bend === 0 ? place : `${place}, ${corner === undefined ? show.angle(bend) : `${show.angle(bend / 2)} each`}`]
       : []),
   ];
-}
-
-/** On a face of a post on a rake a bore is higher or lower than in the middle. */
-function offHeight(by: number, show: Show): Text {
-  const off = show.tape(Math.abs(by));
-  if (off === show.tape(0)) return "at it";
-  return `${off} ${by > 0 ? "higher" : "lower"}`;
 }
 
 const counterboreCells = (counterbore: Bore["counterbore"], show: Show): readonly Cell[] =>
@@ -194,7 +195,9 @@ const counterboreCells = (counterbore: Bore["counterbore"], show: Show): readonl
 function gridTable(context: SheetContext, even: readonly BoreRow[], all: readonly BoreRow[]): Table {
   const { plan, show } = context;
   const needed = neededOf(even);
-  const box = (0.56 - (needed.angle ? 0.16 : 0) - (needed.skew ? 0.12 : 0) - (needed.blind ? 0.035 : 0)) / plan.courses.length;
+  const box =
+    (0.56 - (needed.angle ? 0.16 : 0) - (needed.skew ? 0.12 : 0) - (needed.blind ? 0.035 : 0) - (needed.sleeve ? 0.07 : 0)) /
+    plan.courses.length;
   return table({
     id: "bores-grid",
     caption: `Every bore: tick its box when it is bored at the height of its course; else write the difference, + is too high, in ${show.lengthUnit === "in" ? "sixteenths of an inch" : "mm"}`,
@@ -262,13 +265,14 @@ function rules(context: SheetContext, rows: readonly BoreRow[]): readonly Text[]
   const { plan, show } = context;
   const { across, counterbore, bushing, skew, blind } = neededOf(rows);
   return [
-    `Heights are to the nearest ${show.tape(plan.job.limits.tapeStep.value)}. Faces are left and right as seen from the ${floorWord(plan.job)}, looking out. Every bore goes right through at its diameter${blind ? blindWords(context) : ""}${counterbore ? "; a counterbore is bored FIRST, from the face in its own column, with a flat or piloted bit; then the through bore at the same height, from the face of its bit, so that the washer's side stays clean, to come out in the middle of the counterbore" : ""}.`,
+    `Heights are to the nearest ${show.tape(plan.job.limits.tapeStep.value)}. Faces are left and right as seen from the ${floorWord(plan.job)}, looking out. Every bore goes right through at its diameter${blind ? blindWords(context) : ""}${counterbore && plan.job.posts.sleeve === null ? "; a counterbore is bored FIRST, from the face in its own column, with a flat or piloted bit; then the through bore at the same height, from the face of its bit, so that the washer's side stays clean, to come out in the middle of the counterbore" : ""}.`,
     ...pierBoreRules(plan),
     ...(across
       ? [
           `Across: from the middle of the post to the middle of the bore, square to the guard: towards the ${floorWord(plan.job)} or away from it. The sides are named so that no sign is needed.`,
         ]
       : []),
+    ...sleeveBoring(context),
     ...(skew ? cornerBoreRules(context) : []),
     ...(plan.rakes.length > 0
       ? [

@@ -26,7 +26,9 @@ import {
   table,
   tick,
   unique,
+  upperFirst,
 } from "./kit.ts";
+import { lengthName, lengthSub } from "./sleeve-words.ts";
 
 export const cablesSheet: SheetMaker = (context, head): Sheet => {
   const { plan } = context;
@@ -52,7 +54,9 @@ function lengthsTable({ plan, show }: SheetContext): Table {
       column("posts", "Posts", 0.14),
       column("cables", "Cables", 0.09, { align: "right" }),
       column("path", "Path length", 0.23, { sub: "between bearing faces" }),
-      column("outside", "Outside to outside", 0.23, { sub: eyeEnds(plan).length > 0 ? "or to the face of an end" : "over the end posts" }),
+      column("outside", upperFirst(lengthName(plan)), 0.23, {
+        sub: eyeEnds(plan).length > 0 ? "or to the face of an end" : lengthSub(plan),
+      }),
       column("order", ready ? "Ready length" : "Cut length", 0.23, { sub: ready ? "to order" : "from the spool" }),
     ],
     rows: plan.runs.map((run) => [
@@ -72,8 +76,8 @@ function lengthsTable({ plan, show }: SheetContext): Table {
           ]
         : []),
       plan.job.supply.kind === "ready"
-        ? `Ready length: the next step above outside to outside. The rest is cut off at the far end, ${cutWhen(plan)}.`
-        : `Cut length: outside to outside and ${show.tapeBoth(plan.job.supply.allowance.value)} ${sourceMark(plan.job.supply.allowance.source)}, rounded up.`,
+        ? `Ready length: the next step above ${lengthName(plan)}. The rest is cut off at the far end, ${cutWhen(plan)}.`
+        : `Cut length: ${lengthName(plan)} and ${show.tapeBoth(plan.job.supply.allowance.value)} ${sourceMark(plan.job.supply.allowance.source)}, rounded up.`,
     ],
   });
 }

@@ -15,6 +15,7 @@ import { offMiddle, plumbWords } from "./leaning.ts";
 import { boreDone, isWood } from "./material.ts";
 import { pierItems } from "./piers.ts";
 import { safetyFor } from "./safety-messages.ts";
+import { sleeveFrameWords } from "./sleeves.ts";
 import { anglesWords, boreSheets, levelSides, sidesWord, slopedSides, slopesWords, surfaceOf } from "./slopes.ts";
 
 export function frameCard(context: SheetContext): Card {
@@ -31,7 +32,7 @@ export function frameCard(context: SheetContext): Card {
         killer: true,
       },
       {
-        text: `**${frameAccepted}** by a licensed engineer or the authority: posts, rails, feet. End posts ${listed(endPostIds(plan))}.`,
+        text: `**${frameAccepted}** by a licensed engineer or the authority: posts, rails, feet. End posts ${listed(endPostIds(plan))}.${sleeveFrameWords(plan)}`,
         killer: true,
       },
       {
@@ -82,7 +83,9 @@ export function setOutCard(context: SheetContext): Card {
   const { plan, show } = context;
   const labels = [
     ...(unique(plan.bores.map(({ diameter }) => diameter)).length > 1 ? ["bores of two sizes"] : []),
-    ...(plan.bores.some(({ counterbore }) => counterbore !== null) ? ["a counterbore"] : []),
+    ...(plan.bores.some(({ counterbore }) => counterbore !== null)
+      ? [plan.job.posts.sleeve === null ? "a counterbore" : "a washer's hole"]
+      : []),
   ].join(" or ");
   return {
     key: "set-out",
@@ -199,7 +202,7 @@ export function boreCard(context: SheetContext): Card {
       ...(counterbores.length > 0
         ? [
             {
-              text: `${counterbores.length} counterbores bored first, with a flat-bottomed or piloted bit; deepest (plan ${show.tapeBoth(counterbores[0]?.counterbore?.depth ?? 0)})`,
+              text: `${counterbores.length} ${plan.job.posts.sleeve === null ? "counterbores bored first, with a flat-bottomed or piloted bit" : `washer's holes sawn first, through the sleeve to the ${plan.job.posts.section.name}`}; deepest (plan ${show.tapeBoth(counterbores[0]?.counterbore?.depth ?? 0)})`,
               value: show.lengthUnit,
               killer: true as const,
             },

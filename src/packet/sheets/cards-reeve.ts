@@ -23,6 +23,7 @@ import { eyeEnds, eyeIds, faceEnds, faceIds, setWords } from "./face-ends.ts";
 import { count, refer, type SheetContext } from "./kit.ts";
 import { setItems } from "./piers.ts";
 import { safetyFor } from "./safety-messages.ts";
+import { sleeveEndItems } from "./sleeves.ts";
 
 export function reeveCard(context: SheetContext): Card {
   const { plan } = context;
@@ -45,6 +46,7 @@ export function reeveCard(context: SheetContext): Card {
         killer: true,
       },
       ...markItems(plan),
+      ...sleeveEndItems(plan),
       ...gripItems(context),
     ],
     hold: `H2, signed on ${refer(context, "proof")}: ${cut ? `no cable is cut to its final length for its ${farFitting(plan)} before H2. A cut cable cannot be made longer.` : "ends set. Tails stay long until H3."}`,

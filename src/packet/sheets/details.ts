@@ -12,6 +12,7 @@ import { drawnDetails } from "./drawn.ts";
 import { faceEnds, faceIds, faceWords } from "./face-ends.ts";
 import { endPostIds, facts, list, listed, prose, refer, type SheetContext, type SheetMaker, sheet } from "./kit.ts";
 import { anchorWords } from "./piers.ts";
+import { sleeveBearing } from "./sleeves.ts";
 import { sidesWord, slopedSides } from "./slopes.ts";
 
 export const detailsSheet: SheetMaker = (context, head): Sheet =>
@@ -113,9 +114,11 @@ function isolation(plan: Plan): readonly (readonly [Text, Text])[] {
 /** As ordered: between stainless fittings and a post of another metal. */
 const isIsolated = ({ order }: Plan): boolean => order.some(({ item }) => item.startsWith("isolating"));
 
-function rules({ plan, show }: SheetContext): readonly Text[] {
+function rules(context: SheetContext): readonly Text[] {
+  const { plan, show } = context;
   const { fittings, posts } = plan.job;
   return [
+    ...sleeveBearing(context),
     ...gatesOf(plan).map((gate) => `**${gateCaution(gate)}**`),
     ...(plan.bores.some(({ bushing }) => bushing)
       ? [

@@ -23,6 +23,15 @@ export function endsStage(context: SheetContext): Stage {
         killer: true,
       },
       ...bevelItems(context),
+      ...(plan.job.posts.sleeve === null
+        ? []
+        : [
+            {
+              text: "Push each washer through its hole until it lies on the wood. Look in with a light.",
+              more: "A nut on the sleeve crushes it. The cable then goes slack.",
+              killer: true as const,
+            },
+          ]),
       {
         text: `At ${postsWith(plan.runs.map(startOf))}: washer, then nut. Give it ${firstTurns(context)} full turns, no more.`,
         more: "The rest of the thread is needed for tightening.",

@@ -167,6 +167,15 @@ function railItems(context: SheetContext): readonly StepItem[] {
     { text: `Measure between the standing posts, as ${refer(context, "survey")} says. Do it before you cut rails.` },
     compareItem(),
     ...cutSlopes(context),
+    ...(plan.job.posts.sleeve === null
+      ? []
+      : [
+          {
+            text: `Fix rails to the ${plan.job.posts.section.name} inside the sleeve, never to the sleeve.`,
+            more: "Fill the gap behind a bracket with a solid block.",
+            killer: true as const,
+          },
+        ]),
     {
       text: `Cut the ${rails}, to fit. Fix them to every post and ${railsLie(context)}.`,
       more: `${isWood(plan) ? "Screws and bolts" : "Welds and bolts"} are not in this packet. Whoever accepts the frame names them.`,

@@ -1,4 +1,5 @@
 // What does somebody who does this once do to set out, bore, reeve and set the ends? Sentences of at most 20 words.
+import { WASHER_HOLE } from "../../plan/bores.ts";
 import { goesThroughOneWall } from "../../plan/face-end.ts";
 import type { Plan, Run } from "../../plan/plan.ts";
 import type { StepItem, Text } from "../packet.ts";
@@ -74,8 +75,11 @@ export function boreStage(context: SheetContext): Stage {
       ...(counterbored.length > 0
         ? [
             {
-              text: "Bore each counterbore before its through hole. Use a flat-bottomed or piloted bit with a tape flag.",
-              more: `Stop at the depth of ${show.tape(counterbored[0]?.counterbore?.depth ?? 0)}. Too deep leaves too little wood.`,
+              text:
+                plan.job.posts.sleeve === null
+                  ? "Bore each counterbore before its through hole. Use a flat-bottomed or piloted bit with a tape flag."
+                  : "First cut the washer's hole with a hole saw, through the sleeve only. Stop at the wood.",
+              more: `Stop at the depth of ${show.tape(counterbored[0]?.counterbore?.depth ?? 0)}. ${plan.job.posts.sleeve === null ? "Too deep leaves too little wood." : "The washer must lie on whole wood, never on the sleeve."}`,
               killer: true as const,
             },
           ]
@@ -106,10 +110,12 @@ export function boreStage(context: SheetContext): Stage {
   };
 }
 
+const isFirst = (use: Text): boolean => use.includes("counterbore") || use.includes(WASHER_HOLE);
+
 /** A bit finds no centre once the through bore is there. */
 const counterboreFirst = ({ bits }: Plan): Plan["bits"] => [
-  ...bits.filter(({ use }) => use.includes("counterbore")),
-  ...bits.filter(({ use }) => !use.includes("counterbore")),
+  ...bits.filter(({ use }) => isFirst(use)),
+  ...bits.filter(({ use }) => !isFirst(use)),
 ];
 
 function finishItems(plan: Plan): readonly StepItem[] {

@@ -124,6 +124,7 @@ function cornerRule({ plan, show }: SheetContext): RuleRow {
 
 /** Sizes of bores stand here only where the job has such a bore. */
 function fittingRules({ plan, show }: SheetContext): readonly RuleRow[] {
+  const { sleeve } = plan.job.posts;
   const { stud, grip, face, passBore, bushingBore, bushingAngle, spareShare } = plan.job.fittings;
   const sizes: readonly (readonly [used: boolean, rule: Text, size: Cited<number>])[] = [
     [plan.bores.some((bore) => !bore.bushing && isPass(bore)), "Bore that the cable passes", passBore],
@@ -131,7 +132,17 @@ function fittingRules({ plan, show }: SheetContext): readonly RuleRow[] {
     [isBored(plan, stud.bore.value, "stud end"), "Bore at a stud end", stud.bore],
     [isBored(plan, grip.bore.value, "grip end"), "Bore at a grip end", grip.bore],
     [isBored(plan, grip.boreNoBack.value, "grip end"), "Bore at a grip end without a counterbore", grip.boreNoBack],
-    [plan.bores.some(({ counterbore }) => counterbore !== null), "Counterbore at a grip end", grip.counterbore],
+    [
+      plan.bores.some(({ counterbore, sleeveHole }) => counterbore !== null && sleeveHole === undefined),
+      "Counterbore at a grip end",
+      grip.counterbore,
+    ],
+    ...(sleeve === null
+      ? []
+      : ([
+          [true, "Hole in a sleeve wider than the washer in it by", sleeve.washerClearance],
+          [true, "Hole in a sleeve wider than the bore by", sleeve.boreClearance],
+        ] as const)),
   ];
   return [
     ...sizes.filter(([used]) => used).map(([, rule, size]) => row(rule, size, show.diameter)),

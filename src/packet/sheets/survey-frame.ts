@@ -2,6 +2,7 @@
 import type { Text } from "../packet.ts";
 import { floorWord } from "../wording.ts";
 import { type SheetContext, upperFirst } from "./kit.ts";
+import { sleeveRows } from "./sleeves.ts";
 import { levelWords } from "./survey-rakes.ts";
 import { aboveWords, offBy, practice, RAIL_mm, SIZE_mm, type SurveyRow } from "./survey-rows.ts";
 import { hardwareRows } from "./survey-standing.ts";
@@ -56,7 +57,8 @@ export function frameRows(context: SheetContext): readonly SurveyRow[] {
         ] as const)
       : []),
     ...hardwareRows({ plan, show }),
-    ["posts / size", "Post: along x across the side", section(posts.section), size],
+    ["posts / size", `Post${posts.sleeve === null ? "" : " in its sleeve"}: along x across the side`, section(posts.section), size],
+    ...sleeveRows({ plan, show }),
     ["spacers / size", "Spacer: along x across the side", section(spacers.section), size],
   ];
 }

@@ -15,6 +15,7 @@ import type { Text } from "../packet.ts";
 import { sourceMark } from "../show-number.ts";
 import { faceOfEnd } from "./face-ends.ts";
 import { groupBy, least, listed, postsOf, type SheetContext, unique } from "./kit.ts";
+import { farWoodWords } from "./sleeve-words.ts";
 
 /** One thing to measure: key in the job file, what, plan value, and the value past which the packet does not fit. */
 export type SurveyRow = readonly [key: Text, what: Text, planned: Text, stopIf: Text];
@@ -102,7 +103,7 @@ function longestOutside({ job }: Plan, { orderLength, outsideLength }: Run): Mm 
 export const runRows = ({ plan, show }: SheetContext): readonly SurveyRow[] =>
   plan.runs.map((run) => [
     "(result)",
-    `Run ${run.id}, ${measuredFrom(plan, run.left)} to ${measuredFrom(plan, run.right)}${run.sideIds.every((id) => isLevel(plan, id)) ? "" : ", along the cable"}`,
+    `Run ${run.id}, ${plan.job.posts.sleeve === null ? `${measuredFrom(plan, run.left)} to ${measuredFrom(plan, run.right)}` : farWoodWords(run)}${run.sideIds.every((id) => isLevel(plan, id)) ? "" : ", along the cable"}`,
     show.feetBoth(run.outsideLength),
     aboveWords(show.feetDown(run.outsideLength + Math.min(runRoom(plan, run), standingRoom(plan))), show.feet(run.outsideLength)),
   ]);

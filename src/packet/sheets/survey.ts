@@ -138,8 +138,9 @@ function fittingRows({ plan, show }: SheetContext): readonly SurveyRow[] {
   const { cable, fittings } = plan.job;
   const { stud, grip, bushingBore } = fittings;
   const grips = plan.bores.filter(({ kind }) => kind === "grip end");
-  const counterbored = grips.some(({ counterbore }) => counterbore !== null);
-  const through = unique(grips.filter(({ counterbore }) => counterbore === null).map(({ diameter }) => diameter));
+  const isSunk = ({ counterbore, sleeveHole }: (typeof grips)[number]): boolean => counterbore !== null && sleeveHole === undefined;
+  const counterbored = grips.some(isSunk);
+  const through = unique(grips.filter((bore) => !isSunk(bore)).map(({ diameter }) => diameter));
   const slides = `does not slide, or more than ${show.fine(LOOSE_mm)} loose ${practice}`;
   // The bore of a stud is planned wider than its thread: only more play than that is a fault.
   const play = stud.bore.value - (threadOf(stud.thread)?.value.diameter ?? stud.bore.value);

@@ -63,8 +63,17 @@ function howTo({ plan, show }: StripContext, templates: readonly Template[]): re
       : []),
     ...(plan.hardware.length === 0 ? [] : ["Hatched: hardware sits there. Bore nothing in it."]),
     ...(plan.bores.some(({ counterbore }) => counterbore !== null)
-      ? ["A counterbore has a template of its own, for its own face. Its inner circle is where the bore comes out."]
+      ? [
+          plan.job.posts.sleeve === null
+            ? "A counterbore has a template of its own, for its own face. Its inner circle is where the bore comes out."
+            : "A washer's hole in the sleeve has a template of its own, for its own face; it is cut first, to the wood. Its inner circle is where the bore comes out.",
+        ]
       : []),
+    ...(plan.job.posts.sleeve === null
+      ? []
+      : [
+          "Two circles at a bore: the inner one is bored right through, the outer one is opened in the sleeve only, afterwards, on both faces where the cable goes through.",
+        ]),
   ];
 }
 
@@ -126,14 +135,14 @@ function listTable(templates: readonly Template[], context: StripContext): Table
 }
 
 const madeWords = (hole: Template["holes"][number], { plan, show }: StripContext): Text => {
-  const { diameter, counterbore, drilledLength, through, oneWall } = hole;
+  const { diameter, sleeveHole, counterbore, drilledLength, through, oneWall } = hole;
   const made =
     counterbore === null
       ? through
-        ? `bore ${show.diameter(diameter)}`
+        ? `bore ${show.diameter(diameter)}${sleeveHole === null ? "" : `, sleeve ${show.diameter(sleeveHole)}`}`
         : oneWall
           ? `hole ${show.diameter(diameter)}, through this wall only`
           : `blind hole ${show.diameter(diameter)}, ${show.fine(drilledLength)} deep`
-      : `counterbore ${show.diameter(counterbore.diameter)}, ${show.tapeBoth(counterbore.depth)} deep`;
+      : `${sleeveHole === null ? "counterbore" : "washer's hole in the sleeve"} ${show.diameter(counterbore.diameter)}, ${show.tapeBoth(counterbore.depth)} deep`;
   return plan.rakes.length === 0 ? made : `${made}, ${slantWords(hole, show)}, ${show.tapeBoth(drilledLength)} long`;
 };

@@ -32,6 +32,8 @@ export interface TemplateHole {
   /** Of the bore, from face to face. */
   readonly drilledLength: Mm;
   readonly through: boolean;
+  /** Of the hole in the sleeve round the bore; null where the post has none. */
+  readonly sleeveHole: Mm | null;
   /** Of a tube: through the wall of this face, not through the far one. */
   readonly oneWall: boolean;
   /** What is bored from this face: the bore itself, or the counterbore in whose middle the bore comes out. */
@@ -163,6 +165,7 @@ function holesOn(bore: Bore, face: Face, { corner, oneWall }: Vertical & Pick<Te
     skew: (face === "left" ? 1 : -1) * Math.sign(corner?.turn ?? 0) * bore.skew + 0,
     isExit: !entry,
     diameter,
+    sleeveHole: bore.sleeveHole ?? null,
     drilledLength,
     through: bore.through,
     oneWall,
@@ -180,7 +183,10 @@ const heightsOf = ({ entryHeight, exitHeight }: Bore): readonly Mm[] => [entryHe
 const angleOf = ({ angle }: Bore, face: Face): Radian => (face === "left" ? angle : 0 - angle);
 
 /** Half the height of a hole on the face: where a round bit goes in at an angle, the hole is an ellipse. */
-export const halfHeight = ({ angle, diameter, counterbore }: TemplateHole): Mm => (counterbore?.diameter ?? diameter) / 2 / Math.cos(angle);
+export const halfHeight = (hole: TemplateHole): Mm => widestOf(hole) / 2 / Math.cos(hole.angle);
+
+/** What is seen of a hole on its face. */
+export const widestOf = ({ diameter, sleeveHole, counterbore }: TemplateHole): Mm => counterbore?.diameter ?? sleeveHole ?? diameter;
 
 /** A hole beside the middle line: from half a millimetre on it can be told. */
 export const isOffMiddle = ({ here }: TemplateHole): boolean => Math.abs(here.right) >= 0.5;
@@ -194,13 +200,14 @@ const likeness = ({ upright, face, isCorner, foot, rake, rail, holes }: UprightF
     foot,
     rake,
     rail,
-    holes.map(({ here, there, angle, skew, isExit, diameter, through, drilledLength, counterbore }) => [
+    holes.map(({ here, there, angle, skew, isExit, diameter, sleeveHole, through, drilledLength, counterbore }) => [
       here,
       there,
       angle,
       skew,
       isExit,
       diameter,
+      sleeveHole,
       through || drilledLength,
       counterbore,
     ]),

@@ -12,14 +12,14 @@ export interface HoleRoom extends WordsRoom {
 }
 
 export function holeParts(hole: TemplateHole, { view, ...room }: HoleRoom): readonly Part[] {
-  const { here, angle, diameter, counterbore } = hole;
+  const { here, angle, diameter, sleeveHole, counterbore } = hole;
   const middle = view.point({ x: here.right, y: here.height });
   const across = acrossOf(hole) / 2;
   const up = halfHeight(hole);
   const words = holeWords(hole, room);
   return [
     ellipse(middle, { across, up, pen: "edge", fill: "none" }),
-    ...(counterbore === null
+    ...(counterbore === null && sleeveHole === null
       ? []
       : [ellipse(middle, { across: diameter / 2, up: diameter / 2 / Math.cos(angle), pen: "thin", fill: "none" })]),
     strokes("thin", cross(middle, { across: across + BEYOND_mm, up: up + BEYOND_mm })),

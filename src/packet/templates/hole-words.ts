@@ -7,7 +7,7 @@ import type { Face } from "../../plan/plan.ts";
 import type { Mm } from "../../units/quantity.ts";
 import type { Text } from "../packet.ts";
 import type { Show } from "../show-number.ts";
-import { halfHeight, isOffMiddle, type TemplateHole } from "./faces.ts";
+import { halfHeight, isOffMiddle, type TemplateHole, widestOf } from "./faces.ts";
 
 /** Lines through the middle reach this far beyond the hole's edge. */
 export const BEYOND_mm = 4;
@@ -57,7 +57,7 @@ export function holeWords(hole: TemplateHole, room: WordsRoom): HoleWords {
 }
 
 /** Across the upright: where a round bit goes in askew, the hole is an ellipse. */
-export const acrossOf = ({ diameter, counterbore, skew }: TemplateHole): Mm => (counterbore?.diameter ?? diameter) / Math.cos(skew);
+export const acrossOf = (hole: TemplateHole): Mm => widestOf(hole) / Math.cos(hole.skew);
 
 const nameOf = ({ course }: TemplateHole): Text => String(course).padStart(2, "0");
 const boldWidth = (text: Text): Mm => textWidth(text, BOLD);
@@ -122,7 +122,7 @@ function offsetWords(hole: TemplateHole, { show, face }: Pick<WordsRoom, "show" 
 }
 
 function boredWords(hole: TemplateHole, show: Show): readonly Text[] {
-  const { diameter, counterbore, here, there, angle, skew, isExit, through, oneWall, drilledLength } = hole;
+  const { diameter, sleeveHole, counterbore, here, there, angle, skew, isExit, through, oneWall, drilledLength } = hole;
   if (skew !== 0) return isExit ? ["comes out here"] : [`bore ${show.diameterOne(diameter)}`, wayWords(hole, show)];
   const bored =
     counterbore === null
@@ -131,8 +131,8 @@ function boredWords(hole: TemplateHole, show: Show): readonly Text[] {
         : oneWall
           ? `hole ${show.diameterOne(diameter)}, this wall only`
           : `blind ${show.diameterOne(diameter)} x ${show.fine(drilledLength)} deep`
-      : `counterbore ${show.diameterOne(counterbore.diameter)} x ${show.tape(counterbore.depth)}`;
-  if (angle === 0) return [bored];
+      : `${sleeveHole === null ? "counterbore" : "in the sleeve"} ${show.diameterOne(counterbore.diameter)} x ${show.tape(counterbore.depth)}`;
+  if (angle === 0) return [bored, ...(sleeveHole === null || counterbore !== null ? [] : [`sleeve ${show.diameterOne(sleeveHole)}`])];
   const rise = there.height - here.height;
   return [`${bored}, ${slantWords(hole, show)}`, `out ${show.tape(Math.abs(rise))} ${rise < 0 ? "lower" : "higher"}`];
 }

@@ -88,12 +88,17 @@ describe.each(exampleNames)("drawings of %s", (name) => {
     const words = details(plan, portrait)
       .flatMap(({ svg }) => wordsOf(svg))
       .join(" ");
-    for (const { diameter, counterbore, through, drilledLength } of plan.bores) {
+    for (const { diameter, counterbore, through, drilledLength, sleeveHole } of plan.bores) {
       expect
         .soft(words)
         .toContain(through ? `bore ${show.fine(diameter)}` : `blind hole ${show.diameterOne(diameter)}, ${show.fine(drilledLength)} deep`);
       if (counterbore !== null)
-        expect.soft(words).toContain(`counterbore ${show.fine(counterbore.diameter)}, ${show.tape(counterbore.depth)} deep`);
+        expect
+          .soft(words)
+          .toContain(
+            `${sleeveHole === undefined ? "counterbore" : "washer's hole in the sleeve"} ${show.fine(counterbore.diameter)}, ${show.tape(counterbore.depth)} deep`,
+          );
+      if (sleeveHole !== undefined) expect.soft(words).toContain(`holes for the cable in the sleeve ${show.fine(sleeveHole)}`);
     }
   });
 

@@ -131,7 +131,10 @@ describe("boresSheet", () => {
   test.each(examples)("%s: the bits together bore as many holes as there are bores and counterbores, each size once", (_, plan) => {
     const { rows } = tableOf(packetOf(plan, "crew"), "bores-bits");
     const holes = rows.reduce((sum, row) => sum + Number(cellText(row[2] ?? "")), 0);
-    expect(holes).toBe(plan.bores.length + plan.bores.filter(({ counterbore }) => counterbore !== null).length);
+    // In a sleeved post each face has a hole for the cable, or one for the washer.
+    const inSleeves = plan.bores.filter(({ sleeveHole }) => sleeveHole !== undefined);
+    const forCables = inSleeves.reduce((sum, { counterbore }) => sum + (counterbore === null ? 2 : 1), 0);
+    expect(holes).toBe(plan.bores.length + plan.bores.filter(({ counterbore }) => counterbore !== null).length + forCables);
     const sizes = rows.map((row) => cellText(row[0] ?? ""));
     expect(sizes).toEqual([...new Set(sizes)]);
   });

@@ -187,7 +187,9 @@ describe("surveySheet", () => {
 
   test.each(examples)("%s: asks for a counterbore only where one is bored, and always for the strand's certificate", (_, plan) => {
     const keys = tableOf(packetOf(plan, "crew"), "survey-measure").rows.map((row) => cellText(row.at(-1) ?? ""));
-    expect(keys.includes("fittings / grip / counterbore")).toBe(plan.bores.some(({ counterbore }) => counterbore !== null));
+    expect(keys.includes("fittings / grip / counterbore")).toBe(
+      plan.bores.some(({ counterbore, sleeveHole }) => counterbore !== null && sleeveHole === undefined),
+    );
     expect(keys.includes("fittings / bushing bore")).toBe(plan.bores.some(({ bushing }) => bushing));
     expect(keys).toContain("cable / breaking force");
   });
@@ -254,9 +256,15 @@ describe("detailsSheet", () => {
     const facts = sheetOf(packetOf(plan, "crew"), "Z-301").blocks.find((block) => block.kind === "facts");
     if (facts?.kind !== "facts") throw new Error("no facts on Z-301");
     const printed = facts.facts.flatMap(({ value }) =>
-      [...value.matchAll(/(?:bore|counterbore|blind hole) ([\d/-]+(?: mm|"))/g)].map(([, size = ""]) => readPrinted(size)),
+      [...value.matchAll(/(?:bore|counterbore|blind hole|hole in the sleeve|opened to) ([\d/-]+(?: mm|"))/g)].map(([, size = ""]) =>
+        readPrinted(size),
+      ),
     );
-    const bored = plan.bores.flatMap(({ diameter, counterbore }) => [diameter, ...(counterbore ? [counterbore.diameter] : [])]);
+    const bored = plan.bores.flatMap(({ diameter, counterbore, sleeveHole }) => [
+      diameter,
+      ...(counterbore ? [counterbore.diameter] : []),
+      ...(sleeveHole === undefined ? [] : [sleeveHole]),
+    ]);
     // Printed to 1/32 in or 0.1 mm.
     const isNear = (a: number, b: number): boolean => Math.abs(a - b) < 25.4 / 64 + 1e-6;
     expect(printed.length).toBeGreaterThan(1);

@@ -30,6 +30,7 @@ describe("halfHeight", () => {
     drilledLength: 88.9,
     through: true,
     oneWall: false,
+    sleeveHole: null,
     counterbore: null,
   };
 

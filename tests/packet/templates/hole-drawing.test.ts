@@ -19,6 +19,7 @@ const level: TemplateHole = {
   drilledLength: 88.9,
   through: true,
   oneWall: false,
+  sleeveHole: null,
   counterbore: null,
 };
 const draw = (hole: TemplateHole): readonly Mark[] =>
