@@ -54,8 +54,8 @@ describe.each(exampleNames)("%s", (name) => {
   const plan = examplePlan(name);
   const files = filesOf(plan);
 
-  test("has one for each post and one for each kind of spacer, in mm, on layers with plain names", () => {
-    const posts = plan.verticals.filter(({ kind }) => kind === "post").map(({ id }) => id);
+  test("has one for each post and pier and one for each kind of spacer, in mm, on layers with plain names", () => {
+    const posts = plan.verticals.filter(({ kind }) => kind !== "spacer").map(({ id }) => id);
     expect(files.map((file) => file.name).filter((file) => file.startsWith("P"))).toEqual(posts);
     expect(files.some((file) => file.name === "spacers-1")).toBe(plan.verticals.some(({ kind }) => kind === "spacer"));
     for (const { text } of files) {
