@@ -83,3 +83,16 @@ describe("firstClear", () => {
     expect(firstClear([a], taken.texts)).toBe(a);
   });
 });
+
+describe("wrap in a column narrower than a letter", () => {
+  test("each letter stands on a line of its own", () => {
+    expect(wrap("W W", 0.1)).toEqual(["W", "W"]);
+    expect(wrap("WW", 0.1)).toEqual(["W", "W"]);
+  });
+
+  test("a long word is broken where it is full, and what follows goes on behind it", () => {
+    const lines = wrap(`to ${"m".repeat(40)} end`, 40);
+    expect(lines.join("").replaceAll(" ", "")).toBe(`to${"m".repeat(40)}end`);
+    expect(lines.every((line) => textWidth(line) <= 40)).toBe(true);
+  });
+});

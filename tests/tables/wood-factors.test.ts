@@ -181,3 +181,11 @@ describe("member lengths", () => {
     expect(short).toEqual(long);
   });
 });
+
+describe("what is kept of earlier questions", () => {
+  test("after more questions than are kept the answers are what they were", () => {
+    const before = factor("bending", "C_F", fir(3.5, 3.5));
+    for (let nth = 0; nth < 1100; nth += 1) factor("bending", "C_t", fir(3.5, 3.5), { warmest: nth / 100 });
+    expect(factor("bending", "C_F", fir(3.5, 3.5))).toEqual(before);
+  });
+});
