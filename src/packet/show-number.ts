@@ -242,3 +242,6 @@ export const showCited = <T>(cited: Cited<T>, print: (value: T) => string): stri
 /** "[irc-2021] R312.1.3"; practice has no place to name beside the rule itself. */
 export const sourcePlace = (source: SourceId, where: string): string =>
   source === "practice" || where === "" ? sourceMark(source) : `${sourceMark(source)} ${where}`;
+
+/** The same of a value that knows where it stands. */
+export const clauseOf = ({ source, where }: Cited<unknown>): string => sourcePlace(source, where);

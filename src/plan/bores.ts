@@ -186,3 +186,13 @@ export const useOf = ({ bushing, kind, skew }: Pick<Bore, "bushing" | "kind" | "
   const name = skew === 0 ? kind : `${kind} on the mitre`;
   return bushing ? `${name}, bushing` : name;
 };
+
+/** The bit that a bore is made with, as `bitsOf` lists it. */
+export function bitOf({ bits }: { readonly bits: readonly BitUse[] }, bore: Bore): BitUse {
+  const found = bits.find(({ diameter, use }) => diameter === bore.diameter && use === useOf(bore));
+  if (found === undefined) throw new RangeError(`no bit for ${bore.mark}`);
+  return found;
+}
+
+/** Of the middle of a bore on one of its two faces, above the datum under the middle of its post. */
+export const heightOn = ({ entryFace, entryHeight, exitHeight }: Bore, face: Face): Mm => (face === entryFace ? entryHeight : exitHeight);

@@ -1,9 +1,7 @@
 // How do the cables of two sides end on one corner post?
 import { dimension } from "../../drawing/dimension.ts";
 import { circle, hatched, polygon, strokes } from "../../drawing/shape.ts";
-import { along, type Point, subtract } from "../../geometry/vector.ts";
-import { betweenHoles, widestInHole } from "../../plan/check-face.ts";
-import { mouthDirections } from "../../plan/corner-post.ts";
+import { along, type Point } from "../../geometry/vector.ts";
 import { faceOf, goesThroughOneWall } from "../../plan/face-end.ts";
 import type { Bore, Plan, SidePlan } from "../../plan/plan.ts";
 import type { Mm, Radian } from "../../units/quantity.ts";
@@ -15,7 +13,7 @@ import { fittingNotes } from "./detail-end.ts";
 import type { EndCase } from "./detail-end-cases.ts";
 import { endFitting, endHoles } from "./detail-ends.ts";
 import { reachBefore } from "./detail-face.ts";
-import { type OnePost, onePostsOf } from "./detail-one-post.ts";
+import { type OnePost, onePostsOf, placesOf } from "./detail-one-post.ts";
 import { type EndDrawn, sectionOf } from "./detail-parts.ts";
 import { type Place, rectangle } from "./detail-place.ts";
 import { showOf } from "./kit.ts";
@@ -51,8 +49,7 @@ function draw(plan: Plan, { one, left, right }: Ends, ratio: number): Picture {
   const { post, corner, before, after } = one;
   const show = showOf(plan);
   const paper = ({ x, y }: Point): Point => ({ x: x * ratio, y: 0 - y * ratio });
-  const middle = subtract(post.centre, before.to);
-  const mouths = mouthDirections(post);
+  const { middle, mouths, left: leftMouth, right: rightMouth } = placesOf(one);
   /** About the middle of the post, x in this direction. */
   const placeIn =
     (direction: Radian): Place =>
@@ -76,7 +73,6 @@ function draw(plan: Plan, { one, left, right }: Ends, ratio: number): Picture {
   // Outside of the turn, clear of the post.
   const side = corner.turn >= 0 ? 1 : -1;
   const point = { x: 0, y: 0 };
-  const faceAt = (direction: Radian): Point => along(middle, direction, post.along / 2);
   const away = (at: Point, { direction }: SidePlan): Point => paper(along(at, direction + (side * Math.PI) / 2, post.along / 2));
   const text = show.tape(corner.setback);
   return {
@@ -86,9 +82,9 @@ function draw(plan: Plan, { one, left, right }: Ends, ratio: number): Picture {
       hatched({ outlines: [outline, ...hollow, ...holes], spacing: wall === null ? 3 : 1.2, angle: Math.PI / 4 }),
       ...a.parts,
       ...b.parts,
-      strokes("centre", [[paper(faceAt(mouths.left)), paper(point), paper(faceAt(mouths.right))]]),
-      dimension({ from: away(faceAt(mouths.left), before), to: away(point, before), offset: -side * CLEAR_mm, text, beyond: "from" }),
-      dimension({ from: away(point, after), to: away(faceAt(mouths.right), after), offset: -side * CLEAR_mm, text, beyond: "to" }),
+      strokes("centre", [[paper(leftMouth), paper(point), paper(rightMouth)]]),
+      dimension({ from: away(leftMouth, before), to: away(point, before), offset: -side * CLEAR_mm, text, beyond: "from" }),
+      dimension({ from: away(point, after), to: away(rightMouth, after), offset: -side * CLEAR_mm, text, beyond: "to" }),
       circle(paper(point), 0.7, { pen: "edge", fill: "white" }),
     ],
     left: [
@@ -105,9 +101,8 @@ function draw(plan: Plan, { one, left, right }: Ends, ratio: number): Picture {
 /** Wood or metal between the two holes, where the post is no tube. */
 function pointText(plan: Plan, { post, corner }: OnePost, show: Show): Text {
   const turn = `corner point: turn ${show.angle(Math.abs(corner.turn))}`;
-  const bore = plan.bores.find(({ verticalId }) => verticalId === post.id);
-  if (sectionOf(plan, post).wall !== null || bore === undefined) return turn;
-  const left = betweenHoles({ width: post.along, depth: bore.drilledLength, diameter: widestInHole(plan.job) });
+  const left = plan.checks.find(({ id }) => id === `face-between-${post.id}`)?.demand?.value;
+  if (left === undefined) return turn;
   const between = faceOf(plan.job).fastening.kind === "lag screw" ? "wood left between the two screws" : "metal left between the two holes";
   return left > 0 ? `${turn}; ${between} ${show.tapeDown(left)}` : `${turn}; THE TWO HOLES MEET`;
 }

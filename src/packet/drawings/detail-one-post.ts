@@ -64,7 +64,7 @@ interface Places {
   readonly mouths: { readonly left: Radian; readonly right: Radian };
 }
 
-function placesOf({ post, before }: OnePost): Places {
+export function placesOf({ post, before }: OnePost): Places {
   const middle = subtract(post.centre, before.to);
   const mouths = mouthDirections(post);
   return { middle, mouths, left: along(middle, mouths.left, post.along / 2), right: along(middle, mouths.right, post.along / 2) };

@@ -5,6 +5,7 @@ import type { Point } from "../../geometry/vector.ts";
 import { climbTo } from "../../plan/corner-path.ts";
 import type { Bay, Bore, Plan, Vertical } from "../../plan/plan.ts";
 import type { Mm, Radian } from "../../units/quantity.ts";
+import { slopeChanges } from "../joints.ts";
 import type { Text } from "../packet.ts";
 import type { Show } from "../show-number.ts";
 import { type Detail, type Note, type Picture, placeAt } from "./detail-compose.ts";
@@ -22,10 +23,7 @@ export interface SlopeChange {
 }
 
 export const slopeChangesOf = (plan: Plan): readonly SlopeChange[] =>
-  plan.bays
-    .filter(({ kind }) => kind === "corner")
-    .map((bay) => ({ bay, left: verticalOf(plan, bay.leftId), right: verticalOf(plan, bay.rightId) }))
-    .filter(({ left }) => plan.sides[left.sideIndex]?.turn === 0);
+  slopeChanges(plan).map((bay) => ({ bay, left: verticalOf(plan, bay.leftId), right: verticalOf(plan, bay.rightId) }));
 
 /** What must be the same for two changes of slope to share one drawing. */
 export const slopeChangeKey = (plan: Plan, { left, right }: SlopeChange): string =>

@@ -7,6 +7,7 @@ import type { Point } from "../../geometry/vector.ts";
 import type { Bay, Plan, SidePlan } from "../../plan/plan.ts";
 import type { Mm } from "../../units/quantity.ts";
 import type { Drawing, Text } from "../packet.ts";
+import { overSteps } from "../sheets/slopes.ts";
 import type { Show } from "../show-number.ts";
 import { finishDrawing, footer, showOf } from "./kit.ts";
 import { gapsOn, openingOn, rakeOn } from "./raked.ts";
@@ -162,7 +163,7 @@ function slopeNotes(plan: Plan, side: SidePlan, show: Show): readonly Text[] {
   const widest = Math.max(...rake.gaps.map(({ clear }) => clear));
   const steps =
     rake.kind === "stair" && triangleSphere !== null
-      ? ` Under the bottom rail, at every riser and tread, a sphere of ${show.tape(triangleSphere.value)} must not go in.`
+      ? ` Under the ${overSteps(plan.job.frame)}, at every riser and tread, a sphere of ${show.tape(triangleSphere.value)} must not go in.`
       : "";
   return [
     `Side ${side.id} slopes by ${show.angle(Math.abs(side.slope))}, drawn flatter: measure and push square to the cables; widest clear opening planned ${show.tape(widest)}, square.${steps}`,

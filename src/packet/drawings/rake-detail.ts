@@ -4,8 +4,9 @@ import { chooseScale, type Room, type Scale } from "../../drawing/paper.ts";
 import { boxOfParts, circle, type Line, type Part, polygon, strokes } from "../../drawing/shape.ts";
 import { label } from "../../drawing/text.ts";
 import type { Point } from "../../geometry/vector.ts";
+import { heightOn } from "../../plan/bores.ts";
 import { climbTo } from "../../plan/corner-path.ts";
-import type { Bore, Gap, Plan, SidePlan, Vertical } from "../../plan/plan.ts";
+import type { Bore, Face, Gap, Plan, SidePlan, Vertical } from "../../plan/plan.ts";
 import type { RakePlan, Triangle } from "../../plan/rake-plan.ts";
 import type { Mm } from "../../units/quantity.ts";
 import type { Drawing, Text } from "../packet.ts";
@@ -73,9 +74,8 @@ function boredPost({ post, bore, rake, scale: { ratio }, show }: BoredPost): rea
   const thick = radius / Math.cos(rake.slope);
   const at = (x: Mm, y: Mm): Point => ({ x, y: -y });
   const line = (off: Mm): Line => [at(-half, off - climb), at(half, off + climb)];
-  const [leftHeight, rightHeight] = bore.entryFace === "left" ? [bore.entryHeight, bore.exitHeight] : [bore.exitHeight, bore.entryHeight];
-  const words = (face: "left" | "right", height: Mm): Text => {
-    const off = height - bore.height;
+  const words = (face: Face): Text => {
+    const off = heightOn(bore, face) - bore.height;
     const which = bore.entryFace === face ? "bit in" : "bit out";
     return `${face} face (${which}): ${show.tape(Math.abs(off))} ${off < 0 ? "lower" : "higher"}`;
   };
@@ -88,8 +88,8 @@ function boredPost({ post, bore, rake, scale: { ratio }, show }: BoredPost): rea
       [at(0, tall + 2), at(0, -tall - 2)],
     ]),
     label("height of the course", at(half + 7, 0), { anchor: "start" }),
-    label(words("left", leftHeight), at(-half * 1.5 - 2, -climb + Math.sign(0 - climb || 1) * 4), { anchor: "end" }),
-    label(words("right", rightHeight), at(half + 7, climb + Math.sign(climb || 1) * 4), { anchor: "start" }),
+    label(words("left"), at(-half * 1.5 - 2, -climb + Math.sign(0 - climb || 1) * 4), { anchor: "end" }),
+    label(words("right"), at(half + 7, climb + Math.sign(climb || 1) * 4), { anchor: "start" }),
     label(`${show.angle(Math.abs(rake.slope))} off level`, at(half + 7, climb + Math.sign(climb || 1) * 9), { anchor: "start" }),
     dimension({ from: at(-half, -tall), to: at(half, -tall), offset: 5, text: show.tape(post.along) }),
     label(`${post.id}, bore ${bore.mark}: ${show.tape(bore.drilledLength)} long`, at(0, tall + 5), { anchor: "middle", weight: 700 }),

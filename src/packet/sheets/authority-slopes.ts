@@ -5,14 +5,13 @@ import { type HandrailRules, handrailRules } from "../../tables/handrails.ts";
 import { guardRules } from "../../tables/limits.ts";
 import type { Mm } from "../../units/quantity.ts";
 import type { Text } from "../packet.ts";
-import { sourcePlace } from "../show-number.ts";
+import { clauseOf } from "../show-number.ts";
 import { greatest, type SheetContext } from "./kit.ts";
-import { onWhat } from "./slopes.ts";
+import { onWhat, overSteps } from "./slopes.ts";
 
 type Question = readonly [question: Text, assumed: Text];
 
-const cited = ({ value, source, where }: Cited<string>): Text => `${value} ${sourcePlace(source, where)}`;
-const clauseOf = ({ source, where }: Cited<unknown>): Text => sourcePlace(source, where);
+const cited = (rule: Cited<string>): Text => `${rule.value} ${clauseOf(rule)}`;
 
 type Clause = readonly [rule: Text, cited: Cited<unknown>, value: Text];
 
@@ -87,7 +86,7 @@ function openingQuestions({ plan, show }: SheetContext, { sideId, kind, gaps, op
   return [
     between,
     [
-      `Which sphere must not go in at riser, tread and ${plan.job.frame.bottomRail === null ? "lowest cable" : "bottom rail"} of side ${sideId}?`,
+      `Which sphere must not go in at riser, tread and ${overSteps(plan.job.frame)} of side ${sideId}?`,
       limit === null ? `no size of its own named; ${planned}` : `${show.tape(limit.value)} ${clauseOf(limit)}; ${planned}`,
     ],
   ];

@@ -1,5 +1,5 @@
 // Do a drill and its bit fit into the bays where bores begin?
-import { useOf } from "../../plan/bores.ts";
+import { bitOf } from "../../plan/bores.ts";
 import type { Bay, Bore, Plan } from "../../plan/plan.ts";
 import type { Mm } from "../../units/quantity.ts";
 import type { StepItem, Text } from "../packet.ts";
@@ -47,6 +47,5 @@ const roomIn = ({ bay, bit }: Place): Mm => bay.free - bit;
 /** A bore begins in the bay beside its face; at an end of the guard and between two posts of a corner nothing is beside it but air. */
 function placeOf(bore: Bore, plan: Plan): readonly Place[] {
   const bay = plan.bays.find(({ leftId, rightId }) => (bore.entryFace === "left" ? rightId : leftId) === bore.verticalId);
-  const bit = plan.bits.find((one) => one.diameter === bore.diameter && one.use === useOf(bore));
-  return bay === undefined || bay.kind === "corner" || bit === undefined ? [] : [{ bay, bit: bit.bitLength_min }];
+  return bay === undefined || bay.kind === "corner" ? [] : [{ bay, bit: bitOf(plan, bore).bitLength_min }];
 }

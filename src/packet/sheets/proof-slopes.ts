@@ -1,6 +1,6 @@
 // Z-804, Z-901: what is written down of the sides that slope?
-import type { Block, Cell, Table } from "../packet.ts";
-import { blank, bold, column, groupBy, type SheetContext, table } from "./kit.ts";
+import type { Block, Cell } from "../packet.ts";
+import { blank, bold, column, type SheetContext, table } from "./kit.ts";
 import { type SlopeCheck, slopeChecks } from "./slope-checks.ts";
 
 /** Nothing where none slopes. */
@@ -8,7 +8,6 @@ export function slopeTables(context: SheetContext, id: "proof-slopes" | "record-
   const checks = slopeChecks(context);
   if (checks.length === 0) return [];
   const isProof = id === "proof-slopes";
-  const rows = groupBy(checks, ({ sideId }) => sideId).flatMap((same) => same.map((check) => rowOf(check, isProof)));
   return [
     table({
       id,
@@ -23,9 +22,9 @@ export function slopeTables(context: SheetContext, id: "proof-slopes" | "record-
         column("measured", isProof ? "Measured" : "Built", 0.13),
         ...(isProof ? [column("initials", "Init.", 0.08)] : []),
       ],
-      rows,
+      rows: checks.map((check) => rowOf(check, isProof)),
       writeIn: true,
-    }) satisfies Table,
+    }),
   ];
 }
 

@@ -1,5 +1,6 @@
 // Z-901: at which heights were the bores made, against those of the plan, on level sides and on both faces of slopes?
-import type { Bore, Face, Vertical } from "../../plan/plan.ts";
+import { heightOn } from "../../plan/bores.ts";
+import type { Bore, Vertical } from "../../plan/plan.ts";
 import type { Mm } from "../../units/quantity.ts";
 import type { Block, Column, Table, Text } from "../packet.ts";
 import { floorWord } from "../wording.ts";
@@ -79,8 +80,6 @@ const offsetsWords = (offsets: readonly Mm[], context: SheetContext): Text =>
 const offsetWords = (offset: Mm, { plan, show }: SheetContext): Text =>
   offset === 0 ? "in the middle" : `${show.fine(Math.abs(offset))} ${offset > 0 ? "away from" : "towards"} the ${floorWord(plan.job)}`;
 
-const onFace = ({ entryFace, entryHeight, exitHeight }: Bore, face: Face): Mm => (entryFace === face ? entryHeight : exitHeight);
-
 const boresOf = ({ plan }: SheetContext, { id }: Vertical): readonly Bore[] => plan.bores.filter(({ verticalId }) => verticalId === id);
 
 /** Uprights of a slope that are bored at the same heights on each face. */
@@ -89,7 +88,7 @@ const slopedGroups = (context: SheetContext): readonly (readonly Vertical[])[] =
     context.plan.verticals.filter((vertical) => !isLevel(vertical)),
     (vertical) =>
       boresOf(context, vertical)
-        .map((bore) => `${bore.course} ${context.show.tape(onFace(bore, "left"))} ${context.show.tape(onFace(bore, "right"))}`)
+        .map((bore) => `${bore.course} ${context.show.tape(heightOn(bore, "left"))} ${context.show.tape(heightOn(bore, "right"))}`)
         .toSorted()
         .join(),
   );
@@ -116,7 +115,7 @@ function slopedTable(context: SheetContext, uprights: readonly Vertical[]): Tabl
     rows: [
       ...plan.courses.map(({ number }) => {
         const bore = bores.find(({ course }) => course === number);
-        const planned = (["left", "right"] as const).map((face): Text => (bore === undefined ? "-" : show.tape(onFace(bore, face))));
+        const planned = (["left", "right"] as const).map((face): Text => (bore === undefined ? "-" : show.tape(heightOn(bore, face))));
         return [String(number).padStart(2, "0"), ...planned, ...blankCells(2 * uprights.length, show.lengthUnit)];
       }),
       blankRow(columns, "Greatest difference", "built - planned", ""),

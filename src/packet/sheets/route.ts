@@ -4,7 +4,7 @@ import { type GuardRules, guardRules } from "../../tables/limits.ts";
 import type { Newton } from "../../units/quantity.ts";
 import type { Text } from "../packet.ts";
 import type { Show } from "../show-number.ts";
-import { showIn, sourceMark, sourcePlace } from "../show-number.ts";
+import { clauseOf, showIn, sourceMark } from "../show-number.ts";
 import { floorWord } from "../wording.ts";
 import { count, listed, type SheetContext, unique } from "./kit.ts";
 
@@ -79,11 +79,11 @@ function stairFacts({ plan, show }: SheetContext): readonly FactRow[] {
   const steps =
     stairs.triangleSphere === null
       ? ""
-      : `. At riser, tread and bottom rail ${show.tapeBoth(stairs.triangleSphere.value)} must not go in ${sourcePlace(stairs.triangleSphere.source, stairs.triangleSphere.where)}`;
+      : `. At riser, tread and bottom rail ${show.tapeBoth(stairs.triangleSphere.value)} must not go in ${clauseOf(stairs.triangleSphere)}`;
   return [
     [
       `On the stair, ${listed(sides)}`,
-      `between the cables ${show.tapeBoth(stairs.openingSphere.value)} ${sourcePlace(stairs.openingSphere.source, stairs.openingSphere.where)}${wider}${steps}`,
+      `between the cables ${show.tapeBoth(stairs.openingSphere.value)} ${clauseOf(stairs.openingSphere)}${wider}${steps}`,
     ],
   ];
 }

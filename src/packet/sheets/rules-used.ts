@@ -12,7 +12,7 @@ import { floorWord } from "../wording.ts";
 import { isBored } from "./bore-kinds.ts";
 import { faceEnds } from "./face-ends.ts";
 import { keptInTarget } from "./kept.ts";
-import { column, type SheetContext, table } from "./kit.ts";
+import { column, type SheetContext, table, upperFirst } from "./kit.ts";
 import { piersOf } from "./piers.ts";
 
 export interface RuleRow {
@@ -95,7 +95,7 @@ function runRules({ plan, show }: SheetContext): readonly RuleRow[] {
   return [
     ...(joints !== ""
       ? [
-          row(`${joints[0]?.toUpperCase()}${joints.slice(1)} in one run at most`, limits.bends_max, String),
+          row(`${upperFirst(joints)} in one run at most`, limits.bends_max, String),
           ...(plan.sides.some(({ turn }) => turn !== null && cornerCount(turn, plan.job) < 1)
             ? [row("A turn counts by its share of a right angle, up to", limits.smallTurn_max, show.angle)]
             : []),

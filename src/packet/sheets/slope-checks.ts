@@ -1,11 +1,10 @@
 // What is measured of each slope when it is proved, and again for the record: slope, heights, openings, handrail?
 import type { RakePlan } from "../../plan/rake-plan.ts";
-import type { Cited } from "../../sources/cited.ts";
 import { handrailRules } from "../../tables/handrails.ts";
 import type { Text } from "../packet.ts";
-import { sourcePlace } from "../show-number.ts";
+import { clauseOf } from "../show-number.ts";
 import { greatest, type SheetContext } from "./kit.ts";
-import { onWhat } from "./slopes.ts";
+import { onWhat, overSteps } from "./slopes.ts";
 import { SLOPE_rad } from "./survey-rakes.ts";
 import { practice } from "./survey-rows.ts";
 
@@ -17,8 +16,6 @@ export interface SlopeCheck {
   /** A length, an angle, or an answer. */
   readonly unit: Text;
 }
-
-const clauseOf = ({ source, where }: Cited<unknown>): Text => sourcePlace(source, where);
 
 export const slopeChecks = (context: SheetContext): readonly SlopeCheck[] =>
   context.plan.rakes.flatMap((rake) =>
@@ -75,7 +72,7 @@ function openingChecks({ plan, show }: SheetContext, { kind, gaps, openingSphere
   return [
     between,
     {
-      what: `Every riser and tread under the ${frame.bottomRail === null ? "lowest cable" : "bottom rail"}: sphere set in`,
+      what: `Every riser and tread under the ${overSteps(frame)}: sphere set in`,
       planned: triangle === null ? "not known" : `${show.tape(triangle.sphere)} goes in`,
       limit: `${show.tape(limit.value)} sphere must not go in ${clauseOf(limit)}`,
       unit: "held?",

@@ -23,6 +23,9 @@ export function surfaceOf(plan: Pick<Plan, "rakes">): Text {
 
 export const onWhat = (kind: "stair" | "ramp"): Text => (kind === "stair" ? "the nosings" : "the ramp");
 
+/** What lies over riser and tread. */
+export const overSteps = ({ bottomRail }: Plan["job"]["frame"]): Text => (bottomRail === null ? "lowest cable" : "bottom rail");
+
 /** "B 33.7 deg" */
 export const slopesWords = (plan: Pick<Plan, "rakes">, angle: (slope: number) => Text): Text =>
   listed(plan.rakes.map(({ sideId, slope }) => `${sideId} ${angle(Math.abs(slope))}`));

@@ -1,10 +1,11 @@
 // Z-401: how do the sides that slope differ: rake, spacings, bores at an angle, the triangle at a step, changes of slope?
-import { useOf } from "../../plan/bores.ts";
+import { bitOf, heightOn } from "../../plan/bores.ts";
 import { bevelOf, thickEdge } from "../../plan/end-fitting.ts";
 import type { Bore, Vertical } from "../../plan/plan.ts";
 import type { RakePlan } from "../../plan/rake-plan.ts";
 import type { Block, Cell, Sheet, Table, Text } from "../packet.ts";
 import { sourceMark } from "../show-number.ts";
+import { surfaceWords } from "../templates/slope-words.ts";
 import { faceName, introduction } from "../wording.ts";
 import { drawnRake } from "./drawn.ts";
 import {
@@ -24,6 +25,7 @@ import {
   table,
   unique,
 } from "./kit.ts";
+import { surfaceOf } from "./slopes.ts";
 import { liftTable, transitionBlocks } from "./stairs-joints.ts";
 
 export const stairsSheet: SheetMaker = (context, head): Sheet =>
@@ -36,13 +38,11 @@ export const stairsSheet: SheetMaker = (context, head): Sheet =>
     list(...rules(context)),
   ]);
 
-const surfaceOf = ({ kind }: RakePlan): Text => (kind === "stair" ? "line of the nosings" : "surface of the ramp");
-
 function layOut({ plan }: SheetContext): readonly Text[] {
   const [hasStair, hasRamp] = (["stair", "ramp"] as const).map((wanted) => plan.rakes.some(({ kind }) => kind === wanted));
   const over = [...(hasStair ? ["the whole flight, not over one step"] : []), ...(hasRamp ? ["the whole ramp, not at one place"] : [])];
   return [
-    `Posts and spacers stand plumb; rails and cables lie along the slope. Lay a straight board on the ${hasStair ? "nosings of the stair" : "ramp"}${hasStair && hasRamp ? " or on the ramp" : ""} and mark where its lower edge crosses the middle line of each post and spacer: this is the datum there. Carry the mark level to both faces. Every height of this sheet is measured plumb from that level mark.`,
+    `Posts and spacers stand plumb; rails and cables lie along the slope. Lay a straight board on ${surfaceOf(plan)} and mark where its lower edge crosses the middle line of each post and spacer: this is the datum there. Carry the mark level to both faces. Every height of this sheet is measured plumb from that level mark.`,
     `Measure the slope on site before anything is bored: over ${over.join("; over ")}. If it differs from this sheet by half a degree, stop: every bore changes.`,
   ];
 }
@@ -60,7 +60,7 @@ function rakeBlocks(context: SheetContext, rake: RakePlan): readonly Block[] {
     ],
     [
       "Heights, plumb",
-      `above the ${surfaceOf(rake)}: lower edge of the opening ${show.tapeBoth(opening.bottom)}, underside of the top rail ${show.tapeBoth(opening.top)}, top of the guard ${show.tapeBoth(opening.guardHeight)}; at least ${show.tapeBoth(rake.guardHeight_min.value)} ${sourceMark(rake.guardHeight_min.source)} ${rake.guardHeight_min.where}`,
+      `above the ${surfaceWords(rake)}: lower edge of the opening ${show.tapeBoth(opening.bottom)}, underside of the top rail ${show.tapeBoth(opening.top)}, top of the guard ${show.tapeBoth(opening.guardHeight)}; at least ${show.tapeBoth(rake.guardHeight_min.value)} ${sourceMark(rake.guardHeight_min.source)} ${rake.guardHeight_min.where}`,
     ],
     [
       "Openings",
@@ -154,7 +154,7 @@ function facesTable(context: SheetContext, { sideId, slope }: RakePlan): Table {
   const face = ({ of }: Sized, course: number, which: "left" | "right"): Cell => {
     const bore = plan.bores.find((one) => one.verticalId === of.id && one.course === course);
     if (bore === undefined) return "-";
-    return strong(show.tape((bore.entryFace === "left") === (which === "left") ? bore.entryHeight : bore.exitHeight));
+    return strong(show.tape(heightOn(bore, which)));
   };
   const width = 0.84 / Math.max(1, 2 * sizes.length);
   return table({
@@ -188,7 +188,7 @@ function boresTable(context: SheetContext, { sideId }: RakePlan): Table {
         strong(show.angle(Math.abs(bore.angle))),
         `${bore.entryFace}, ${leanWords(bore, context)}`,
         strong(show.tape(bore.drilledLength)),
-        show.tape(bitOf(bore, context)),
+        show.tape(bitOf(plan, bore).bitLength_min),
         bore.bend === 0 ? "-" : show.angle(bore.bend),
       ]),
   );
@@ -211,9 +211,6 @@ function boresTable(context: SheetContext, { sideId }: RakePlan): Table {
 
 const leanWords = ({ entryHeight, exitHeight }: Bore, { show }: SheetContext): Text =>
   `${show.tape(Math.abs(exitHeight - entryHeight))} ${exitHeight < entryHeight ? "down" : "up"}`;
-
-const bitOf = (bore: Bore, { plan }: SheetContext): number =>
-  plan.bits.find((bit) => bit.diameter === bore.diameter && bit.use === useOf(bore))?.bitLength_min ?? 0;
 
 /** Each end on a rake with the washer that gives its nut or collar a seat square to the bore. */
 function bevelRules({ plan, show }: SheetContext): readonly Text[] {

@@ -6,9 +6,8 @@ import { roundTo } from "../../units/round.ts";
 import { slopeChanges } from "../joints.ts";
 import type { Text } from "../packet.ts";
 import { sourceMark } from "../show-number.ts";
-import type { SheetContext } from "./kit.ts";
-import { listed } from "./kit.ts";
-import { levelSides, surfaceOf } from "./slopes.ts";
+import { listed, type SheetContext, upperFirst } from "./kit.ts";
+import { levelSides, onWhat, sidesWord, slopedSides, surfaceOf } from "./slopes.ts";
 import { offBy, practice, SIZE_mm, type SurveyRow } from "./survey-rows.ts";
 
 /** Half a degree moves the exit of a bore by a sixteenth of an inch in a post of 6 in: common practice, no source. */
@@ -34,7 +33,7 @@ function slopeRows({ plan, show }: SheetContext, { sideId, slope, rise, kind }: 
   return [
     [
       key,
-      `Slope of side ${sideId}, ${rise > 0 ? "up" : "down"} to the right, on a long board on ${kind === "stair" ? "the nosings" : "the ramp"}`,
+      `Slope of side ${sideId}, ${rise > 0 ? "up" : "down"} to the right, on a long board on ${onWhat(kind)}`,
       show.angle(steep),
       `off by more than ${show.angle(SLOPE_rad)} ${practice}`,
     ],
@@ -92,7 +91,7 @@ const overhangRow = (key: Text, sideId: string, { value, source }: Cited<Mm>, sh
 function openingRows({ plan, show }: SheetContext, { sideId, opening, guardHeight_min, kind }: RakePlan): readonly SurveyRow[] {
   const { frame, code } = plan.job;
   const sized = `${offBy(SIZE_mm, { show })} ${practice}`;
-  const above = kind === "stair" ? "the nosings" : "the ramp";
+  const above = onWhat(kind);
   const asHandrail = kind === "stair" && frame.railIsHandrail ? code.stairs.handrail : null;
   const low = Math.max(guardHeight_min.value, asHandrail?.low.value ?? 0);
   return [
@@ -123,16 +122,14 @@ function openingRows({ plan, show }: SheetContext, { sideId, opening, guardHeigh
 
 /** Whose heights the rows of the level frame give: "level sides A and C: "; nothing where none slopes. */
 export const levelWords = ({ plan }: Pick<SheetContext, "plan">): Text =>
-  plan.rakes.length === 0 ? "" : `Level side${levelSides(plan).length === 1 ? "" : "s"} ${listed(levelSides(plan))}: `;
+  plan.rakes.length === 0 ? "" : `Level ${sidesWord(levelSides(plan))}: `;
 
 /** How slopes are measured; nothing where none slopes. */
 export function rakeMeasures({ plan }: SheetContext): readonly Text[] {
   if (plan.rakes.length === 0) return [];
-  const names = listed(plan.rakes.map(({ sideId }) => sideId));
-  const one = plan.rakes.length === 1;
   const stair = plan.rakes.some(({ kind }) => kind === "stair");
   return [
-    `**Side${one ? "" : "s"} ${names} slope${one ? "s" : ""}.** Length of the side and stations are **level**: hold the tape level and plumb down to it, or measure along a leveled board. Free lengths, runs and rails are measured **along the slope**. Heights are plumb.`,
+    `**${upperFirst(sidesWord(slopedSides(plan)))} slope${plan.rakes.length === 1 ? "s" : ""}.** Length of the side and stations are **level**: hold the tape level and plumb down to it, or measure along a leveled board. Free lengths, runs and rails are measured **along the slope**. Heights are plumb.`,
     `Slope: lay a straight board on ${surfaceOf(plan)}, as long as the side allows. Read an angle gauge on it, turn the gauge round and read again; the mean counts.${stair ? " Measure risers plumb and treads level, over the whole flight, and divide by their number: one step alone is off by more than the stop." : ""}`,
     ...slopeChanges(plan).map(
       ({ id }) =>
@@ -147,5 +144,5 @@ export function datumWords({ plan }: SheetContext): Text {
   const { datum } = plan.job.frame;
   if (plan.rakes.length === 0) return `The datum (${datum}) is one level along all sides, or was leveled with a line`;
   const level = levelSides(plan);
-  return `The datum (${datum}): ${level.length === 0 ? "" : `level along ${listed(level)}, or leveled with a line; `}straight along ${listed(plan.rakes.map(({ sideId }) => sideId))}: a long board touches ${surfaceOf(plan)} all along`;
+  return `The datum (${datum}): ${level.length === 0 ? "" : `level along ${listed(level)}, or leveled with a line; `}straight along ${listed(slopedSides(plan))}: a long board touches ${surfaceOf(plan)} all along`;
 }

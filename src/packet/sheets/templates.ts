@@ -8,7 +8,7 @@ import { onlyFor } from "../templates/printer.ts";
 import { faceWords, footWords } from "../templates/slope-words.ts";
 import { type StripContext, templatePages, tilesOf } from "../templates/template-strips.ts";
 import { blanks, bold, caution, column, list, listed, pageBreak, sheet, strong, table, unique } from "./kit.ts";
-import { levelSides } from "./slopes.ts";
+import { levelSides, surfaceOf } from "./slopes.ts";
 
 export function templatesSheet(context: StripContext, head: OwnSheet): Sheet {
   const templates = templatesOf(context.plan);
@@ -78,16 +78,12 @@ function howTo({ plan, show }: StripContext, templates: readonly Template[]): re
 }
 
 /** How a template of a slope is set, and what its marks mean. */
-function slopeHowTo({ rakes }: StripContext["plan"], templates: readonly Template[]): readonly Text[] {
+function slopeHowTo(plan: StripContext["plan"], templates: readonly Template[]): readonly Text[] {
   const sloping = templates.filter(({ rake }) => rake !== null);
   if (sloping.length === 0) return [];
-  const on = [
-    ...(rakes.some(({ kind }) => kind === "stair") ? ["on the nosings"] : []),
-    ...(rakes.some(({ kind }) => kind === "ramp") ? ["on the ramp"] : []),
-  ].join(" or ");
   const spacers = sloping.some(({ kind }) => kind === "spacer");
   return [
-    `**${listed(sloping.map(({ id }) => id))}: on a slope.** Lay a straight board ${on} and mark where its lower edge crosses the middle line of the post. Carry the mark level to the face: tile 1 lies on it.${spacers ? " A spacer's strip stands on the foot of the spacer; its flaps are cut along the slope." : ""}`,
+    `**${listed(sloping.map(({ id }) => id))}: on a slope.** Lay a straight board on ${surfaceOf(plan)} and mark where its lower edge crosses the middle line of the post. Carry the mark level to the face: tile 1 lies on it.${spacers ? " A spacer's strip stands on the foot of the spacer; its flaps are cut along the slope." : ""}`,
     "There a hole is an ellipse. Hold the bit at the angle beside it, up or down as the arrow says: the words under the rulers say from which face. X: where the bore comes out on the other face, at the height marked, seen through the wood or metal.",
   ];
 }

@@ -3,6 +3,7 @@ import type { Plan } from "../../plan/plan.ts";
 import type { Mm } from "../../units/quantity.ts";
 import type { Text } from "../packet.ts";
 import { unique } from "../sheets/kit.ts";
+import { onWhat } from "../sheets/slopes.ts";
 import type { Show } from "../show-number.ts";
 import { faceName } from "../wording.ts";
 import { type FaceSlope, marksOf, type Template } from "./faces.ts";
@@ -65,7 +66,7 @@ export function slopeNotes(template: Template, { plan, show }: WordsContext): re
   if (plan.rakes.length === 0 || hole === undefined) return [];
   if (rake === null) return [`Level side (${marks}): every bore is level, heights are above the datum.`];
   const surface = surfaceWords(rake);
-  const board = rake.kind === "stair" ? "a straight board on the nosings" : "a straight board on the ramp";
+  const board = `a straight board on ${onWhat(rake.kind)}`;
   const datum =
     kind === "post"
       ? `Level mark: ${board}; where its lower edge crosses the middle line of the post, carried level to this face. Check: on this face the ${surface} lies ${offWords(rake.climb, show)} the mark.`
