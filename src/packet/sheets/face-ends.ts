@@ -49,10 +49,10 @@ export const faceWords = (plan: Plan, show: Show): Text =>
     ? ""
     : `; ${fasteningName(plan)}, its middle ${show.tape(plan.job.fittings.face.standOut.value)} from the face; the end fitting of the cable is pinned to it`;
 
-/** What is measured on the fitting that was bought. */
 /** A screw that is shorter or longer than this holds otherwise, or comes out at the back (common practice, no source). */
 const FIT_mm = 0.8;
 
+/** What is measured on the fitting that was bought. */
 export function faceRows({ plan, show }: { readonly plan: Plan; readonly show: Show }): readonly SurveyRow[] {
   if (faceEnds(plan).length === 0) return [];
   const { fastening, hole, standOut, flange, rated } = faceOf(plan.job);

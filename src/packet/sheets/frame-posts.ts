@@ -13,7 +13,7 @@ export const BY_REPORT: Text = "by the hardware's own report";
 /** Moments below this are none: dust of the solver. */
 const NONE_Nmm = 1000;
 const NONE_N = 1;
-/** A pull upwards below this is held by the weight of the guard. */
+/** A pull upwards below this, 2 kg, is held by the weight of post and rail: own choice, no source. */
 export const LIFT_least = 20;
 
 /** Demands only: what a base carries stands in the report of its hardware. */

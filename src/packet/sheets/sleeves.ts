@@ -8,7 +8,7 @@ import type { StepItem, Text } from "../packet.ts";
 import { type SheetContext, unique } from "./kit.ts";
 import { offBy, practice, RAIL_mm, SIZE_mm, type SurveyRow } from "./survey-rows.ts";
 
-/** In what a hole is: nothing, or the sleeve round the post. */
+/** What a sleeve does in the years after it is bored. */
 const stuffs: Readonly<Record<Sleeve["material"], Text>> = {
   wood: "Boards shrink and swell",
   vinyl: "Vinyl grows with heat and creeps",
@@ -42,7 +42,7 @@ export function sleeveBoring({ plan, show }: SheetContext): readonly Text[] {
   const washers = unique(plan.bores.flatMap(({ counterbore }) => (counterbore === null ? [] : [show.diameterOne(counterbore.diameter)])));
   return [
     `Sleeved posts, in this order. First the washer's hole (${washers.join(", ")}) with a hole saw, through the wall of the sleeve only: **stop at the ${section.name}**. Then the bore right through sleeve, gap and ${section.name}, to come out in the middle of it. Last open the sleeve's own holes, on **both faces** where the cable only passes, on the cable's side at an end, to the size under Sleeve.`,
-    `${stuffs[sleeve.material]}: its holes are wider than the bores (common practice, no source), so that it never touches a cable. If the sleeve is not in the middle of its post, mark and bore from the middle of the ${section.name}.`,
+    `${stuffs[sleeve.material]}: its holes are wider than the bores ${practice}, so that it never touches a cable. If the sleeve is not in the middle of its post, mark and bore from the middle of the ${section.name}.`,
   ];
 }
 
