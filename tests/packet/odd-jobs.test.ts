@@ -5,8 +5,7 @@ import { makeTemplates } from "../../src/packet/make-templates.ts";
 import { drawingFaults } from "../../src/pdf/drawing-faults.ts";
 import type { Plan } from "../../src/plan/plan.ts";
 import { changedText, planOf } from "../support/example-jobs.ts";
-
-const stamp = { jobHash: "0123456789ab", programVersion: "0.0.0-test" };
+import { rowsOf, stamp } from "./read-packet.ts";
 
 const wordsOf = (plan: Plan): string => {
   const packets = [
@@ -42,11 +41,11 @@ describe("a packet of an odd job", () => {
     expect(wordsOf(plan).includes("NOT FOR CONSTRUCTION")).toBe(true);
   });
 
-  test("a word without a space is broken in every drawing", () => {
+  test("a word without a space is broken where a drawing has no room for it", () => {
     const long = "x".repeat(110);
-    expect(
-      wordsOf(planOf(changedText("0001-level-deck-straight", { "datum: top of the decking": `datum: ${long}` }))).includes("xxxx"),
-    ).toBe(true);
+    const words = wordsOf(planOf(changedText("0001-level-deck-straight", { "datum: top of the decking": `datum: ${long}` })));
+    // A line of a drawing that holds a part of it alone.
+    expect(/>x{20,109}<\/text>/.test(words)).toBe(true);
   });
 });
 
@@ -70,5 +69,10 @@ describe("pairs of posts with nothing between them", () => {
     for (const run of plan.runs) expect(plan.bays.find(({ id }) => id === run.proof.bayId)?.kind).toBe("bay");
   });
 
-  test("are told on paper", () => expect(wordsOf(plan).includes(posts[1]?.id ?? "none")).toBe(true));
+  test("are put on paper, each with its slot to measure", () => {
+    expect(wordsOf(plan).includes("Slots between two posts")).toBe(true);
+    const pairs = posts.filter(({ role }) => role === "pair").map(({ id }) => id);
+    const slots = rowsOf(plan, "proof-slots").map(([, between]) => between);
+    expect(slots).toEqual(pairs.flatMap((id, index) => (index % 2 === 0 ? [`${id} and ${pairs[index + 1]}`] : [])));
+  });
 });

@@ -8,7 +8,7 @@ const raked = ["0012-stair-from-landing", "0013-ramp-to-porch"];
 describe("Z-401", () => {
   test("stands in the crew's packet of a job with a rake, and of no other", () => {
     expect(raked.length).toBeGreaterThan(1);
-    for (const name of [...exampleNames, ...raked]) {
+    for (const name of exampleNames) {
       const ids = packetOf(examplePlan(name), "crew").sheets.map(({ id }) => id);
       expect.soft(ids.includes("Z-401"), name).toBe(raked.includes(name));
     }

@@ -56,7 +56,7 @@ const noRail: Readonly<Record<string, string>> = {
 const steep = { ...noRail, "riser: 7 in, tread: 10-1/2 in, nosing: 3/4 in": "riser: 7 in, tread: 7-1/4 in, nosing: 0 in" };
 const stair = "0012-stair-from-landing";
 const plans = [
-  ...[...exampleNames, ...raked].map((name) => ({ name, plan: examplePlan(name), isRaked: raked.includes(name) })),
+  ...exampleNames.map((name) => ({ name, plan: examplePlan(name), isRaked: raked.includes(name) })),
   { name: "a stair without a bottom rail", plan: planOf(changedText(stair, noRail)), isRaked: true },
   { name: "a steep stair without a bottom rail", plan: planOf(changedText(stair, steep)), isRaked: true },
 ];
