@@ -66,6 +66,14 @@ export function textsOf(block: Block): readonly string[] {
   }
 }
 
+/** Every text of a sheet, each on a line of its own, without the marks for bold. */
+export const wordsOn = (plan: Plan, id: string, issue: Issue = "crew"): string =>
+  sheetOf(packetOf(plan, issue), id).blocks.flatMap(textsOf).join("\n").replaceAll("**", "");
+
+/** What is printed in the cells of a table. */
+export const rowsOf = (plan: Plan, id: string, issue: Issue = "crew"): readonly (readonly string[])[] =>
+  tableOf(packetOf(plan, issue), id).rows.map((row) => row.map(cellText));
+
 /** "12'-6 1/2\" (3823 mm)" or "149 mm (5-7/8\")": the first value in mm, read by a reader of the test's own. */
 export function readPrinted(text: string): number {
   const first = text.split("(")[0]?.trim() ?? "";

@@ -5,10 +5,10 @@ import { makePacket } from "../../src/packet/make-packet.ts";
 import { makeTemplates } from "../../src/packet/make-templates.ts";
 import { drawingFaults } from "../../src/pdf/drawing-faults.ts";
 import { exampleText, planOf } from "../support/example-jobs.ts";
+import { stamp } from "./read-packet.ts";
 
 const page = contentBox({ paper: "letter", orientation: "landscape" });
 const box = { width: page.width, height: page.height * 0.9 };
-const stamp = { jobHash: "0123456789ab", programVersion: "0.0.0-test" };
 
 describe.each(["0012-stair-from-landing", "0013-ramp-to-porch"])("the sheets of %s", (name) => {
   const plan = planOf(exampleText(name));

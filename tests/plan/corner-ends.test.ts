@@ -4,23 +4,16 @@ import { sectionAt } from "../../src/plan/as-found.ts";
 import { betweenHoles } from "../../src/plan/check-face.ts";
 import { loadsOf } from "../../src/plan/frame-check-loads.ts";
 import { makePlan } from "../../src/plan/make-plan.ts";
-import type { Plan } from "../../src/plan/plan.ts";
-import { changedText, examplePlan, jobOf, planOf } from "../support/example-jobs.ts";
+import { changedText, examplePlan, jobOf, planOf, withSides } from "../support/example-jobs.ts";
 import { framesOf } from "../support/frame-groups.ts";
+import { checkOf, endsOf, INCH } from "../support/in-plan.ts";
 
 const NAME = "0018-corner-post-between-runs";
-const INCH = 25.4;
 const plan = examplePlan(NAME);
-
-const checkOf = (one: Plan, id: string) => {
-  const found = one.checks.find((check) => check.id === id);
-  if (found === undefined) throw new Error(`no check ${id}`);
-  return found;
-};
 
 describe("the runs of 0018", () => {
   test("end on two faces of P5, and pull at their other ends", () => {
-    expect(plan.runs.map(({ left, right }) => [left, right].map(({ postId, kind, pulls }) => `${postId} ${kind} ${pulls}`))).toEqual([
+    expect(endsOf(plan)).toEqual([
       ["P1 stud true", "P5 face false"],
       ["P5 face false", "P10 stud true"],
     ]);
@@ -93,12 +86,11 @@ const START = { "start: { kind: wall, gap: 3-1/2 in, access: hand }": "start: { 
 const SIDE_A = "[2-3/4 in, 4 ft 5 in, 8 ft 4 in, 12 ft 3 in, 16 ft 2 in]";
 
 /** The example with other sides. */
-const withSides = (sides: string, changes: Readonly<Record<string, string>> = START): string =>
-  changedText(NAME, changes).replace(/(?<= {2}sides:\n)(?: {4}.*\n)+/, sides);
+const ofSides = (sides: string, changes: Readonly<Record<string, string>> = START): string => withSides(changedText(NAME, changes), sides);
 
 /** An L of two like sides whose runs end on its corner post, all else alike. */
 const ell = (turn: string): string =>
-  withSides(`    - length: 16 ft 2 in
+  ofSides(`    - length: 16 ft 2 in
       turn: ${turn}
       corner: one post, ends
       stations: ${SIDE_A}
@@ -131,7 +123,7 @@ describe("the frame of a corner post on which two runs end", () => {
   });
 
   test("each side closes as a straight guard of the same posts does; at a right angle no cable of one side feels those of the other", () => {
-    const straight = withSides(`    - length: 16 ft 4-3/4 in\n      stations: ${SIDE_A}\n`, {
+    const straight = ofSides(`    - length: 16 ft 4-3/4 in\n      stations: ${SIDE_A}\n`, {
       ...START,
       "end: { kind: post, access: drill }": "end: { kind: post, access: none }",
     });

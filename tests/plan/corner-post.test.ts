@@ -4,7 +4,7 @@ import { describe, expect, test } from "vitest";
 import { besideBore, cornerShape } from "../../src/plan/corner-post.ts";
 import { makePlan } from "../../src/plan/make-plan.ts";
 import type { Plan } from "../../src/plan/plan.ts";
-import { changedText, jobOf, planOf } from "../support/example-jobs.ts";
+import { changedText, jobOf, planOf, withSides } from "../support/example-jobs.ts";
 
 const deg = (value: number): number => (value * Math.PI) / 180;
 const shape = (turn: number, width = 100) => cornerShape(deg(turn), width, deg(60));
@@ -53,13 +53,12 @@ test("a bore on the mitre comes as near to the arris as a quarter of the diagona
 
 const NAME = "0014-corners-of-one-post";
 /** The example with other sides. */
-const withSides = (sides: string, changes: Readonly<Record<string, string>> = {}): string =>
-  changedText(NAME, changes).replace(/(?<= {2}sides:\n)(?: {4}.*\n)+/, sides);
+const ofSides = (sides: string, changes: Readonly<Record<string, string>> = {}): string => withSides(changedText(NAME, changes), sides);
 
 /** An L of two like sides with one post, all else alike. */
 const ell = (turn: string): Plan =>
   planOf(
-    withSides(`    - length: 8 ft\n      turn: ${turn}\n      corner: one post\n    - length: 8 ft\n`, {
+    ofSides(`    - length: 8 ft\n      turn: ${turn}\n      corner: one post\n    - length: 8 ft\n`, {
       "start: { kind: wall, gap: 3-1/2 in, access: hand }": "start: { kind: post, access: drill }",
       "end: { kind: wall, gap: 3-1/2 in, access: hand }": "end: { kind: post, access: drill }",
     }),
@@ -111,7 +110,7 @@ describe("a curve of many small turns on one post each", () => {
   const curve = (turns: number, turn: number) =>
     makePlan(
       jobOf(
-        withSides(`${`    - length: 40 in\n      turn: right ${turn} deg\n      corner: one post\n`.repeat(turns)}    - length: 40 in\n`),
+        ofSides(`${`    - length: 40 in\n      turn: right ${turn} deg\n      corner: one post\n`.repeat(turns)}    - length: 40 in\n`),
       ),
     );
 

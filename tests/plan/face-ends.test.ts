@@ -2,23 +2,16 @@
 import { describe, expect, test } from "vitest";
 import { explain } from "../../src/explain/explain.ts";
 import { makePlan } from "../../src/plan/make-plan.ts";
-import type { Check, Plan } from "../../src/plan/plan.ts";
+import type { Plan } from "../../src/plan/plan.ts";
 import { changedText, examplePlan, jobOf, planOf } from "../support/example-jobs.ts";
+import { checkOf, endsOf, INCH, LBF } from "../support/in-plan.ts";
 
 const NAME = "0015-ends-on-faces";
-const INCH = 25.4;
-const LBF = 4.4482216152605;
 const plan = examplePlan(NAME);
-
-const checkOf = (one: Plan, id: string): Check => {
-  const found = one.checks.find((check) => check.id === id);
-  if (found === undefined) throw new Error(`no check ${id}`);
-  return found;
-};
 
 describe("the ends of 0015", () => {
   test("stand on the face where nothing reaches the back, and on both faces where two runs meet; the other ends pull", () => {
-    expect(plan.runs.map(({ left, right }) => [left, right].map(({ postId, kind, pulls }) => `${postId} ${kind} ${pulls}`))).toEqual([
+    expect(endsOf(plan)).toEqual([
       ["P1 face false", "P4 stud true"],
       ["P5 stud true", "P9 face false"],
       ["P9 face false", "P13 stud true"],

@@ -1,25 +1,16 @@
 // Piers at the ends of a guard: where the cables begin, what the frame hands to the pier, and whether the anchors hold as they are rated.
 import { describe, expect, test } from "vitest";
 import { momentWithoutRails } from "../../src/plan/pier.ts";
-import type { Check, Plan } from "../../src/plan/plan.ts";
 import { changedText, examplePlan, planOf } from "../support/example-jobs.ts";
+import { checkOf, endsOf, INCH, LBF } from "../support/in-plan.ts";
 import { disagreeing, traceOf } from "../support/traces.ts";
 
 const NAME = "0016-brick-pier";
-const INCH = 25.4;
-const LBF = 4.4482216152605;
 const plan = examplePlan(NAME);
-
-const checkOf = (one: Plan, id: string): Check => {
-  const found = one.checks.find((check) => check.id === id);
-  if (found === undefined) throw new Error(`no check ${id}`);
-  return found;
-};
 
 describe("the pier of 0016", () => {
   test("holds, and the nut is at the other end", () => {
-    const ends = plan.runs.map(({ left, right }) => [left, right].map(({ postId, kind, pulls }) => `${postId} ${kind} ${pulls}`));
-    expect(ends).toEqual([["PR1 anchor false", "P5 stud true"]]);
+    expect(endsOf(plan)).toEqual([["PR1 anchor false", "P5 stud true"]]);
   });
 
   test("is where the cable begins: 17 ft 4 in from its face to the outer face of the end post", () => {
@@ -126,7 +117,7 @@ test("between two piers two runs meet, and each is pulled where they meet", () =
   const end =
     "kind: pier\n    of: concrete\n    along: 16 in\n    across: 16 in\n    height: 48 in\n    anchor: { kind: expansion, hole: 12 mm, depth: 90 mm, stand-out: 30 mm, flange: 25 mm }";
   const both = planOf(changedText(NAME, { "  end: { kind: post, access: drill }": `  end:\n    ${end}` }));
-  const ends = both.runs.map(({ left, right }) => [left, right].map(({ postId, kind, pulls }) => `${postId} ${kind} ${pulls}`));
+  const ends = endsOf(both);
   expect(ends[0]?.[0]).toBe("PR1 anchor false");
   expect(ends[1]?.[1]).toBe("PR2 anchor false");
   const paths = [...both.verticals.map(({ id }) => `verticals.${id}.station`), ...both.runs.map(({ id }) => `runs.${id}.pathLength`)];

@@ -4,7 +4,7 @@ import { describe, expect, test } from "vitest";
 import type { Job } from "../../src/job/job.ts";
 import { makePlan } from "../../src/plan/make-plan.ts";
 import type { Bore, Plan, Run, Vertical } from "../../src/plan/plan.ts";
-import { exampleNames, examplePlan, exampleText, jobOf } from "../support/example-jobs.ts";
+import { exampleNames, examplePlan, exampleText, jobOf, withSides } from "../support/example-jobs.ts";
 
 type V = readonly [x: number, y: number, z: number];
 const plus = (a: V, b: V, by = 1): V => [a[0] + by * b[0], a[1] + by * b[1], a[2] + by * b[2]];
@@ -252,8 +252,7 @@ const textOf = ({ lengths, turns, pitches, onePost }: Outline, bearing = 90): st
     const corner = onePost?.[index] === true ? "      corner: one post\n" : "";
     return `    - length: ${length} in\n${way}${corner}${rakeOf(pitches[index] ?? 0)}`;
   });
-  return exampleText("two-corners-4x4")
-    .replace(/ {2}sides:\n(?: {4}.*\n)+/, `  sides:\n${sides.join("")}`)
+  return withSides(exampleText("two-corners-4x4"), sides.join(""))
     .replace(/ {2}start: .*\n {2}end: .*\n/, "  start: { kind: post, access: drill }\n  end: { kind: post, access: drill }\n")
     .replace(/ {2}bearing: .*/, `  bearing: ${bearing} deg`);
 };

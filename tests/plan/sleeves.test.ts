@@ -1,18 +1,11 @@
 // Posts in sleeves: nuts bear on the wood inside, spheres and tapes meet the sleeve. All sizes by hand, in inches.
 import { describe, expect, test } from "vitest";
 import { makePlan } from "../../src/plan/make-plan.ts";
-import type { Bore, Plan } from "../../src/plan/plan.ts";
 import { changedText, examplePlan, jobOf, planOf } from "../support/example-jobs.ts";
+import { boreOf, INCH } from "../support/in-plan.ts";
 
 const NAME = "0017-vinyl-sleeves";
-const INCH = 25.4;
 const plan = examplePlan(NAME);
-
-const boreOf = (one: Plan, mark: string): Bore => {
-  const found = one.bores.find((bore) => bore.mark === mark);
-  if (found === undefined) throw new Error(`no bore ${mark}`);
-  return found;
-};
 
 describe("the sleeved posts of 0017", () => {
   test("measure what their sleeves do; a 6x6 of 5-1/2 in lies 1/2 in inside a sleeve of 6-1/2 in", () => {

@@ -28,6 +28,13 @@ export function changedText(name: string, changes: Readonly<Record<string, strin
   }, exampleText(name));
 }
 
+/** The text of a job with other sides, each on lines of its own. */
+export function withSides(text: string, sides: string): string {
+  const own = /(?<= {2}sides:\n)(?: {4}.*\n)+/;
+  if (!own.test(text)) throw new Error("a job without sides");
+  return text.replace(own, sides);
+}
+
 export function jobOf(text: string): Job {
   const { value, problems } = parseJob(text);
   if (value === undefined) throw new Error(problems.map((problem) => problem.what).join("; "));

@@ -4,14 +4,10 @@ import { templatesOf } from "../../../src/packet/templates/faces.ts";
 import { faceWords } from "../../../src/packet/templates/slope-words.ts";
 import { plainShankOf } from "../../../src/plan/face-end.ts";
 import { changedText, examplePlan, planOf } from "../../support/example-jobs.ts";
-import { cellText, packetOf, sheetOf, tableOf, textsOf } from "../read-packet.ts";
+import { rowsOf, wordsOn } from "../read-packet.ts";
 
 const corners = examplePlan("0014-corners-of-one-post");
 const faces = examplePlan("0015-ends-on-faces");
-const wordsOf = (plan: typeof corners, id: string, issue: "crew" | "homeowner" | "permit" = "crew"): string =>
-  sheetOf(packetOf(plan, issue), id).blocks.flatMap(textsOf).join("\n");
-const rowsOf = (plan: typeof corners, id: string, issue: "crew" | "permit" = "crew"): readonly (readonly string[])[] =>
-  tableOf(packetOf(plan, issue), id).rows.map((row) => row.map(cellText));
 
 describe("one post at a corner", () => {
   test("bends its cable at each mouth by half of the turn: 45 deg of 90, 22.5 deg of 45", () => {
@@ -32,8 +28,8 @@ describe("one post at a corner", () => {
   });
 
   test("is marked on both faces where it is bored on the mitre", () => {
-    expect(wordsOf(corners, "Z-801")).toContain("at P4 also on the face where it comes out");
-    expect(wordsOf(corners, "Z-801", "homeowner")).toContain("P4: mark the middle on both faces.");
+    expect(wordsOn(corners, "Z-801")).toContain("at P4 also on the face where it comes out");
+    expect(wordsOn(corners, "Z-801", "homeowner")).toContain("P4: mark the middle on both faces.");
   });
 
   test("that stands on the bisector of a left turn lies on the far side of the deck: 2.75 in x tan 22.5 deg = 1.139 in", () => {
@@ -47,7 +43,7 @@ describe("wood beside a bore on the mitre", () => {
   test("is asked of the engineer, at the mitre alone", () => {
     const asked = corners.checks.filter(({ id }) => id === "mitre-split");
     expect(asked.map(({ where, verdict }) => `${where} ${verdict}`)).toEqual(["P4 ask"]);
-    expect(wordsOf(corners, "Z-001")).toContain("Splitting of posts bored on the mitre (P4)");
+    expect(wordsOn(corners, "Z-001")).toContain("Splitting of posts bored on the mitre (P4)");
     const straight = planOf(changedText("0014-corners-of-one-post", { "turn: right 90 deg": "turn: right 60 deg" }));
     expect(straight.checks.filter(({ id }) => id === "mitre-split")).toEqual([]);
   });
@@ -72,7 +68,7 @@ describe("ends on faces", () => {
   test("the plain shank of the lag screw, 2-3/8 in less a thread of 2-1/8 in, has its wider hole on every sheet of boring", () => {
     expect(plainShankOf(faces)?.length).toBeCloseTo(0.25 * 25.4, 9);
     const words = 'opened to 5/16" (7.9 mm) for the first 1/4"'.replace(" (7.9 mm)", "");
-    for (const text of [wordsOf(faces, "Z-603"), wordsOf(faces, "Z-801"), wordsOf(faces, "Z-801", "homeowner")])
+    for (const text of [wordsOn(faces, "Z-603"), wordsOn(faces, "Z-801"), wordsOn(faces, "Z-801", "homeowner")])
       expect.soft(text).toContain(words);
     expect(rowsOf(faces, "tools-list").map(([, tool, size]) => `${tool} ${size}`)).toContain(
       'wood bit for the shank, with a stop 5/16" (7.9 mm)',
@@ -89,7 +85,7 @@ describe("ends on faces", () => {
   });
 
   test("no sheet of a job without gripping fittings speaks of their collars", () => {
-    for (const plan of [corners, faces]) expect.soft(wordsOf(plan, "Z-301")).not.toContain("gripping");
-    expect(wordsOf(examplePlan("0001-level-deck-straight"), "Z-301")).toContain("under the collar of every gripping fitting");
+    for (const plan of [corners, faces]) expect.soft(wordsOn(plan, "Z-301")).not.toContain("gripping");
+    expect(wordsOn(examplePlan("0001-level-deck-straight"), "Z-301")).toContain("under the collar of every gripping fitting");
   });
 });
