@@ -12,6 +12,7 @@ import { outsideOf } from "../../plan/sleeve.ts";
 import type { Mm } from "../../units/quantity.ts";
 import type { Drawing, Text } from "../packet.ts";
 import { unique } from "../sheets/kit.ts";
+import { sidesWord, slopedSides } from "../sheets/slopes.ts";
 import type { Show } from "../show-number.ts";
 import { finishDrawing, footer, showOf } from "./kit.ts";
 import { deckCandidates } from "./plan-deck.ts";
@@ -85,7 +86,7 @@ function draw(plan: Plan, scale: Scale, box: Room): readonly Part[] {
   const north = bearing === null ? [] : [northArrow({ x: area.left + box.width - 14, y: area.bottom + 15 }, bearing)];
   const keyed = [...drawn, key];
   const notes = [
-    `Lengths run along the line of the bores${plan.rakes.length === 0 ? "" : `, level: on side${plan.rakes.length === 1 ? "" : "s"} ${plan.rakes.map(({ sideId }) => sideId).join(", ")} not along the slope`}.`,
+    `Lengths run along the line of the bores${plan.rakes.length === 0 ? "" : `, level: on ${sidesWord(slopedSides(plan))} not along the slope`}.`,
     "Stations are to the middle of each post and spacer, from the left-hand start of its side.",
     ...(labelled.some(({ unmarked }) => unmarked) ? ["Spacers not marked: see the elevations."] : []),
   ];

@@ -7,7 +7,6 @@ import type { Card } from "./card.ts";
 import {
   cutEnds,
   depthOf,
-  endsOnSlope,
   farFitting,
   gripEnds,
   isNarrow,
@@ -15,6 +14,7 @@ import {
   postsWith,
   secondStuds,
   siteEnds,
+  slopedEnds,
   startOf,
   startWords,
   stopOf,
@@ -56,7 +56,7 @@ export function reeveCard(context: SheetContext): Card {
 /** On a slope nut and collar bear on a wedge. */
 function bevelWords(context: SheetContext): Text {
   const { plan } = context;
-  const ends = plan.runs.flatMap(({ left, right }) => [left, right]).filter((end) => endsOnSlope(plan, end));
+  const ends = slopedEnds(plan);
   return ends.length === 0 ? "" : ` At ${postsWith(ends)}, on a slope, the bevelled washer first, as ${refer(context, "stairs")} shows.`;
 }
 

@@ -9,9 +9,9 @@ import { greatest, listed, unique } from "./kit.ts";
 export const startOf = (run: Run): RunEnd => (run.left.pulls ? run.left : run.right);
 export const stopOf = (run: Run): RunEnd => (run.left.pulls ? run.right : run.left);
 
-/** Does it stand on a side that slopes? Its bore leaves the face at an angle. */
-export const endsOnSlope = ({ verticals }: Plan, { postId }: RunEnd): boolean =>
-  verticals.some(({ id, slope }) => id === postId && slope !== 0);
+/** Those that stand on a side that slopes: their bores leave the face at an angle. */
+export const slopedEnds = ({ runs, verticals }: Plan): readonly RunEnd[] =>
+  runs.flatMap(({ left, right }) => [left, right]).filter(({ postId }) => verticals.some(({ id, slope }) => id === postId && slope !== 0));
 
 /** Behind the post there is room for a hand at most: a wall, or the other post of a pair. */
 export const isNarrow = (end: RunEnd): boolean => end.access !== "drill";

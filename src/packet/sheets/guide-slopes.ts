@@ -1,7 +1,7 @@
 // What does somebody who does this once do differently on a side that slopes? Sentences of at most 20 words.
 import type { RakePlan } from "../../plan/rake-plan.ts";
 import type { StepItem, Text } from "../packet.ts";
-import { endsOnSlope, postsWith } from "./ends.ts";
+import { postsWith, slopedEnds } from "./ends.ts";
 import { listed, refer, type SheetContext } from "./kit.ts";
 import { levelSides, onWhat, sidesWord, slopedSides } from "./slopes.ts";
 
@@ -64,7 +64,7 @@ export const boreSlopes = (context: SheetContext): readonly StepItem[] =>
 
 /** Ends on a slope bear on a wedge. */
 export function bevelItems(context: SheetContext): readonly StepItem[] {
-  const ends = context.plan.runs.flatMap(({ left, right }) => [left, right]).filter((end) => endsOnSlope(context.plan, end));
+  const ends = slopedEnds(context.plan);
   if (ends.length === 0) return [];
   return [
     {

@@ -3,10 +3,10 @@ import type { Plan } from "../../plan/plan.ts";
 import { type GuardRules, guardRules } from "../../tables/limits.ts";
 import type { Newton } from "../../units/quantity.ts";
 import type { Text } from "../packet.ts";
-import type { Show } from "../show-number.ts";
-import { clauseOf, showIn, sourceMark } from "../show-number.ts";
+import { clauseOf, type Show, showIn, sourceMark } from "../show-number.ts";
 import { floorWord } from "../wording.ts";
 import { count, listed, type SheetContext, unique } from "./kit.ts";
+import { sidesWord } from "./slopes.ts";
 
 export type FactRow = readonly [name: Text, value: Text, strong?: true];
 
@@ -41,7 +41,7 @@ function slopePlaces({ sides, code, units }: Plan["job"]): Text {
     : triangleSphere === null
       ? ", and at every riser and tread"
       : `, and a ${showIn(units).tape(triangleSphere.value)} sphere at every riser and tread`;
-  return `; on side${sloped.length === 1 ? "" : "s"} ${listed(sloped.map(({ id }) => id))} square to the cables${steps}`;
+  return `; on ${sidesWord(sloped.map(({ id }) => id))} square to the cables${steps}`;
 }
 
 /** The force is an assumption until the authority has answered. */
