@@ -1,6 +1,6 @@
 // Where the slope changes, does a run pass or do two runs end there: what does each way come to?
 import type { Job } from "../job/job.ts";
-import { angleDegrees, decimal, length } from "../units/print.ts";
+import { length } from "../units/print.ts";
 import type { Radian } from "../units/quantity.ts";
 import { jointOf, jointPath } from "./corner-path.ts";
 import { endsOnOnePost } from "./corner-post.ts";
@@ -57,17 +57,16 @@ function wayOf(found: readonly Cut[], { sides, courseCount }: Laid, job: Job): W
   };
 }
 
+/** What each way comes to stands beside it, in `pass` and `end`. */
 function whyOf({ passes, pass, end }: Pick<Transition, "passes" | "pass" | "end">, job: Job): string {
   const { bends_max, runWithBends_max } = job.limits;
-  const feet = { units: job.units, style: "feet" } as const;
-  const text = ({ runs, cables, fittings, longest, turned, farShare }: Way): string =>
-    `${runs} ${runs === 1 ? "run" : "runs"}, ${cables} cables, ${fittings} end fittings, longest run ${length(longest, feet)}, most turn ${angleDegrees(turned)}, of a pull at one end ${decimal(farShare * 100, { decimals: 0 })} % arrives at the other`;
-  const limits = `a run turns at most ${bends_max.value} corners or changes of slope and is then at most ${length(runWithBends_max.value, feet)} long`;
-  if (pass === null) return `ends here: no run may pass, since ${limits}${end === null ? "" : ` (${text(end)})`}`;
-  if (end === null) return `passes: there is no choice of runs that end here within the limits (${text(pass)})`;
-  const both = `passing: ${text(pass)}; ending here: ${text(end)}`;
-  if (pass.runs < end.runs) return `passes: fewer runs, so fewer ends to bore, buy and tighten (${both})`;
+  if (pass === null) {
+    const longest = length(runWithBends_max.value, { units: job.units, style: "feet" });
+    return `ends here: no run may pass, since a run turns at most ${bends_max.value} corners or changes of slope and is then at most ${longest} long`;
+  }
+  if (end === null) return "passes: there is no choice of runs that end here within the limits";
+  if (pass.runs < end.runs) return "passes: fewer runs, so fewer ends to bore, buy and tighten";
   return passes
-    ? `passes: as many runs either way, and the choice of fewest extra posts and shortest runs falls so (${both})`
-    : `ends here: as many runs either way, so no cable is bent where none needs to be, or posts are saved (${both})`;
+    ? "passes: as many runs either way, and the choice of fewest extra posts and shortest runs falls so"
+    : "ends here: as many runs either way, so no cable is bent where none needs to be, or posts are saved";
 }

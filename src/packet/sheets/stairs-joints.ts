@@ -28,8 +28,7 @@ export function transitionBlocks(context: SheetContext): readonly Block[] {
     }),
     prose(
       ...transitions.map(
-        ({ id, bend, why }) =>
-          `${id}: the cable bends by ${context.show.angle(bend)}, part of it at each of the two posts. It ${why.split(" (")[0] ?? why}.`,
+        ({ id, bend, why }) => `${id}: the cable bends by ${context.show.angle(bend)}, part of it at each of the two posts. It ${why}.`,
       ),
     ),
   ];
