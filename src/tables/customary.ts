@@ -1,5 +1,5 @@
 // How does a figure that its source prints in inches, feet or pounds become an inside quantity? Once, and exactly.
-import type { Megapascal, Mm, Newton } from "../units/quantity.ts";
+import type { Celsius, Megapascal, Mm, Newton } from "../units/quantity.ts";
 
 const FORCE_N_PER_LBF = 4.4482216152605;
 const MM_PER_FOOT = 304.8;
@@ -54,3 +54,13 @@ export const poundsPerFoot = (figure_lbfPerFt: number): number => (figure_lbfPer
  * Source: unit-constants, psi
  */
 export const ksi = (figure_ksi: number): Megapascal => (figure_ksi * 1000 * FORCE_N_PER_LBF) / (MM_PER_INCH * MM_PER_INCH);
+
+/**
+ * Temperature of a figure printed in degrees Fahrenheit: degC = (degF - 32) * 5 / 9.
+ *
+ * @param figure_F - as printed [degF]
+ * @returns the same temperature [degC]
+ * @throws never
+ * Source: derived, water freezes at 32 degF and boils at 212 degF
+ */
+export const fahrenheit = (figure_F: number): Celsius => ((figure_F - 32) * 5) / 9;

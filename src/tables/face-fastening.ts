@@ -1,7 +1,7 @@
 // Which rules hold for screws and threads that hold the end of a cable on the face of a post?
 import { type Cited, fromMemory, practice } from "../sources/cited.ts";
 import type { Celsius, Mm } from "../units/quantity.ts";
-import { inches } from "./customary.ts";
+import { fahrenheit, inches } from "./customary.ts";
 
 /** Thread in the metal of a post, in diameters of the thread. */
 export const engagement_min = {
@@ -41,8 +41,8 @@ export function pilotRange(gravity: number): Cited<PilotRange> {
   return fromMemory({ least: 0.4, most: 0.7 }, where("40 to 70 %"));
 }
 
-/** Above this the wood round a fastener is weaker. */
-const WARM_degC = 37.8;
+/** Two steps above 100 degF. */
+const WARM = { dry: [0.8, 0.7], wet: [0.7, 0.5] } as const;
 
 /**
  * C_t of connections in wood that stays warm for long.
@@ -50,8 +50,11 @@ const WARM_degC = 37.8;
  * @param warmest - warmth that the wood keeps [degC]
  * @param wet - over 19 % moist in service [yes or no]
  * @returns factor [1]
- * @throws never
+ * @throws RangeError when it is kept warmer than 150 degF
  * Source: memory, NDS 2018, table 11.3.4
  */
-export const warmConnection = (warmest: Celsius, wet: boolean): Cited<number> =>
-  fromMemory(warmest <= WARM_degC ? 1 : wet ? 0.7 : 0.8, "NDS 2018, table 11.3.4, up to 125 deg F");
+export function warmConnection(warmest: Celsius, wet: boolean): Cited<number> {
+  if (warmest > fahrenheit(150)) throw new RangeError(`wood kept at ${warmest} degC: the table ends at 150 degF`);
+  const [warm, hot] = wet ? WARM.wet : WARM.dry;
+  return fromMemory(warmest <= fahrenheit(100) ? 1 : warmest <= fahrenheit(125) ? warm : hot, "NDS 2018, table 11.3.4");
+}

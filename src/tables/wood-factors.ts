@@ -1,7 +1,7 @@
 // By what is a reference design value of sawn lumber multiplied: load duration, moisture, warmth, size, lay, incising? With the table.
 import { type Cited, cite, fromMemory, practice } from "../sources/cited.ts";
 import type { Celsius, Mm } from "../units/quantity.ts";
-import { inches, ksi } from "./customary.ts";
+import { fahrenheit, inches, ksi } from "./customary.ts";
 import { type WoodClass, type WoodPiece, type WoodValues, woodClass, woodStrength } from "./timber-strength.ts";
 
 export type LoadDuration = "permanent" | "ten years" | "two months" | "seven days" | "ten minutes" | "impact";
@@ -149,8 +149,6 @@ function wetFactor({ property, piece, kind, wet, sized }: WetQuestion): Cited<nu
   if (piece.species === "Southern Pine") return fromMemory(1, "NDS Supplement, table 4D: Southern Pine is tabulated for wet and dry alike");
   return cite(WET[kind][property], "nds-design-values", "table 4D, wet service factor");
 }
-
-const fahrenheit = (degrees_F: number): Celsius => ((degrees_F - 32) * 5) / 9;
 
 /** Two steps above 100 degF, by what moisture does to the property. */
 const WARM = { stiff: [0.9, 0.9], dry: [0.8, 0.7], wet: [0.7, 0.5] } as const;

@@ -15,11 +15,18 @@ describe("pilotRange", () => {
 });
 
 describe("warmConnection", () => {
-  // NDS 2018, table 11.3.4, from memory: up to 100 degF nothing, up to 125 degF 0.8 in dry and 0.7 in wet service.
+  // NDS 2018, table 11.3.4, from memory: up to 100 degF nothing, up to 125 degF 0.8 in dry and 0.7 in wet service, up to 150 degF
+  // 0.7 and 0.5. 125 degF are 51.7 degC, 150 degF 65.6 degC.
   test.each([
     [37, false, 1],
     [37, true, 1],
     [50, false, 0.8],
     [50, true, 0.7],
+    [51.6, false, 0.8],
+    [51.7, false, 0.7],
+    [60, false, 0.7],
+    [60, true, 0.5],
   ])("%s degC, wet %s: %s", (warmest, wet, factor) => expect(warmConnection(warmest, wet).value).toBe(factor));
+
+  test("the table ends at 150 degF", () => expect(() => warmConnection(66, false)).toThrow(/150/));
 });
