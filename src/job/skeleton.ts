@@ -103,10 +103,9 @@ cable:
 
 fittings:
   hold end: grip                  # grip or stud; the other end is a stud and nut
-  # ends: through bores           # the only kind that is planned
-  # measure what you bought; the defaults are common practice for 1/8 in cable:
   # ends: on the face             # eyes hold on the faces of posts; through bores without it
   # face: { kind: lag screw, diameter: 5/16 in, depth: 2-1/4 in, thread length: 2 in, tip: 3/16 in, hole: 3/16 in, stand-out: 1-1/4 in, flange: 3/4 in }
+  # measure what you bought; the defaults are common practice for 1/8 in cable:
   # stud: { thread: 1/4-28, bore: 5/16 in, thread length: 2 in, first turns: 3, washer: 5/8 in, reserve: 1/4 in }
   # grip: { bore: 1/4 in, counterbore: 3/8 in, body length: 1-1/4 in, bore without back: 3/8 in, washer: 5/8 in }
   # pass bore: 1/4 in

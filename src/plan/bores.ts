@@ -165,7 +165,7 @@ export function countBits(bores: readonly Bore[], job: Job): readonly BitUse[] {
     .sort((a, b) => a.diameter - b.diameter || (a.use < b.use ? -1 : 1));
 }
 
-/** Bits are sold in steps; a length to look for is rounded up to these. */
+/** Bits are sold in steps; a length to look for is rounded up to these (common practice, no source). */
 const BIT_STEP_mm = { inch: 12.7, mm: 10 };
 
 /** What the holes in a sleeve are listed for; each bore has one in every face but that of its washer. */

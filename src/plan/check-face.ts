@@ -101,7 +101,11 @@ export function threadShear(postId: string, job: Job): Cited<number> {
   const { yieldStress, ultimateStress } = alloys[alloy];
   const value =
     basis.shearShare.value * Math.min(yieldStress.value / basis.yieldSafety.value, ultimateStress.value / basis.ruptureSafety.value);
-  return { ...basis.shearShare, value, where: `${basis.shearShare.where}; ${alloy}; shear area of the inner thread from FED-STD-H28/2` };
+  return {
+    ...basis.shearShare,
+    value,
+    where: `${basis.shearShare.where}; ${alloy}; shear area of the inner thread from FED-STD-H28/2 (from memory)`,
+  };
 }
 
 /** Pull on the hardest day against what holds it. */

@@ -45,7 +45,7 @@ export function seatOf(kind: RunEnd["kind"], slope: Radian, job: Job): Mm {
  */
 export const thickEdge = (backFace: Face, slope: Radian): "up" | "down" => ((backFace === "right" ? slope : 0 - slope) > 0 ? "down" : "up");
 
-/** Wood left between the washer of one run and the bore of the other where two runs end on one post. */
+/** Wood left between the washer of one run and the bore of the other where two runs end on one post (common practice, no source). */
 const BETWEEN_BORES_mm = 6.35;
 
 /** How far the bores of two runs that end on one post stand off its middle, one to each side. */

@@ -145,7 +145,7 @@ function turnProblems(turn: number | null, index: number, job: Job): readonly Pr
   const { onePostTurn_max } = job.limits;
   if (endsOnOnePost(job, index) && Math.abs(turn) > onePostTurn_max.value + SAME_rad) {
     const what = `a turn of ${angleDegrees(Math.abs(turn))} is too sharp for a corner of one post: at most ${angleDegrees(onePostTurn_max.value)}`;
-    const why = "the bore would come too near to one arris of the post (common practice, no source)";
+    const why = "each mouth of the bore would bend the cable by more than half of that (common practice, no source)";
     return [{ severity: "error", path, what, why, fix: "make it with two posts (corner: two posts), or interrupt the guard there" }];
   }
   if (Math.abs(turn) > TURN_MAX_rad) {

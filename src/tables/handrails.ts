@@ -47,7 +47,7 @@ export function handrailRules(edition: CodeEdition): HandrailRules | null {
   }
 }
 
-/** Type I, other than round; a round one of 1-1/4 to 2 in lies within it. */
+/** Type I, other than round: what a round one may measure across, the code says apart. */
 const grip: Grip = { perimeter_min: inches(4), perimeter_max: inches(6.25), across_max: inches(2.25) };
 const gripWords =
   "a grip: round, 1-1/4 to 2 in; or 4 to 6-1/4 in around and at most 2-1/4 in across (type I); or with finger recesses (type II)";

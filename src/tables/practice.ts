@@ -33,7 +33,7 @@ const STRAIGHT_BORE_deg = 60;
 const SMALL_TURN_deg = 15;
 const degrees = (value: number): Radian => (value * Math.PI) / HALF_TURN_deg;
 
-/** At a greater turn the two bores' mouths come too near to one arris of the post. */
+/** At a greater turn each mouth bends the cable by more than 45 deg, and it leaves the face aslant: our own setting. */
 export const onePostTurn_max: Cited<Radian> = practice(degrees(RIGHT_ANGLE_deg), "a corner of one post turns by at most 90 deg");
 
 /** Up to this turn the post stands on the bisector and is bored from face to opposite face: our own setting. */
