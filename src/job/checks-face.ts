@@ -4,6 +4,7 @@ import { threadOf } from "../tables/thread.ts";
 import { decimal, length } from "../units/print.ts";
 import type { Mm } from "../units/quantity.ts";
 import { SAME_mm } from "../units/tolerance.ts";
+import { checkRating } from "./checks-rating.ts";
 import { type FaceFile, leastEngagement } from "./face-defaults.ts";
 import type { JobFile } from "./schema.ts";
 import { wrong } from "./wrong.ts";
@@ -34,7 +35,7 @@ export function checkFace({ units, guard, posts, fittings }: Blocks): readonly P
     ...ofRakes(guard),
     ...(posts === undefined ? [] : ofPosts(face, posts, units ?? "inch")),
     ...(face.kind === "lag screw" ? ofScrew(face) : []),
-    ...ofRating(face),
+    ...checkRating(face, PATH, { what: "fitting", by: "the maker's data sheet, or who tested it" }),
   ];
 }
 
@@ -118,17 +119,3 @@ function ofScrew(face: Extract<FaceFile, { kind: "lag screw" }>): readonly Probl
       : []),
   ];
 }
-
-const ofRating = (face: FaceFile): readonly Problem[] =>
-  (face.rated === undefined) === (face["rated by"] === undefined)
-    ? []
-    : [
-        face.rated === undefined
-          ? wrong([...PATH, "rated by"], "who rates the fitting is said, but not for how much", "add rated: with the working load", "key")
-          : wrong(
-              [...PATH, "rated"],
-              "a rated load without the name of who states it",
-              "add rated by: the maker's data sheet, or who tested it",
-              "key",
-            ),
-      ];

@@ -1,6 +1,7 @@
 // What can be wrong with piers at the ends of a guard?
 import type { JobPath, Problem } from "../problem/problem.ts";
 import { SAME_mm } from "../units/tolerance.ts";
+import { checkRating } from "./checks-rating.ts";
 import type { PierFile } from "./pier-defaults.ts";
 import type { JobFile } from "./schema.ts";
 import { wrong } from "./wrong.ts";
@@ -11,7 +12,6 @@ export const checkPiers = (guard: JobFile["guard"]): readonly Problem[] =>
 function ofPier(end: PierFile, path: JobPath, side: JobFile["guard"]["sides"][number] | undefined): readonly Problem[] {
   const { along, anchor } = end;
   const at = [...path, "anchor"];
-  const { rated, "rated by": by } = anchor;
   return [
     ...(side?.rake === undefined
       ? []
@@ -31,19 +31,7 @@ function ofPier(end: PierFile, path: JobPath, side: JobFile["guard"]["sides"][nu
           ),
         ]
       : []),
-    ...(rated !== undefined && by === undefined
-      ? [
-          wrong(
-            [...at, "rated"],
-            "a rated load without the name of who states it",
-            "add rated by: the report of the anchor with its number and page, or the engineer's letter",
-            "key",
-          ),
-        ]
-      : []),
-    ...(rated === undefined && by !== undefined
-      ? [wrong([...at, "rated by"], "who rates the anchor is said, but not for how much", "add rated: with the working load", "key")]
-      : []),
+    ...checkRating(anchor, at, { what: "anchor", by: "the report of the anchor with its number and page, or the engineer's letter" }),
   ];
 }
 

@@ -2,6 +2,7 @@
 import type { JobPath, Problem } from "../problem/problem.ts";
 import { SAME_mm } from "../units/tolerance.ts";
 import { endsOf } from "./checks-pier.ts";
+import { isOnePost } from "./corners.ts";
 import type { JobFile } from "./schema.ts";
 import { lumberOf } from "./sections.ts";
 import { wrong } from "./wrong.ts";
@@ -58,7 +59,7 @@ function placeProblems(guard: JobFile["guard"] | undefined): readonly Problem[] 
       const fix = "write the side that slopes as a job of its own with posts that are not sleeved, or leave the sleeves off";
       return [wrong([...at, "rake"], "sleeved posts are planned for level sides only", fix, "key")];
     }
-    if (side.corner === "one post" || side.corner === "one post, ends") {
+    if (isOnePost(side.corner)) {
       const fix = "make it with two posts (corner: two posts) and end the runs there (limits: most bends: 0), or leave the sleeves off";
       return [wrong([...at, "corner"], "one post in a sleeve cannot make a corner: cables or eyes would bear on the sleeve", fix)];
     }

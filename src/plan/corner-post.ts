@@ -33,9 +33,6 @@ export interface CornerPost {
   readonly twist: Radian;
 }
 
-/** Without the rounding of the arithmetic alone; no negative zero. */
-const withoutDust = (value: Mm): Mm => roundTo(value, 9) + 0;
-
 const QUARTER_rad = Math.PI / 4;
 
 /**
@@ -51,8 +48,8 @@ export function cornerShape(
   const isStraight = 2 * half <= straight_max + SAME_rad;
   const chord = isStraight ? width : width * Math.SQRT1_2;
   const setback = chord / (2 * Math.cos(half));
-  // At a right angle the middle is the corner point itself.
-  const inset = withoutDust(setback * Math.sin(half) - (isStraight ? 0 : (width * Math.SQRT1_2) / 2));
+  // At a right angle the middle is the corner point itself, but for the rounding of the arithmetic.
+  const inset = roundTo(setback * Math.sin(half) - (isStraight ? 0 : (width * Math.SQRT1_2) / 2), 9);
   return { faces: isStraight ? "opposite" : "adjacent", setback, inset, chord, twist: isStraight ? half : half - QUARTER_rad };
 }
 

@@ -3,15 +3,12 @@ import type { Job, Section } from "../job/job.ts";
 import type { Problem } from "../problem/problem.ts";
 import { angleDegrees } from "../units/print.ts";
 import type { Mm } from "../units/quantity.ts";
-import { roundTo } from "../units/round.ts";
+import { withoutDust } from "../units/round.ts";
 import { sectionAt, sectionOfPost } from "./as-found.ts";
 import type { Bore, RunEnd, Vertical } from "./plan.ts";
 import type { RunGeometry } from "./runs.ts";
 
 export type Outside = Pick<Section, "along" | "across" | "name">;
-
-/** So that holes of one size compare equal. */
-const withoutDust = (value: Mm): Mm => roundTo(value, 6);
 
 /** What a sphere, a cable and a tape meet: the sleeve where there is one. */
 const around = (section: Section, { posts: { sleeve } }: Job): Outside =>
@@ -31,25 +28,21 @@ export function coreOf(job: Job, id: string): Pick<Vertical, "core"> {
   const { sleeve } = job.posts;
   if (sleeve === null) return {};
   const { along, across } = sectionOfPost(job, id);
-  return { core: { along, across, recess: withoutDust((sleeve.along - along) / 2) } };
+  return { core: { along, across, recess: recessIn(job) } };
 }
 
 /** From the outer face of a post to the face that nut and collar bear on; 0 without a sleeve. */
 export const recessOf = ({ core }: Pick<Vertical, "core">): Mm => core?.recess ?? 0;
 
-/** The same for posts that are like all others. */
+/** The same of every post: those in sleeves are all of one size. */
 export const recessIn = ({ posts: { sleeve, section } }: Job): Mm =>
   sleeve === null ? 0 : withoutDust((sleeve.along - section.along) / 2);
 
 /** Hole in the sleeve at an end: nut or collar with its washer bears on the wood inside, in it a socket turns. */
-export function washerHole(
-  { kind, postId }: Pick<RunEnd, "kind" | "postId">,
-  job: Job,
-): Pick<NonNullable<Bore["counterbore"]>, "diameter" | "depth"> | null {
+export function washerHole({ kind }: Pick<RunEnd, "kind">, job: Job): Pick<NonNullable<Bore["counterbore"]>, "diameter" | "depth"> | null {
   const { sleeve } = job.posts;
   if (sleeve === null || kind === "face" || kind === "anchor") return null;
-  const depth = withoutDust((sleeve.along - sectionOfPost(job, postId).along) / 2);
-  return { diameter: withoutDust(job.fittings[kind].washerDiameter.value + sleeve.washerClearance.value), depth };
+  return { diameter: withoutDust(job.fittings[kind].washerDiameter.value + sleeve.washerClearance.value), depth: recessIn(job) };
 }
 
 /** Holes in the sleeve of a post where a bore's cable goes through; the plan's bores carry it. */

@@ -2,7 +2,7 @@
 import { along as pointAlong } from "../geometry/vector.ts";
 import type { Job } from "../job/job.ts";
 import type { Mm } from "../units/quantity.ts";
-import { roundTo } from "../units/round.ts";
+import { withoutDust } from "../units/round.ts";
 import { leanOf } from "./as-found.ts";
 import { alongSlope, jointOf, jointPath } from "./corner-path.ts";
 import { type CornerPost, cornerPostAt, leftMouth, lineOffset, ownStation, postDirection, rightMouth, seenFrom } from "./corner-post.ts";
@@ -183,9 +183,6 @@ function baysOfSide(side: SidePlan, members: readonly Vertical[], firsts: Readon
     };
   });
 }
-
-/** Two lengths that differ by rounding of the arithmetic alone are one length: so that equal bays compare equal. */
-const withoutDust = (value: Mm): Mm => roundTo(value, 6);
 
 /** The bay across the corner between the last side laid out and this one. */
 function cornerBay(sides: readonly SidePlan[], before: readonly Vertical[], members: readonly Vertical[]): readonly Bay[] {

@@ -20,6 +20,9 @@ export const roundNearest = (value: number, step: number): number => roundBy(val
 /** `value` with at most so many decimals. */
 export const roundTo = (value: number, decimals: number): number => roundNearest(value, 10 ** -decimals);
 
+/** Lengths that differ by the rounding of the arithmetic alone are one length: so that equal bays and holes compare equal. */
+export const withoutDust = (value: number): number => roundTo(value, 6);
+
 /** How many whole steps `value` is, towards `rounding`. */
 export const countSteps = (value: number, { step, rounding }: { readonly step: number; readonly rounding: Rounding }): number =>
   stepsIn(value, step, rounding);
