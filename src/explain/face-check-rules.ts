@@ -5,6 +5,7 @@ import { holdOf, screwFactors, screwOf, threadShear, widestInHole } from "../pla
 import { faceEndsOf } from "../plan/face-end.ts";
 import type { Bore, RunEnd } from "../plan/plan.ts";
 import { behindHole, lagEdge_diameters, lagPenetration_diameters, pilotRange } from "../tables/face-fastening.ts";
+import { guardLoadDuration, type LoadDuration } from "../tables/wood-factors.ts";
 import type { CheckSide } from "./rake-check-rules.ts";
 import { derived, from, given, must, type Reader } from "./reader.ts";
 import type { Input, Working } from "./trace.ts";
@@ -23,6 +24,22 @@ export function hardestPull({ at }: Reader, id: string): Working {
     origin: whole,
   };
 }
+
+/** As the strand is checked. */
+export const infillPull = ({ all, at, run }: Reader, id: string): Working => ({
+  formula: "max(t) + h - T + g",
+  inputs: [
+    all(
+      "t",
+      "tension of each span under the infill load",
+      run(id).spans.map(({ bayId }) => `runs.${id}.spans.${bayId}.underInfillLoad.tension`),
+    ),
+    at("h", "greatest reading allowed", `runs.${id}.tension.high`),
+    at("T", "target", `runs.${id}.tension.target`),
+    at("g", "what the hardest day of the year adds", `climate.${id}.hardest.worst`),
+  ],
+  origin: whole,
+});
 
 /** `rest`: run and post, R1-P1. */
 const placeOf = (rest: string): readonly [run: string, post: string] => {
@@ -44,6 +61,8 @@ function endAt(reader: Reader, rest: string): RunEnd {
 
 const ofRun: CheckSide = (reader, rest) => hardestPull(reader, placeOf(rest)[0]);
 
+const underInfill: CheckSide = (reader, rest) => infillPull(reader, placeOf(rest)[0]);
+
 const thread = ({ at }: Reader): readonly Input[] => [
   at("t", "length of the thread", `${FASTENING}.threadLength`),
   at("p", "tapered tip, which holds nothing", `${FASTENING}.tip`),
@@ -53,7 +72,9 @@ const pilot: CheckSide = ({ at }) => ({ formula: "d", inputs: [at("d", "pilot ho
 
 export const faceDemands: Readonly<Record<string, CheckSide>> = {
   "face-hold": ofRun,
+  "face-brief": underInfill,
   "face-rated": ofRun,
+  "face-infill": underInfill,
   "face-behind": (reader, rest) => {
     const [, post] = placeOf(rest);
     const atCorner = reader.plan.verticals.some(({ id, corner }) => id === post && corner !== undefined);
@@ -109,10 +130,10 @@ export const faceDemands: Readonly<Record<string, CheckSide>> = {
   "face-pilot-most": pilot,
 };
 
-function holdLimit(reader: Reader, rest: string): Working {
+function holdLimit(reader: Reader, rest: string, load: LoadDuration): Working {
   const { at, plan } = reader;
   const end = endAt(reader, rest);
-  const hold = must(holdOf(end, plan.job) ?? undefined, `what holds ${rest}`);
+  const hold = must(holdOf(end, plan.job, load) ?? undefined, `what holds ${rest}`);
   const origin = from(hold.source, hold.where);
   if (plan.job.fittings.face?.fastening.kind === "tapped hole") {
     const shear = threadShear(end.postId, plan.job);
@@ -134,7 +155,7 @@ function holdLimit(reader: Reader, rest: string): Working {
     };
   }
   const { rule, gravity } = screwOf(plan.job);
-  const factors = screwFactors(plan.job);
+  const factors = screwFactors(plan.job, load);
   return {
     formula: `k * G ^ ${rule.gravityPower} * D ^ ${rule.diameterPower} * (t - p)${factors.map(({ name }) => ` * ${name}`).join("")}`,
     inputs: [
@@ -171,9 +192,13 @@ const leftBeyond =
     origin: whole,
   });
 
+const rating: CheckSide = ({ at }) => ({ formula: "r", inputs: [at("r", "rated load", "job.fittings.face.rated")], origin: whole });
+
 export const faceLimits: Readonly<Record<string, CheckSide>> = {
-  "face-hold": holdLimit,
-  "face-rated": ({ at }) => ({ formula: "r", inputs: [at("r", "rated load", "job.fittings.face.rated")], origin: whole }),
+  "face-hold": (reader, rest) => holdLimit(reader, rest, "permanent"),
+  "face-brief": (reader, rest) => holdLimit(reader, rest, guardLoadDuration.value),
+  "face-rated": rating,
+  "face-infill": rating,
   "face-behind": leftBeyond("left behind a blind hole"),
   "face-between": leftBeyond("left between blind holes, as behind one"),
   "face-edge": diameters(lagEdge_diameters, "diameters to the edge"),

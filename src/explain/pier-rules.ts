@@ -1,7 +1,7 @@
 // What do the checks of anchors in piers compare, and where does a pier stand?
 import { isLeft } from "../plan/pier.ts";
 import type { Plan, SidePlan, Vertical } from "../plan/plan.ts";
-import { hardestPull } from "./face-check-rules.ts";
+import { hardestPull, infillPull } from "./face-check-rules.ts";
 import type { CheckSide } from "./rake-check-rules.ts";
 import { derived, must, type Reader } from "./reader.ts";
 import type { Input, Working } from "./trace.ts";
@@ -66,22 +66,6 @@ const placeOf = (rest: string): readonly [run: string, pier: string] => {
 };
 
 const pull: CheckSide = (reader, rest) => hardestPull(reader, placeOf(rest)[0]);
-
-/** As the strand is checked. */
-export const infillPull = ({ all, at, run }: Reader, id: string): Working => ({
-  formula: "max(t) + h - T + g",
-  inputs: [
-    all(
-      "t",
-      "tension of each span under the infill load",
-      run(id).spans.map(({ bayId }) => `runs.${id}.spans.${bayId}.underInfillLoad.tension`),
-    ),
-    at("h", "greatest reading allowed", `runs.${id}.tension.high`),
-    at("T", "target", `runs.${id}.tension.target`),
-    at("g", "what the hardest day of the year adds", `climate.${id}.hardest.worst`),
-  ],
-  origin: whole,
-});
 
 const heights = ({ all, plan }: Reader): Input =>
   all(

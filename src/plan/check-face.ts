@@ -14,13 +14,13 @@ import {
 import { alloys } from "../tables/metal.ts";
 import { metalBasis } from "../tables/metal-strength.ts";
 import { specificGravity } from "../tables/timber-strength.ts";
-import { durationFactor } from "../tables/wood-factors.ts";
+import { durationFactor, guardLoadDuration, type LoadDuration } from "../tables/wood-factors.ts";
 import { lagScrewRule } from "../tables/wood-fasteners.ts";
 import type { Mm, Newton } from "../units/quantity.ts";
 import { roundTo } from "../units/round.ts";
 import { sectionOfPost } from "./as-found.ts";
 import { type Checked, limitCheck, question } from "./check-row.ts";
-import { hardestPull } from "./check-tension.ts";
+import { hardestPull, underInfill } from "./check-tension.ts";
 import { type FaceAt, faceDepth, faceEndsOf, faceOf } from "./face-end.ts";
 import { alloyOf, conditionsOf } from "./frame-members.ts";
 import type { Check, RunEnd } from "./plan.ts";
@@ -29,8 +29,8 @@ export function faceChecks(plan: Checked, job: Job): readonly Check[] {
   const ends = faceEndsOf(plan);
   if (ends.length === 0) return [];
   return [
-    ...ends.flatMap(({ run, end }) => holdChecks(hardestPull(plan, run), { run, end }, job)),
-    ...ends.flatMap(({ run, end }) => placeChecks(plan, { run, end }, job)),
+    ...ends.flatMap((at) => holdChecks(plan, at, job)),
+    ...ends.flatMap((at) => placeChecks(plan, at, job)),
     ...cornerChecks(plan, job),
     ...screwChecks(job),
     ...(faceOf(job).rated === null ? [ratingQuestion] : []),
@@ -38,12 +38,13 @@ export function faceChecks(plan: Checked, job: Job): readonly Check[] {
 }
 
 /** What the thread of one end holds in its post: screw in wood, thread in metal; null where the maker's rating alone says it. */
-export function holdOf({ postId }: Pick<RunEnd, "postId">, job: Job): Cited<Newton> | null {
+export function holdOf({ postId }: Pick<RunEnd, "postId">, job: Job, load: LoadDuration = "permanent"): Cited<Newton> | null {
   const { fastening } = faceOf(job);
   switch (fastening.kind) {
     case "lag screw": {
-      const { force } = withdrawal({ ...screwOf(job), factor: product(screwFactors(job)) });
-      const named = screwFactors(job).flatMap(({ name, value, source }) =>
+      const factors = screwFactors(job, load);
+      const { force } = withdrawal({ ...screwOf(job), factor: product(factors) });
+      const named = factors.flatMap(({ name, value, source }) =>
         value === 1 ? [] : [` x ${name} ${value}${source === "memory" ? " (from memory)" : ""}`],
       );
       return cite(force, "nds-2018", `${lagScrewRule.where}, specific gravity of ${gravityOf(job).where}${named.join("")}`);
@@ -80,11 +81,11 @@ interface ScrewFactor extends Cited<number> {
   readonly name: "C_D" | "C_M" | "C_t";
 }
 
-/** The cables pull as long as the guard stands. */
-export function screwFactors(job: Job): readonly ScrewFactor[] {
+/** The cables pull as long as the guard stands; who leans on one does so for as long as is taken for the guard. */
+export function screwFactors(job: Job, load: LoadDuration): readonly ScrewFactor[] {
   const { wet, warmest } = conditionsOf(job.posts.wood, job);
   return [
-    { name: "C_D", ...durationFactor.permanent },
+    { name: "C_D", ...durationFactor[load] },
     { name: "C_M", ...wetWithdrawal, value: wet ? wetWithdrawal.value : 1 },
     { name: "C_t", ...warmConnection(warmest, wet) },
   ];
@@ -108,32 +109,30 @@ export function threadShear(postId: string, job: Job): Cited<number> {
   };
 }
 
-/** Pull on the hardest day against what holds it. */
-function holdChecks(force: Newton, { run, end }: FaceAt, job: Job): readonly Check[] {
+/** On the hardest day, and with the code's infill load on the cable as its strand is checked, against what holds and what its maker states. */
+function holdChecks(plan: Checked, { run, end }: FaceAt, job: Job): readonly Check[] {
   const { fastening, rated } = faceOf(job);
-  const hold = holdOf(end, job);
-  const common = { where: `${end.postId}, ${run.id}`, rule: "at most", demand: force, kind: "force" } as const;
-  const name =
-    fastening.kind === "lag screw" ? "Pull on the lag screw, straight out of the post" : "Pull on the thread in the metal of the post";
-  const advice =
+  const [pull, loaded] = [hardestPull(plan, run), underInfill(plan, run)];
+  const [held, longer] =
     fastening.kind === "lag screw"
-      ? "use a longer or thicker screw, or let the bores go right through"
-      : "use a rivet nut, or let the bores go right through";
-  return [
-    ...(hold === null ? [] : [limitCheck({ ...common, id: `face-hold-${run.id}-${end.postId}`, name, limit: hold, advice })]),
-    ...(rated === null
-      ? []
-      : [
-          limitCheck({
-            ...common,
-            id: `face-rated-${run.id}-${end.postId}`,
-            name: fastening.kind === "rivet nut" ? "Pull on the rivet nut, as rated" : "Pull on the eye, as rated",
-            limit: rated,
-            advice: "use a fitting that is rated for the pull, or let the bores go right through",
-          }),
-        ]),
-  ];
+      ? ["Pull on the lag screw, straight out of the post", "use a longer or thicker screw, or let the bores go right through"]
+      : ["Pull on the thread in the metal of the post", "use a rivet nut, or let the bores go right through"];
+  const eye = fastening.kind === "rivet nut" ? "Pull on the rivet nut, as rated" : "Pull on the eye, as rated";
+  const stronger = "use a fitting that is rated for the pull, or let the bores go right through";
+  const rows = [
+    ["hold", held, pull, holdOf(end, job), longer],
+    ["brief", `${held}, ${UNDER_INFILL}`, loaded, holdOf(end, job, guardLoadDuration.value), longer],
+    ["rated", eye, pull, rated, stronger],
+    ["infill", `${eye}, ${UNDER_INFILL}`, loaded, rated, stronger],
+  ] as const;
+  return rows.flatMap(([id, name, demand, limit, advice]) => {
+    if (demand === null || limit === null) return [];
+    const where = `${end.postId}, ${run.id}`;
+    return [limitCheck({ id: `face-${id}-${run.id}-${end.postId}`, name, where, rule: "at most", demand, limit, kind: "force", advice })];
+  });
 }
+
+const UNDER_INFILL = "under the code's infill load on its cable";
 
 /** Where the hole lies in its post: what is left behind it and beside it. */
 function placeChecks(plan: Checked, { run, end }: FaceAt, job: Job): readonly Check[] {

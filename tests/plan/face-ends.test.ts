@@ -46,6 +46,18 @@ describe("the ends of 0015", () => {
     expect(verdict).toBe("pass");
   });
 
+  test("hold somebody who leans on the cable by the same rule for ten minutes: 374.6 lbf x 1.6 / 0.9 = 666 lbf, and by the rating", () => {
+    const [brief, rated] = [checkOf(plan, "face-brief-R1-P1"), checkOf(plan, "face-infill-R1-P1")];
+    expect((brief.limit?.value ?? 0) / LBF).toBeCloseTo(1800 * 0.55 ** 1.5 * 0.3125 ** 0.75 * 1.9375 * 1.6 * 0.7, 6);
+    expect((brief.limit?.value ?? 0) / LBF).toBeCloseTo(666, 0);
+    expect((rated.limit?.value ?? 0) / LBF).toBeCloseTo(600, 6);
+    // As the strand is checked.
+    for (const { demand, verdict } of [brief, rated]) {
+      expect(demand?.value).toBe(checkOf(plan, "infill-R1").demand?.value);
+      expect(verdict).toBe("pass");
+    }
+  });
+
   test("bound the window of tensions from above, less what the hardest day adds and the band", () => {
     const [window] = plan.frame.windows;
     const bound = window?.allows.find(({ kind }) => kind === "face")?.tension ?? Number.NaN;
