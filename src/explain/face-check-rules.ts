@@ -1,7 +1,7 @@
 // What do the checks of ends on the face of a post compare?
 
 import { innerThreadArea } from "../mechanics/thread-shear.ts";
-import { holdOf, screwFactors, screwOf, threadShear, widestInHole } from "../plan/check-face.ts";
+import { holdOf, screwFactors, screwOf, threadIn, threadShear, widestInHole } from "../plan/check-face.ts";
 import { faceEndsOf } from "../plan/face-end.ts";
 import type { Bore, RunEnd } from "../plan/plan.ts";
 import { behindHole, lagEdge_diameters, lagPenetration_diameters, pilotRange } from "../tables/face-fastening.ts";
@@ -143,7 +143,7 @@ function holdLimit(reader: Reader, rest: string, load: LoadDuration): Working {
         given("f", "shear that the metal may carry", shear.value, "stress", from(shear.source, shear.where)),
         at("d", "diameter of the thread", `${FASTENING}.diameter`),
         at("p", "pitch of the thread", `${FASTENING}.pitch`),
-        at("l", "thread in the metal", `bores.${boresAt(reader, rest)[0].mark}.drilledLength`),
+        given("l", "thread in the metal; of the wall of a steel tube, its design thickness", threadIn(end.postId, plan.job), "length"),
       ],
       functions: {
         area: {

@@ -22,7 +22,7 @@ import { sectionOfPost } from "./as-found.ts";
 import { type Checked, limitCheck, question } from "./check-row.ts";
 import { hardestPull, underInfill } from "./check-tension.ts";
 import { type FaceAt, faceDepth, faceEndsOf, faceOf } from "./face-end.ts";
-import { alloyOf, conditionsOf } from "./frame-members.ts";
+import { alloyOf, conditionsOf, designWall } from "./frame-members.ts";
 import type { Check, RunEnd } from "./plan.ts";
 
 export function faceChecks(plan: Checked, job: Job): readonly Check[] {
@@ -51,7 +51,7 @@ export function holdOf({ postId }: Pick<RunEnd, "postId">, job: Job, load: LoadD
     }
     case "tapped hole": {
       const shear = threadShear(postId, job);
-      const thread = { diameter: fastening.diameter.value, pitch: fastening.pitch.value, length: faceDepth(postId, job) };
+      const thread = { diameter: fastening.diameter.value, pitch: fastening.pitch.value, length: threadIn(postId, job) };
       return { ...shear, value: shear.value * innerThreadArea(thread) };
     }
     case "rivet nut":
@@ -92,6 +92,12 @@ export function screwFactors(job: Job, load: LoadDuration): readonly ScrewFactor
 }
 
 const product = (factors: readonly ScrewFactor[]): number => factors.reduce((sum, { value }) => sum * value, 1);
+
+/** Thread in the metal of a post: in a tube as long as its wall is taken for strength. */
+export function threadIn(postId: string, job: Job): Mm {
+  const { material, wall } = sectionOfPost(job, postId);
+  return wall === null ? faceDepth(postId, job) : designWall(material, wall);
+}
 
 /** Shear that the metal round a thread may carry for good: the less of yield and rupture, each with its safety. */
 export function threadShear(postId: string, job: Job): Cited<number> {

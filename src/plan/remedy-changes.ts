@@ -8,6 +8,7 @@ import { lumberSection } from "../tables/timber.ts";
 import { length } from "../units/print.ts";
 import type { Mm } from "../units/quantity.ts";
 import { roundNearest } from "../units/round.ts";
+import { DESIGN_WALL } from "./frame-members.ts";
 
 /** What a change sets. */
 export type Family = "tension" | "allowance" | "spacers" | "spacing" | "posts" | "wood" | "rails";
@@ -175,7 +176,7 @@ const largerLumber = ({ along, across }: Section): readonly Size[] =>
 
 const WALL_step = { inch: inches(1 / 16), mm: 1 } as const;
 /** The table has the design wall of welded tube. */
-const NOMINAL_over_design = 1 / 0.93;
+const NOMINAL_over_design = 1 / DESIGN_WALL;
 
 /** The next wall, and the next square tubes of the table. */
 function largerTubes({ along, across, wall }: Pick<Section, "along" | "across" | "wall">, job: Job): readonly Size[] {
