@@ -2,6 +2,7 @@
 
 import type { Job, Paper } from "../job/job.ts";
 import { isCorner, jointsOf } from "../plan/joints.ts";
+import { anchorEndsOf } from "../plan/pier.ts";
 import type { EndKind, Face, Plan, Run, Verdict, VerticalRole } from "../plan/plan.ts";
 import { FRAME_SHEET, failingChecks } from "./frame-verdict.ts";
 import type { SheetKey } from "./issues.ts";
@@ -264,6 +265,15 @@ function pullingTroubles(plan: Plan, office: Text): readonly Trouble[] {
       "an end post leans, or a rail bows",
       "Stop tightening. Write down the movement. Let a licensed engineer look at it.",
     ),
+    ...(anchorEndsOf(plan).length > 0
+      ? [
+          trouble(
+            "tighten",
+            "an anchor gives, or its pier cracks or moves",
+            "Stop. Slacken the cables of that pier. Let a licensed engineer look at it.",
+          ),
+        ]
+      : []),
     ...(joints.length > 0
       ? [
           trouble(

@@ -92,6 +92,7 @@ function fittingLines({ runs, courseCount, bores }: Bought, job: Job): readonly 
   const attached = job.supply.kind === "ready" ? runs.length * courseCount : 0;
   const faces = ends.filter(({ kind }) => kind === "face").length * courseCount;
   const { stud, grip } = job.fittings;
+  const inSleeve = job.posts.sleeve === null ? "" : ", on the wood in its sleeve";
   const size = (mm: Mm): string => length(mm, { units: job.units, decimals: 1, step: 1 / 32 });
   return [
     ...piece("fittings", "stud end for fitting on site", stud.thread, studs - attached, {
@@ -106,10 +107,10 @@ function fittingLines({ runs, courseCount, bores }: Bought, job: Job): readonly 
       job,
       note: "same grade as the studs, or one grade apart against seizing",
     }),
-    ...piece("fittings", "washer, stainless, stud end", size(stud.washerDiameter.value), studs, { job, note: "under each nut" }),
+    ...piece("fittings", "washer, stainless, stud end", size(stud.washerDiameter.value), studs, { job, note: `under each nut${inSleeve}` }),
     ...piece("fittings", "washer, stainless, gripping end", size(grip.washerDiameter.value), grips, {
       job,
-      note: "under the collar of each fitting, on the face of the post",
+      note: `under the collar of each fitting${inSleeve === "" ? ", on the face of the post" : inSleeve}`,
     }),
     ...faceLines(faces, job),
     ...anchorLines(runs, courseCount, job),

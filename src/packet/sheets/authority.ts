@@ -9,7 +9,7 @@ import type { Block, Sheet, Table, Text } from "../packet.ts";
 import { sourceMark, sourcePlace } from "../show-number.ts";
 import { introduction, notApproval } from "../wording.ts";
 import { slopeClauses, slopeQuestions } from "./authority-slopes.ts";
-import { sinksIn } from "./bearing.ts";
+import { bearingQuestion } from "./bearing.ts";
 import { faceQuestion } from "./face-ends.ts";
 import { isWooden } from "./frame-inputs.ts";
 import {
@@ -31,6 +31,7 @@ import {
 } from "./kit.ts";
 import { pierQuestions } from "./piers.ts";
 import { pullsTable } from "./pulls.ts";
+import { sleeveQuestions } from "./sleeves.ts";
 import { onWhat } from "./slopes.ts";
 import { openingSpans } from "./spans.ts";
 import { metalParts } from "./survey-rows.ts";
@@ -273,16 +274,10 @@ function questionTable(context: SheetContext, rules: GuardRules | null): Table {
       "How far may posts move under the pull of all cables (engineer)?",
       `${show.fine(plan.frame.movement_max.value)} ${sourceMark(plan.frame.movement_max.source)}; computed: ${show.fine(greatest(plan.frame.sides.flatMap(({ posts: all }) => all.map(({ movement }) => Math.abs(movement)))))}`,
     ],
-    ...(plan.job.posts.section.material === "wood"
-      ? ([
-          [
-            "Do the washers bear on the wood of these posts (engineer)?",
-            sinksIn(plan, "stud") || sinksIn(plan, "grip") ? "not by the check on Z-001: to be decided" : "yes, by the check on Z-001",
-          ],
-        ] as const)
-      : []),
+    ...bearingQuestion(plan),
     ...faceQuestion(plan),
     ...pierQuestions(plan, show),
+    ...sleeveQuestions(context),
     ["Does anything else at this place apply (fire, coast, association, heritage)?", `exposure: ${code.exposure}`],
   ];
   return table({

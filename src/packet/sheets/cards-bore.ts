@@ -13,9 +13,9 @@ import { freeStop } from "./free-stop.ts";
 import { count, endPostIds, greatest, listed, postsOf, refer, type SheetContext, spacersOf, unique } from "./kit.ts";
 import { offMiddle, plumbWords } from "./leaning.ts";
 import { boreDone, isWood } from "./material.ts";
-import { pierItems } from "./piers.ts";
+import { pierAccepted, pierItems, pierMarked } from "./piers.ts";
 import { safetyFor } from "./safety-messages.ts";
-import { sleeveFrameWords } from "./sleeves.ts";
+import { sleeveFrameWords, sleeveRoomWords } from "./sleeves.ts";
 import { anglesWords, boreSheets, levelSides, sidesWord, slopedSides, slopesWords, surfaceOf } from "./slopes.ts";
 
 export function frameCard(context: SheetContext): Card {
@@ -32,7 +32,7 @@ export function frameCard(context: SheetContext): Card {
         killer: true,
       },
       {
-        text: `**${frameAccepted}** by a licensed engineer or the authority: posts, rails, feet. End posts ${listed(endPostIds(plan))}.${sleeveFrameWords(plan)}`,
+        text: `**${frameAccepted}** by a licensed engineer or the authority: posts, rails, feet. End ${endPostIds(plan).length === 1 ? "post" : "posts"} ${listed(endPostIds(plan))}.${pierAccepted(plan)}${sleeveFrameWords(plan)}`,
         killer: true,
       },
       {
@@ -177,7 +177,7 @@ function marksItem(context: SheetContext): StepItem {
   const aside = off.length === 0 ? "" : ` At ${listed(off)} off the middle of the face, by the table on ${refer(context, "bores")}.`;
   const mitred = mitredIds(context.plan);
   const both = mitred.length === 0 ? "" : `; at ${listed(mitred)} also on the face where it comes out`;
-  const carried = `arks carried to every post and spacer, on the face where the bit goes in${both}`;
+  const carried = `arks carried to every post and spacer${pierMarked(context.plan)}, on the face where the bit goes in${both}`;
   if (rakes.length === 0) return { text: `M${carried}.${aside}`, ...(aside + both === "" ? {} : { killer: true as const }) };
   const level = levelSides(context.plan).length === 0 ? "" : `${onLevel(context)}m${carried}. `;
   return {
@@ -202,7 +202,7 @@ export function boreCard(context: SheetContext): Card {
       ...(counterbores.length > 0
         ? [
             {
-              text: `${counterbores.length} ${plan.job.posts.sleeve === null ? "counterbores bored first, with a flat-bottomed or piloted bit" : `washer's holes sawn first, through the sleeve to the ${plan.job.posts.section.name}`}; deepest (plan ${show.tapeBoth(counterbores[0]?.counterbore?.depth ?? 0)})`,
+              text: `${counterbores.length} ${plan.job.posts.sleeve === null ? "counterbores bored first, with a flat-bottomed or piloted bit" : `washer's holes sawn first, to the ${plan.job.posts.section.name}${sleeveRoomWords(plan)}`}; deepest (plan ${show.tapeBoth(counterbores[0]?.counterbore?.depth ?? 0)})`,
               value: show.lengthUnit,
               killer: true as const,
             },

@@ -6,6 +6,7 @@ import type { Card } from "./card.ts";
 import { hasTails, pulledAtBoth } from "./ends.ts";
 import { count, greatest, listed, refer, type SheetContext } from "./kit.ts";
 import { isWood } from "./material.ts";
+import { piersOf } from "./piers.ts";
 import { bandWords, leansOf } from "./readings.ts";
 import { forceWords, openingRoute, type Route, sagBays, testPlaces } from "./route.ts";
 import { safetyFor } from "./safety-messages.ts";
@@ -66,7 +67,10 @@ export function pullCard(context: SheetContext): Card {
       { text: "Lowest and highest reading at the end", value: show.forceUnit },
       { text: "Plumb logged, near the plan, within its limit; largest movement", value: show.lengthUnit, killer: true },
       { text: `Turns near the plan (${turns}); least thread left (keep ${reserve})`, value: show.lengthUnit },
-      { text: `No nut stiff, no wire broken, ${fails}, no rail bowed.`, killer: true },
+      {
+        text: `No nut stiff, no wire broken, ${fails}, no rail bowed${piersOf(plan).length === 0 ? "" : ", no anchor moved, no crack in its pier"}.`,
+        killer: true,
+      },
       { text: "All read again without turning a nut. Else turned where it reads outside, and all read once more." },
     ],
     hold: `H3, signed on ${refer(context, "proof")}: ${hasTails(plan) ? "tails are cut and caps fitted" : "caps are fitted"} only with all readings in their band.`,

@@ -107,7 +107,7 @@ export function blindWords(context: { readonly plan: Plan; readonly show: Show }
   if (plan.bores.some((bore) => goesThroughOneWall(bore, plan.job)))
     return ", but for the holes of ends on faces: **through the wall that the cable comes to, never through the far one**";
   const shank = shankWords(context);
-  return `, but for the blind holes of ends on faces: as deep as written, with a stop on the bit${shank === "" ? "" : `, **${shank}**`}`;
+  return `, but for the blind holes of ${faceEnds(plan).length === 0 ? "piers" : "ends on faces"}: as deep as written, with a stop on the bit${shank === "" ? "" : `, **${shank}**`}`;
 }
 
 /** Whether ends of this job hang on screws in wood. */

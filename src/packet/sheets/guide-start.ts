@@ -9,6 +9,7 @@ import { cutSlopes, measureSlopes, railsLie } from "./guide-slopes.ts";
 import { count, endPostIds, listed, postsOf, refer, type SheetContext, spacersOf } from "./kit.ts";
 import { leaning, leanWords } from "./leaning.ts";
 import { isWood } from "./material.ts";
+import { piersOf } from "./piers.ts";
 import { levelSides } from "./slopes.ts";
 import type { Stage } from "./stage.ts";
 
@@ -25,7 +26,10 @@ export function askStage(context: SheetContext): Stage {
       },
       {
         text: "Ask who must check the frame. Get that answer in writing.",
-        more: "All cables together pull very hard on the end posts. Weak posts lean or break.",
+        more:
+          piersOf(context.plan).length === 0
+            ? "All cables together pull very hard on the end posts. Weak posts lean or break."
+            : "All cables together pull very hard on end posts and pier. A weak one leans or breaks.",
         killer: true,
       },
       {

@@ -1,7 +1,7 @@
 // What does somebody who does this once do to set out, bore, reeve and set the ends? Sentences of at most 20 words.
 import { WASHER_HOLE } from "../../plan/bores.ts";
 import { goesThroughOneWall } from "../../plan/face-end.ts";
-import type { Plan, Run } from "../../plan/plan.ts";
+import type { BoreKind, Plan, Run } from "../../plan/plan.ts";
 import type { StepItem, Text } from "../packet.ts";
 import { faceName } from "../wording.ts";
 import { MITRE_OFF_mm, mitredIds } from "./bore-corners.ts";
@@ -11,8 +11,9 @@ import { faceEnds, faceIds, setWords, shankWords } from "./face-ends.ts";
 import { boreSlopes, levelFirst, markSlopes } from "./guide-slopes.ts";
 import { count, greatest, listed, refer, type SheetContext } from "./kit.ts";
 import { offMiddle } from "./leaning.ts";
-import { isTreated, isTube, isWood } from "./material.ts";
-import { pierSteps } from "./piers.ts";
+import { isTreated, isTube, isWood, onlyWood } from "./material.ts";
+import { pierMarked, pierSteps } from "./piers.ts";
+import { sleeveRoomSteps } from "./sleeves.ts";
 import { boreSheets, levelSides } from "./slopes.ts";
 import type { Stage } from "./stage.ts";
 
@@ -51,7 +52,7 @@ function stickItems(context: SheetContext): readonly StepItem[] {
       killer: true,
     },
     {
-      text: `${levelFirst(context)}Carry the marks to every post and spacer, in the middle of the face.`,
+      text: `${levelFirst(context)}Carry the marks to every post and spacer${pierMarked(plan)}, in the middle of the face.`,
       ...(offset.length > 0 ? { more: `At ${listed(offset)} the holes are off the middle: use the table.` } : {}),
     },
   ];
@@ -84,6 +85,7 @@ export function boreStage(context: SheetContext): Stage {
             },
           ]
         : []),
+      ...sleeveRoomSteps(plan),
       ...counterboreFirst(plan).map(
         (bit): StepItem => ({
           text: `Bore ${bit.holes} x **${show.diameterOne(bit.diameter)}** (${bit.use}). The bit is at least ${show.tape(bit.bitLength_min)} long.`,
@@ -112,15 +114,23 @@ export function boreStage(context: SheetContext): Stage {
 
 const isFirst = (use: Text): boolean => use.includes("counterbore") || use.includes(WASHER_HOLE);
 
+/** Bored with another bit, and only after a search: its steps stand by themselves. */
+const IN_PIER: BoreKind = "anchor end";
+
 /** A bit finds no centre once the through bore is there. */
 const counterboreFirst = ({ bits }: Plan): Plan["bits"] => [
   ...bits.filter(({ use }) => isFirst(use)),
-  ...bits.filter(({ use }) => !isFirst(use)),
+  ...bits.filter(({ use }) => !isFirst(use) && use !== IN_PIER),
 ];
 
 function finishItems(plan: Plan): readonly StepItem[] {
   if (isTreated(plan)) {
-    return [{ text: "Brush wood preservative into every hole. Wipe off the rest.", more: "The drill cut through the treated layer." }];
+    return [
+      {
+        text: `Brush wood preservative into every hole${onlyWood(plan).replace(/,$/, "")}. Wipe off the rest.`,
+        more: "The drill cut through the treated layer.",
+      },
+    ];
   }
   if (isWood(plan)) {
     return [{ text: "Clean every hole. Take off sharp edges." }];

@@ -2,6 +2,7 @@
 import type { Plan } from "../../plan/plan.ts";
 import type { Text } from "../packet.ts";
 import { sourceMark } from "../show-number.ts";
+import { piersOf } from "./piers.ts";
 
 export const isWood = ({ job }: Plan): boolean => job.posts.section.material === "wood";
 export const isTreated = (plan: Plan): boolean => isWood(plan) && plan.job.posts.treatment === "treated";
@@ -10,11 +11,17 @@ export const isTube = ({ job }: Plan): boolean => job.posts.section.wall !== nul
 /** What is done to a bore before a cable goes in, to be confirmed. */
 export function boreDone(plan: Plan): Text {
   if (isTreated(plan)) {
-    return `Every bore treated before a cable goes in ${sourceMark("wood-preservative-m4")}.`;
+    return `Every bore${onlyWood(plan)} treated before a cable goes in ${sourceMark("wood-preservative-m4")}.`;
   }
   return isWood(plan)
     ? "Every bore cleaned out, edges broken, chips brushed off."
     : `${isTube(plan) ? "Both walls of every bore" : "Every bore"} deburred; ${bareMetal(plan)}; swarf brushed off stainless parts.`;
+}
+
+/** An anchor does not hold in a hole with wood preservative. */
+export function onlyWood(plan: Plan): Text {
+  const ids = piersOf(plan).map(({ id }) => id);
+  return ids.length === 0 ? "" : ` in wood, none in ${ids.join(" or ")},`;
 }
 
 /** What bare metal in a bore needs. */

@@ -19,8 +19,26 @@ export const piersOf = (plan: Plan): readonly PierAt[] =>
 export const pierBoreRules = (plan: Plan): readonly Text[] =>
   piersOf(plan).map(
     ({ id }) =>
-      `${id}: blind holes, as deep as written, by a masonry bit of the size that the anchor's instructions name, after the search for hidden steel.`,
+      `${id}: blind holes, as deep as written, by a masonry bit of the size that the anchor's instructions name, after the search for hidden steel. No wood preservative in them: an anchor does not hold in it.`,
   );
+
+/** ", and on PR1": what else is marked where posts and spacers are. */
+export const pierMarked = (plan: Plan): Text =>
+  piersOf(plan)
+    .map(({ id }) => `, and to ${id}`)
+    .join("");
+
+/** With what an engineer or the authority accepts. */
+export const pierAccepted = (plan: Plan): Text =>
+  piersOf(plan)
+    .map(({ id }) => ` Pier ${id} with its anchors, by an engineer.`)
+    .join("");
+
+/** What an anchor or its pier does before it fails: whoever sees it stops. */
+export const pierFails = (plan: Plan): Text | null => {
+  const ids = piersOf(plan).map(({ id }) => id);
+  return ids.length === 0 ? null : `an anchor turns, slips or bends, or ${ids.join(" or ")} cracks, opens at a joint or moves`;
+};
 
 const isMasonry = ({ of }: Pick<Pier, "of">): boolean => of !== "concrete";
 
@@ -174,7 +192,7 @@ export const pierSteps = (plan: Plan, show: Show): readonly StepItem[] =>
       killer: true,
     },
     {
-      text: `${id}: bore ${plan.courses.length} holes, ${show.fine(anchor.depth.value)} deep, with a stop on the masonry bit.`,
+      text: `${id}: bore ${plan.courses.length} holes ${show.diameterOne(anchor.hole.value)}, ${show.fine(anchor.depth.value)} deep, with a stop on the masonry bit.`,
       more: "Keep the dust down: extraction on the drill, and a mask. Clean each hole as the anchor's instructions say.",
       killer: true,
     },

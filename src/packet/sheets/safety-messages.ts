@@ -7,7 +7,7 @@ import { showIn, sourceMark } from "../show-number.ts";
 import { cutsStrand } from "./ends.ts";
 import { caution } from "./kit.ts";
 import { isTreated, isWood } from "./material.ts";
-import { piersOf } from "./piers.ts";
+import { pierFails, piersOf } from "./piers.ts";
 
 export type SafetyKey = "frame" | "bore" | "reeve" | "tighten" | "cut";
 
@@ -104,6 +104,7 @@ function tightenMessages(plan: Plan): readonly Message[] {
         "A tight cable stores energy. Stand beside it, never in line with it. Wear glasses.",
         ...(frameFails(plan) ? [`**The frame FAILS its checks on ${FRAME_SHEET}: do not tighten.**`] : []),
         `Stop when a post ${postFails(plan)}, or moves more than ${showIn(plan.job.units).fine(plan.frame.movement_max.value)} anywhere.`,
+        ...(pierFails(plan) === null ? [] : [`Stop when ${pierFails(plan)}. Slacken its cables.`]),
       ],
     },
     {

@@ -5,7 +5,8 @@ import { SLEEVE_USE } from "../../plan/bores.ts";
 import type { Plan } from "../../plan/plan.ts";
 import type { BitUse } from "../../plan/purchase.ts";
 import type { StepItem, Text } from "../packet.ts";
-import { type SheetContext, unique } from "./kit.ts";
+import { isNarrow } from "./ends.ts";
+import { listed, type SheetContext, unique } from "./kit.ts";
 import { offBy, practice, RAIL_mm, SIZE_mm, type SurveyRow } from "./survey-rows.ts";
 
 /** What a sleeve does in the years after it is bored. */
@@ -35,13 +36,48 @@ export const sleeveEndItems = ({ job: { posts } }: Plan): readonly StepItem[] =>
 export const sleeveFrameWords = ({ job: { posts } }: Plan): Text =>
   posts.sleeve === null ? "" : ` Rails reach the ${posts.section.name} in every sleeve; each sleeve is centred.`;
 
+/** Posts whose washer's hole is sawn on a side that only a hand reaches. */
+const narrowIds = (plan: Plan): readonly string[] =>
+  plan.job.posts.sleeve === null
+    ? []
+    : unique(plan.runs.flatMap(({ left, right }) => [left, right].filter(isNarrow).map(({ postId }) => postId)));
+
+/** Behind what is said of washer's holes: where a hole saw may find no room. */
+export const sleeveRoomWords = (plan: Plan): Text =>
+  narrowIds(plan).length === 0 ? "" : `; at ${listed(narrowIds(plan))} room for the saw tried before`;
+
+/** The same in short sentences. */
+export const sleeveRoomSteps = (plan: Plan): readonly StepItem[] =>
+  narrowIds(plan).length === 0
+    ? []
+    : [
+        {
+          text: `Behind ${listed(narrowIds(plan))} only a hand reaches. Hold drill and hole saw in there before you begin.`,
+          more: "No room? Stop and ask. The holes are then cut with the sleeve off its post.",
+          killer: true,
+        },
+      ];
+
+/** For the sheet of questions: what the program cannot know of what is fastened through a sleeve. */
+export function sleeveQuestions({ plan, show }: Pick<SheetContext, "plan" | "show">): readonly (readonly [Text, Text])[] {
+  const { sleeve, section } = plan.job.posts;
+  if (sleeve === null) return [];
+  return [
+    [
+      `How are rails and brackets fastened to the ${section.name} in the sleeves (engineer)? A sleeve carries nothing.`,
+      `through the sleeve into the ${section.name}, with a solid block in the gap of ${show.fine((sleeve.along - section.along) / 2 - sleeve.wall)}; the fastening is by others: **to be decided**`,
+    ],
+  ];
+}
+
 /** How the holes of sleeved posts are made. */
 export function sleeveBoring({ plan, show }: SheetContext): readonly Text[] {
   const { sleeve, section } = plan.job.posts;
   if (sleeve === null) return [];
   const washers = unique(plan.bores.flatMap(({ counterbore }) => (counterbore === null ? [] : [show.diameterOne(counterbore.diameter)])));
+  const narrow = narrowIds(plan);
   return [
-    `Sleeved posts, in this order. First the washer's hole (${washers.join(", ")}) with a hole saw, through the wall of the sleeve only: **stop at the ${section.name}**. Then the bore right through sleeve, gap and ${section.name}, to come out in the middle of it. Last open the sleeve's own holes, on **both faces** where the cable only passes, on the cable's side at an end, to the size under Sleeve.`,
+    `Sleeved posts, in this order. First the washer's hole (${washers.join(", ")}) with a hole saw, through the wall of the sleeve only: **stop at the ${section.name}**.${narrow.length === 0 ? "" : ` **Behind ${listed(narrow)} only a hand reaches:** hold drill and saw in there first; no room: stop and ask.`} Then the bore right through, to come out in the middle of it. Last open the sleeve's own holes, on **both faces** where the cable only passes, on the cable's side at an end, to the size under Sleeve.`,
     `${stuffs[sleeve.material]}: its holes are wider than the bores ${practice}, so that it never touches a cable. If the sleeve is not in the middle of its post, mark and bore from the middle of the ${section.name}.`,
   ];
 }
@@ -53,7 +89,12 @@ export function sleeveRows({ plan, show }: Pick<SheetContext, "plan" | "show">):
   const size = `${offBy(SIZE_mm, { show })} ${practice}`;
   return [
     ["posts / sleeve / size", "Sleeve, outside: along x across the side", `${show.tape(sleeve.along)} x ${show.tape(sleeve.across)}`, size],
-    ["posts / sleeve / wall", `Sleeve of ${sleeve.material}: thickness of its wall`, show.fine(sleeve.wall), size],
+    [
+      "posts / sleeve / wall",
+      `Sleeve of ${sleeve.material}: thickness of its wall`,
+      show.fine(sleeve.wall),
+      `${offBy(RAIL_mm, { show })} ${practice}`,
+    ],
     [
       "posts / sleeve",
       `Sleeve to the ${section.name} inside, from its outer face, all four sides (probe through a small hole)`,

@@ -6,6 +6,7 @@ import { floorWord } from "../wording.ts";
 import { freeStop } from "./free-stop.ts";
 import { refer, type SheetContext } from "./kit.ts";
 import { leanWords } from "./leaning.ts";
+import { pierFails } from "./piers.ts";
 import { openingRoute } from "./route.ts";
 import { sidesWord, slopedSides, slopesWords } from "./slopes.ts";
 import { SLOPE_rad } from "./survey-rakes.ts";
@@ -28,6 +29,7 @@ export function stopConditions(context: SheetContext): readonly Text[] {
     `${posts.existing ? "a standing post" : "a post"} is cracked, out of plumb, or loose at its foot when pushed by hand${leans === "" ? "" : `; only ${leans}, as found: stop if it leans otherwise, and if another post leans`}`,
     `a cable reads above its band in the log, or **${show.forceDown(plan.target.workingLimit)}**, the strand's working limit, is reached`,
     `a post moves more than **${show.fine(plan.frame.movement_max.value)}** while cables are tightened ${sourceMark(plan.frame.movement_max.source)}, or a rail bows`,
+    ...[pierFails(plan) ?? []].flat(),
     `a wire of the strand is broken, or the sphere passes ${pushed[openingRoute(context).push]}`,
     "a hold point is not signed, or a question to the authority is open",
   ];

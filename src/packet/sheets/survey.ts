@@ -244,12 +244,13 @@ function howToMeasure(context: SheetContext): readonly Text[] {
 function verifyTable(context: SheetContext): Table {
   const { plan } = context;
   const { posts } = plan.job;
-  const ends = listed(endPostIds(plan));
+  const ids = [...piersOf(plan).map(({ id }) => id), ...endPostIds(plan)];
+  const ends = listed(ids);
   const gates = gatesOf(plan);
   const things: readonly Text[] = [
     datumWords(context),
     `No bolt, screw or bracket sits in the path of a bore (post feet, rail brackets): compare with ${refer(context, "bores")}`,
-    `Posts ${ends} hold the ends of cables: the engineer or the authority accepted them before anything is bored`,
+    `${ends} ${ids.length === 1 ? "holds" : "hold"} the ends of cables: the engineer or the authority accepted ${ids.length === 1 ? "it" : "them"} before anything is bored`,
     ...(posts.existing ? ["Standing posts are sound, without rot, cracks or rust, and stand where the elevation shows them"] : []),
     ...(posts.section.material === "wood"
       ? posts.treatment === "treated"

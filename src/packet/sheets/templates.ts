@@ -72,7 +72,7 @@ function howTo({ plan, show }: StripContext, templates: readonly Template[]): re
     ...(plan.job.posts.sleeve === null
       ? []
       : [
-          "Two circles at a bore: the inner one is bored right through, the outer one is opened in the sleeve only, afterwards, on both faces where the cable goes through.",
+          "Two circles at a bore: the inner one is bored right through, the outer one is opened in the sleeve only, afterwards, on every face where the cable goes through; the face of a washer's hole has none.",
         ]),
   ];
 }

@@ -21,6 +21,7 @@ import {
   table,
   unique,
 } from "./kit.ts";
+import { piersOf } from "./piers.ts";
 import { highAtNut, leansOf, lowAtNut } from "./readings.ts";
 import { safetyFor } from "./safety-messages.ts";
 import { spanTable, waysToRead } from "./span-readings.ts";
@@ -151,6 +152,7 @@ function plumbTable(context: SheetContext): Table {
     writeIn: true,
     notes: [
       `Limit: ${limit.where} ${sourceMark(limit.source)}, unless the engineer or the authority names another; H1 needs it. Stop there, or when a post moves far more than planned.`,
+      ...piersOf(plan).map(({ id }) => `**${id} is taken to stand still: stop as soon as it moves, whatever the limit.**`),
     ],
   });
 }

@@ -143,9 +143,22 @@ function joints({ half, margin, show, edge, zero, id }: StripLook, tile: Tile, v
   ];
 }
 
+const EDGE_AIR_mm = 0.6;
+
+/**
+ * How far from the cut edge the middles of so many lines of words lie, the outermost first. Where a flap is narrower than they are, none lies on
+ * its fold: what the flap does not hold stands on the face.
+ */
+export function linePlaces(count: number, { margin, fold }: { readonly margin: Mm; readonly fold: Mm }): readonly Mm[] {
+  const step = Math.min(lineHeight(), (margin - 1) / Math.max(1, count));
+  const held = fold > 0 ? Math.max(0, countSteps(fold - EDGE_AIR_mm, { step, rounding: "down" })) : count;
+  const inner = Math.min(step, (margin - fold) / Math.max(1, count - held));
+  return Array.from({ length: count }, (_, nth) => (nth < held ? EDGE_AIR_mm + (nth + 0.5) * step : fold + (nth - held + 0.5) * inner));
+}
+
 /** Words along both edges, read from the right; clear of the crosses and of flaps that are cut off. */
 function margins(look: StripLook, tile: Tile, view: View): readonly Part[] {
-  const { half, margin, about } = look;
+  const { half, margin, about, width } = look;
   const start = CROSS_mm + 2 + Math.max(0, climbAt(look, tile));
   const length = tile.to - tile.from - CROSS_mm - 2 - start;
   const [left, right] = about;
@@ -153,14 +166,14 @@ function margins(look: StripLook, tile: Tile, view: View): readonly Part[] {
     const lines = texts.flatMap((text, index) =>
       wrap(text, length, { weight: index === 0 ? 700 : 400 }).map((line) => ({ line, first: index === 0 })),
     );
-    const gap = Math.min(lineHeight(), (margin - 1) / Math.max(1, lines.length));
-    const outer = side < 0 ? -half + 0.6 : half - 0.6 - lines.length * gap;
-    return lines.map(({ line, first }, index) =>
-      label(line, view.point({ x: outer + (index + 0.5) * gap, y: tile.from + start }), {
+    const places = linePlaces(lines.length, { margin, fold: half - width / 2 });
+    return lines.map(({ line, first }, index) => {
+      const place = places[side < 0 ? index : lines.length - 1 - index] ?? 0;
+      return label(line, view.point({ x: side * (half - place), y: tile.from + start }), {
         angle: Math.PI / 2,
         weight: first ? 700 : 400,
-      }),
-    );
+      });
+    });
   };
   return [...column(left, -1), ...column(right, 1)];
 }
