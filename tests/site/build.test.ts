@@ -88,6 +88,14 @@ describe("buildSite", () => {
     expect(await page.evaluate("document.documentElement.scrollWidth")).toBe(390);
   });
 
+  test("at 390 px the list of jobs is read without moving it sideways", async () => {
+    const page = await open("index.html", { width: 390 });
+    const [whole, seen] = (await page.evaluate(
+      "(() => { const { scrollWidth, clientWidth } = document.querySelector('#jobs').parentElement; return [scrollWidth, clientWidth]; })()",
+    )) as [number, number];
+    expect(whole).toBe(seen);
+  });
+
   // 44 px is what WCAG 2.2, success criterion 2.5.5 (level AAA), asks of a target; 24 px is level AA (2.5.8).
   test.each(pages)("at 390 px every link of %s that stands alone is at least 44 px high", async (path) => {
     const page = await open(path, { width: 390 });
