@@ -181,6 +181,19 @@ describe("makePacket", () => {
     }
   });
 
+  // Euler-Eytelwein: with friction towards 0 an end behind bends bears the whole pull of the other end.
+  test.each(examples)("%s: each end that holds behind bends has its word on friction beside the pulls, and no other end", (_, plan) => {
+    const { notes = [] } = tableOf(packetOf(plan, "permit"), "authority-pulls");
+    const told = notes.flatMap(
+      (note) => /^\*\*(\S+)\*\* holds (R\d+) behind bends.* as much of R\d+ as (\S+)\.$/.exec(note)?.slice(1) ?? [],
+    );
+    const spared = plan.runs.flatMap(({ id, left, right, bends }) => {
+      if (bends.length === 0 || left.pulls === right.pulls) return [];
+      return left.pulls ? [right.postId, id, left.postId] : [left.postId, id, right.postId];
+    });
+    expect(told).toEqual(spared);
+  });
+
   test.each(examples)("%s: the sheets are those announced by sheetHeads", (_, plan) => {
     for (const issue of issues) {
       const heads = sheetHeads({ plan, issue, all: false });

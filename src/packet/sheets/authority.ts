@@ -19,7 +19,6 @@ import {
   caution,
   column,
   facts,
-  greatest,
   heading,
   prose,
   refer,
@@ -31,6 +30,7 @@ import {
 } from "./kit.ts";
 import { pierQuestions } from "./piers.ts";
 import { pullsTable } from "./pulls.ts";
+import { mostMovedWords } from "./readings.ts";
 import { sleeveQuestions } from "./sleeves.ts";
 import { onWhat } from "./slopes.ts";
 import { openingSpans } from "./spans.ts";
@@ -272,7 +272,7 @@ function questionTable(context: SheetContext, rules: GuardRules | null): Table {
       : []),
     [
       "How far may posts move under the pull of all cables (engineer)?",
-      `${show.fine(plan.frame.movement_max.value)} ${sourceMark(plan.frame.movement_max.source)}; computed: ${show.fine(greatest(plan.frame.sides.flatMap(({ posts: all }) => all.map(({ movement }) => Math.abs(movement)))))}`,
+      `${show.fine(plan.frame.movement_max.value)} ${sourceMark(plan.frame.movement_max.source)}; computed: ${mostMovedWords(context)}`,
     ],
     ...bearingQuestion(plan),
     ...faceQuestion(plan),

@@ -1,5 +1,4 @@
 // Z-804: how is it shown that the work is right, and who signs? Every hold point is signed here and nowhere else.
-import { PLUCKED_mm } from "../../plan/instrument-range.ts";
 import type { Plan } from "../../plan/plan.ts";
 import { frameFails, frameWords } from "../frame-verdict.ts";
 import type { Cell, Sheet, Table, Text } from "../packet.ts";
@@ -183,13 +182,13 @@ function sagTables({ plan, show }: SheetContext): readonly Table[] {
   return [table({ id: "proof-sag", caption: "Sag test", columns, rows, writeIn: true })];
 }
 
-/** Rounded down, as the sphere must be held up to there; a short span takes more than anybody pushes. */
+/** Rounded down, as the sphere must be held up to there; where it does not go in between the uprights, they stop it and not the cables. */
 function pushWords(context: SheetContext, bayId: string, { force }: Route): Text {
   const spans = spansInBay(context.plan, bayId).map(({ span }) => span);
   if (spans.length === 0) {
     return "-";
   }
-  if (greatest(spans.map(({ free }) => free)) < PLUCKED_mm) {
+  if (greatest(spans.map(({ free }) => free)) < context.plan.job.code.openingSphere.value) {
     return "rigid, no value";
   }
   const pushes = spans.map(({ pushThrough }) => pushThrough);

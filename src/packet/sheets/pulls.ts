@@ -39,8 +39,21 @@ export function pullsTable(context: SheetContext, id: string): Table {
         ({ postId, runIds, pull_target, pull_high }) =>
           `${bold(postId)} bears ${runIds[0]} and ${runIds[1]} at once: together ${show.forceBoth(pull_target)} at target, ${bold(show.forceBothUp(pull_high))} at the greatest reading, between the two sides, ${bendsToDeck(plan, postId) ? "towards" : "away from"} the ${floorWord(plan.job)}.`,
       ),
+      ...behindBends(context),
       `${bends ? "End: along the guard; bend: half-way between its two spans. " : ""}What posts and bases make of it: ${FRAME_SHEET}.`,
     ],
+  });
+}
+
+/** What holds a run behind its bends is spared by friction, which is a guess: less of it, and the whole pull of the other end comes through. */
+function behindBends({ plan, show }: SheetContext): readonly Text[] {
+  return plan.runs.flatMap(({ id, left, right, bends }) => {
+    const holds = [left, right].find(({ pulls }) => !pulls);
+    if (holds === undefined || bends.length === 0) return [];
+    const pulling = holds === left ? right : left;
+    return [
+      `${bold(holds.postId)} holds ${id} behind bends, whose friction (${show.decimal(plan.job.tightening.friction.value, 2)}) keeps part of the pull from it. Where the cables slip more easily it bears up to as much of ${id} as ${pulling.postId}.`,
+    ];
   });
 }
 

@@ -1,9 +1,9 @@
 // What may a gauge show when a run is done, and what do its cables ask of each post? One print for every sheet.
 import type { Plan, Run } from "../../plan/plan.ts";
-import type { Newton } from "../../units/quantity.ts";
+import type { Mm, Newton } from "../../units/quantity.ts";
 import type { Text } from "../packet.ts";
 import { floorWord } from "../wording.ts";
-import { listed, type SheetContext, unique } from "./kit.ts";
+import { greatest, listed, type SheetContext, unique } from "./kit.ts";
 
 /** A lower limit: rounded up, so that what is printed is never less than what is needed. */
 export const atLeast = (value: Newton, { show }: SheetContext): Text => show.forceUp(value);
@@ -18,12 +18,32 @@ export const highAtNut = (run: Run, context: SheetContext): Text => atMost(run.t
 export const bandWords = (run: Run, context: SheetContext): Text =>
   `${run.id} at least ${lowAtNut(run, context)}, at most ${highAtNut(run, context)}`;
 
-/** The pull that whoever accepts the frame has accepted: "P1, P5: 2480 lbf". Each run alone, as one may be tight before the next. */
+/** Less than a plumb line tells. 1/64 in. */
+const LEAST_mm = 0.4;
+
+/** How far a post moves: "1/32\"", or "under 1/32\"" where no plumb line tells it, but never nothing. */
+export function movedWords(movement: Mm, { show }: SheetContext): Text {
+  const far = Math.abs(movement);
+  return far < LEAST_mm ? `under ${show.fine(2 * LEAST_mm)}` : show.fine(far);
+}
+
+/** How far the post goes that moves most when all cables stand at their targets. */
+export const mostMovedWords = (context: SheetContext): Text =>
+  movedWords(greatest(context.plan.frame.sides.flatMap(({ posts }) => posts.map(({ movement }) => Math.abs(movement)))), context);
+
+/**
+ * The pull that whoever accepts the frame has accepted: "P1, P5 2480 lbf". Each run alone, as one may be tight before the next, and where
+ * two runs end on one corner post, both together.
+ */
 export function pullWords({ plan, show }: SheetContext): Text {
   const pulls = greatestPulls(plan).map(([postId, pull]) => ({ postId, pull: show.forceUp(pull) }));
-  return unique(pulls.map(({ pull }) => pull))
-    .map((pull) => `${listed(pulls.filter((each) => each.pull === pull).map(({ postId }) => postId))} ${pull}`)
-    .join("; ");
+  const alone = unique(pulls.map(({ pull }) => pull)).map(
+    (pull) => `${listed(pulls.filter((each) => each.pull === pull).map(({ postId }) => postId))} ${pull}`,
+  );
+  const both = plan.cornerPulls.map(
+    ({ postId, runIds, pull_high }) => `${runIds[0]} and ${runIds[1]} at once ${postId} ${show.forceUp(pull_high)}`,
+  );
+  return [...alone, ...both].join("; ");
 }
 
 /** The greatest pull that one run puts on each post, in the order of the plan. */

@@ -22,21 +22,19 @@ import {
   unique,
 } from "./kit.ts";
 import { piersOf } from "./piers.ts";
-import { highAtNut, leansOf, lowAtNut } from "./readings.ts";
+import { highAtNut, leansOf, lowAtNut, movedWords } from "./readings.ts";
 import { safetyFor } from "./safety-messages.ts";
 import { spanTable, waysToRead } from "./span-readings.ts";
 import { logBlocks } from "./tightening-log.ts";
 
-/** Less than a plumb line tells. 1/64 in. */
-const LEAST_mm = 0.4;
-
 /** Where a post moves most along its side when all cables stand at their targets, and how far. */
-function mostMoved({ plan, show }: SheetContext, postId: string): Text {
+function mostMoved(context: SheetContext, postId: string): Text {
+  const { plan, show } = context;
   const most = plan.frame.sides
     .flatMap(({ posts }) => posts.filter((post) => post.postId === postId))
     .reduce((largest, post) => (Math.abs(post.movement) > Math.abs(largest.movement) ? post : largest), { movement: 0, height: 0 });
-  const far = Math.abs(most.movement);
-  return far < LEAST_mm ? `under ${show.fine(2 * LEAST_mm)}` : `${show.fine(far)} at ${show.tape(most.height)}`;
+  const far = movedWords(most.movement, context);
+  return far.startsWith("under") ? far : `${far} at ${show.tape(most.height)}`;
 }
 
 export const tighteningSheet: SheetMaker = (context, head): Sheet => {

@@ -42,10 +42,19 @@ describe("proofSheet", () => {
     }
   });
 
-  test("0002: the corner gaps, shorter than 12 in, are rigid and have no value", () => {
-    const plan = examplePlan("0002-deck-two-corners");
-    const corner = bayCells(plan, "crew").find(([bay]) => bay === "A/B");
-    expect(corner?.[1]).toBe("rigid, no value");
+  // 77 mm is narrower than the 4 in sphere, which cannot go in between the two posts; 117 mm is wider, and takes more than ten times the test.
+  test("0009 and 0002: a corner gap is rigid where the sphere does not go in between its posts, and has its value where it does", () => {
+    const corner = (job: string): string | undefined => bayCells(examplePlan(job), "crew").find(([bay]) => bay === "A/B")?.[1];
+    expect(corner("0009-bay-window-deck")).toBe("rigid, no value");
+    expect(corner("0002-deck-two-corners")).toBe("far above");
+  });
+
+  test("0014: the push of bay A1, 10-13/16 in long, is the same for the tester as for the authority", () => {
+    const plan = examplePlan("0014-corners-of-one-post");
+    const told = tableOf(packetOf(plan, "permit"), "authority-push").rows.map((row) => row.map(cellText));
+    const sliding = told.find(([bay = ""]) => bay.startsWith("A1,"))?.[3]?.replace(/[*]| \(.*/g, "");
+    expect(sliding).toBe("44 lbf");
+    expect(bayCells(plan, "permit").find(([bay]) => bay === "A1")?.[1]).toBe(`${sliding} - far above`);
   });
 
   test.each(examples)("%s: hold points H0 to H4 are there, as in the homeowner's steps, and signed on this sheet only", (_, plan) => {
@@ -67,6 +76,14 @@ describe("proofSheet", () => {
       const force = /[\d.]+ (?:lbf|N|kN)/.exec(group)?.[0] ?? "";
       expect.soft(readForce(force), postId).toBeGreaterThanOrEqual(pull_high - 1e-6);
     }
+  });
+
+  // 1687 lbf along side A and 1452 lbf along side B pull square to each other: sqrt(1687^2 + 1452^2) = 2226 lbf.
+  test("0018: H1 names what both runs together ask of the corner post on which they end", () => {
+    const row = tableOf(packetOf(examplePlan("0018-corner-post-between-runs"), "crew"), "proof-holds").rows.find(([point = ""]) =>
+      cellText(point).startsWith("H1"),
+    );
+    expect(cellText(row?.[2] ?? "")).toContain("R1 and R2 at once P5 2226 lbf");
   });
 
   test.each(examples)("%s: the proof is read in the bay of the plan, between its two limits", (_, plan) => {

@@ -299,7 +299,7 @@ describe("authoritySheet", () => {
     const assumed = (question: string): string => rows.find((cells) => (cells[1] ?? "").includes(question))?.[2] ?? "";
     expect.soft(assumed("Which loads act on top and infill")).toMatch(/ (lbf|N) at any point of the top/);
     expect.soft(assumed("What may the base of a post bear")).toMatch(/not known; demands on Z-805|in-lbf|N m/);
-    expect.soft(assumed("How far may posts move")).toMatch(/\[(practice|job)\]; computed: /);
+    expect.soft(assumed("How far may posts move")).toMatch(/\[(practice|job)\]; computed: (?!0(?:"| mm| in|$))/);
     expect
       .soft(assumed("Is the computation on Z-805 enough"))
       .toMatch(plan.frame.checks.some(({ verdict }) => verdict === "fail") ? /it FAILS/ : /no check fails/);
