@@ -149,7 +149,7 @@ const planAll = async (
     } else {
       ready.push({ file, number: job.number });
       const count = job.warnings === 1 ? "1 warning" : `${job.warnings} warnings`;
-      if (job.warnings > 0) report.note(`${file.path}: ${count}, told by "reevebook check ${file.path}"`);
+      if (job.warnings > 0) report.note(`${file.path}: ${count}, told by "npx reevebook check ${file.path}"`);
     }
   }
   const clashing = duplicates(ready, left, { survey, files: effects.files });
