@@ -12,6 +12,7 @@ import { framePartRules } from "./frame-part-rules.ts";
 import { frameRules } from "./frame-rules.ts";
 import { kindAt } from "./kind.ts";
 import { layoutRules } from "./layout-rules.ts";
+import { leanRules } from "./lean-rules.ts";
 import { behindMark, marksOf } from "./marks.ts";
 import { memberRules } from "./member-rules.ts";
 import { orderRules } from "./order-rules.ts";
@@ -33,6 +34,7 @@ import { windowRules } from "./window-rules.ts";
 const rules: readonly Rule[] = [
   ...layoutRules,
   ...rakeRules,
+  ...leanRules,
   ...runRules,
   ...bendRules,
   ...spanRules,

@@ -5,6 +5,7 @@ import { jointSetback } from "../plan/outline.ts";
 import type { SidePlan, Vertical } from "../plan/plan.ts";
 import type { RakePlan } from "../plan/rake-plan.ts";
 import { overJoint } from "./joint.ts";
+import { longestFreeOf } from "./lean-rules.ts";
 import { cornerRules, leftEndOf, rightEndOf } from "./mouths.ts";
 import { leadingRake } from "./rake-rules.ts";
 import { derived, from, given, must, type Reader } from "./reader.ts";
@@ -243,6 +244,7 @@ const bays: readonly Rule[] = [
     ];
     const inputs = [...post("1", left), ...post("2", right)];
     const rounding = "to a millionth of a millimetre, so that equal bays compare equal";
+    if (bay.longestCourse !== undefined) return { ...longestFreeOf(reader, { left, right, inputs }), rounding };
     if (left.corner !== undefined || right.corner !== undefined) {
       const [low, high] = [leftEndOf(reader, left, bay.sideId), rightEndOf(reader, right)];
       return {

@@ -18,7 +18,9 @@ const lengths: readonly Rule[] = [
     const reach = isSkew
       ? given(
           "f",
-          "length of the cable in each bay; longer than the bay where end bores stand off the middle",
+          members.some(({ leansAlong }) => leansAlong !== undefined)
+            ? "length of the cable in each bay, at the course where its end posts lean farthest apart"
+            : "length of the cable in each bay; longer than the bay where end bores stand off the middle",
           spans.map((span) => span.to - span.from),
           "length",
         )

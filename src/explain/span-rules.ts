@@ -121,11 +121,22 @@ function demandSpan(reader: Reader, [run = "", bay]: readonly string[]): Working
   }
   const left = members.findLastIndex(({ kind }, index) => kind === "post" && index <= own);
   const right = members.findIndex(({ kind }, index) => kind === "post" && index > own);
+  const longer = spans.slice(left, right).filter(({ bay: one }) => one.longestCourse !== undefined);
   return {
-    formula: "x2 - x1",
+    formula: longer.length === 0 ? "x2 - x1" : "x2 - x1 + sum(m)",
     inputs: [
       given("x1", "way along the cable to where it leaves the post before", spans[left]?.from ?? 0, "length"),
       given("x2", "way along the cable to where it enters the next post", spans[right - 1]?.to ?? 0, "length"),
+      ...(longer.length === 0
+        ? []
+        : [
+            given(
+              "m",
+              "longest cable of each bay beside a post that leans along its side, less the one laid here",
+              longer.map(({ bay: one, from: start, to }) => Math.max(0, one.free - (to - start))),
+              "length",
+            ),
+          ]),
     ],
     origin: from("ncc-2022", "table 11.3.6a: clear distance between posts"),
   };

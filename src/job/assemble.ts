@@ -144,7 +144,10 @@ function postsOf(file: JobFile["posts"]): Posts {
       access: access ?? null,
       behind: behind ?? null,
       section: size === undefined ? null : sectionOf({ size, material: file.material, ...(wall === undefined ? {} : { wall }) }),
-      leans: leans === undefined ? null : { out: (leans.out ?? 0) - (leans.in ?? 0), over: leans.over },
+      leans:
+        leans === undefined
+          ? null
+          : { out: (leans.out ?? 0) - (leans.in ?? 0), right: (leans.right ?? 0) - (leans.left ?? 0), over: leans.over },
     })),
     built: file.built ?? "solid",
     sleeve: file.sleeve === undefined ? null : sleeveOf(file.sleeve),

@@ -1,5 +1,7 @@
 // What can be wrong with how a guard stands although each value reads well by itself?
+
 import type { JobPath, Problem } from "../problem/problem.ts";
+import { alongLean_max } from "../tables/practice.ts";
 import { SAME_mm } from "../units/tolerance.ts";
 import type { JobFile } from "./schema.ts";
 import { wrong } from "./wrong.ts";
@@ -75,11 +77,45 @@ export function checkAsFound(posts: JobFile["posts"], sides: readonly SideFile[]
       ...(wall !== undefined && size === undefined
         ? [wrong([...path, "wall"], "a wall without a size", "add the size of the tube", "key")]
         : []),
-      ...(leans !== undefined && (leans.out === undefined) === (leans.in === undefined)
-        ? [wrong([...path, "leans"], "a lean is either away from the deck or towards it", "write out: or in:, whichever the level shows")]
-        : []),
+      ...(leans === undefined ? [] : checkLean(leans, post, [...path, "leans"])),
     ];
   });
+}
+
+type LeanFile = NonNullable<NonNullable<JobFile["posts"]["as found"]>[number]["leans"]>;
+
+/** One way across the guard and one along it at most, and along it no further than its bores can be level in it. */
+function checkLean({ out, in: inward, left, right, over }: LeanFile, post: string, path: JobPath): readonly Problem[] {
+  const along = Math.max(left ?? 0, right ?? 0);
+  return [
+    ...((out !== undefined && inward !== undefined) || [out, inward, left, right].every((way) => way === undefined)
+      ? [
+          wrong(
+            path,
+            "a lean is either away from the deck or towards it",
+            "write out: or in:, whichever the level shows; along the guard left: or right:",
+          ),
+        ]
+      : []),
+    ...(left !== undefined && right !== undefined
+      ? [
+          wrong(
+            path,
+            "a lean along the guard is either to the left or to the right",
+            "write left: or right:, as seen from the deck, looking out",
+          ),
+        ]
+      : []),
+    ...(along > alongLean_max.value * over
+      ? [
+          wrong(
+            [...path, left === undefined ? "right" : "left"],
+            `${post} leans along the guard by more than 1 in 20: nuts and washers would bear on one edge, and a tape along it shows wrong heights`,
+            "set the post plumb or replace it, and look why it leans",
+          ),
+        ]
+      : []),
+  ];
 }
 
 const SLEEVED_TUBE =

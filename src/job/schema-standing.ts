@@ -85,6 +85,8 @@ const asFound = block("a post as found", "{ post: P3, access: hand, behind: plan
     block("the lean of a post", "{ out: 1/2 in, over: 36 in }", {
       out: maybe(lengthField({ name: "the lean away from the deck", example: "1/2 in", from: "0 in", to: "6 in" })),
       in: maybe(lengthField({ name: "the lean towards the deck", example: "1/2 in", from: "0 in", to: "6 in" })),
+      left: maybe(lengthField({ name: "the lean towards the left", example: "1/2 in", from: "0 in", to: "6 in" })),
+      right: maybe(lengthField({ name: "the lean towards the right", example: "1/2 in", from: "0 in", to: "6 in" })),
       over: lengthField({ name: "the height of the lean", example: "36 in", from: "12 in", to: "3 m" }),
     }),
   ),

@@ -34,8 +34,11 @@ export interface PostAsFound {
   /** In words, for the crew: "planter". */
   readonly behind: string | null;
   readonly section: Section | null;
-  /** Its middle stands this much further away from the deck (negative: nearer to it) at a height above the datum. */
-  readonly leans: { readonly out: Mm; readonly over: Mm } | null;
+  /**
+   * Its middle stands this much further away from the deck (negative: nearer to it), and this much further to the right (negative: to the
+   * left), as seen by somebody on the deck who looks out, at a height above the datum.
+   */
+  readonly leans: { readonly out: Mm; readonly right: Mm; readonly over: Mm } | null;
 }
 
 /** A hollow cover round every post: boards, vinyl or composite. It carries nothing; the section of the posts is the wood inside it. */

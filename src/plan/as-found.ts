@@ -44,6 +44,12 @@ export function leanOf(job: Job, id: string): number {
   return leans === null ? 0 : leans.out / leans.over;
 }
 
+/** How far the middle of a post moves to the right for each mm of height. */
+export function slantOf(job: Job, id: string): number {
+  const leans = foundAt(job, id)?.leans ?? null;
+  return leans === null ? 0 : leans.right / leans.over;
+}
+
 /** What reaches the back of a post: as found there, else as it usually is at such a place. */
 export const accessOf = (job: Job, id: string, usual: Access): Access => foundAt(job, id)?.access ?? usual;
 

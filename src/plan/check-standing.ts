@@ -1,5 +1,7 @@
 // Do the bores keep clear of what is on the posts?
+
 import type { Job } from "../job/job.ts";
+import { alongLean_max } from "../tables/practice.ts";
 import type { Mm } from "../units/quantity.ts";
 import { type Checked, limitCheck, question } from "./check-row.ts";
 import { type HardwareZone, halfSeat } from "./hardware.ts";
@@ -105,6 +107,23 @@ export function mitreQuestions({ bores }: Pick<Checked, "bores">): readonly Chec
         source: "memory",
         where: "NDS 2018, 3.8.2: tension across the grain is avoided, or carried by steel",
         advice: `ask the engineer whether the wood between bores and edge of ${posts.join(", ")} holds the push of the bend, or which bolts or screws across the bores shall hold it; or make the corner with two posts`,
+      }),
+      where: posts.join(", "),
+    },
+  ];
+}
+
+/** Loads on a post count from its foot as if it were plumb: whether one that leans along the pull of its cables may hold them is asked. */
+export function leanQuestions({ verticals, runs }: Pick<Checked, "verticals" | "runs">): readonly Check[] {
+  const ends = new Set(runs.flatMap(({ left, right }) => [left.postId, right.postId]));
+  const posts = verticals.filter(({ id, leansAlong }) => leansAlong !== undefined && ends.has(id)).map(({ id }) => id);
+  if (posts.length === 0) return [];
+  return [
+    {
+      ...question("lean-along", "End posts that lean along the guard", {
+        source: alongLean_max.source,
+        where: alongLean_max.where,
+        advice: `ask the engineer whether ${posts.join(", ")} may hold cables as found, and look why it leans: a loose foot or rot goes on leaning; else set it plumb or replace it`,
       }),
       where: posts.join(", "),
     },

@@ -7,7 +7,7 @@ import { faceChecks } from "./check-face.ts";
 import { pierChecks } from "./check-pier.ts";
 import { rakeChecks } from "./check-rake.ts";
 import { type Checked, limitCheck } from "./check-row.ts";
-import { gateQuestions, hardwareChecks, mitreQuestions, mountQuestions } from "./check-standing.ts";
+import { gateQuestions, hardwareChecks, leanQuestions, mitreQuestions, mountQuestions } from "./check-standing.ts";
 import { openQuestions, tensionChecks } from "./check-tension.ts";
 import { cornerSlot } from "./corner-path.ts";
 import { besideBore, endsOnOnePost, seenFrom, standsOn } from "./corner-post.ts";
@@ -30,6 +30,7 @@ export function checkPlan(plan: Checked, job: Job): readonly Check[] {
     ...mountQuestions(job),
     ...gateQuestions(job),
     ...mitreQuestions(plan),
+    ...leanQuestions(plan),
     ...slotChecks(plan, job),
     ...runChecks(plan, job),
     ...tensionChecks(plan, job),

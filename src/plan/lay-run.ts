@@ -4,6 +4,7 @@ import type { Mm, Radian } from "../units/quantity.ts";
 import { alongSlope, climbTo, jointOf, jointPath } from "./corner-path.ts";
 import { mouthDirections } from "./corner-post.ts";
 import { isOnFace } from "./face-end.ts";
+import { freeAt, longestLevel, standingAt } from "./lean-along.ts";
 import type { Bay, Bend, Face, PathPoint, RunEnd, Vertical } from "./plan.ts";
 import type { Layout } from "./runs.ts";
 import { recessOf } from "./sleeve.ts";
@@ -24,15 +25,19 @@ export interface RunLine {
   readonly outsideLength: Mm;
 }
 
+/** Of a cable that is longest at one course, as its end posts lean along their sides: laid there; else at the height of the stations. */
 export function layRun(options: { readonly left: RunEnd; readonly right: RunEnd; readonly layout: Layout }): RunLine {
   const { left, right, layout } = options;
   const from = layout.verticals.findIndex((vertical) => vertical.id === left.postId);
   const to = layout.verticals.findIndex((vertical) => vertical.id === right.postId);
   const members = layout.verticals.slice(from, to + 1);
+  const level = longestLevel(members[0], members.at(-1));
   const spans: SpanLine[] = [];
   const bends: Bend[] = [];
   // An end on the face stands on the face that the cable comes to: there the cable is not in its post.
-  const path: PathPoint[] = [facePoint(members[0], isOnFace(left) ? "right" : "left", left.offset, bearingDepth(left, members[0]))];
+  const path: PathPoint[] = [
+    facePoint(standingAt(members[0], level), isOnFace(left) ? "right" : "left", left.offset, bearingDepth(left, members[0])),
+  ];
   // Distance along the cable; 0 is the left-hand bearing face.
   let at: Mm = 0;
   members.slice(1).forEach((member, index) => {
@@ -47,19 +52,20 @@ export function layRun(options: { readonly left: RunEnd; readonly right: RunEnd;
     const bay = layout.bays.find((one) => one.leftId === before.id && one.rightId === member.id);
     if (bay === undefined) throw new RangeError(`no bay between ${before.id} and ${member.id}`);
     const shift = (index === members.length - 2 ? right.offset : 0) - (index === 0 ? left.offset : 0);
-    const reach = Math.hypot(bay.free, shift);
-    const [leaving, entering] = anglesAt(bay, shift, before, member, layout);
+    const free = freeAt(bay, before, member, level);
+    const reach = Math.hypot(free, shift);
+    const [leaving, entering] = anglesAt({ ...bay, free }, shift, before, member, layout);
     if (leaving !== 0) bends.push({ postId: before.id, angle: leaving, at });
     if (entering !== 0) bends.push({ postId: member.id, angle: entering, at: at + reach });
     if (leaving !== 0 || entering !== 0) {
-      path.push(facePoint(before, "right", index === 0 ? left.offset : 0));
-      path.push(facePoint(member, "left", index === members.length - 2 ? right.offset : 0));
+      path.push(facePoint(standingAt(before, level), "right", index === 0 ? left.offset : 0));
+      path.push(facePoint(standingAt(member, level), "left", index === members.length - 2 ? right.offset : 0));
     }
     spans.push({ bay, from: at, to: at + reach });
     at += reach;
   });
   const last = members.at(-1);
-  path.push(facePoint(last, isOnFace(right) ? "left" : "right", right.offset, bearingDepth(right, last)));
+  path.push(facePoint(standingAt(last, level), isOnFace(right) ? "left" : "right", right.offset, bearingDepth(right, last)));
   at += last === undefined || isOnFace(right) ? 0 : throughPost(last) - recessOf(last);
   // Nuts and collars bear on the outer faces of the end posts, in a sleeve on the wood inside it; bevelled washers stand on them.
   return { members, spans, bends, path, pathLength: at, outsideLength: at + left.seat + right.seat };

@@ -7,6 +7,7 @@ import type { RunClimate } from "./climate-plan.ts";
 import type { CornerPost } from "./corner-post.ts";
 import type { FramePlan } from "./frame-plan.ts";
 import type { HardwareZone } from "./hardware.ts";
+import type { LeanAlong } from "./lean-along.ts";
 import type { BitUse, CutPiece, CutPlan, OrderLine, ToolLine } from "./purchase.ts";
 import type { Opening, RakePlan, Transition } from "./rake-plan.ts";
 import type { Pulls, RunTightening, SpanReading, TakeUp } from "./readings.ts";
@@ -73,6 +74,7 @@ export interface Vertical {
   readonly sectionName: string;
   /** Of its middle away from the deck for each mm of height; its station and line are those at the datum. */
   readonly lean: number;
+  readonly leansAlong?: LeanAlong;
   /** Of a sleeved post, whose `along` and `across` are those of its sleeve: the wood inside, and how deep in it lies. */
   readonly core?: { readonly along: Mm; readonly across: Mm; readonly recess: Mm };
   /** Where one post makes a corner: how it stands there. Its side is the one that ends at it. */
@@ -87,8 +89,9 @@ export interface Bay {
   readonly sideId: string;
   readonly leftId: string;
   readonly rightId: string;
-  /** Free length of a cable between the two faces that hold it. */
+  /** Free length of a cable between the two faces that hold it; beside a post that leans along its side, of the longest, at a course. */
   readonly free: Mm;
+  readonly longestCourse?: number;
 }
 
 export interface Course {
@@ -149,7 +152,7 @@ export interface Run {
   readonly bayIds: readonly string[];
   readonly sideIds: readonly string[];
   readonly bends: readonly Bend[];
-  /** Corner points of the path from bearing face to bearing face. */
+  /** Corner points of the path from bearing face to bearing face, of the longest cable where the end posts lean along their sides. */
   readonly path: readonly PathPoint[];
   /** Between the bearing faces, along the cable. */
   readonly pathLength: Mm;

@@ -103,7 +103,12 @@ function betweenPosts(run: RunGeometry, index: number): Mm {
   let [left, right] = [index, index + 1];
   while (run.members[left]?.kind === "spacer") left -= 1;
   while (run.members[right]?.kind === "spacer") right += 1;
-  return (run.spans[right - 1]?.to ?? 0) - (run.spans[left]?.from ?? 0);
+  const longer = run.spans.slice(left, right).filter(({ bay }) => bay.longestCourse !== undefined);
+  // Beside a post that leans along its side each bay counts with its longest cable.
+  return longer.reduce(
+    (sum, { bay, from, to }) => sum + Math.max(0, bay.free - (to - from)),
+    (run.spans[right - 1]?.to ?? 0) - (run.spans[left]?.from ?? 0),
+  );
 }
 
 /** Computed values that differ by less than this share are one: the first of them is named. */

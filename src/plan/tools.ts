@@ -84,7 +84,7 @@ const setOutTools = ({ rakes }: Pick<ToolUsers, "rakes">, { posts, sides }: Job)
     {
       item: "square, level, sharp pencil",
       source: "have",
-      note: `posts plumb before marking${leaning.length === 0 ? "" : `, but for ${leaning.join(", ")}, which leans as found`}`,
+      note: `posts plumb before marking${leaning.length === 0 ? "" : `, but for ${leaning.join(", ")}, which lean${leaning.length === 1 ? "s" : ""} as found`}`,
     },
     { item: "centre punch or awl", source: "have", note: "guides the bit" },
   ]);

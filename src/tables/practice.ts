@@ -13,6 +13,12 @@ export const postSpacing_max: Cited<Mm> = practice(feet(6), "posts that carry ca
 /** Free length of a cable between any two vertical members. */
 export const freeLength_max: Cited<Mm> = practice(feet(3), "free length of a cable between vertical members, at most 3 ft");
 
+/** Of a post along the guard, for each length of height: up to here washers bear on it as it stands. */
+export const alongLean_max: Cited<number> = practice(
+  1 / 20,
+  "a washer bears on a face up to 1 in 20 off square; further off it takes a bevelled one",
+);
+
 /** So that a 4 in sphere cannot pass beside the end post. */
 export const wallGap_max: Cited<Mm> = practice(inches(4), "clear gap from an end post to the wall, at most 4 in");
 

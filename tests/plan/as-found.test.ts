@@ -1,8 +1,11 @@
 // Is each post bored as it was found: leaning, of another section, with something behind it?
 import { describe, expect, test } from "vitest";
-import { explain } from "../../src/explain/explain.ts";
+import { explain, traceAll } from "../../src/explain/explain.ts";
+import { kindAt } from "../../src/explain/kind.ts";
+import { leavesBelow, wholePlan } from "../../src/explain/path.ts";
 import { makePlan } from "../../src/plan/make-plan.ts";
 import { changedText, examplePlan, jobOf, planOf } from "../support/example-jobs.ts";
+import { disagreeing } from "../support/traces.ts";
 
 const NAME = "0006-porch-existing-posts";
 const INCH = 25.4;
@@ -37,6 +40,95 @@ describe("a post that leans 1/2 in out over 36 in", () => {
     const far = planOf(found("{ post: P3, leans: { in: 3 in, over: 36 in } }"));
     expect(far.checks.find(({ id }) => id === "edge-distance")?.verdict).toBe("fail");
   });
+});
+
+describe("a post that leans 1/2 in to the right over 36 in", () => {
+  const plan = planOf(found("{ post: P3, leans: { right: 1/2 in, over: 36 in } }"));
+  const [lowest, highest] = [plan.courses[0]?.height ?? 0, plan.courses.at(-1)?.height ?? 0];
+  // The middle cable, of two the lower, by counting off one from each end.
+  const middle = plan.courses[Math.ceil(plan.courses.length / 2) - 1]?.height ?? 0;
+  const freeOf = (one: typeof plan, beside: "leftId" | "rightId"): number =>
+    one.bays.find((bay) => bay[beside] === "P3")?.free ?? Number.NaN;
+
+  test("keeps its station, that of the middle cable", () => {
+    const [old, own] = [plain, plan].map(({ verticals }) => verticals.find(({ id }) => id === "P3"));
+    expect(own?.station).toBe(old?.station);
+    expect(own?.leansAlong).toEqual({
+      slant: 0.5 / 36,
+      height: middle,
+      low: expect.closeTo((-(middle - lowest) * 0.5) / 36, 9),
+      high: expect.closeTo(((highest - middle) * 0.5) / 36, 9),
+    });
+  });
+
+  test("lengthens the bay to its left at the highest course and the one to its right at the lowest, by similar triangles", () => {
+    expect(freeOf(plan, "rightId") - freeOf(plain, "rightId")).toBeCloseTo(((highest - middle) * 0.5) / 36, 5);
+    expect(freeOf(plan, "leftId") - freeOf(plain, "leftId")).toBeCloseTo(((middle - lowest) * 0.5) / 36, 5);
+    expect(plan.bays.filter(({ longestCourse }) => longestCourse !== undefined).map(({ longestCourse }) => longestCourse)).toEqual([
+      plan.courses.length,
+      1,
+    ]);
+  });
+
+  test("asks more tension of the longer bays, and leaves the length of its cables and its bores alone", () => {
+    const requiredIn = (one: typeof plan): number =>
+      one.runs.flatMap(({ spans }) => spans).find(({ bayId }) => bayId === one.bays.find(({ rightId }) => rightId === "P3")?.id)
+        ?.required ?? 0;
+    expect(requiredIn(plan)).toBeGreaterThan(requiredIn(plain));
+    expect(plan.runs.map(({ pathLength }) => pathLength)).toEqual(plain.runs.map(({ pathLength }) => pathLength));
+    const boresOf = (one: typeof plan) =>
+      one.bores.filter(({ verticalId }) => verticalId === "P3").map(({ height, offset }) => [height, offset]);
+    expect(boresOf(plan)).toEqual(boresOf(plain));
+  });
+});
+
+describe("an end post that leans along the guard", () => {
+  const away = planOf(found("{ post: P8, leans: { right: 1 in, over: 36 in } }"));
+  const lengthTo = (one: typeof away, end: "P8" | "P1"): number =>
+    one.runs.find(({ left, right }) => left.postId === end || right.postId === end)?.pathLength ?? Number.NaN;
+
+  test("makes its run as long as its highest cable, or its lowest, and no other run", () => {
+    const middle = away.courses[Math.ceil(away.courses.length / 2) - 1]?.height ?? 0;
+    const more = ((away.courses.at(-1)?.height ?? 0) - middle) / 36;
+    expect(lengthTo(away, "P8") - lengthTo(plain, "P8")).toBeCloseTo(more, 5);
+    expect(lengthTo(away, "P1")).toBe(lengthTo(plain, "P1"));
+    const inward = planOf(found("{ post: P8, leans: { left: 1 in, over: 36 in } }"));
+    expect(lengthTo(inward, "P8") - lengthTo(plain, "P8")).toBeCloseTo((middle - (inward.courses[0]?.height ?? 0)) / 36, 5);
+  });
+
+  test("is asked of the engineer; a line post is not", () => {
+    const asked = (one: typeof away) => one.checks.filter(({ id }) => id === "lean-along").map(({ where, verdict }) => [where, verdict]);
+    expect(asked(away)).toEqual([["P8", "ask"]]);
+    expect(asked(planOf(found("{ post: P3, leans: { right: 1 in, over: 36 in } }")))).toEqual([]);
+  });
+});
+
+test("every number of a guard with leaning posts has a unit and comes out of its explanation", () => {
+  const plan = planOf(
+    found("{ post: P3, leans: { right: 1/2 in, out: 1/4 in, over: 36 in } }", "{ post: P8, leans: { left: 1 in, over: 36 in } }"),
+  );
+  expect(disagreeing(traceAll(plan))).toEqual([]);
+  const without = leavesBelow(wholePlan(plan)).filter((place) => typeof place.value === "number" && kindAt(place) === null);
+  expect(without.map(({ path }) => path)).toEqual([]);
+  for (const path of ["bays.A2.free", "verticals.P3.leansAlong.high", "verticals.P8.leansAlong.slant"]) {
+    expect.soft(explain(plan, path).kind, path).toBe("trace");
+  }
+});
+
+test("a post between spans that the code's table counts from post to post", () => {
+  const table = (text: string) =>
+    planOf(text)
+      .runs.flatMap(({ spans }) => spans)
+      .map(({ demandSpan }) => demandSpan);
+  const criterion = (text: string): string =>
+    text.replace(/criterion:[\s\S]*?(?=\n\S|$)/, "criterion: { kind: table, source: NCC 2022 }\n");
+  const [before, after] = [
+    table(criterion(found("{ post: P3, access: drill }"))),
+    table(criterion(found("{ post: P3, leans: { right: 1 in, over: 36 in } }"))),
+  ];
+  expect(disagreeing(traceAll(planOf(criterion(found("{ post: P3, leans: { right: 1 in, over: 36 in } }")))))).toEqual([]);
+  expect(after.every((span, index) => span >= (before[index] ?? 0))).toBe(true);
+  expect(after.some((span, index) => span > (before[index] ?? 0) + 5)).toBe(true);
 });
 
 describe("a post of another section", () => {

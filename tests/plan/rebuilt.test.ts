@@ -52,6 +52,15 @@ interface Hole {
   readonly play: number;
 }
 
+/** How far a post leans to the right for each mm of height, by its row in the job file. */
+function tiltOf({ job }: Plan, { id }: Vertical): number {
+  const leans = job.posts.asFound.find(({ post }) => post === id)?.leans;
+  return leans == null ? 0 : leans.right / leans.over;
+}
+
+/** Stations are read at the height of the middle cable; of two, of the lower. */
+const readAt = ({ courses }: Plan): number => courses[Math.ceil(courses.length / 2) - 1]?.height ?? Number.NaN;
+
 /** The two ends of each bore of a cable, in the order of the schedule of uprights. */
 function holesOf(plan: Plan, run: Run, course: number): readonly Hole[] {
   const lines = new Map(linesOf(plan.job).map((line, index) => [plan.job.sides[index]?.id, line]));
@@ -75,7 +84,8 @@ function holesOf(plan: Plan, run: Run, course: number): readonly Hole[] {
         }
         // The middle of a leaning post is elsewhere at each height; its bore is set off by as much, to a mark of the tape.
         const offLine = bore.offset + upright.lean * bore.height;
-        const middle = plus(plus(line.start, line.along, upright.station), line.out, offLine);
+        const station = upright.station + tiltOf(plan, upright) * (bore.height - readAt(plan));
+        const middle = plus(plus(line.start, line.along, station), line.out, offLine);
         const datum = line.start[2] + upright.station * line.climb;
         // From the schedule: the face that the bit goes in has its height, and the other face its own.
         const [left, right] = bore.entryFace === "left" ? [bore.entryHeight, bore.exitHeight] : [bore.exitHeight, bore.entryHeight];
@@ -152,13 +162,38 @@ function expectHalved(plan: Plan, { bore, left, right, sideId, nextId }: Hole): 
   expect(kept?.verdict).toBe("pass");
 }
 
+/** No cable is free over more than its bay's free length. */
+function expectLongest({ bays }: Plan, holes: readonly Hole[]): void {
+  for (const [index, { bore, right }] of holes.entries()) {
+    const next = holes[index + 1];
+    const bay = bays.find(({ leftId, rightId }) => leftId === bore.verticalId && rightId === next?.bore.verticalId);
+    if (next === undefined || bay?.longestCourse === undefined) continue;
+    expect(gap(right, next.left)).toBeLessThan(bay.free + 1e-5 + (hasOffset(bore, next.bore) ? 1 : 0));
+    if (bay.longestCourse === bore.course && !hasOffset(bore, next.bore)) expect(gap(right, next.left)).toBeCloseTo(bay.free, 4);
+  }
+}
+
+const hasOffset = (...bores: readonly Bore[]): boolean => bores.some(({ offset }) => offset !== 0);
+
 function expectRebuilt(plan: Plan): void {
   for (const { runId, course } of plan.cables) {
     const run = plan.runs.find(({ id }) => id === runId);
     if (run === undefined) throw new Error(`no run ${runId}`);
     const holes = holesOf(plan, run, course);
     // The cable schedule's length, from the bores alone; free lengths are kept to a millionth of a millimetre each.
-    expect(lengthOf(holes)).toBeCloseTo(run.pathLength, holes.some(({ play }) => play > 0.1) ? 1 : 4);
+    const ends = plan.verticals.filter(({ id }) => id === run.left.postId || id === run.right.postId);
+    const digits = holes.some(({ play }) => play > 0.1) ? 1 : 4;
+    if (ends.every((post) => tiltOf(plan, post) === 0)) {
+      expect(lengthOf(holes)).toBeCloseTo(run.pathLength, digits);
+    } else {
+      // The run is planned for its longest cable: it is one of its cables, and none is longer.
+      const all = plan.courses.map(({ number }) => lengthOf(holesOf(plan, run, number)));
+      expect(Math.max(...all)).toBeCloseTo(run.pathLength, digits);
+      const tilt = ends.reduce((sum, post) => sum + Math.abs(tiltOf(plan, post)), 0);
+      const high = (plan.courses.at(-1)?.height ?? 0) - (plan.courses[0]?.height ?? 0);
+      expect(run.pathLength - lengthOf(holes)).toBeLessThanOrEqual(tilt * high + 1e-4);
+    }
+    expectLongest(plan, holes);
     for (const [index, hole] of holes.entries()) {
       const next = holes[index + 1];
       // Behind one post at a corner the cable goes on along the next side, from where the bore comes out.
@@ -196,6 +231,30 @@ function expectRebuilt(plan: Plan): void {
 
 describe.each(exampleNames)("the bores of %s", (name) => {
   test("give back its cables, and lie in their posts", () => expectRebuilt(examplePlan(name)));
+});
+
+describe("posts that lean along the guard", () => {
+  const leaning = (...rows: readonly string[]): Plan =>
+    makePlan(
+      jobOf(
+        exampleText("0010-old-porch-as-found").replace(
+          "    - { post: P4, size: 6x6 }",
+          (post) => `${post}\n${rows.map((row) => `    - ${row}\n`).join("")}`,
+        ),
+      ),
+    ).value as Plan;
+
+  test.each([
+    ["a line post", ["{ post: P3, leans: { right: 1 in, over: 36 in } }"]],
+    ["a line post that leans both ways", ["{ post: P5, leans: { left: 3/4 in, in: 1/4 in, over: 36 in } }"]],
+    ["two neighbours", ["{ post: P2, leans: { right: 1 in, over: 36 in } }", "{ post: P3, leans: { left: 1 in, over: 36 in } }"]],
+    ["an end post", ["{ post: P7, leans: { left: 1 in, over: 36 in } }"]],
+    ["an end and a line post", ["{ post: P7, leans: { right: 1 in, over: 36 in } }", "{ post: P2, leans: { left: 1/2 in, over: 36 in } }"]],
+  ])("%s: the bores give back the longest cable, and no bay is longer than it says", (_, rows) => {
+    const plan = leaning(...rows);
+    expect(plan.verticals.filter(({ leansAlong }) => leansAlong !== undefined)).toHaveLength(rows.length);
+    expectRebuilt(plan);
+  });
 });
 
 interface Outline {

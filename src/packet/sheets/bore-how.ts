@@ -2,15 +2,17 @@
 import { ownSheets } from "../issues.ts";
 import type { Text } from "../packet.ts";
 import { drillRoomRules } from "./bore-room.ts";
-import { refer, type SheetContext } from "./kit.ts";
+import { listed, refer, type SheetContext } from "./kit.ts";
+import { leaningAlongIds } from "./leaning.ts";
 import { levelSides, sidesWord, slopedSides } from "./slopes.ts";
 
 /** Before the grid, while its page has room; who bores once finds the room for the drill in the guide. */
 export function howToBore(context: SheetContext): readonly Text[] {
   const { plan } = context;
+  const along = leaningAlongIds(plan);
   return [
     markWords(context),
-    `Bore straight: a drill stand or guide, the bit square to the face both ways${plan.rakes.length > 0 ? "; on a rake tilted by its angle, and square to the face as seen from above" : ""}${plan.bores.some((bore) => bore.skew !== 0) ? "; on the mitre by the block" : ""}. Bore from the face named; a waste block behind keeps the far face clean.`,
+    `Bore straight: a drill stand or guide, the bit square to the face both ways${plan.rakes.length > 0 ? "; on a rake tilted by its angle, and square to the face as seen from above" : ""}${plan.bores.some((bore) => bore.skew !== 0) ? "; on the mitre by the block" : ""}${along.length === 0 ? "" : `; at ${listed(along)}, which lean${along.length === 1 ? "s" : ""} along the guard, level instead`}. Bore from the face named; a waste block behind keeps the far face clean.`,
     ...(context.home ? [] : drillRoomRules(context)),
   ];
 }

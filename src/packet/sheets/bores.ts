@@ -32,7 +32,7 @@ import {
   tick,
   unique,
 } from "./kit.ts";
-import { acrossWords } from "./leaning.ts";
+import { acrossWords, alongBoreNotes } from "./leaning.ts";
 import { pierBoreRules } from "./piers.ts";
 import { sleeveBoring, sleeveInOne } from "./sleeves.ts";
 import { sidesWord, slopedSides } from "./slopes.ts";
@@ -272,6 +272,7 @@ function rules(context: SheetContext, rows: readonly BoreRow[]): readonly Text[]
           `Across: from the middle of the post to the middle of the bore, square to the guard: towards the ${floorWord(plan.job)} or away from it. The sides are named so that no sign is needed.`,
         ]
       : []),
+    ...alongBoreNotes(context),
     ...sleeveBoring(context),
     ...(skew ? cornerBoreRules(context) : []),
     ...(plan.rakes.length > 0

@@ -11,7 +11,7 @@ import type { Card } from "./card.ts";
 import { faceEnds, faceIds, hasLags, shankWords } from "./face-ends.ts";
 import { freeStop } from "./free-stop.ts";
 import { count, endPostIds, greatest, listed, postsOf, refer, type SheetContext, spacersOf, unique } from "./kit.ts";
-import { offMiddle, plumbWords } from "./leaning.ts";
+import { leaningAlongIds, offMiddle, plumbWords } from "./leaning.ts";
 import { boreDone, isWood } from "./material.ts";
 import { pierAccepted, pierItems, pierMarked } from "./piers.ts";
 import { safetyFor } from "./safety-messages.ts";
@@ -189,6 +189,7 @@ function marksItem(context: SheetContext): StepItem {
 export function boreCard(context: SheetContext): Card {
   const { plan, show } = context;
   const bushings = plan.bores.filter(({ bushing }) => bushing).length;
+  const along = leaningAlongIds(plan);
   const counterbores = plan.bores.filter(({ counterbore }) => counterbore !== null);
   return {
     key: "bore",
@@ -219,6 +220,14 @@ export function boreCard(context: SheetContext): Card {
       },
       ...(mitredIds(plan).length > 0
         ? [{ text: `Bores on the mitre come out on the mark of the other face, within ${show.tape(MITRE_OFF_mm)}.`, killer: true as const }]
+        : []),
+      ...(along.length > 0
+        ? [
+            {
+              text: `At ${listed(along)}, which lean${along.length === 1 ? "s" : ""} along the guard, heights plumb and bores level.`,
+              killer: true as const,
+            },
+          ]
         : []),
       ...faceItems(context),
       { text: `${boreDone(plan)}${bushings > 0 ? ` ${bushings} bores have their bushing.` : ""}` },

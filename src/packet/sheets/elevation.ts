@@ -4,6 +4,7 @@ import type { Sheet, Table, Text } from "../packet.ts";
 import { introduction } from "../wording.ts";
 import { drawnElevations } from "./drawn.ts";
 import { bold, column, prose, refer, type SheetContext, type SheetMaker, sheet, sideBySide, strong, table } from "./kit.ts";
+import { alongPlanNotes } from "./leaning.ts";
 import { sidesWord, slopedSides } from "./slopes.ts";
 
 export const elevationSheet: SheetMaker = (context, head): Sheet => {
@@ -14,6 +15,7 @@ export const elevationSheet: SheetMaker = (context, head): Sheet => {
   return sheet(head, "landscape", [
     ...(context.home ? [prose(...introduction.elevation)] : []),
     ...(holdsTable ? [] : [prose(otherHeights(context, side))]),
+    ...alongPlanNotes(context).map((note) => prose(note)),
     ...drawnElevations(plan, head.sideIndex),
     ...(holdsTable ? [heightsTable(context, head.slug)] : []),
   ]);

@@ -153,7 +153,7 @@ const elevations = ({ index }: SheetContext): readonly Text[] => index.filter(({
 const checkPosts = ({ plan, show }: SheetContext): StepItem => {
   const leans = leanWords({ plan, show });
   return {
-    text: `Check all ${count(postsOf(plan).length, "post")}. Each must stand plumb and firm${leans === "" ? "" : `, but ${listed(leaning(plan))} may lean as it was found`}.`,
+    text: `Check all ${count(postsOf(plan).length, "post")}. Each must stand plumb and firm${leans === "" ? "" : `, but ${listed(leaning(plan))} may lean as ${leaning(plan).length === 1 ? "it was" : "they were"} found`}.`,
     more: `Plumb means straight up: hold a level on two faces.${leans === "" ? "" : ` ${leans}. Stop if it leans otherwise.`}`,
   };
 };

@@ -10,7 +10,7 @@ import { startOf, startsInside, stopOf } from "./ends.ts";
 import { faceEnds, faceIds, setWords, shankWords } from "./face-ends.ts";
 import { boreSlopes, levelFirst, markSlopes } from "./guide-slopes.ts";
 import { count, greatest, listed, refer, type SheetContext } from "./kit.ts";
-import { offMiddle } from "./leaning.ts";
+import { leaningAlongIds, offMiddle } from "./leaning.ts";
 import { isTreated, isTube, isWood, onlyWood } from "./material.ts";
 import { pierMarked, pierSteps } from "./piers.ts";
 import { sleeveRoomSteps } from "./sleeves.ts";
@@ -103,6 +103,7 @@ export function boreStage(context: SheetContext): Stage {
               : "Ease off before the bit breaks through.",
           },
       ...mitreItems(context),
+      ...alongItems(plan),
       ...drillRoomItems(context),
       ...faceItems(context),
       ...finishItems(plan),
@@ -110,6 +111,19 @@ export function boreStage(context: SheetContext): Stage {
       { text: "Tick each hole. Write the real height if it is off." },
     ],
   };
+}
+
+/** A bit held square to a leaning face bores a slope. */
+function alongItems(plan: Plan): readonly StepItem[] {
+  const along = leaningAlongIds(plan);
+  if (along.length === 0) return [];
+  return [
+    {
+      text: `At ${listed(along)} bore level, not square to the face. Hold a level to the bit.`,
+      more: "A post that leans along the guard makes a bit run uphill or downhill. Hold the stick plumb beside it.",
+      killer: true,
+    },
+  ];
 }
 
 const isFirst = (use: Text): boolean => use.includes("counterbore") || use.includes(WASHER_HOLE);

@@ -10,6 +10,7 @@ import type { Sheet, Table, Text } from "../packet.ts";
 import { floorWord, introduction, roleName, runSpan } from "../wording.ts";
 import { drawnPlan } from "./drawn.ts";
 import { bold, column, prose, type SheetContext, type SheetMaker, sheet, table } from "./kit.ts";
+import { alongPlanNotes, longestWords } from "./leaning.ts";
 import { sidesWord, slopedSides } from "./slopes.ts";
 
 export const planSheet: SheetMaker = (context, head): Sheet =>
@@ -81,11 +82,11 @@ function verticalsTable({ plan, show }: SheetContext): Table {
           : vertical.corner === undefined
             ? show.feetBoth(vertical.station)
             : cornerPlace(vertical.corner, { plan, show }),
-        bay ? `${show.tape(bay.free)} (${bay.id})` : "-",
+        bay ? `${show.tape(bay.free)} (${bay.id}${longestWords(bay)})` : "-",
       ];
     }),
     rowHeads: true,
-    notes: [startWords(plan), ...slopeNotes(plan)],
+    notes: [startWords(plan), ...slopeNotes(plan), ...alongPlanNotes({ plan, show })],
   });
 }
 

@@ -15,6 +15,7 @@ import type { Text } from "../packet.ts";
 import { sourceMark } from "../show-number.ts";
 import { faceOfEnd } from "./face-ends.ts";
 import { groupBy, least, listed, postsOf, type SheetContext, unique } from "./kit.ts";
+import { longestWords } from "./leaning.ts";
 import { farWoodWords } from "./sleeve-words.ts";
 
 /** One thing to measure: key in the job file, what, plan value, and the value past which the packet does not fit. */
@@ -31,9 +32,10 @@ export const practice = sourceMark("practice");
 export function bayRows({ plan, show }: SheetContext): readonly SurveyRow[] {
   const bays = plan.bays
     .filter(({ kind }) => kind === "bay")
-    .map(({ id, sideId, free }) => {
+    .map((bay) => {
+      const { id, sideId, free } = bay;
       const stop = aboveWords(show.tapeDown(longestFree(plan, id)), show.tape(free));
-      return { id, sideId, planned: show.tapeBoth(free), stop };
+      return { id, sideId, planned: `${show.tapeBoth(free)}${longestWords(bay)}`, stop };
     });
   return groupBy(bays, ({ sideId, planned, stop }) => `${sideId}\n${planned}\n${stop}`).map((same): SurveyRow => {
     const [{ sideId, planned, stop }] = same;
@@ -168,9 +170,9 @@ export function existingRows({ plan, show }: SheetContext): readonly SurveyRow[]
   if (!plan.job.posts.existing) return [];
   return [
     ...postsOf(plan).map(
-      ({ id, sideId, station }): SurveyRow => [
+      ({ id, sideId, station, leansAlong }): SurveyRow => [
         `guard / sides / ${sideId} / stations`,
-        `Post ${id}: start of side ${sideId} to its middle${isLevel(plan, sideId) ? "" : ", level"}`,
+        `Post ${id}: start of side ${sideId} to its middle${isLevel(plan, sideId) ? "" : ", level"}${leansAlong === undefined ? "" : `, at ${show.tape(leansAlong.height)} above the datum`}`,
         show.feetBoth(station),
         `${offBy(SIZE_mm, { show })} ${practice}`,
       ],

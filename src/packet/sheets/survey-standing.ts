@@ -2,6 +2,7 @@
 import { gatesOf } from "../guard-ends.ts";
 import type { SheetContext } from "./kit.ts";
 import { groupBy, listed } from "./kit.ts";
+import { sideOf } from "./leaning.ts";
 import { accessStop, accessWords, offBy, practice, RAIL_mm, SIZE_mm, type SurveyRow } from "./survey-rows.ts";
 
 /** Hardware of one kind in one row: its heights on all the posts that have it. */
@@ -70,7 +71,7 @@ export const asFoundRows = ({ plan, show }: Pick<SheetContext, "plan" | "show">)
             `${offBy(SIZE_mm, { show })} ${practice}`,
           ],
         ] as const)),
-    ...(leans === null
+    ...(leans === null || (leans.out === 0 && leans.right !== 0)
       ? []
       : ([
           [
@@ -78,6 +79,16 @@ export const asFoundRows = ({ plan, show }: Pick<SheetContext, "plan" | "show">)
             `Post ${post} leans ${leans.out < 0 ? "towards" : "away from"} the deck, at ${show.tape(leans.over)} above the datum`,
             show.tape(leans.out < 0 ? -leans.out : leans.out),
             `${offBy(RAIL_mm, { show })} ${practice}`,
+          ],
+        ] as const)),
+    ...(leans === null || leans.right === 0
+      ? []
+      : ([
+          [
+            "posts / as found",
+            `Post ${post} leans to the ${sideOf(leans.right)} (seen from the deck), from plumb over ${show.tape(leans.over)} of height: hold a level to its side face`,
+            show.tape(Math.abs(leans.right)),
+            `${offBy(SIZE_mm, { show })} ${practice}`,
           ],
         ] as const)),
   ]);

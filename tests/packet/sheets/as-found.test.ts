@@ -6,7 +6,7 @@ import { showIn } from "../../../src/packet/show-number.ts";
 import { templatesOf } from "../../../src/packet/templates/faces.ts";
 import { zonesOf } from "../../../src/packet/templates/hardware-zones.ts";
 import { tilesOf } from "../../../src/packet/templates/template-strips.ts";
-import { examplePlan } from "../../support/example-jobs.ts";
+import { changedText, examplePlan, planOf } from "../../support/example-jobs.ts";
 import { cellText, examples, packetOf, sheetOf, stamp, stepsOf, tableOf, textsOf } from "../read-packet.ts";
 
 const porch = examplePlan("0010-old-porch-as-found");
@@ -41,6 +41,43 @@ describe("P6, which leans by 3/8 in in 36 in", () => {
     expect(rows.map((row) => row.slice(0, 2).map(cellText).join(": "))).toContain(
       `Across, from the middle: P6 1/16" towards the deck to 5/16" towards the deck`,
     );
+  });
+});
+
+describe("P3, which leans to the right, and P7, which leans to the left", () => {
+  const rows = [
+    "- { post: P3, leans: { right: 1/2 in, over: 36 in } }",
+    "- { post: P7, leans: { left: 1 in, over: 36 in } }",
+    "- { post: P4, size: 6x6 }",
+  ];
+  const plan = planOf(changedText("0010-old-porch-as-found", { "- { post: P4, size: 6x6 }": rows.join("\n    ") }));
+  const [office, own, home] = [packetOf(plan, "crew"), packetOf(plan, "crew"), packetOf(plan, "homeowner")];
+
+  test("are named with their lean wherever posts must be plumb", () => {
+    for (const words of [wordsOf("Z-001", own), wordsOf("Z-801", own), wordsOf("Z-801", home)]) {
+      expect.soft(words).toContain('P3 leans 1/2" to the right over 36" of height, P7 leans 1" to the left over 36" of height');
+    }
+  });
+
+  test("are surveyed at the middle cable, and their lean is read again", () => {
+    const words = wordsOf("Z-003", office);
+    const { height } = plan.courses[4] ?? { height: 0 };
+    expect(words).toContain(`at ${showIn("inch").tape(height)} above the datum`);
+    expect(words).toContain('leans to the right (seen from the deck), from plumb over 36" of height');
+    expect(words).toContain("the longest, at course 09");
+  });
+
+  test("are bored level, and what reads otherwise there is said", () => {
+    const words = wordsOf("Z-603", own);
+    expect(words).toContain("at P3 and P7, which lean along the guard, level instead");
+    expect(words).toContain("**P3 and P7** lean along the guard: **bore level**");
+    expect(words).toContain("**P7**: washers bear on a face that is not square to the cable.");
+    expect(words).toContain("Read tensions with a gauge, or in another bay.");
+    expect(
+      stepsOf(sheetOf(home, "Z-801").blocks)
+        .flatMap(({ items }) => items.map(({ text }) => text))
+        .join(),
+    ).toContain("At P3 and P7 bore level");
   });
 });
 
