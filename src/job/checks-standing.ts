@@ -106,7 +106,7 @@ function checkLean({ out, in: inward, left, right, over }: LeanFile, post: strin
           ),
         ]
       : []),
-    ...(along > alongLean_max.value * over
+    ...(along > alongLean_max.value * over + SAME_mm
       ? [
           wrong(
             [...path, left === undefined ? "right" : "left"],

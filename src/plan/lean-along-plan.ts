@@ -6,7 +6,7 @@ import type { Mm } from "../units/quantity.ts";
 import { roundTo } from "../units/round.ts";
 import { slantOf } from "./as-found.ts";
 import { layRun } from "./lay-run.ts";
-import { type LeanAlong, longestLevel, longestMore, slantAt } from "./lean-along.ts";
+import { type LeanAlong, longestLevel, longestMore, slantAt, standParallel } from "./lean-along.ts";
 import type { Bay, Course, SidePlan, Vertical } from "./plan.ts";
 import { type Layout, orderLengthOf, type RunGeometry } from "./runs.ts";
 
@@ -84,7 +84,7 @@ function refusedLean(
 /** The bay with the free length of its longest cable, and the course that has it. */
 function longestBay(bay: Bay, verticals: readonly Vertical[], courses: readonly Course[]): Bay {
   const [left, right] = [bay.leftId, bay.rightId].map((id) => verticals.find((one) => one.id === id));
-  if (left?.leansAlong === undefined && right?.leansAlong === undefined) return bay;
+  if (standParallel(left, right)) return bay;
   const level = longestLevel(left, right);
   const course = level === "low" ? courses[0] : level === "high" ? courses.at(-1) : middleCourse(courses);
   return { ...bay, free: roundTo(bay.free + longestMore(left, right), 6), longestCourse: course?.number ?? 1 };

@@ -36,6 +36,10 @@ export function longestLevel(left: Leaning, right: Leaning): Level {
 /** How much longer than by the stations the longest cable between two verticals is [mm]. */
 export const longestMore = (left: Leaning, right: Leaning): Mm => apart(left, right, longestLevel(left, right));
 
+/** Whether two verticals are as far apart at every course as their stations: plumb, or leaning alike. */
+export const standParallel = (left: Leaning, right: Leaning): boolean =>
+  (["low", "high"] as const).every((level) => Math.abs(apart(left, right, level)) <= SAME_mm);
+
 /** Free length of a bay at a level [mm]. */
 export const freeAt = (bay: Bay, left: Vertical, right: Vertical, level: Level): Mm =>
   bay.longestCourse === undefined ? bay.free : roundTo(bay.free - longestMore(left, right) + apart(left, right, level), 6);

@@ -248,6 +248,10 @@ describe("posts that lean along the guard", () => {
     ["a line post", ["{ post: P3, leans: { right: 1 in, over: 36 in } }"]],
     ["a line post that leans both ways", ["{ post: P5, leans: { left: 3/4 in, in: 1/4 in, over: 36 in } }"]],
     ["two neighbours", ["{ post: P2, leans: { right: 1 in, over: 36 in } }", "{ post: P3, leans: { left: 1 in, over: 36 in } }"]],
+    [
+      "two neighbours that lean alike",
+      ["{ post: P2, leans: { left: 1 in, over: 36 in } }", "{ post: P3, leans: { left: 1 in, over: 36 in } }"],
+    ],
     ["an end post", ["{ post: P7, leans: { left: 1 in, over: 36 in } }"]],
     ["an end and a line post", ["{ post: P7, leans: { right: 1 in, over: 36 in } }", "{ post: P2, leans: { left: 1/2 in, over: 36 in } }"]],
   ])("%s: the bores give back the longest cable, and no bay is longer than it says", (_, rows) => {
