@@ -7,7 +7,7 @@ import { frameAccepted } from "../wording.ts";
 import { freeStop } from "./free-stop.ts";
 import { cutSlopes, measureSlopes, railsLie } from "./guide-slopes.ts";
 import { count, endPostIds, listed, postsOf, refer, type SheetContext, spacersOf } from "./kit.ts";
-import { leaning, leanWords } from "./leaning.ts";
+import { leaning, leaningWords } from "./leaning.ts";
 import { isWood } from "./material.ts";
 import { piersOf } from "./piers.ts";
 import { levelSides } from "./slopes.ts";
@@ -151,10 +151,11 @@ export function frameStage(context: SheetContext): Stage {
 const elevations = ({ index }: SheetContext): readonly Text[] => index.filter(({ key }) => key === "elevation").map(({ id }) => id);
 
 const checkPosts = ({ plan, show }: SheetContext): StepItem => {
-  const leans = leanWords({ plan, show });
+  const leans = leaningWords({ plan, show });
+  const one = leans.length === 1;
   return {
-    text: `Check all ${count(postsOf(plan).length, "post")}. Each must stand plumb and firm${leans === "" ? "" : `, but ${listed(leaning(plan))} may lean as ${leaning(plan).length === 1 ? "it was" : "they were"} found`}.`,
-    more: `Plumb means straight up: hold a level on two faces.${leans === "" ? "" : ` ${leans}. Stop if it leans otherwise.`}`,
+    text: `Check all ${count(postsOf(plan).length, "post")}. Each must stand plumb and firm${leans.length === 0 ? "" : `, but ${listed(leaning(plan))} may lean as ${one ? "it was" : "they were"} found`}.`,
+    more: `Plumb means straight up: hold a level on two faces.${leans.length === 0 ? "" : ` ${leans.join(". ")}. Stop if ${one ? "it leans" : "one leans"} otherwise.`}`,
   };
 };
 

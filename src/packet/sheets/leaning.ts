@@ -9,13 +9,14 @@ import { bold, listed, type SheetContext, unique } from "./kit.ts";
 export const leaning = ({ job }: Pick<Plan, "job">): readonly Text[] =>
   job.posts.asFound.flatMap(({ post, leans }) => (leans === null ? [] : [post]));
 
-/** "P6 leans 3/8" away from the deck over 36" of height"; empty where none leans. */
-export const leanWords = ({ plan, show }: Pick<SheetContext, "plan" | "show">): Text =>
-  plan.job.posts.asFound
-    .flatMap(({ post, leans }) =>
-      leans === null ? [] : [`${post} leans ${listed(wayWords(leans, show))} over ${show.tape(leans.over)} of height`],
-    )
-    .join(", ");
+/** Of each post that leans: `P6 leans 3/8" away from the deck over 36" of height`. */
+export const leaningWords = ({ plan, show }: Pick<SheetContext, "plan" | "show">): readonly Text[] =>
+  plan.job.posts.asFound.flatMap(({ post, leans }) =>
+    leans === null ? [] : [`${post} leans ${listed(wayWords(leans, show))} over ${show.tape(leans.over)} of height`],
+  );
+
+/** The same as one clause; empty where none leans. */
+export const leanWords = (context: Pick<SheetContext, "plan" | "show">): Text => leaningWords(context).join(", ");
 
 const wayWords = ({ out, right }: Leans, show: SheetContext["show"]): readonly Text[] => [
   ...(out === 0 && right !== 0 ? [] : [`${show.tape(Math.abs(out))} ${out < 0 ? "towards" : "away from"} the deck`]),

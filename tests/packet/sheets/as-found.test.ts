@@ -13,7 +13,7 @@ const porch = examplePlan("0010-old-porch-as-found");
 const crew = packetOf(porch, "crew");
 const wordsOf = (id: string, packet = crew): string => sheetOf(packet, id).blocks.flatMap(textsOf).join("\n");
 
-describe("P6, which leans by 3/8 in in 36 in", () => {
+describe("P6, which leans by 3/8 in in 36 in away from the deck, and P2, which leans along the guard", () => {
   test("is named with its lean wherever posts must be plumb", () => {
     for (const words of [wordsOf("Z-001"), wordsOf("Z-801"), wordsOf("Z-801", packetOf(porch, "homeowner"))]) {
       expect.soft(words).toContain('P6 leans 3/8" away from the deck over 36" of height');
@@ -22,7 +22,7 @@ describe("P6, which leans by 3/8 in in 36 in", () => {
       tableOf(crew, "tools-list")
         .rows.map((row) => cellText(row[4] ?? ""))
         .join(),
-    ).toContain("posts plumb before marking, but for P6");
+    ).toContain("posts plumb before marking, but for P2, P6, which lean as found");
   });
 
   test("the card of setting out says that its holes are off the middle", () => {
@@ -50,12 +50,17 @@ describe("P3, which leans to the right, and P7, which leans to the left", () => 
     "- { post: P7, leans: { left: 1 in, over: 36 in } }",
     "- { post: P4, size: 6x6 }",
   ];
-  const plan = planOf(changedText("0010-old-porch-as-found", { "- { post: P4, size: 6x6 }": rows.join("\n    ") }));
+  const plan = planOf(
+    changedText("0010-old-porch-as-found", {
+      "- { post: P2, leans: { right: 1/2 in, over: 36 in } }": "",
+      "- { post: P4, size: 6x6 }": rows.join("\n    "),
+    }),
+  );
   const [office, own, home] = [packetOf(plan, "crew"), packetOf(plan, "crew"), packetOf(plan, "homeowner")];
 
   test("are named with their lean wherever posts must be plumb", () => {
     for (const words of [wordsOf("Z-001", own), wordsOf("Z-801", own), wordsOf("Z-801", home)]) {
-      expect.soft(words).toContain('P3 leans 1/2" to the right over 36" of height, P7 leans 1" to the left over 36" of height');
+      expect.soft(words).toMatch(/P3 leans 1\/2" to the right over 36" of height[,.] P7 leans 1" to the left over 36" of height/);
     }
   });
 
