@@ -1,6 +1,7 @@
 // What does each check compare, and where do its two sides come from?
 
 import { nearestZone } from "../plan/check-standing.ts";
+import { endPostOf, guardEnds } from "../plan/check-wall.ts";
 import { cornerSlot } from "../plan/corner-path.ts";
 import { halfSeat } from "../plan/hardware.ts";
 import { jointsOf } from "../plan/joints.ts";
@@ -8,6 +9,7 @@ import type { Check } from "../plan/plan.ts";
 import { cornersOfRun } from "../plan/splits.ts";
 import { bearingLimit } from "./bearing-rules.ts";
 import { faceDemands, faceLimits, hardestPull, infillPull } from "./face-check-rules.ts";
+import { guardEndPath } from "./lean-rules.ts";
 import { postDistances } from "./mouths.ts";
 import { pierDemands, pierLimits } from "./pier-rules.ts";
 import { rakeDemands, rakeLimits, type CheckSide as Side } from "./rake-check-rules.ts";
@@ -30,11 +32,14 @@ const most = (input: Input): Working => ({ formula: `max(${input.symbol})`, inpu
 /** The part of an id behind its kind: strand-R1 gives R1. */
 const behind = (id: string, kind: string): string | null => (id.startsWith(`${kind}-`) ? id.slice(kind.length + 1) : null);
 
-/** start, end; A-end and A-start at what interrupts the guard behind side A. */
-const guardEndPath = (id: string): string => {
-  const [side = "", end] = id.split("-");
-  return end === undefined ? `job.${id}` : `job.sides.${side}.interrupted.${end}`;
-};
+/** Beside a wall, as the job has it, or beside a post that leans along its side. */
+function gapOf({ at, plan }: Reader, id: string, which: "widest" | "narrowest"): Input {
+  const place = guardEnds(plan.job).find((one) => one.id === id);
+  const post = place && endPostOf(plan, place);
+  return post?.leansAlong?.gap === undefined
+    ? at("g", "gap between wall and end post", `${guardEndPath(id)}.gap`)
+    : at("g", `${which} gap between wall and ${post.id}`, `verticals.${post.id}.leansAlong.gap.${which}`);
+}
 
 const demands: Readonly<Record<string, Side>> = {
   ...rakeDemands,
@@ -50,8 +55,8 @@ const demands: Readonly<Record<string, Side>> = {
       ),
     ),
   "gap-below": ({ at }) => same(at("g", "gap under the bottom rail", "job.frame.gapBelow")),
-  "wall-gap": ({ at }, end) => same(at("g", "gap between wall and end post", `${guardEndPath(end)}.gap`)),
-  "wall-reach": ({ at }, end) => same(at("g", "gap between wall and end post", `${guardEndPath(end)}.gap`)),
+  "wall-gap": (reader, end) => same(gapOf(reader, end, "widest")),
+  "wall-reach": (reader, end) => same(gapOf(reader, end, "narrowest")),
   "post-spacing": ({ plan }) =>
     most(given("d", "stations of neighbouring posts of a side, one less the other", postDistances(plan), "length")),
   "free-length": ({ at }, _, { where }) => same(at("f", "free length of the bay with the least to spare", `bays.${bayOf(where)}.free`)),

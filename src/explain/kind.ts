@@ -63,7 +63,7 @@ const kinds: readonly (readonly [RegExp, Kind])[] = [
   ],
   [/^verticals\.\*\.core\.recess$|^bores\.\*\.sleeveHole$/, "length"],
   [/^verticals\.\*\.(lean|leansAlong\.slant)$/, "share"],
-  [/^verticals\.\*\.leansAlong\.(height|low|high)$/, "length"],
+  [/^verticals\.\*\.leansAlong\.(height|low|high|gap\.(widest|narrowest))$/, "length"],
   [/^bays\.\*\.longestCourse$/, "count"],
   [/^verticals\.\*\.corner\.(setback|inset|chord|nextStation)$/, "length"],
   [/^verticals\.\*\.corner\.nextIndex$/, "count"],

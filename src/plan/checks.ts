@@ -1,6 +1,6 @@
 // Does the plan keep its rules? Each check names its demand, its limit and where the limit comes from.
 
-import type { GuardEnd, Job } from "../job/job.ts";
+import type { Job } from "../job/job.ts";
 import type { Mm } from "../units/quantity.ts";
 import { bearingChecks } from "./check-bearing.ts";
 import { faceChecks } from "./check-face.ts";
@@ -9,10 +9,10 @@ import { rakeChecks } from "./check-rake.ts";
 import { type Checked, limitCheck } from "./check-row.ts";
 import { gateQuestions, hardwareChecks, leanQuestions, mitreQuestions, mountQuestions } from "./check-standing.ts";
 import { openQuestions, tensionChecks } from "./check-tension.ts";
+import { wallChecks } from "./check-wall.ts";
 import { cornerSlot } from "./corner-path.ts";
 import { besideBore, endsOnOnePost, seenFrom, standsOn } from "./corner-post.ts";
 import { criterionText } from "./criterion.ts";
-import { mustBeOnFace } from "./face-end.ts";
 import { longestFree } from "./free-stop.ts";
 import { jointName, jointsOf, jointsWord } from "./joints.ts";
 import { restOf } from "./pier.ts";
@@ -84,40 +84,8 @@ function codeChecks(plan: Checked, job: Job): readonly Check[] {
       }),
     );
   }
-  for (const { end, id, where } of guardEnds(job)) {
-    if (end.gap === null) continue;
-    const common = { name: "Gap between wall and end post", where, demand: end.gap, kind: "length" } as const;
-    checks.push(
-      limitCheck({ ...common, id: `wall-gap-${id}`, rule: "at most", limit: job.limits.wallGap_max, advice: "move the post nearer" }),
-    );
-    // Nobody reaches behind a post whose end stands on its face.
-    if (mustBeOnFace(end.access, job)) continue;
-    checks.push(
-      limitCheck({
-        ...common,
-        id: `wall-reach-${id}`,
-        rule: "at least",
-        limit: job.limits.wallGap_min,
-        advice: "move the post away from the wall",
-      }),
-    );
-  }
-  return checks;
+  return [...checks, ...wallChecks(plan, job)];
 }
-
-/** The two ends of the guard, and those at what interrupts it. */
-const guardEnds = ({ start, end, sides }: Job): readonly { readonly end: GuardEnd; readonly id: string; readonly where: string }[] => [
-  { end: start, id: "start", where: "wall at the start of the guard" },
-  { end, id: "end", where: "wall at the end of the guard" },
-  ...sides.flatMap(({ id, interrupted }, index) =>
-    interrupted === null
-      ? []
-      : [
-          { end: interrupted.end, id: `${id}-end`, where: `${interrupted.what} at the end of side ${id}` },
-          { end: interrupted.start, id: `${id}-start`, where: `${interrupted.what} at the start of side ${sides[index + 1]?.id ?? ""}` },
-        ],
-  ),
-];
 
 function layoutChecks(plan: Checked, job: Job): readonly Check[] {
   const posts = plan.verticals.filter((vertical) => vertical.kind !== "spacer");

@@ -1,17 +1,23 @@
 // Posts that lean along their sides: which bays and cables become longer, now that the heights of the courses are known?
-import type { Job } from "../job/job.ts";
+import type { GuardEnd, Job } from "../job/job.ts";
 import type { Outcome, Problem } from "../problem/problem.ts";
 import { length } from "../units/print.ts";
 import type { Mm } from "../units/quantity.ts";
 import { roundTo } from "../units/round.ts";
 import { slantOf } from "./as-found.ts";
 import { layRun } from "./lay-run.ts";
-import { type LeanAlong, longestLevel, longestMore, slantAt, standParallel } from "./lean-along.ts";
+import { longestLevel, longestMore, slantAt, standParallel } from "./lean-along.ts";
 import type { Bay, Course, SidePlan, Vertical } from "./plan.ts";
+import type { Opening } from "./rake-plan.ts";
 import { type Layout, orderLengthOf, type RunGeometry } from "./runs.ts";
 
 interface LaidOut extends Layout {
   readonly geometries: readonly RunGeometry[];
+}
+
+interface Heights {
+  readonly courses: readonly Course[];
+  readonly opening: Pick<Opening, "guardHeight">;
 }
 
 /** The course at whose height the stations of posts that lean along their sides are read: the middle one, of two the lower. */
@@ -25,11 +31,11 @@ export const middleCourse = <T>(courses: readonly T[]): T => {
  * Bays and runs as they are between posts that lean along their sides, all lengths in mm: the free length of a bay and the length of a run
  * are those of the longest of its cables. The width of a post along a level bore is taken as it is square to it: up to 1 in 20 they differ
  * by 1/800.
- * @refuses a lean on a slope, at a corner, at a change of slope or at a wall, and a run that no ready length reaches any more.
+ * @refuses a lean on a slope, at a corner or at a change of slope, and a run that no ready length reaches any more.
  */
-export function leaningAlong<T extends LaidOut>(layout: T, courses: readonly Course[], job: Job): Outcome<T> {
-  const verticals = layout.verticals.map((vertical) => leaningOne(vertical, courses, job));
-  const problems = verticals.flatMap((vertical) => refusedLean(vertical, layout.sides, job));
+export function leaningAlong<T extends LaidOut>(layout: T, { courses, opening }: Heights, job: Job): Outcome<T> {
+  const verticals = layout.verticals.map((vertical) => leaningOne(vertical, { ...layout, courses, opening }, job));
+  const problems = verticals.flatMap((vertical) => refusedLean(vertical, job));
   if (problems.length > 0) return { value: undefined, problems };
   if (verticals.every(({ leansAlong }) => leansAlong === undefined)) return { value: layout, problems };
   const bays = layout.bays.map((bay) => longestBay(bay, verticals, courses));
@@ -41,23 +47,30 @@ export function leaningAlong<T extends LaidOut>(layout: T, courses: readonly Cou
   return tooLong.length > 0 ? { value: undefined, problems: tooLong } : { value: { ...layout, verticals, bays, geometries }, problems };
 }
 
-function leaningOne(vertical: Vertical, courses: readonly Course[], job: Job): Vertical {
+function leaningOne(vertical: Vertical, { courses, opening, sides }: Heights & Pick<Layout, "sides">, job: Job): Vertical {
   const slant = slantOf(job, vertical.id);
   if (slant === 0) return vertical;
   const { height } = middleCourse(courses);
-  const at = (course: Course | undefined): Mm => slantAt({ slant, height }, course?.height ?? height);
-  const leansAlong: LeanAlong = { slant, height, low: at(courses[0]), high: at(courses.at(-1)) };
-  return { ...vertical, leansAlong };
+  const at = (level: Mm): Mm => slantAt({ slant, height }, level);
+  const [low, high] = [at(courses[0]?.height ?? height), at(courses.at(-1)?.height ?? height)];
+  const { end, towards } = endAt(vertical, sides[vertical.sideIndex]);
+  const gap = end?.gap ?? null;
+  const widths = (...shifts: readonly Mm[]): readonly Mm[] => shifts.map((shift) => roundTo((gap ?? 0) - towards * shift, 6));
+  const beside = {
+    gap: { widest: Math.max(...widths(at(0), at(opening.guardHeight))), narrowest: Math.min(...widths(low, high)) },
+  };
+  return { ...vertical, leansAlong: { slant, height, low, high, ...(gap === null ? {} : beside) } };
 }
 
-/** What is not planned: where the cables turn or slope, and where a gap beside the post is open to the sphere. */
-function refusedLean(
-  { id, role, slope, sideIndex, station, corner, leansAlong }: Vertical,
-  sides: readonly SidePlan[],
-  job: Job,
-): readonly Problem[] {
+/** The end of the guard at which a post stands, and whether that is towards its left or its right. */
+function endAt({ role, station }: Vertical, side: SidePlan | undefined): { readonly end: GuardEnd | null; readonly towards: -1 | 1 } {
+  if (role !== "end" || side === undefined) return { end: null, towards: 1 };
+  return 2 * station < side.startsAt + side.endsAt ? { end: side.begins, towards: -1 } : { end: side.ends, towards: 1 };
+}
+
+/** What is not planned: where the cables turn or slope. */
+function refusedLean({ id, role, slope, corner, leansAlong }: Vertical, job: Job): readonly Problem[] {
   if (leansAlong === undefined) return [];
-  const side = sides[sideIndex];
   const path = [
     "posts",
     "as found",
@@ -76,8 +89,6 @@ function refusedLean(
   ];
   if (slope !== 0 || role === "transition") return refuse("on a slope", "there each course meets it at a height of its own");
   if (role === "corner" || corner !== undefined) return refuse("at a corner", "there each course would turn by another angle");
-  const end = role !== "end" || side === undefined ? null : 2 * station < side.startsAt + side.endsAt ? side.begins : side.ends;
-  if (end?.kind === "wall") return refuse("beside a wall", "the gap between them would change with height, and is checked once");
   return [];
 }
 

@@ -14,6 +14,8 @@ export interface LeanAlong {
   /** How far to the right of its station its middle is at the lowest and at the highest course. */
   readonly low: Mm;
   readonly high: Mm;
+  /** Of an end post beside a wall, which is plumb: the widest gap from the datum to the top of the guard, the narrowest at a cable. */
+  readonly gap?: { readonly widest: Mm; readonly narrowest: Mm };
 }
 
 /** Stations run straight with height, so the longest of all courses is the lowest or the highest; null: that of the stations. */

@@ -55,7 +55,7 @@ function planOnce(given: Job): Outcome<Plan> {
   if (upright === undefined || hardware === undefined || hasErrors(problems)) return { value: undefined, problems };
   const courses = keep(clearOfHardware(evenly, hardware, upright, given), problems);
   if (courses === undefined || hasErrors(problems)) return { value: undefined, problems };
-  const layout = keep(leaningAlong({ sides, ...upright }, courses.courses, given), problems);
+  const layout = keep(leaningAlong({ sides, ...upright }, courses, given), problems);
   if (layout === undefined) return { value: undefined, problems };
   const framed = frameGuard({ sides, verticals: layout.verticals, ...courses, runs: layout.geometries }, given);
   const job = keep(calibrated(framed, given), problems);

@@ -4,6 +4,7 @@ import { explain, traceAll } from "../../src/explain/explain.ts";
 import { kindAt } from "../../src/explain/kind.ts";
 import { leavesBelow, wholePlan } from "../../src/explain/path.ts";
 import { makePlan } from "../../src/plan/make-plan.ts";
+import type { Plan } from "../../src/plan/plan.ts";
 import { changedText, examplePlan, jobOf, planOf } from "../support/example-jobs.ts";
 import { disagreeing } from "../support/traces.ts";
 
@@ -100,6 +101,34 @@ describe("an end post that leans along the guard", () => {
     const asked = (one: typeof away) => one.checks.filter(({ id }) => id === "lean-along").map(({ where, verdict }) => [where, verdict]);
     expect(asked(away)).toEqual([["P8", "ask"]]);
     expect(asked(planOf(found("{ post: P3, leans: { right: 1 in, over: 36 in } }")))).toEqual([]);
+  });
+});
+
+describe("an end post beside a wall that leans along the guard", () => {
+  const beside = (gap: string, station: string, lean: string): string =>
+    found(`{ post: P1, leans: { ${lean}: 1 in, over: 36 in } }`)
+      .replace("start: { kind: post, access: drill }", `start: { kind: wall, gap: ${gap}, access: hand }`)
+      .replace("stations: [1-3/4 in,", `stations: [${station},`);
+  const checked = (text: string, id: string) => planOf(text).checks.find((check) => check.id === id);
+
+  test("has its gap tried where it is widest and where it is narrowest: at the deck, the rail or the cables", () => {
+    const away = planOf(beside("3-1/2 in", "5-1/4 in", "right"));
+    const [first, middle, last] = [0, (away.courses.length - 1) >> 1, -1].map((at) => away.courses.at(at)?.height ?? Number.NaN);
+    if (first === undefined || middle === undefined || last === undefined) throw new Error("no courses");
+    // The face of the post at a height, from the plumb wall: it passes 3-1/2 in at the middle cable.
+    const gapAt = (height: number, way: number): number => 3.5 * INCH + (way * (height - middle)) / 36;
+    const gapOf = ({ verticals }: Plan) => verticals.find(({ id }) => id === "P1")?.leansAlong?.gap;
+    expect(gapOf(away)?.widest).toBeCloseTo(gapAt(away.opening.guardHeight, 1), 5);
+    expect(gapOf(away)?.narrowest).toBeCloseTo(gapAt(first, 1), 5);
+    const towards = planOf(beside("3-1/2 in", "5-1/4 in", "left"));
+    expect(gapOf(towards)?.widest).toBeCloseTo(gapAt(0, -1), 5);
+    expect(gapOf(towards)?.narrowest).toBeCloseTo(gapAt(last, -1), 5);
+    expect(disagreeing(traceAll(towards))).toEqual([]);
+  });
+
+  test("fails where the sphere passes at its foot, though not at the middle cable", () => {
+    expect(checked(beside("3-1/4 in", "5 in", "left"), "wall-gap-start")?.verdict).toBe("pass");
+    expect(checked(beside("3-1/2 in", "5-1/4 in", "left"), "wall-gap-start")?.verdict).toBe("fail");
   });
 });
 

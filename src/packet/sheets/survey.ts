@@ -234,7 +234,7 @@ function howToMeasure(context: SheetContext): readonly Text[] {
     `Measure the clear opening at every post${plan.rakes.length === 0 ? "" : `, on ${sidesWord(slopedSides(plan))} plumb`}. Rails sag: the largest value counts.`,
     ...(plan.job.posts.existing
       ? [
-          `A post that leans along the guard: read its station, and at an end post the length of the side, at ${readWords(context) ?? "the height of the middle cable"}. One that leans out or in${readWords(context) === null ? "" : ", or along"}: hold a level to it.`,
+          `A post that leans along the guard: read its station, and at an end post the length of the side and the gap to a wall, at ${readWords(context) ?? "the height of the middle cable"}. One that leans out or in${readWords(context) === null ? "" : ", or along"}: hold a level to it.`,
         ]
       : []),
     "Hold a level on two faces of each post. Push each post by hand at the rail: nothing may rattle, click or stay displaced. How far it may give is the row of the lone post.",
