@@ -4,7 +4,7 @@ import { makePacket } from "../../src/packet/make-packet.ts";
 import { makeTemplates } from "../../src/packet/make-templates.ts";
 import { drawingFaults } from "../../src/pdf/drawing-faults.ts";
 import type { Plan } from "../../src/plan/plan.ts";
-import { changedText, planOf } from "../support/example-jobs.ts";
+import { changedText, exampleNames, exampleText, planOf } from "../support/example-jobs.ts";
 import { rowsOf, stamp } from "./read-packet.ts";
 
 const wordsOf = (plan: Plan): string => {
@@ -46,6 +46,15 @@ describe("a packet of an odd job", () => {
     const words = wordsOf(planOf(changedText("0001-level-deck-straight", { "datum: top of the decking": `datum: ${long}` })));
     // A line of a drawing that holds a part of it alone.
     expect(/>x{20,109}<\/text>/.test(words)).toBe(true);
+  });
+});
+
+describe.each(exampleNames)("%s on the other size of paper", (name) => {
+  test("has no drawing that is wider or higher than its page", () => {
+    const text = exampleText(name);
+    const other = text.replace(/^paper: (letter|a4)/m, (_, paper) => `paper: ${paper === "a4" ? "letter" : "a4"}`);
+    expect(other).not.toBe(text);
+    expect(drawingFaults(makePacket({ plan: planOf(other), issue: "crew", stamp }))).toEqual([]);
   });
 });
 

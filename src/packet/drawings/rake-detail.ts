@@ -14,9 +14,9 @@ import { groupBy } from "../sheets/kit.ts";
 import type { Show } from "../show-number.ts";
 import { finishDrawing, footer, showOf } from "./kit.ts";
 
-/** Paper between the pictures, and beside them for their words. */
-const BETWEEN_mm = 34;
-const WORDS_mm = 44;
+/** Paper for the ends of strokes at both edges, and for the scale bar and the note under the pictures. */
+const EDGE_mm = 2;
+const FOOT_mm = 15;
 
 /** A bored post of the side, and on a stair one step with the largest sphere that goes in. */
 export function rakeDetail(plan: Plan, sideId: string, box: Room): Drawing {
@@ -28,18 +28,17 @@ export function rakeDetail(plan: Plan, sideId: string, box: Room): Drawing {
     throw new RangeError(`side ${sideId} has no rake with a bored post`);
   const show = showOf(plan);
   const { triangle } = rake;
-  const wide = post.along + (triangle === null ? 0 : 2 * triangle.tread);
-  const high = Math.max(postHeight(post, rake), triangle === null ? 0 : 2 * triangle.riser + triangle.gap);
-  const between = WORDS_mm * 2 + (triangle === null ? 0 : BETWEEN_mm);
-  const fits = (ratio: number): boolean =>
-    wide * ratio + between <= box.width && Math.max(postHeight(post, rake) * ratio + spacingHeight(rake), high * ratio) + 34 <= box.height;
-  const scale = chooseScale(plan.job.units, ({ ratio }) => fits(ratio));
-  const bored = boredPost({ post, bore, rake, scale, show });
-  const right = Math.max(...bored.map((part) => part.box.right)) + 10;
-  const step = triangle === null ? [] : stepPicture({ plan, side, triangle, scale, show, left: right });
-  const boxes = boxOfParts(bored);
-  const spaced = spacings({ rake, show, at: triangle === null ? { below: boxes.bottom } : { above: boxes.top } });
-  const drawn = [...bored, ...step, ...spaced];
+  const picturesAt = (scale: Scale): readonly Part[] => {
+    const bored = boredPost({ post, bore, rake, scale, show });
+    const { top, right, bottom } = boxOfParts(bored);
+    const step = triangle === null ? [] : stepPicture({ plan, side, triangle, scale, show, left: right + APART_mm });
+    return [...bored, ...step, ...spacings({ rake, show, at: triangle === null ? { below: bottom } : { above: top } })];
+  };
+  const scale = chooseScale(plan.job.units, (one) => {
+    const { left, right, top, bottom } = boxOfParts(picturesAt(one));
+    return right - left <= box.width - EDGE_mm && bottom - top <= box.height - FOOT_mm;
+  });
+  const drawn = picturesAt(scale);
   return finishDrawing({
     id: `rake-${sideId.toLowerCase()}`,
     title:
@@ -109,8 +108,6 @@ function usualGap({ gaps }: RakePlan, show: Show): Gap {
   if (first === undefined) throw new RangeError("a rake without gaps");
   return first[0];
 }
-
-const spacingHeight = ({ slope }: RakePlan): Mm => APART_mm + PLUMB_mm + 2 * CABLE_mm * Math.abs(Math.tan(slope));
 
 interface Spacings {
   readonly rake: RakePlan;
