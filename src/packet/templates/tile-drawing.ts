@@ -144,6 +144,8 @@ function joints({ half, margin, show, edge, zero, id }: StripLook, tile: Tile, v
 }
 
 const EDGE_AIR_mm = 0.6;
+/** Between a fold and the first line beside it on the face. */
+const FOLD_AIR_mm = 0.5;
 
 /**
  * How far from the cut edge the middles of so many lines of words lie, the outermost first. Where a flap is narrower than they are, none lies on
@@ -152,8 +154,9 @@ const EDGE_AIR_mm = 0.6;
 export function linePlaces(count: number, { margin, fold }: { readonly margin: Mm; readonly fold: Mm }): readonly Mm[] {
   const step = Math.min(lineHeight(), (margin - 1) / Math.max(1, count));
   const held = fold > 0 ? Math.max(0, countSteps(fold - EDGE_AIR_mm, { step, rounding: "down" })) : count;
-  const inner = Math.min(step, (margin - fold) / Math.max(1, count - held));
-  return Array.from({ length: count }, (_, nth) => (nth < held ? EDGE_AIR_mm + (nth + 0.5) * step : fold + (nth - held + 0.5) * inner));
+  const face = fold > 0 ? fold + FOLD_AIR_mm : fold;
+  const inner = Math.min(step, (margin - face) / Math.max(1, count - held));
+  return Array.from({ length: count }, (_, nth) => (nth < held ? EDGE_AIR_mm + (nth + 0.5) * step : face + (nth - held + 0.5) * inner));
 }
 
 /** Words along both edges, read from the right; clear of the crosses and of flaps that are cut off. */
