@@ -3,7 +3,7 @@ import { derived, given, must, type Reader } from "./reader.ts";
 import type { Input, Working } from "./trace.ts";
 
 export function allows(reader: Reader, [run = "", key]: readonly string[]): Working | null {
-  const { at, tightening, plan } = reader;
+  const { at, plan } = reader;
   const bound = plan.frame.windows.find(({ runId }) => runId === run)?.allows[Number(/\d+/.exec(key ?? "")?.[0])];
   if (bound === undefined) return null;
   const target = at("T", "target", `runs.${run}.tension.target`);
@@ -22,33 +22,56 @@ export function allows(reader: Reader, [run = "", key]: readonly string[]): Work
     case "movement":
       return movementBound(reader, run, [target, high]);
     case "washer":
+    case "bend":
     case "face":
-      return {
-        formula: "max(0, min(max(0, min(C) - g) * T / h, min(C) * (T + max(0, a)) / m - max(0, a)))",
-        inputs: [
-          bound.kind === "face" ? holdCapacities(reader, run) : bearingCapacities(reader, run),
-          added,
-          target,
-          high,
-          reader.all(
-            "a",
-            "what each day of the table adds to the readings",
-            tightening(run).days.map(({ temperature: _t }, nth) => `tightening.${run}.days[${nth}].added`),
-          ),
-          at("m", "most that a step may come to on any day", `tightening.${run}.most_onAnyDay`),
-        ],
-        origin: derived(
-          `${bound.kind === "face" ? "the ends on faces" : "the wood under the washers"}, done on the hardest day or at work on any day`,
-        ),
-      };
+      return endBound(reader, run, bound.kind, [target, high, added]);
     default:
       return frameBound(reader, run, bound.name, [target, high]);
   }
 }
 
+const endWords = {
+  washer: "the wood under the washers",
+  bend: "what wood and bushings bear where the cable bends",
+  face: "the ends on faces",
+} as const;
+
+/** Done on the hardest day, or at work on any day. */
+function endBound(reader: Reader, run: string, kind: keyof typeof endWords, inputs: readonly Input[]): Working {
+  const { all, at, tightening } = reader;
+  const [capacities, capacity] =
+    kind === "bend"
+      ? [bendCapacity(reader, run), "min(l / D * max(h + g, m))"]
+      : [[kind === "face" ? holdCapacities(reader, run) : bearingCapacities(reader, run)], "min(C)"];
+  return {
+    formula: `max(0, min(max(0, ${capacity} - g) * T / h, ${capacity} * (T + max(0, a)) / m - max(0, a)))`,
+    inputs: [
+      ...capacities,
+      ...inputs,
+      all(
+        "a",
+        "what each day of the table adds to the readings",
+        tightening(run).days.map(({ temperature: _t }, nth) => `tightening.${run}.days[${nth}].added`),
+      ),
+      at("m", "most that a step may come to on any day", `tightening.${run}.most_onAnyDay`),
+    ],
+    origin: derived(`${endWords[kind]}, done on the hardest day or at work on any day`),
+  };
+}
+
 function bearingCapacities({ all, plan }: Reader, run: string): Input {
   const ids = plan.checks.filter(({ id }) => id.startsWith(`bearing-${run}-`)).map(({ id }) => `checks.${id}.limit.value`);
   return all("C", "what the wood under the washer of each end bears", ids);
+}
+
+/** The row that comes nearest to its limit: what the nut may pull with until it does. */
+function bendCapacity({ at, plan }: Reader, run: string): readonly Input[] {
+  const rows = plan.checks.filter(({ id, ratio }) => (id === `bend-${run}` || id === `bushing-${run}`) && ratio !== null);
+  const { id } = must(rows.toSorted((one, other) => (other.ratio ?? 0) - (one.ratio ?? 0))[0], `check of the bends of run ${run}`);
+  return [
+    at("l", "what the wood or the bushing bears where the cable bends", `checks.${id}.limit.value`),
+    at("D", "what the cable presses there with", `checks.${id}.demand.value`),
+  ];
 }
 
 function holdCapacities({ all, plan }: Reader, run: string): Input {

@@ -8,6 +8,7 @@ import { jointsOf } from "../plan/joints.ts";
 import type { Check } from "../plan/plan.ts";
 import { cornersOfRun } from "../plan/splits.ts";
 import { bearingLimit } from "./bearing-rules.ts";
+import { bendDemands, bendLimits } from "./bend-check-rules.ts";
 import { faceDemands, faceLimits, hardestPull, infillPull } from "./face-check-rules.ts";
 import { guardEndPath } from "./lean-rules.ts";
 import { postDistances } from "./mouths.ts";
@@ -45,6 +46,7 @@ const demands: Readonly<Record<string, Side>> = {
   ...rakeDemands,
   ...faceDemands,
   ...pierDemands,
+  ...bendDemands,
   "guard-height": ({ at }) => same(at("H", "height of the guard", "opening.guardHeight")),
   "opening-at-rest": ({ all, plan }) =>
     most(
@@ -236,6 +238,7 @@ const limits: Readonly<Record<string, Side>> = {
   ...rakeLimits,
   ...faceLimits,
   ...pierLimits,
+  ...bendLimits,
   "guard-height": stated("job.code.guardHeight_min", "least height of the guard"),
   "opening-at-rest": openingSphere,
   "gap-below": openingSphere,

@@ -1,5 +1,15 @@
 // How many pieces are bought and cut, with which spares, and how much lumber is that?
-import { anchorItem, bevelSize, FACE_ITEMS, isBevelled, mouthsTurned, spoolsFor } from "../plan/buying.ts";
+import {
+  anchorItem,
+  BUSHING,
+  BUSHING_TUBE,
+  bevelSize,
+  bushingTubeSize,
+  FACE_ITEMS,
+  isBevelled,
+  mouthsTurned,
+  spoolsFor,
+} from "../plan/buying.ts";
 import { isOnFace } from "../plan/face-end.ts";
 import type { OrderLine } from "../plan/purchase.ts";
 import { derived, from, given, must, type Reader } from "./reader.ts";
@@ -45,7 +55,7 @@ function spools({ all, at, plan }: Reader): Working {
 /** What is needed of a line, spares left out. */
 function net(reader: Reader, [key]: readonly string[]): Working | null {
   const { plan } = reader;
-  const { item, group, pieceLength } = lineAt(reader, key);
+  const { item, group, size, pieceLength } = lineAt(reader, key);
   const ends = plan.runs.flatMap(({ left, right }) => [left, right]);
   const courses = ["N", "courses", plan.courses.length] as const;
   const studs = ["n", "stud ends of all runs", ends.filter(({ kind }) => kind === "stud").length] as const;
@@ -53,7 +63,6 @@ function net(reader: Reader, [key]: readonly string[]): Working | null {
   if (item === "ready cable")
     return count("n * N", ["n", "runs of this length", plan.runs.filter(({ orderLength }) => orderLength === pieceLength).length], courses);
   if (item === "bevelled washer, stainless") {
-    const { size } = lineAt(reader, key);
     const own = plan.bores.filter((bore) => isBevelled(bore) && size === bevelSize(bore, plan.job)).length;
     return count("n", ["n", "end bores at this angle", own]);
   }
@@ -70,7 +79,13 @@ function net(reader: Reader, [key]: readonly string[]): Working | null {
     return count("n * N", ["n", "ends of all runs on the faces of posts", ends.filter(({ kind }) => kind === "face").length], courses);
   const anchored = ends.find(({ kind, postId }) => kind === "anchor" && item === anchorItem(postId));
   if (anchored !== undefined) return count("N", courses);
-  if (item === "bushing, plastic") {
+  if (item === BUSHING_TUBE)
+    return count("n", [
+      "n",
+      "bores with bushings in wood, of this length",
+      plan.bores.filter((bore) => bore.bushing && bushingTubeSize(bore, plan.job) === size).length,
+    ]);
+  if (item === BUSHING) {
     const isTube = (id: string): boolean => (id.startsWith("P") ? plan.job.posts : plan.job.spacers).section.wall !== null;
     const bushed = plan.bores.filter(({ bushing }) => bushing);
     const tubes = bushed.filter(({ verticalId }) => isTube(verticalId)).length;

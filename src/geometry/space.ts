@@ -70,6 +70,23 @@ export function angleBetween3(a: Point3, b: Point3): Radian {
 }
 
 /**
+ * Angle between plumb and the way in which a taut line presses where it turns: of the bisector of its two stretches, u(a) - u(b).
+ *
+ * @param a - step along the line before its turn [mm]
+ * @param b - step along the line behind it [mm]
+ * @returns angle from 0 to pi / 2; 0 where the line does not turn, or a step has no length [rad]
+ * @throws never
+ * Source: derived, vector algebra
+ */
+export function pressFromPlumb(a: Point3, b: Point3): Radian {
+  const [long_a, long_b] = [length3(a), length3(b)];
+  const x = a.x / long_a - b.x / long_b;
+  const y = a.y / long_a - b.y / long_b;
+  const z = a.z / long_a - b.z / long_b;
+  return long_a > 0 && long_b > 0 ? Math.atan2(Math.hypot(x, y), Math.abs(z)) : 0;
+}
+
+/**
  * Length of a path in space through its points: sum of |p(i+1) - p(i)|.
  *
  * @param points - corner points in order [mm], shape (points)

@@ -3,6 +3,7 @@ import type { JobPath, Problem } from "../problem/problem.ts";
 import { lumberNames } from "../tables/timber.ts";
 import { angleDegrees } from "../units/print.ts";
 import { SAME_mm } from "../units/tolerance.ts";
+import { checkBushing } from "./checks-bushing.ts";
 import { checkFace } from "./checks-face.ts";
 import { checkPiers } from "./checks-pier.ts";
 import { checkRakeFrame, checkRakes, checkStairRules } from "./checks-rake.ts";
@@ -37,6 +38,7 @@ export function checkBlocks(blocks: Blocks): readonly Problem[] {
     ...(guard ? checkPiers(guard) : []),
     ...(guard ? checkCorners(guard, blocks) : []),
     ...checkFace(blocks),
+    ...checkBushing(blocks),
     ...checkSleeve(blocks),
     ...(posts && guard ? checkAsFound(posts, guard.sides) : []),
     ...(posts ? (posts["as found"] ?? []).flatMap((one, index) => checkSize(one, posts, ["posts", "as found", index])) : []),

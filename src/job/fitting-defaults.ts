@@ -5,6 +5,7 @@ import * as custom from "../tables/practice.ts";
 import { threadOf } from "../tables/thread.ts";
 import { inches } from "../units/print.ts";
 import type { Mm } from "../units/quantity.ts";
+import type { Bushing } from "./bushing.ts";
 import { faceOf } from "./face-defaults.ts";
 import type { Fittings, FrameMaterial, GripEnd, StudEnd, UnitSystem } from "./job.ts";
 import type { JobFile } from "./schema.ts";
@@ -60,6 +61,7 @@ const lacking = (values: Readonly<Record<string, unknown>>): readonly string[] =
 interface Dimensions {
   readonly passBore: Cited<Mm>;
   readonly bushingBore: Cited<Mm>;
+  readonly bushingLength: Cited<Mm>;
   readonly studBore: Cited<Mm>;
   readonly thread: Cited<{ readonly name: string; readonly pitch: Mm }>;
   readonly threadLength: Cited<Mm>;
@@ -80,6 +82,7 @@ function threadCalled(name: string, where: string): Dimensions["thread"] {
 const inInches: Dimensions = {
   passBore: custom.passBore,
   bushingBore: custom.bushingBore,
+  bushingLength: custom.bushingLength,
   studBore: custom.studBore,
   thread: threadCalled("1/4-28", "stud for 1/8 in cable: 1/4-28"),
   threadLength: custom.studThreadLength,
@@ -96,6 +99,7 @@ const metric = (value: Mm, name: string): Cited<Mm> => practice(value, `cable of
 const inMetric: Dimensions = {
   passBore: metric(6.5, "post or spacer that it passes"),
   bushingBore: metric(6.5, "bore with a bushing"),
+  bushingLength: metric(10, "bushing, length in its bore"),
   studBore: metric(8, "stud end"),
   thread: threadCalled("M6x1", "stud for cable of 3 mm or 3.2 mm: M6x1"),
   threadLength: metric(50, "thread of the stud"),
@@ -120,9 +124,19 @@ export function fittingsOf(
     grip: gripOf(file.grip ?? {}, usual),
     passBore: stated(file["pass bore"], "fittings: pass bore", usual.passBore),
     bushingBore: stated(file["bushing bore"], "fittings: bushing bore", usual.bushingBore),
+    bushing: bushingOf(file.bushing ?? {}, usual),
     bushingAngle: stated(file["bushing angle"], "fittings: bushing angle", custom.bushingAngle),
     bevelEdge: stated(file["bevel edge"], "fittings: bevel edge", custom.bevelEdge),
     spareShare: stated(file.spares, "fittings: spares", custom.spareShare),
+  };
+}
+
+function bushingOf(file: NonNullable<FittingsFile["bushing"]>, usual: Dimensions): Bushing {
+  const { length, "tube wall": wall, rated, "rated by": by } = file;
+  return {
+    length: stated(length, "fittings: bushing: length", usual.bushingLength),
+    tubeWall: wall === undefined ? null : fromJob(wall, "fittings: bushing: tube wall"),
+    rated: rated === undefined ? null : fromJob(rated, `fittings: bushing: rated${by === undefined ? "" : `, by ${by}`}`),
   };
 }
 

@@ -1,6 +1,7 @@
 // What does a job say once it has been read? Inside units only; every default carries its source.
 import type { Cited } from "../sources/cited.ts";
 import type { AxialStiffness, Cents, Mm, Newton, Radian } from "../units/quantity.ts";
+import type { Bushing } from "./bushing.ts";
 import type { FaceEnds } from "./face-end.ts";
 import type { Identity } from "./identity.ts";
 import type { Pier } from "./pier.ts";
@@ -180,8 +181,9 @@ export interface Fittings extends FaceEnds {
   readonly grip: GripEnd;
   /** Bore of posts and spacers that the cable only passes. */
   readonly passBore: Cited<Mm>;
-  /** Bore where a bushing goes in. */
+  /** Bore where a bushing goes in, or the tube round it. */
   readonly bushingBore: Cited<Mm>;
+  readonly bushing: Bushing;
   /** A bushing is fitted where the cable leaves its bore at more than this angle, and in every metal bore. */
   readonly bushingAngle: Cited<Radian>;
   /** Thin edge of the bevelled washer under nut or collar where an end is bored at an angle. */

@@ -19,6 +19,7 @@ import {
   turn,
   yesNo,
 } from "./fields.ts";
+import { bushing } from "./schema-bushing.ts";
 import { endKind, faceEnd } from "./schema-face.ts";
 import { onRakes, rake, stairRules } from "./schema-rake.ts";
 import { base, calibration, lumber, printer, pull, pullHeight, site } from "./schema-site.ts";
@@ -170,6 +171,7 @@ const fittings = block("the fittings block", "{ hold end: grip }", {
   "pass bore": bore("the pass bore", "1/4 in"),
   "bushing bore": bore("the bushing bore", "1/4 in"),
   "bushing angle": maybe(smallAngle("the bushing angle")),
+  bushing: maybe(bushing),
   "bevel edge": maybe(lengthField({ name: "the thin edge of a bevelled washer", example: "1/16 in", from: "1/64 in", to: "1 in" })),
   spares: maybe(share({ name: "the share of spares", example: "5 %", from: "0 %", to: "100 %" })),
 });

@@ -111,6 +111,8 @@ fittings:
   # pass bore: 1/4 in
   # bushing bore: 1/4 in
   # bushing angle: 3 deg
+  # bushing: { length: 3/8 in }   # of it in the bore; also rated: 300 lbf, rated by: its maker, where a cable bends
+  # in wood, bushings in a stainless tube right through: bushing bore: 5/8 in, the tube's outside; bushing: { length: 3/8 in, tube wall: 1/16 in }
   # bevel edge: 1/16 in           # thin edge of a bevelled washer, at an end on a slope
   # spares: 5 %
 

@@ -72,10 +72,23 @@ export function tensionProfile(run: RunUnderPull): TensionProfile {
  * @throws RangeError when the place is off the run
  * Source: Euler-Eytelwein (capstan) with the wobble term of post-tensioning
  */
-export function tensionAt(profile: TensionProfile, at: Mm): Newton {
-  const around = profile.segments.filter(({ from, to }) => at >= from - SAME_mm && at <= to + SAME_mm);
+export const tensionAt = (profile: TensionProfile, at: Mm): Newton => Math.min(...tensionsAt(profile, at));
+
+/**
+ * Greatest tension at one place of a run: at a bend, the greater of its two sides.
+ *
+ * @param profile - tension along the run, from tensionProfile [N]
+ * @param at - place along the cable from the left-hand end [mm]
+ * @returns tension [N]
+ * @throws RangeError when the place is off the run
+ * Source: Euler-Eytelwein (capstan) with the wobble term of post-tensioning
+ */
+export const greatestAt = (profile: TensionProfile, at: Mm): Newton => Math.max(...tensionsAt(profile, at));
+
+function tensionsAt({ segments }: TensionProfile, at: Mm): readonly Newton[] {
+  const around = segments.filter(({ from, to }) => at >= from - SAME_mm && at <= to + SAME_mm);
   if (around.length === 0) throw new RangeError(`${at} mm is off the run`);
-  return Math.min(...around.map((segment) => inside(segment, at)));
+  return around.map((segment) => inside(segment, at));
 }
 
 /**

@@ -204,19 +204,55 @@ function bushingLines({ runs, courseCount, bores }: Bought, job: Job): readonly 
   const count = bores
     .filter((bore) => bore.bushing)
     .reduce((sum, bore) => sum + (isTube(bore) ? 2 : Math.max(1, mouthsTurned(bore, { runs }, job))), 0);
-  const size = `for a bore of ${length(job.fittings.bushingBore.value, { units: job.units, decimals: 1, step: 1 / 32 })}`;
   const behind = runs.flatMap(({ left, right }) => [left, right]).filter((end) => !isOnFace(end)).length;
   const isolating = job.posts.section.material === "wood" || job.posts.section.material === "stainless" ? 0 : behind * courseCount;
   return [
-    ...piece("bushings and washers", "bushing, plastic", size, count, {
+    ...piece("bushings and washers", BUSHING, bushingSize(job), count, {
       job,
       note: "where a cable leaves its bore at an angle, and in both walls of a metal member",
     }),
+    ...tubeLines(bores, job),
     ...piece("bushings and washers", "isolating sleeve and washer, plastic", "to suit the end fittings", isolating, {
       job,
       note: "between stainless fittings and a post of another metal",
     }),
   ];
+}
+
+/** As they are ordered. */
+export const BUSHING = "bushing, plastic";
+export const BUSHING_TUBE = "tube round bushings, stainless";
+
+const sizeText = (mm: Mm, job: Job): string => length(mm, { units: job.units, decimals: 1, step: 1 / 32 });
+/** Walls of tubes lie closer together. */
+const wallText = ({ value }: { readonly value: Mm }, job: Job): string => length(value, { units: job.units, decimals: 1, step: 1 / 64 });
+
+function bushingSize(job: Job): string {
+  const { bushing, bushingBore } = job.fittings;
+  const outside = sizeText(bushingBore.value, job);
+  if (job.posts.section.material !== "wood") return `for a bore of ${outside}`;
+  return bushing.tubeWall === null
+    ? `for a bore of ${outside}, ${sizeText(bushing.length.value, job)} long in it`
+    : `for a tube of ${outside}, wall ${wallText(bushing.tubeWall, job)}`;
+}
+
+/** The tube in a bore with bushings, as it is ordered; nothing where it has none. */
+export function bushingTubeSize({ drilledLength }: Pick<Bore, "drilledLength">, job: Job): string {
+  const { bushing, bushingBore } = job.fittings;
+  if (bushing.tubeWall === null) return "";
+  return `${sizeText(bushingBore.value, job)}, wall ${wallText(bushing.tubeWall, job)}, ${sizeText(drilledLength, job)} long`;
+}
+
+/** Right through the bores in wood where a cable bends. */
+function tubeLines(bores: readonly Bore[], job: Job): readonly OrderLine[] {
+  if (job.fittings.bushing.tubeWall === null) return [];
+  const sizes = bores.filter(({ bushing }) => bushing).map((bore) => bushingTubeSize(bore, job));
+  return [...new Set(sizes)].flatMap((size) =>
+    piece("bushings and washers", BUSHING_TUBE, size, sizes.filter((one) => one === size).length, {
+      job,
+      note: "cut to its bore; ends rounded, flush with the faces; a bushing in each end where the cable bends",
+    }),
+  );
 }
 
 function careLines(job: Job): readonly OrderLine[] {

@@ -27,19 +27,29 @@ export function bearingChecks(plan: Checked, job: Job): readonly Check[] {
 }
 
 /** What the wood of a post bears across the grain, all factors but that of the bearing's length; with the chain in its place. */
-function bearingAcross(postId: string, job: Job): Cited<Megapascal> {
+export const bearingAcross = (postId: string, job: Job): Cited<Megapascal> => postValue("bearingAcross", postId, job) ?? leastAcross(job);
+
+/** The same along the grain, but for the factor of buckling; null where there are no design values. */
+export const bearingAlong = (postId: string, job: Job): Cited<Megapascal> | null => postValue("compression", postId, job);
+
+/** Of wood whose species is not known, or that has no row of its own. */
+export function leastAcross(job: Job): Cited<Megapascal> {
+  const wet = job.site.wet.value ? wetBearing.value : 1;
+  return { ...bearingAcrossGrain_min, value: bearingAcrossGrain_min.value * wet };
+}
+
+const grains = { bearingAcross: "across", compression: "along" } as const;
+
+function postValue(property: keyof typeof grains, postId: string, job: Job): Cited<Megapascal> | null {
   const { along, across } = sectionOfPost(job, postId);
   const { wood } = job.posts;
   const piece = pieceOf({ x: along, y: across, wood });
   const reference = woodStrength(piece);
-  const conditions = conditionsOf(wood, job);
-  if (reference === null) {
-    const wet = conditions.wet ? wetBearing.value : 1;
-    return { ...bearingAcrossGrain_min, value: bearingAcrossGrain_min.value * wet };
-  }
-  const chain = adjusted(reference.value.bearingAcross, woodFactors({ property: "bearingAcross", piece, conditions }));
+  if (reference === null) return null;
+  const factors = woodFactors({ property, piece, conditions: conditionsOf(wood, job) });
+  const chain = adjusted(reference.value[property], factors);
   const named = chain.factors.filter(({ value }) => value !== 1).map(({ name, value }) => ` x ${name} ${value}`);
-  return cite(chain.value, reference.source, `${reference.where}, Fc across the grain${named.join("")}`);
+  return cite(chain.value, reference.source, `${reference.where}, Fc ${grains[property]} the grain${named.join("")}`);
 }
 
 /** Widest washer that lies within the post at each of an end's bores. */

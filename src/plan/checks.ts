@@ -3,6 +3,7 @@
 import type { Job } from "../job/job.ts";
 import type { Mm } from "../units/quantity.ts";
 import { bearingChecks } from "./check-bearing.ts";
+import { bendChecks } from "./check-bend.ts";
 import { faceChecks } from "./check-face.ts";
 import { pierChecks } from "./check-pier.ts";
 import { rakeChecks } from "./check-rake.ts";
@@ -35,6 +36,7 @@ export function checkPlan(plan: Checked, job: Job): readonly Check[] {
     ...runChecks(plan, job),
     ...tensionChecks(plan, job),
     ...bearingChecks(plan, job),
+    ...bendChecks(plan, job),
     ...faceChecks(plan, job),
     ...pierChecks(plan, job),
     ...openQuestions(plan, job),

@@ -3,6 +3,7 @@ import type { Job } from "../job/job.ts";
 import type { Cited } from "../sources/cited.ts";
 import type { Newton } from "../units/quantity.ts";
 import { bearingOf } from "./check-bearing.ts";
+import { leastBend } from "./check-bend.ts";
 import { holdOf } from "./check-face.ts";
 import type { Checked } from "./check-row.ts";
 import { hardestOf } from "./check-tension.ts";
@@ -57,6 +58,7 @@ export function frameOf(parts: Framed, job: Job): FramePlan {
           movement: movementShare(checks),
           hardest: hardestOf(parts, run),
           washer: leastBearing(run, parts, job),
+          bend: leastBend(parts, run, job),
           face: leastHold(run, job),
           covered_band: bandOf(bands.get(group), group, run),
         },

@@ -77,8 +77,8 @@ export interface SideAnswer {
 
 /** What bounds the tension from below or from above. */
 export interface Bound {
-  /** Strand in the passes, strand on the hardest day, movement of posts, washer on wood, stress in the frame. */
-  readonly kind: "passes" | "season" | "movement" | "washer" | "face" | "frame";
+  /** Strand in the passes, strand on the hardest day, movement of posts, washer on wood, bend on wood or bushing, stress in the frame. */
+  readonly kind: "passes" | "season" | "movement" | "washer" | "bend" | "face" | "frame";
   readonly name: string;
   readonly tension: Newton;
   readonly source: SourceId;

@@ -22,7 +22,11 @@ const profile = ({ bends, ...run }: Rubbing, job: Job): TensionProfile =>
   });
 
 /** Tension along a run when each of its pulling ends reads `pull`; it scales with the pull. */
-export const profileOf = ({ pathLength, bends, left, right }: RunGeometry, pull: Newton, job: Job): TensionProfile =>
+export const profileOf = (
+  { pathLength, bends, left, right }: Pick<RunGeometry, "pathLength" | "bends" | "left" | "right">,
+  pull: Newton,
+  job: Job,
+): TensionProfile =>
   profile({ length: pathLength, bends, pull_left: left.pulls ? pull : null, pull_right: right.pulls ? pull : null }, job);
 
 /** Of a pull at one end of a run what arrives at the other, by its length and its bends, wherever these are. */

@@ -1,4 +1,5 @@
 // What do the cables of a run ask of the posts that hold and bend them? A demand, with no capacity beside it.
+import { bendPush } from "../mechanics/mouth-bearing.ts";
 import type { Mm, Newton, Radian } from "../units/quantity.ts";
 import type { Bay, Bend, Plan, Run, Vertical } from "./plan.ts";
 import type { CornerPull, PostPull } from "./readings.ts";
@@ -46,7 +47,7 @@ function wholeBends({ bends }: Run, verticals: readonly Vertical[]): readonly Be
 function bendForce(run: Run, bend: Bend, bays: readonly Bay[]): Newton {
   const beside = new Set(bays.filter((bay) => bay.leftId === bend.postId || bay.rightId === bend.postId).map((bay) => bay.id));
   const tension = Math.max(...run.spans.filter((span) => beside.has(span.bayId)).map((span) => span.tension));
-  return 2 * tension * Math.sin(bend.angle / 2);
+  return bendPush({ tension, angle: bend.angle });
 }
 
 /** One run pulls a corner post back along its side, the other onward along the next: between the two lies what is left of the turn. */

@@ -79,6 +79,8 @@ interface WindowOf {
   readonly hardest: RunClimate["hardest"];
   /** What the wood under the washers of its ends bears, the least; null in metal. */
   readonly washer: Cited<Newton> | null;
+  /** Pull at the nut that wood and bushings bear where it bends; null where it does not. */
+  readonly bend: Cited<Newton> | null;
   /** What the fastening of its ends on faces holds, the least; null without one. */
   readonly face: Cited<Newton> | null;
   /** Loss with the least and the greatest stiffness of the strand. */
@@ -117,7 +119,7 @@ export function windowOf(of: WindowOf, job: Job): TensionWindow {
 
 /** What bounds the target from above; the pull of a cable is what its band allows and what the hardest day adds. */
 function boundsOf(of: WindowOf, job: Job): readonly Bound[] {
-  const { run, tightening, strength, hardest, washer, face, movement: moved } = of;
+  const { run, tightening, strength, hardest, washer, bend, face, movement: moved } = of;
   const { target, high } = run.tension;
   const band = target / high;
   const { workingShare } = job.cable;
@@ -149,12 +151,17 @@ function boundsOf(of: WindowOf, job: Job): readonly Bound[] {
     ...(hardest.worst > 0 ? [season] : []),
     ...(tightening.movement_overLimit > 0 ? [movement] : []),
     ...(washer === null ? [] : [endBound("washer", washer, of)]),
+    ...(bend === null ? [] : [endBound("bend", bend, of)]),
     ...(face === null ? [] : [endBound("face", face, of)]),
     ...(strength === null ? [] : [frameBound(strength, of)]),
   ];
 }
 
-const endBounds = { washer: "washers on the wood of the posts", face: "what holds the ends on faces" } as const;
+const endBounds = {
+  washer: "washers on the wood of the posts",
+  bend: "wood or bushings where the cable bends",
+  face: "what holds the ends on faces",
+} as const;
 
 /** A cable that is done, on the hardest day; and one that is tightened on the day whose readings are the highest. */
 function endBound(

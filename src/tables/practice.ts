@@ -115,6 +115,15 @@ export const bevelEdge: Cited<Mm> = practice(inches(1 / 16), "bevelled washer, t
 
 export const washerDiameter: Cited<Mm> = practice(inches(5 / 8), "washer for 1/8 in cable: 5/8 in across");
 
+/** Of what sits in the bore, without its rim: our own setting, to be measured. */
+export const bushingLength: Cited<Mm> = practice(inches(3 / 8), "bushing for 1/8 in cable: 3/8 in of it in the bore; measure yours");
+
+/** A plastic bushing that is longer bends before its inner end bears: our own setting. */
+export const bushingBears_diameters: Cited<number> = practice(2, "of a plastic bushing no more than twice its diameter bears");
+
+/** Bare strand is no stiff plug; how far it lies on the wood where it leaves a bore was found nowhere: our own setting. */
+export const strandBears_diameters: Cited<number> = practice(2, "bare strand lies on the wood at a mouth over two of its diameters");
+
 const BUSHING_ANGLE_deg = 3;
 
 /** Steeper than this the cable bears on the edge of its bore: our own setting. */

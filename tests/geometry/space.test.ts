@@ -1,6 +1,15 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
-import { angleBetween3, circleInStep, direction3, dot3, length3, pathLength3, subtract3 } from "../../src/geometry/space.ts";
+import {
+  angleBetween3,
+  circleInStep,
+  direction3,
+  dot3,
+  length3,
+  pathLength3,
+  pressFromPlumb,
+  subtract3,
+} from "../../src/geometry/space.ts";
 
 const angle = fc.double({ min: -1.5, max: 1.5, noNaN: true });
 const coordinate = fc.integer({ min: -5000, max: 5000 });
@@ -68,6 +77,30 @@ describe("pathLength3", () => {
         expect(pathLength3(path.map((one) => subtract3(one, by)))).toBeCloseTo(pathLength3(path), 6);
       }),
     );
+  });
+});
+
+describe("pressFromPlumb", () => {
+  const level = (turn: number) => direction3(turn, 0);
+
+  test("a level turn presses level, whichever way and however far", () => {
+    for (const turn of [0.01, 1, -2]) expect(pressFromPlumb(level(0), level(turn))).toBe(Math.PI / 2);
+  });
+
+  test("straight on, from a slope of 20 deg to one of 40 deg, a line presses 30 deg from plumb; from level to a fall of 30 deg, 15", () => {
+    const deg = Math.PI / 180;
+    expect(pressFromPlumb(direction3(0, 20 * deg), direction3(0, 40 * deg))).toBeCloseTo(30 * deg, 12);
+    expect(pressFromPlumb(level(0), direction3(0, -30 * deg))).toBeCloseTo(15 * deg, 12);
+  });
+
+  test("the lengths of the steps do not matter; a step of no length, and no turn, give 0", () => {
+    const [a, b] = [
+      { x: 3, y: 1, z: 0 },
+      { x: 1, y: 2, z: 2 },
+    ];
+    expect(pressFromPlumb({ x: 30, y: 10, z: 0 }, b)).toBeCloseTo(pressFromPlumb(a, b), 12);
+    expect(pressFromPlumb({ x: 0, y: 0, z: 0 }, b)).toBe(0);
+    expect(pressFromPlumb(a, a)).toBe(0);
   });
 });
 

@@ -1,6 +1,6 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import { capstanRatio, drawInLoss, leastBetween, tensionAt, tensionProfile } from "../../src/mechanics/corner.ts";
+import { capstanRatio, drawInLoss, greatestAt, leastBetween, tensionAt, tensionProfile } from "../../src/mechanics/corner.ts";
 
 const RIGHT = Math.PI / 2;
 const run = {
@@ -11,6 +11,17 @@ const run = {
   pull_left: 1000,
   pull_right: null,
 } as const;
+
+describe("greatestAt", () => {
+  it("at a bend it is the side towards the pull: the whole of it at the first bend, while the least is 0.624 of it behind", () => {
+    const profile = tensionProfile(run);
+    expect(greatestAt(profile, 4000)).toBe(1000);
+    expect(tensionAt(profile, 4000)).toBeCloseTo(1000 * Math.exp(-0.15 * Math.PI), 9);
+    expect(greatestAt(profile, 9000)).toBeCloseTo(tensionAt(profile, 9000), 9);
+  });
+
+  it("refuses a place off the run", () => expect(() => greatestAt(tensionProfile(run), 12_001)).toThrow(RangeError));
+});
 
 describe("capstanRatio", () => {
   it("a right angle at a friction of 0.3 leaves 0.624 of the pull, to the left or to the right (exp(-0.15 pi))", () => {

@@ -87,22 +87,32 @@ function draw(plan: Plan, passed: readonly Passed[], ratio: number, show: Show):
 /** In a tube both walls are lined; in a solid member one bushing sits at the face `solidFace`. Black: a sleeve with a rim outside. */
 export function bushings(plan: Plan, member: Vertical, bore: Bore, place: Place, solidFace: 1 | -1 = -1): readonly Part[] {
   const { wall } = sectionOf(plan, member);
-  const reach = wall ?? Math.min(9, member.along * 0.7);
+  const { length, tubeWall } = plan.job.fittings.bushing;
+  const reach = wall ?? Math.min(length.value, member.along * 0.7);
   const half = member.along / 2;
   const radius = bore.diameter / 2;
+  const inTube = radius - (wall === null ? (tubeWall?.value ?? 0) : 0);
+  const sides = [-1, 1] as const;
+  const part = (x: readonly [Mm, Mm], y: readonly [Mm, Mm], look: Parameters<typeof polygon>[1]): Part =>
+    polygon(rectangle(place, { left: x[0], right: x[1], low: bore.offset + y[0], high: bore.offset + y[1] }), look);
   const black = (face: 1 | -1, x: readonly [Mm, Mm], y: readonly [Mm, Mm]): Part =>
-    polygon(rectangle(place, { left: face * x[0], right: face * x[1], low: bore.offset + y[0], high: bore.offset + y[1] }), {
-      pen: null,
-      fill: "black",
-    });
-  return (wall === null ? [solidFace] : ([-1, 1] as const)).flatMap((face) =>
-    ([-1, 1] as const).flatMap((side) => [
-      black(face, [half - reach, half], [side * radius * 0.7, side * radius]),
-      black(face, [half, half + 1.6], [side * radius * 0.7, side * (radius + 2.4)]),
-    ]),
-  );
+    part([face * x[0], face * x[1]], y, { pen: null, fill: "black" });
+  const tube =
+    inTube < radius ? sides.map((side) => part([-half, half], [side * inTube, side * radius], { pen: "edge", fill: "white" })) : [];
+  return [
+    ...tube,
+    ...(wall === null ? [solidFace] : sides).flatMap((face) =>
+      sides.flatMap((side) => [
+        black(face, [half - reach, half], [side * inTube * 0.7, side * inTube]),
+        black(face, [half, half + 1.6], [side * inTube * 0.7, side * (radius + 2.4)]),
+      ]),
+    ),
+  ];
 }
 
 /** How many bushings go into a bore, in words. */
-export const bushingText = (plan: Plan, member: Vertical, bore: Bore): Text =>
-  bore.bushing ? (sectionOf(plan, member).wall === null ? ", with a bushing" : ", with a bushing in each wall") : "";
+export function bushingText(plan: Plan, member: Vertical, bore: Bore): Text {
+  if (!bore.bushing) return "";
+  if (sectionOf(plan, member).wall !== null) return ", with a bushing in each wall";
+  return plan.job.fittings.bushing.tubeWall === null ? ", with a bushing" : ", a tube right through, with a bushing in its mouth";
+}

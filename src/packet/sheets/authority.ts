@@ -9,7 +9,7 @@ import type { Block, Sheet, Table, Text } from "../packet.ts";
 import { sourceMark, sourcePlace } from "../show-number.ts";
 import { introduction, notApproval } from "../wording.ts";
 import { slopeClauses, slopeQuestions } from "./authority-slopes.ts";
-import { bearingQuestion } from "./bearing.ts";
+import { bearingQuestion, bendQuestion } from "./bearing.ts";
 import { faceQuestion } from "./face-ends.ts";
 import { isWooden } from "./frame-inputs.ts";
 import {
@@ -275,6 +275,7 @@ function questionTable(context: SheetContext, rules: GuardRules | null): Table {
       `${show.fine(plan.frame.movement_max.value)} ${sourceMark(plan.frame.movement_max.source)}; computed: ${mostMovedWords(context)}`,
     ],
     ...bearingQuestion(plan),
+    ...bendQuestion(plan),
     ...faceQuestion(plan),
     ...pierQuestions(plan, show),
     ...sleeveQuestions(context),

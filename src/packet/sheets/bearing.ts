@@ -1,4 +1,4 @@
-// Where is a washer too small for the wood under it, and how is that said beside the washer?
+// Where is a washer or a bushing too small for the wood that bears it, and how is that said beside it?
 import type { EndKind, Plan } from "../../plan/plan.ts";
 import type { Text } from "../packet.ts";
 
@@ -21,6 +21,32 @@ export const bearingQuestion = (plan: Plan): readonly (readonly [Text, Text])[] 
       ]
     : [];
 
+const TOO_SMALL: Text = " (**too small by the check on Z-001: decide first**)";
+
 /** Printed behind a washer's size wherever it stands. */
-export const washerWarning = (plan: Plan, kind: EndKind): Text =>
-  sinksIn(plan, kind) ? " (**too small by the check on Z-001: decide first**)" : "";
+export const washerWarning = (plan: Plan, kind: EndKind): Text => (sinksIn(plan, kind) ? TOO_SMALL : "");
+
+/** True where a check finds that a cable presses too hard where it bends, on wood or on its bushing. */
+const isCrushed = ({ checks }: Pick<Plan, "checks">): boolean =>
+  checks.some(({ id, ratio }) => (id.startsWith("bend-") || id.startsWith("bushing-")) && ratio !== null && ratio > 1);
+
+/** Printed behind the size of the bushings wherever it stands. */
+export const bushingWarning = (plan: Plan): Text => (isCrushed(plan) ? TOO_SMALL : "");
+
+/** For the sheet of questions. */
+export function bendQuestion(plan: Plan): readonly (readonly [Text, Text])[] {
+  const own = plan.checks.filter(({ id }) => id.startsWith("bend-") || id.startsWith("bushing-"));
+  if (own.length === 0) return [];
+  const isKnown = own.every(({ ratio }) => ratio !== null);
+  const found = isCrushed(plan) ? "not by the check on Z-001: to be decided" : "yes, by the check on Z-001";
+  return [
+    [
+      "Do the wood at the mouths of bores, and the bushings there, bear the push of the cables where they bend (engineer)?",
+      isKnown ? found : "bushings are not rated: ask their maker; the push stands on Z-001",
+    ],
+  ];
+}
+
+/** Bushings that sit in a tube right through a post of wood. */
+export const isInTubes = ({ job, bores }: Pick<Plan, "job" | "bores">): boolean =>
+  job.posts.section.material === "wood" && job.fittings.bushing.tubeWall !== null && bores.some(({ bushing }) => bushing);

@@ -6,6 +6,7 @@ import type { Block, Cell, Column, Sheet, Table, Text } from "../packet.ts";
 import { type Show, sourceMark } from "../show-number.ts";
 import { marksOf } from "../templates/faces.ts";
 import { floorWord, introduction, roleName } from "../wording.ts";
+import { isInTubes } from "./bearing.ts";
 import { cornerBoreRules, cornerCells, cornerColumns, entryWords } from "./bore-corners.ts";
 import { hardwareTable } from "./bore-hardware.ts";
 import { howToBore } from "./bore-how.ts";
@@ -282,7 +283,7 @@ function rules(context: SheetContext, rows: readonly BoreRow[]): readonly Text[]
       : []),
     ...(bushing
       ? [
-          `Bushings: one in each wall of a tube; in a solid member one, from the face named, or right through${skew ? "; one from each face where both are named" : ""}.`,
+          `Bushings: one in each wall of a tube; in a solid member one, from the face named, or right through${skew ? "; one from each face where both are named" : ""}.${isInTubes(plan) ? " Each sits in a stainless tube that goes right through: the bore is for the tube; its ends are rounded and flush with the faces." : ""}`,
         ]
       : []),
     ...(plan.job.posts.mount === "fascia"

@@ -6,6 +6,7 @@ import type { Opening } from "../../plan/rake-plan.ts";
 import type { Mm } from "../../units/quantity.ts";
 import type { StepItem, Text } from "../packet.ts";
 import { frameAccepted } from "../wording.ts";
+import { isInTubes } from "./bearing.ts";
 import { MITRE_OFF_mm, mitredIds } from "./bore-corners.ts";
 import type { Card } from "./card.ts";
 import { faceEnds, faceIds, hasLags, shankWords } from "./face-ends.ts";
@@ -230,7 +231,9 @@ export function boreCard(context: SheetContext): Card {
           ]
         : []),
       ...faceItems(context),
-      { text: `${boreDone(plan)}${bushings > 0 ? ` ${bushings} bores have their bushing.` : ""}` },
+      {
+        text: `${boreDone(plan)}${bushings > 0 ? ` ${bushings} bores have their ${isInTubes(plan) ? "tube, ends round and flush, and their bushing" : "bushing"}.` : ""}`,
+      },
       { text: "Real heights written where they differ; deviations told to the office." },
     ],
   };

@@ -167,9 +167,9 @@ const AUTHORITY = "authority";
 /** The table of checks has the same words in every issue. */
 const FOR_ALL = { home: false } as const;
 
-/** Washers and thread are no matter of the authority. */
+/** Washers, bends and thread are no matter of the authority. */
 function decider({ id }: Check, home: boolean): Text {
-  if (id.startsWith("bearing-") || id.startsWith("frame-")) return "engineer";
+  if (["bearing-", "bend-", "bushing-", "frame-"].some((kind) => id.startsWith(kind))) return "engineer";
   return id.startsWith("thread-") ? peopleOf(home).office : AUTHORITY;
 }
 

@@ -8,6 +8,7 @@ import { sourceMark } from "../show-number.ts";
 import { introduction } from "../wording.ts";
 import { washerWarning } from "./bearing.ts";
 import { boreMakes, makeWords } from "./bore-kinds.ts";
+import { bushingSitWords } from "./bushings.ts";
 import { drawnDetails } from "./drawn.ts";
 import { faceEnds, faceIds, faceWords } from "./face-ends.ts";
 import { endPostIds, facts, list, listed, prose, refer, type SheetContext, type SheetMaker, sheet } from "./kit.ts";
@@ -122,7 +123,7 @@ function rules(context: SheetContext): readonly Text[] {
     ...gatesOf(plan).map((gate) => `**${gateCaution(gate)}**`),
     ...(plan.bores.some(({ bushing }) => bushing)
       ? [
-          `A bushing goes in where the cable turns by more than ${show.angle(fittings.bushingAngle.value)} in its bore ${sourceMark(fittings.bushingAngle.source)}, and in all metal.`,
+          `A bushing goes in where the cable turns by more than ${show.angle(fittings.bushingAngle.value)} in its bore ${sourceMark(fittings.bushingAngle.source)}, and in all metal.${bushingSitWords({ plan, show })}`,
         ]
       : []),
     ...(plan.runs.some(({ left, right }) => left.seat + right.seat > 0)

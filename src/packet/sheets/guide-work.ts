@@ -4,6 +4,7 @@ import { goesThroughOneWall } from "../../plan/face-end.ts";
 import type { BoreKind, Plan, Run } from "../../plan/plan.ts";
 import type { StepItem, Text } from "../packet.ts";
 import { faceName } from "../wording.ts";
+import { isInTubes } from "./bearing.ts";
 import { MITRE_OFF_mm, mitredIds } from "./bore-corners.ts";
 import { drillRoomItems } from "./bore-room.ts";
 import { startOf, startsInside, stopOf } from "./ends.ts";
@@ -107,6 +108,9 @@ export function boreStage(context: SheetContext): Stage {
       ...drillRoomItems(context),
       ...faceItems(context),
       ...finishItems(plan),
+      ...(bushed > 0 && isInTubes(plan)
+        ? [{ text: "Push a tube into each hole where the cable bends. Its ends are round and level with the wood.", killer: true as const }]
+        : []),
       ...(bushed > 0 ? [{ text: `Put bushings in ${bushed} holes.`, more: "The table of bores says which." }] : []),
       { text: "Tick each hole. Write the real height if it is off." },
     ],

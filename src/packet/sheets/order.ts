@@ -1,10 +1,11 @@
 // Z-604: what has to be bought, how many, and what does it cost?
+import { BUSHING, BUSHING_TUBE } from "../../plan/buying.ts";
 import type { Plan } from "../../plan/plan.ts";
 import type { OrderGroup, OrderLine } from "../../plan/purchase.ts";
 import type { Sheet, Table, Text } from "../packet.ts";
 import { sourceMark } from "../show-number.ts";
 import { introduction } from "../wording.ts";
-import { washerWarning } from "./bearing.ts";
+import { bushingWarning, washerWarning } from "./bearing.ts";
 import { blank, bold, caution, column, prose, refer, type SheetContext, type SheetMaker, sheet, strong, table } from "./kit.ts";
 
 const groups: readonly OrderGroup[] = ["cable", "fittings", "bushings and washers", "care", "lumber and tube"];
@@ -38,7 +39,7 @@ function orderTable({ plan, show }: SheetContext): Table {
       column("source", "Bought from / lot", priced ? 0.14 : 0.2, { sub: "field" }),
     ],
     rows: lines.map((line) => [
-      `${itemText(line, show)}${washerWarningOf(line, plan)}`,
+      `${itemText(line, show)}${warningOf(line, plan)}`,
       line.size === "" ? "-" : line.size,
       String(line.net),
       String(line.spare),
@@ -58,8 +59,10 @@ function orderTable({ plan, show }: SheetContext): Table {
   });
 }
 
-const washerWarningOf = ({ item }: OrderLine, plan: Plan): Text =>
-  item.startsWith("washer") ? washerWarning(plan, item.includes("gripping") ? "grip" : "stud") : "";
+function warningOf({ item }: OrderLine, plan: Plan): Text {
+  if (item.startsWith("washer")) return washerWarning(plan, item.includes("gripping") ? "grip" : "stud");
+  return item === BUSHING || item === BUSHING_TUBE ? bushingWarning(plan) : "";
+}
 
 const unitWord = ({ unit, quantity }: OrderLine): Text => (unit === "piece" ? "pcs" : quantity === 1 ? unit : `${unit}s`);
 

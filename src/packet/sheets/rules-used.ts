@@ -10,6 +10,7 @@ import type { Table, Text } from "../packet.ts";
 import { sourcePlace } from "../show-number.ts";
 import { floorWord } from "../wording.ts";
 import { isBored } from "./bore-kinds.ts";
+import { bushingRules } from "./bushings.ts";
 import { faceEnds } from "./face-ends.ts";
 import { keptInTarget } from "./kept.ts";
 import { column, type SheetContext, table, upperFirst } from "./kit.ts";
@@ -162,6 +163,7 @@ function fittingRules({ plan, show }: SheetContext): readonly RuleRow[] {
     row("Thread left for later visits, at least", stud.reserve, show.tapeBoth),
     ...(plan.bores.some(({ kind }) => kind === "grip end") ? [row("Length of the gripping fitting", grip.bodyLength, show.tapeBoth)] : []),
     ...(plan.bores.some(({ bushing }) => bushing) ? [row("Bushing where the cable turns by more than", bushingAngle, show.angle)] : []),
+    ...bushingRules({ plan, show }).map(([rule, size, print]) => row(rule, size, print)),
     row("Spare fittings", spareShare, show.percent),
   ];
 }

@@ -7,6 +7,7 @@ import { corners, slopeChanges } from "../joints.ts";
 import type { Sheet, Table, Text } from "../packet.ts";
 import { introduction } from "../wording.ts";
 import { washerWarning } from "./bearing.ts";
+import { bushingRows } from "./bushings.ts";
 import { faceRows } from "./face-ends.ts";
 import {
   blank,
@@ -32,6 +33,7 @@ import { readWords } from "./leaning.ts";
 import { pierRows, piersOf } from "./piers.ts";
 import { sidesWord, slopedSides } from "./slopes.ts";
 import { frameRows } from "./survey-frame.ts";
+import { atLeast } from "./survey-least.ts";
 import { datumWords, rakeMeasures, rakeRows } from "./survey-rakes.ts";
 import {
   bayRows,
@@ -137,7 +139,7 @@ function guardRows(context: SheetContext): readonly SurveyRow[] {
 /** Only what is bored and fitted in this job is asked for. */
 function fittingRows({ plan, show }: SheetContext): readonly SurveyRow[] {
   const { cable, fittings } = plan.job;
-  const { stud, grip, bushingBore } = fittings;
+  const { stud, grip } = fittings;
   const grips = plan.bores.filter(({ kind }) => kind === "grip end");
   const isSunk = ({ counterbore, sleeveHole }: (typeof grips)[number]): boolean => counterbore !== null && sleeveHole === undefined;
   const counterbored = grips.some(isSunk);
@@ -196,26 +198,12 @@ function fittingRows({ plan, show }: SheetContext): readonly SurveyRow[] {
       : []),
     ...faceRows({ plan, show }),
     ...pierRows({ plan, show }),
-    ...(plan.bores.some(({ bushing }) => bushing)
-      ? ([
-          [
-            "fittings / bushing bore",
-            "Bushing: sits firmly in a bore of",
-            show.diameter(bushingBore.value),
-            "does not go in, or turns by hand",
-          ],
-        ] as const)
-      : []),
+    ...bushingRows({ plan, show }),
   ];
 }
 
 /** A fitting with more play than this does not sit square: common practice, no source. */
 const LOOSE_mm = 0.8;
-
-const atLeast = (value: number, both: (mm: number) => Text, one: (mm: number) => Text): readonly [Text, Text] => [
-  both(value),
-  `below ${one(value)}`,
-];
 
 /** Where a side begins, but for its end posts. */
 const startsWords = (plan: Plan): Text =>

@@ -16,8 +16,8 @@ describe("Z-301 of a guard that slopes", () => {
   // The cable goes from level to atan(1/3) between the posts, then to atan(2/3): 18.4 and 15.3 deg.
   test("says the angle of each bore and of each bend", () => {
     const [drawing] = of(examplePlan("0012-stair-from-landing"), "detail-slope");
-    expect(drawing?.description).toMatch(/P3, 6x6: bore 1\/4", level, with a bushing, the cable bends 18\.4 deg/);
-    expect(drawing?.description).toMatch(/P4, 6x6: bore 1\/4", 33\.7 deg off level, with a bushing, the cable bends 15\.3 deg/);
+    expect(drawing?.description).toMatch(/P3, 6x6: bore 1\/2", level, with a bushing, the cable bends 18\.4 deg/);
+    expect(drawing?.description).toMatch(/P4, 6x6: bore 1\/2", 33\.7 deg off level, with a bushing, the cable bends 15\.3 deg/);
   });
 
   test("draws two ends there where no run passes", () => {
