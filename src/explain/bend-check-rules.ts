@@ -73,12 +73,14 @@ const wood: CheckSide = (reader, id) => {
   if (mouth.lining === "bushing") {
     const { value, source, where } = bushingBears_diameters;
     return {
-      formula: `(sqrt(2) - 1) * ${pressure} * D * min(L, q * D)`,
+      formula: `(sqrt(2) - 1) * ${pressure} * D * min(L, q * D, B / n)`,
       inputs: [
         ...inputs,
         diameter,
         at("L", "length of the bushing in its bore", "job.fittings.bushing.length"),
         given("q", "diameters of its length that bear at most", value, "share", from(source, where)),
+        given("B", "length of the bore", mouth.through, "length", derived("plan geometry")),
+        given("n", "bushings in it", mouth.mouths, "count"),
       ],
       origin,
     };

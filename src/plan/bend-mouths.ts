@@ -1,5 +1,5 @@
 // At which mouths of its bores does a cable bend, how hard does it press there for each newton at its nut, and on what?
-import { angleBetween3, pressFromPlumb, subtract3 } from "../geometry/space.ts";
+import { angleBetween3, length3, pressFromPlumb, subtract3 } from "../geometry/space.ts";
 import type { Job, Section } from "../job/job.ts";
 import { greatestAt } from "../mechanics/corner.ts";
 import { bendPush, type Mouths } from "../mechanics/mouth-bearing.ts";
@@ -61,15 +61,24 @@ export function bendMouths({ verticals, bores }: Bending, run: Run, job: Job): r
 /** A corner of the path that turns by less is none. */
 const STRAIGHT_rad = 1e-9;
 
-/** Of each bend, in their order: the way in which the cable presses there, from plumb. */
-function pressAngles({ id, path, bends }: Run): readonly Radian[] {
-  const steps = path.slice(1).map((point, before) => subtract3(point, path[before] ?? point));
-  const angles = steps.slice(1).flatMap((behind, before) => {
-    const ahead = steps[before] ?? behind;
-    return angleBetween3(ahead, behind) > STRAIGHT_rad ? [pressFromPlumb(ahead, behind)] : [];
+/** Of each bend, in their order: the way in which the cable presses there, from plumb; level where its path does not tell. */
+function pressAngles({ path, bends }: Run): readonly Radian[] {
+  const steps = path.slice(1).flatMap((point, before) => {
+    const step = subtract3(point, path[before] ?? point);
+    // Where a bore ends at the place where the next stretch begins, the path has one point twice.
+    return length3(step) > 0 ? [step] : [];
   });
-  if (angles.length !== bends.length) throw new RangeError(`run ${id} bends ${bends.length} times, its path ${angles.length} times`);
-  return angles;
+  let at: Mm = 0;
+  const turns = steps.slice(1).flatMap((behind, before) => {
+    const ahead = steps[before] ?? behind;
+    at += length3(ahead);
+    return angleBetween3(ahead, behind) > STRAIGHT_rad ? [{ at, press: pressFromPlumb(ahead, behind) }] : [];
+  });
+  return bends.map((bend) => {
+    const [first, ...others] = turns;
+    if (first === undefined) return Math.PI / 2;
+    return others.reduce((near, one) => (Math.abs(one.at - bend.at) < Math.abs(near.at - bend.at) ? one : near), first).press;
+  });
 }
 
 function found<T>(list: readonly T[], is: (one: T) => boolean): T {

@@ -53,9 +53,9 @@ export function mouthBearing(mouth: BendMouth, job: Job): MouthBearing | null {
 
 /** Over what is pressed, behind the source of the pressure. */
 const plugWords: Readonly<Record<BendMouth["lining"], string>> = {
-  "bare strand": "over the strand's diameter x 2 of them (practice)",
-  bushing: "over diameter x length x 0.41, as a bushing that is loaded at its mouth turns (derived)",
-  tube: "over diameter x length as far as a tube that is loaded at its mouth turns or bends (derived)",
+  "bare strand": "on its diameter x 2 of them (practice)",
+  bushing: "on 0.41 of diameter x length: loaded at its mouth a bushing turns (derived)",
+  tube: "as far as a tube that is loaded at its mouth neither turns nor bends (derived)",
 };
 
 const grainWords = ({ toGrain }: BendMouth, along: Cited<Megapascal> | null): string =>
@@ -75,7 +75,7 @@ function plugOf({ lining, through, mouths }: BendMouth, job: Job): Plug {
       // Each mouth has a bushing of its own.
       return {
         diameter,
-        length: Math.min(bushing.length.value, bushingBears_diameters.value * diameter),
+        length: Math.min(bushing.length.value, bushingBears_diameters.value * diameter, through / mouths),
         mouths: 1,
         moment_Nmm: Number.POSITIVE_INFINITY,
       };

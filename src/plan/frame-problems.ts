@@ -22,6 +22,7 @@ export function frameProblems(job: Job): readonly Problem[] {
     ...onePostProblems(job),
     ...stationProblems(job),
     ...boreProblems(job),
+    ...bushingProblems(job),
     ...heightProblems(job),
     ...rakedHardwareProblems(job),
   ];
@@ -175,6 +176,21 @@ const postInPier = (which: EndStation["which"], index: number, nth: number): Pro
   what: `the ${which} post stands in the pier: its side is measured from the face of the pier`,
   fix: "check the tape readings: the pier is no post and has no station",
 });
+
+/** A bushing lies in its bore. */
+function bushingProblems(job: Job): readonly Problem[] {
+  const { bushing } = job.fittings;
+  const { material, along, name } = job.posts.section;
+  if (material !== "wood" || bushing.length.value <= along) return [];
+  return [
+    {
+      severity: "error",
+      path: ["fittings", "bushing", "length"],
+      what: `a bushing of ${length(bushing.length.value, tape(job))} is longer than a bore through a post of ${name}`,
+      fix: "measure what sits in the bore, without its rim",
+    },
+  ];
+}
 
 /** A bore wider than its post, or a stud bore smaller than the cable, cannot be meant. */
 function boreProblems(job: Job): readonly Problem[] {

@@ -155,7 +155,7 @@ function draw(plan: Plan, one: OnePost, ratio: number): Picture {
       { target: point, text: `corner point: turn ${show.angle(Math.abs(corner.turn))}` },
       {
         target: paper(right),
-        text: `bend ${half} at each mouth${bore.bushing ? ", each with a bushing" : ""}; comes out in the middle of the face towards side ${after.id}`,
+        text: `bend ${half} at each mouth${bore.bushing ? `, each with a bushing${plan.job.fittings.bushing.tubeWall === null ? "" : " in the mouth of a tube right through"}` : ""}; comes out in the middle of the face towards side ${after.id}`,
       },
       ...(bore.skew === 0
         ? []

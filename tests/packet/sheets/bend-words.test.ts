@@ -1,0 +1,56 @@
+// Do the sheets say what lies in the bores where a cable bends, what to measure, to order and to decide?
+import { describe, expect, test } from "vitest";
+import { changedText, examplePlan, planOf } from "../../support/example-jobs.ts";
+import { rowsOf, wordsOn } from "../read-packet.ts";
+
+const CORNERS = "0002-deck-two-corners";
+const tubes = examplePlan(CORNERS);
+const small = planOf(
+  changedText(CORNERS, {
+    "  bushing bore: 5/8 in            # outside of the tubes in the corner posts: bushings alone would crush the wood there\n": "",
+    "  bushing: { tube wall: 5/64 in }\n": "",
+  }),
+);
+const metal = planOf(
+  changedText("0005-steel-balcony", { "  bushing: { rated: 1.5 kN, rated by: data sheet of its maker (invented) }\n": "" }),
+);
+const TOO_SMALL = "too small by the check on Z-001: decide first";
+
+describe("bushings that crush the wood", () => {
+  test("are to be decided by an engineer, and marked wherever their size stands", () => {
+    expect(wordsOn(small, "Z-001")).toContain("above its limit: decide before boring (engineer): Push of a cable on the wood");
+    for (const id of ["Z-003", "Z-301", "Z-604"]) expect(wordsOn(small, id), id).toContain(TOO_SMALL);
+    expect(wordsOn(small, "Z-002", "permit")).toContain("not by the check on Z-001: to be decided");
+    expect(wordsOn(small, "Z-803")).toContain("do not tighten yet");
+  });
+
+  test("are none where they sit in tubes: nothing is marked", () => {
+    for (const id of ["Z-003", "Z-301", "Z-604"]) expect(wordsOn(tubes, id), id).not.toContain(TOO_SMALL);
+    expect(wordsOn(tubes, "Z-803")).not.toContain("do not tighten yet");
+  });
+});
+
+describe("tubes round bushings", () => {
+  test("are measured, bored for, ordered and pushed in", () => {
+    const survey = rowsOf(tubes, "survey-measure").map(([what]) => what);
+    expect(survey).toEqual(
+      expect.arrayContaining(["Tube round the bushings: sits firmly in a bore of", "Tube round the bushings: its wall"]),
+    );
+    expect(wordsOn(tubes, "Z-603")).toContain("Each sits in a stainless tube that goes right through");
+    expect(wordsOn(tubes, "Z-604")).toContain('5/8" (15.9 mm), wall 5/64" (2 mm), 5-1/2" (139.7 mm) long');
+    expect(wordsOn(tubes, "Z-801", "homeowner")).toContain("Push a tube into each hole where the cable bends.");
+  });
+
+  test("are told apart from bushings alone, whose length is measured", () => {
+    expect(rowsOf(small, "survey-measure").map(([what]) => what)).toContain(`Bushing: length in its bore, rim left out (${TOO_SMALL})`);
+    for (const id of ["Z-003", "Z-301", "Z-603", "Z-604"]) expect(wordsOn(small, id), id).not.toContain("tube round");
+  });
+});
+
+describe("bushings in metal", () => {
+  test("are asked of their maker", () => {
+    expect(wordsOn(metal, "Z-001")).toContain("Working load of the bushings where a cable bends");
+    expect(wordsOn(metal, "Z-002", "permit")).toContain("bushings are not rated: ask their maker");
+    expect(wordsOn(metal, "Z-003")).toContain("not known: asked for");
+  });
+});
