@@ -6,7 +6,7 @@ import type { Cited } from "../sources/cited.ts";
 import { alloys } from "../tables/metal.ts";
 import { metalBasis } from "../tables/metal-strength.ts";
 import { bushingBears_diameters, strandBears_diameters } from "../tables/practice.ts";
-import { length } from "../units/print.ts";
+import { angleDegrees, length } from "../units/print.ts";
 import type { Megapascal, Mm, Newton } from "../units/quantity.ts";
 import { type Bending, type BendMouth, bendMouths } from "./bend-mouths.ts";
 import { bearingAcross, bearingAlong, leastAcross } from "./check-bearing.ts";
@@ -58,8 +58,11 @@ const plugWords: Readonly<Record<BendMouth["lining"], string>> = {
   tube: "as far as a tube that is loaded at its mouth neither turns nor bends (derived)",
 };
 
-const grainWords = ({ toGrain }: BendMouth, along: Cited<Megapascal> | null): string =>
-  along === null || Math.abs(toGrain - Math.PI / 2) < 1e-9 ? "" : `; along the grain ${along.where}; NDS 2018, eq. 3.10-1 (from memory)`;
+/** The chain along the grain without its table, which is that of the value across it. */
+function grainWords({ toGrain }: BendMouth, along: Cited<Megapascal> | null): string {
+  if (along === null || Math.abs(toGrain - Math.PI / 2) < 1e-9) return "";
+  return `; ${along.where.split(", ").at(-1)}; ${angleDegrees(toGrain)} to it, NDS 2018, eq. 3.10-1 (from memory)`;
+}
 
 interface Plug extends Pick<MouthBearing, "diameter" | "length" | "moment_Nmm"> {
   readonly mouths: Mouths;
@@ -143,19 +146,19 @@ const beyondWords = (ids: readonly string[]): string =>
   `the wood may be crushed at ${[...new Set(ids)].join(", ")} and the cable slacken: `;
 
 function remedyWords(mouth: BendMouth, push: Newton, job: Job): string {
-  const others = "lower the tension (shorter spans), or end the runs there";
+  const others = "or lower the tension (shorter spans); or end the runs there";
   switch (mouth.lining) {
     case "bare strand":
-      return `let bushings go in at smaller bends too (fittings: bushing angle), or ${others}`;
+      return `let bushings go in at smaller bends too (fittings: bushing angle); ${others}`;
     case "tube":
-      return `use a tube of a larger diameter or wall round the bushings, ${others}`;
+      return `use a tube of a larger diameter or wall round the bushings; ${others}`;
     case "bushing": {
       const needed = neededBushing(mouth, push, job);
       const size = (mm: Mm): string => length(mm, { units: job.units, step: 1 / 16 });
       const tube = "set the bushings in a stainless tube right through the bore (fittings: bushing: tube wall)";
       return needed === null
-        ? `no plastic bushing does here: ${tube}, ${others}`
-        : `use bushings at least ${size(needed)} across and ${size(bushingBears_diameters.value * needed)} long, ${tube}, ${others}`;
+        ? `no plastic bushing does here: ${tube}; ${others}`
+        : `use bushings at least ${size(needed)} across and ${size(bushingBears_diameters.value * needed)} long; or ${tube}; ${others}`;
     }
   }
 }

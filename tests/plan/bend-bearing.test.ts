@@ -89,7 +89,7 @@ describe("bushings without a tube in the corners of wooden posts", () => {
     const row = rowOf(own, "bend-R1");
     expect(row?.verdict).toBe("ask");
     expect(row?.advice).toMatch(
-      /^the wood may be crushed at P4, P5, P9, P10 and the cable slacken: use bushings at least .* across and .* long, set/,
+      /^the wood may be crushed at P4, P5, P9, P10 and the cable slacken: use bushings at least .* across and .* long; or set/,
     );
     expect(row?.sourceWhere).toContain("Southern Pine, No.1, wet or dry, Fc across the grain");
   });
