@@ -10,6 +10,7 @@ describe("bendPush", () => {
     expect(bendPush({ tension: 1000, angle: RIGHT })).toBeCloseTo(1414.2136, 4);
     expect(bendPush({ tension: 1000, angle: -RIGHT })).toBe(bendPush({ tension: 1000, angle: RIGHT }));
     expect(bendPush({ tension: 1000, angle: 0 })).toBe(0);
+    expect(bendPush({ tension: 0, angle: RIGHT })).toBe(0);
   });
 
   // Inside the bore the cable lies along it, so that across it only the tension outside presses: less one, after friction, or the greater.
