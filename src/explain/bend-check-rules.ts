@@ -56,7 +56,9 @@ const wood: CheckSide = (reader, id) => {
   const { at, plan } = reader;
   const { mouth, bearing } = worst(reader, id);
   const [pressure, inputs] = pressureInputs(mouth, bearing);
-  const origin = from("derived", "plastic equilibrium of what lies in the bore");
+  const origin = derived(
+    `plastic equilibrium of what lies in the bore${bearing.along === null ? "" : "; Hankinson, NDS 2018, eq. 3.10-1 (from memory)"}`,
+  );
   if (mouth.lining === "bare strand") {
     const { value, source, where } = strandBears_diameters;
     return {

@@ -160,6 +160,17 @@ describe("explain", () => {
     expect(disagreeing(traceAll(plan))).toEqual([]);
   });
 
+  test("bushings without a tube that crush the wood, and what they are rated for, are traced too", () => {
+    const plan = planOf(
+      changedText("0002-deck-two-corners", {
+        "bushing: { tube wall: 5/64 in }": "bushing: { length: 1-1/2 in, rated: 300 lbf, rated by: its maker }",
+      }),
+    );
+    expect(disagreeing(traceAll(plan))).toEqual([]);
+    expect(traceOf(plan, "checks.bend-R1.limit.value").formula).toContain("min(L, q * D, B / n)");
+    expect(traceOf(plan, "checks.bushing-R1.limit.value").inputs[0]).toMatchObject({ kind: "force" });
+  });
+
   test("a value that the job states comes with its source", () => {
     const answer = explain(straight, "job.tightening.band");
     expect(answer).toMatchObject({ kind: "value", line: { value: 0.1, kind: "share" }, origin: { source: "practice" } });
