@@ -66,13 +66,17 @@ function blindDepth(reader: Reader, { verticalId, kind: bored }: Bore): Working 
   return { formula: "l", inputs: [reader.at("l", "depth of the fastening", "job.fittings.face.fastening.depth")], origin: fittings };
 }
 
+/** Where the height of a course stands for a run. */
+const courseOf = (reader: Reader, runId: string, course: number): string =>
+  `courses.${course}.${reader.run(runId).isRaised === true ? "raised" : "height"}`;
+
 const bores: readonly Rule[] = [
   rule("bores.*.height", "Height of bore {} above the datum: this is drilled", (reader, [mark]) => {
-    const { course } = boreNamed(reader, mark);
+    const { course, runId } = boreNamed(reader, mark);
     return {
       formula: "h",
-      inputs: [reader.at("h", `height of course ${course}`, `courses.${course}.height`)],
-      origin: derived("all bores of a course stand at one height"),
+      inputs: [reader.at("h", `height of course ${course}`, courseOf(reader, runId, course))],
+      origin: derived("all bores of a course stand at one height; on raised sides at another"),
     };
   }),
   rule("bores.*.diameter", "Diameter of bore {}", diameter),
@@ -223,13 +227,13 @@ const pulls: readonly Rule[] = [
       };
     },
   ),
-  rule("pulls.*.height", "Height above the datum at which the pull on post/run {} acts", ({ all, plan }) => ({
+  rule("pulls.*.height", "Height above the datum at which the pull on post/run {} acts", (reader, [key = ""]) => ({
     formula: "mean(h)",
     inputs: [
-      all(
+      reader.all(
         "h",
         "height of each course",
-        plan.courses.map(({ number }) => `courses.${number}.height`),
+        reader.plan.courses.map(({ number }) => courseOf(reader, key.split("/")[1] ?? "", number)),
       ),
     ],
     origin: derived("resultant of equal forces"),

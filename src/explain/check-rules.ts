@@ -5,7 +5,7 @@ import { endPostOf, guardEnds } from "../plan/check-wall.ts";
 import { cornerSlot } from "../plan/corner-path.ts";
 import { halfSeat } from "../plan/hardware.ts";
 import { jointsOf } from "../plan/joints.ts";
-import type { Check } from "../plan/plan.ts";
+import type { Check, Plan } from "../plan/plan.ts";
 import { cornersOfRun } from "../plan/splits.ts";
 import { bearingLimit } from "./bearing-rules.ts";
 import { bendDemands, bendLimits } from "./bend-check-rules.ts";
@@ -16,6 +16,7 @@ import { pierDemands, pierLimits } from "./pier-rules.ts";
 import { rakeDemands, rakeLimits, type CheckSide as Side } from "./rake-check-rules.ts";
 import { derived, from, given, must, type Reader } from "./reader.ts";
 import { type Rule, rule } from "./rule.ts";
+import { setOffDemands } from "./set-off-rules.ts";
 import { outsidePath } from "./stations.ts";
 import type { Input, Working } from "./trace.ts";
 
@@ -42,34 +43,27 @@ function gapOf({ at, plan }: Reader, id: string, which: "widest" | "narrowest"):
     : at("g", `${which} gap between wall and ${post.id}`, `verticals.${post.id}.leansAlong.gap.${which}`);
 }
 
+/** Of every opening of the level sides, those of raised sides too. */
+const openings = ({ gaps, setOff }: Plan, field: "clear" | "spacing"): readonly string[] => [
+  ...gaps.map((_, nth) => `gaps[${nth}].${field}`),
+  ...(setOff?.gaps ?? []).map((_, nth) => `setOff.gaps[${nth}].${field}`),
+];
+
 const demands: Readonly<Record<string, Side>> = {
   ...rakeDemands,
   ...faceDemands,
   ...pierDemands,
   ...bendDemands,
+  ...setOffDemands,
   "guard-height": ({ at }) => same(at("H", "height of the guard", "opening.guardHeight")),
-  "opening-at-rest": ({ all, plan }) =>
-    most(
-      all(
-        "c",
-        "clear gap of each opening",
-        plan.gaps.map((_, nth) => `gaps[${nth}].clear`),
-      ),
-    ),
+  "opening-at-rest": ({ all, plan }) => most(all("c", "clear gap of each opening", openings(plan, "clear"))),
   "gap-below": ({ at }) => same(at("g", "gap under the bottom rail", "job.frame.gapBelow")),
   "wall-gap": (reader, end) => same(gapOf(reader, end, "widest")),
   "wall-reach": (reader, end) => same(gapOf(reader, end, "narrowest")),
   "post-spacing": ({ plan }) =>
     most(given("d", "stations of neighbouring posts of a side, one less the other", postDistances(plan), "length")),
   "free-length": ({ at }, _, { where }) => same(at("f", "free length of the bay with the least to spare", `bays.${bayOf(where)}.free`)),
-  "cable-spacing": ({ all, plan }) =>
-    most(
-      all(
-        "a",
-        "spacing of each opening",
-        plan.gaps.map((_, nth) => `gaps[${nth}].spacing`),
-      ),
-    ),
+  "cable-spacing": ({ all, plan }) => most(all("a", "spacing of each opening", openings(plan, "spacing"))),
   "edge-distance": (reader, _, { where }) => {
     const bore = must(
       reader.plan.bores.find(({ mark }) => mark === where),
@@ -251,6 +245,7 @@ const limits: Readonly<Record<string, Side>> = {
   "cable-spacing": stated("job.limits.cableSpacing_max", "largest spacing of cables"),
   hardware: stated("job.posts.hardwareClearance", "least clearance between bores and hardware"),
   "edge-distance": stated("job.limits.edgeDistance_min", "least wood or wall beside a bore"),
+  crossing: stated("job.limits.betweenBores_min", "least wood between two bores that cross"),
   "run-corners": stated("job.limits.bends_max", "corners and changes of slope that a run may pass"),
   "run-length": ({ at, run }, id) =>
     same(at("l", "longest run", jointsOf([run(id)]).length > 0 ? "job.limits.runWithBends_max" : "job.limits.runStraight_max")),

@@ -1,8 +1,8 @@
 // How does a number that went into the check of a post follow from the cables, the code's load and the section?
 import { sectionOfPost } from "../plan/as-found.ts";
 import { LIFT } from "../plan/frame-check-base.ts";
-import { boresOfWorstCourse, type LoadedPost } from "../plan/frame-check-loads.ts";
-import { boreCutsOf, builtOf } from "../plan/frame-check-net.ts";
+import type { LoadedPost } from "../plan/frame-check-loads.ts";
+import { boreCutsOf, boresOfWorstCourse, builtOf } from "../plan/frame-check-net.ts";
 import { alone, postGroups, type Situation, withLoads } from "../plan/frame-check-post.ts";
 import { CABLES_ALONE, worstOf } from "../plan/frame-check-row.ts";
 import { type Axis, bendingLimit } from "../plan/frame-check-strength.ts";

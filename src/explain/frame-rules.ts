@@ -6,6 +6,7 @@ import { highPulls, type SideUnder } from "../plan/frame-check-loads.ts";
 import type { PostAnswer } from "../plan/frame-plan.ts";
 import type { FrameGroup, SideFrame } from "../plan/frames.ts";
 import { stateOf } from "../plan/movement.ts";
+import { courseHeight } from "../plan/set-off.ts";
 import { superposed as onHardestDay } from "./framed.ts";
 import { whereMost } from "./lists.ts";
 import { derived, given, must, type Reader } from "./reader.ts";
@@ -93,7 +94,7 @@ function heightOfMost(reader: Reader, sideId: string, postId: string): Working {
     stateOf(frame, targets),
     frame.posts.findIndex(({ id }) => id === postId),
   );
-  const heights = [...group.courses.map(({ height }) => height), frame.guard.input.height];
+  const heights = [...group.courses.map((course) => courseHeight(course, frame.side)), frame.guard.input.height];
   return {
     formula: "whereMost(m, z)",
     inputs: [

@@ -68,7 +68,7 @@ const kinds: readonly (readonly [RegExp, Kind])[] = [
   [/^verticals\.\*\.corner\.(setback|inset|chord|nextStation)$/, "length"],
   [/^verticals\.\*\.corner\.nextIndex$/, "count"],
   [/^job\.posts\.asFound\.\*\.(leans\.(out|right|over)|section\.\w+)$/, "length"],
-  [/^courses\.\*\.moved$|^hardware\.\*\.(from|to)$|^job\.posts\.hardware\.\*\.(from|to)$/, "length"],
+  [/^courses\.\*\.(moved|raised)$|^setOff\.(by|least)$|^hardware\.\*\.(from|to)$|^job\.posts\.hardware\.\*\.(from|to)$/, "length"],
   [/\.(height|height_exact|spacing|clear|bottom|top|guardHeight|offset|seat|at|diameter|drilledLength|deepest|bitLength_min)$/, "length"],
   [/\.(pathLength|outsideLength|orderLength|elongation|bedding|seating|closing|travel\w*|thread\w*|reserve|slack|slackToPull)$/, "length"],
   [/\.sag(_max)?(\.\w+)?$|\.(deflection|movement|pieceLength|stockLength|offcut|bought|used|bought_bound)$/, "length"],

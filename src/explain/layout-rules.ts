@@ -4,83 +4,18 @@ import { cornerPath } from "../plan/corner-path.ts";
 import { jointSetback } from "../plan/outline.ts";
 import type { SidePlan, Vertical } from "../plan/plan.ts";
 import type { RakePlan } from "../plan/rake-plan.ts";
+import { courseRules } from "./course-rules.ts";
 import { overJoint } from "./joint.ts";
 import { longestFreeOf } from "./lean-rules.ts";
 import { cornerRules, leftEndOf, rightEndOf } from "./mouths.ts";
 import { leadingRake } from "./rake-rules.ts";
 import { derived, from, given, must, type Reader } from "./reader.ts";
 import { type Rule, rule } from "./rule.ts";
+import { setOffRules } from "./set-off-rules.ts";
 import { verticalNamed, verticalRules } from "./stations.ts";
 import type { Input, Origin, Working } from "./trace.ts";
 
-const tapeRounding = "to the nearest mark of the tape, because the crew drills the rounded height; every gap is checked again afterwards";
-
 const job = (where: string): Origin => from("job", where);
-
-const courses: readonly Rule[] = [
-  rule("courses.*.height_exact", "Height of course {} above the datum before it is rounded to the tape", ({ at, plan }, [course]) => ({
-    formula: "b + c * n / (N + 1)",
-    inputs: [
-      at("b", "lower edge of the opening above the datum", "opening.bottom"),
-      plan.rakes.length < plan.sides.length
-        ? at("c", "clear opening that the cables fill", "job.frame.clearOpening")
-        : given("c", "clear opening that the cables fill, plumb", plan.opening.top - plan.opening.bottom, "length"),
-      at("n", "number of the course, 1 is the lowest", `courses.${course}.number`),
-      given("N", "courses: the fewest whose gaps, after rounding, keep the largest spacing", plan.courses.length, "count"),
-    ],
-    origin: derived("the opening is divided evenly"),
-  })),
-  rule("courses.*.height", "Height of course {} above the datum: this is drilled", ({ at }, [course]) => ({
-    formula: "nearest(h, s) + m",
-    inputs: [
-      at("h", "height before rounding", `courses.${course}.height_exact`),
-      at("s", "step of the tape", "job.limits.tapeStep"),
-      at("m", "moved up to keep clear of hardware, 0 where none is in the way", `courses.${course}.moved`),
-    ],
-    origin: derived("the opening is divided evenly"),
-    rounding: tapeRounding,
-  })),
-  rule("gaps.*.spacing", "Spacing of the opening {}, from centre to centre or from a rail's face to a centre", (reader, keys) => {
-    const [low, high] = edgesOf(reader, keys);
-    const rake = leadingRake(reader.plan);
-    if (rake === undefined) return { formula: "h2 - h1", inputs: [high.height, low.height], origin: derived("heights as drilled") };
-    return {
-      formula: "(h2 - h1) * cos(s)",
-      inputs: [high.height, low.height, reader.at("s", `slope of side ${rake.sideId}`, `rakes.${rake.sideId}.slope`)],
-      origin: derived("heights as drilled, square to the cables"),
-    };
-  }),
-  rule("gaps.*.plumb", "Spacing of the opening {}, along a post", (reader, keys) => {
-    const [low, high] = edgesOf(reader, keys);
-    return { formula: "h2 - h1", inputs: [high.height, low.height], origin: derived("heights as drilled") };
-  }),
-  rule("gaps.*.clear", "Clear gap of the opening {}: what a sphere meets", (reader, keys) => {
-    const radii = edgesOf(reader, keys).filter(({ isCable }) => isCable).length;
-    return {
-      formula: radii === 2 ? "a - d / 2 - d / 2" : "a - d / 2",
-      inputs: [reader.at("a", "spacing", `gaps${keys[0]}.spacing`), reader.at("d", "diameter of the cable", "job.cable.diameter")],
-      origin: derived("half a cable at each side that is a cable"),
-    };
-  }),
-];
-
-interface Edge {
-  readonly height: Input;
-  readonly isCable: boolean;
-}
-
-/** What bounds an opening below and above. */
-function edgesOf({ at, plan }: Reader, [key = ""]: readonly string[]): readonly [Edge, Edge] {
-  const index = Number(/\d+/.exec(key)?.[0]);
-  const edge = (nth: number, symbol: string): Edge => {
-    const course = plan.courses[nth - 1];
-    if (course !== undefined)
-      return { isCable: true, height: at(symbol, `height of course ${course.number}`, `courses.${course.number}.height`) };
-    const [what, path] = nth === 0 ? ["lower edge of the opening", "opening.bottom"] : ["underside of the top rail", "opening.top"];
-    return { isCable: false, height: at(symbol, what, path) };
-  };
-  return [edge(index, "h1"), edge(index + 1, "h2")];
-}
 
 /** Where no side is level, the guard's heights are those of a rake. */
 const levelOrRaked =
@@ -290,4 +225,13 @@ const hardware: readonly Rule[] = (["from", "to"] as const).map((end) =>
   }),
 );
 
-export const layoutRules: readonly Rule[] = [...hardware, ...courses, ...frame, ...sides, ...verticalRules, ...cornerRules, ...bays];
+export const layoutRules: readonly Rule[] = [
+  ...hardware,
+  ...courseRules,
+  ...setOffRules,
+  ...frame,
+  ...sides,
+  ...verticalRules,
+  ...cornerRules,
+  ...bays,
+];

@@ -40,7 +40,7 @@ const ofCable: Finder = (plan, mark) => {
   return {
     title: `cable ${mark}: run ${runId}, course ${course}`,
     paths: [
-      `courses.${course}.height`,
+      `courses.${course}.${plan.runs.some(({ id, isRaised }) => id === runId && isRaised === true) ? "raised" : "height"}`,
       `runs.${runId}.orderLength`,
       `runs.${runId}.tension.target`,
       ...steps.flatMap(({ number }) => stepFields.map((field) => `tightening.${runId}.steps.${number}.${field}`)),

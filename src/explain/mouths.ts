@@ -100,8 +100,8 @@ export const cornerRules: readonly Rule[] = [
     );
     return { formula: "t", inputs: [at("t", `turn of side ${sideId}`, `sides.${sideId}.turn`)], origin: derived("plan geometry") };
   }),
-  cornerRule("chord", "Length of the bore through {}, which makes a corner by itself", (reader, id, { faces }) =>
-    faces === "opposite"
+  cornerRule("chord", "Length of the bore through {}, which makes a corner by itself", (reader, id, { faces, isSetOff }) =>
+    faces === "opposite" || isSetOff
       ? { formula: "w", inputs: [width(reader, id)], origin: derived("from the middle of one face to that of the opposite one") }
       : {
           formula: "w / sqrt(2)",
@@ -109,11 +109,19 @@ export const cornerRules: readonly Rule[] = [
           origin: derived("on the mitre, from the middle of one face to that of the next"),
         },
   ),
-  cornerRule("setback", "From the corner point to either mouth of the bore through {}, along the cable", (reader, id) => ({
-    formula: "c / (2 * cos(t / 2))",
-    inputs: [reader.at("c", "length of the bore", `verticals.${id}.corner.chord`), turn(reader, id)],
-    origin: derived("both mouths lie on the lines of their sides, and the bore bisects the turn"),
-  })),
+  cornerRule("setback", "From the corner point to either mouth of the bore through {}, along the cable", (reader, id, { isSetOff }) =>
+    isSetOff
+      ? {
+          formula: "w / sqrt(2) / (2 * cos(t / 2))",
+          inputs: [width(reader, id), turn(reader, id)],
+          origin: derived("both faces stand astride of the corner point, in whose middles the runs go in"),
+        }
+      : {
+          formula: "c / (2 * cos(t / 2))",
+          inputs: [reader.at("c", "length of the bore", `verticals.${id}.corner.chord`), turn(reader, id)],
+          origin: derived("both mouths lie on the lines of their sides, and the bore bisects the turn"),
+        },
+  ),
   cornerRule(
     "inset",
     "From the corner point to the middle of {}, on the bisector, positive to the inside of the turn",

@@ -7,6 +7,7 @@ import { checkBushing } from "./checks-bushing.ts";
 import { checkFace } from "./checks-face.ts";
 import { checkPiers } from "./checks-pier.ts";
 import { checkRakeFrame, checkRakes, checkStairRules } from "./checks-rake.ts";
+import { checkSetOff } from "./checks-set-off.ts";
 import { checkCalibration, checkLumber, checkPrinter, checkSite } from "./checks-site.ts";
 import { checkSleeve } from "./checks-sleeve.ts";
 import { checkAsFound, checkHardware, checkInterruption, checkNotBored } from "./checks-standing.ts";
@@ -37,6 +38,7 @@ export function checkBlocks(blocks: Blocks): readonly Problem[] {
     ...checkNotBored(blocks),
     ...(guard ? checkPiers(guard) : []),
     ...(guard ? checkCorners(guard, blocks) : []),
+    ...checkSetOff(blocks),
     ...checkFace(blocks),
     ...checkBushing(blocks),
     ...checkSleeve(blocks),

@@ -10,6 +10,7 @@ export const cornerLimitsOf = (file: NonNullable<JobFile["limits"]>): CornerLimi
   onePostTurn_max: stated(file["largest turn on one post"], "limits: largest turn on one post", custom.onePostTurn_max),
   straightBoreTurn_max: stated(file["largest turn bored straight"], "limits: largest turn bored straight", custom.straightBoreTurn_max),
   smallTurn_max: stated(file["small turn"], "limits: small turn", custom.smallTurn_max),
+  betweenBores_min: stated(file["wood between bores"], "limits: wood between bores", custom.betweenBores_min),
 });
 
 /** Whether one post makes the corner, passed or not. */
@@ -36,7 +37,7 @@ export function checkCorners(guard: JobFile["guard"], { posts, fittings }: Besid
     if (!isOnePost(side.corner)) return [];
     const path: JobPath = ["guard", "sides", index, "corner"];
     const next = guard.sides[index + 1];
-    if (posts !== undefined && posts.material !== "wood" && !endHere) {
+    if (posts !== undefined && posts.material !== "wood" && side.corner === "one post") {
       return [wrong(path, "one post of metal cannot turn a cable: a tube bored on the mitre has no wall to bear on", TWO_POSTS)];
     }
     if (endHere && fittings !== undefined && fittings.face === undefined) {
@@ -44,7 +45,7 @@ export function checkCorners(guard: JobFile["guard"], { posts, fittings }: Besid
         wrong(
           path,
           "bores of two runs that end on one corner post would cross inside it: such runs end on its two faces, and what holds there is not said",
-          `add face: to fittings, for example face: { kind: lag screw, diameter: 5/16 in, depth: 1-1/2 in, ... }; or ${PASS}, or ${TWO_ENDS}`,
+          `add face: to fittings, for example face: { kind: lag screw, diameter: 5/16 in, depth: 1-1/2 in, ... }; or set the bores of one side off in height (corner: one post, bores set off), or ${PASS}, or ${TWO_ENDS}`,
         ),
       ];
     }

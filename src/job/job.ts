@@ -78,8 +78,11 @@ export interface Side {
   readonly length: Mm;
   /** Change of direction at the right-hand end, positive to the right (an outside corner), 0 where only the slope changes; null at the last side. */
   readonly turn: Radian | null;
-  /** Of what the corner at its right-hand end is made; the cables pass one post in one bore, or end on its two faces. */
-  readonly corner: "two posts" | "one post" | "one post, ends";
+  /**
+   * Of what the corner at its right-hand end is made; the cables pass one post in one bore, or end on its two faces, or behind it, those of
+   * the two sides at heights that are set off from each other.
+   */
+  readonly corner: "two posts" | "one post" | "one post, ends" | "one post, bores set off";
   /** What stands behind its right-hand end where no cable passes to the next side; null at a corner and at the last side. */
   readonly interrupted: Interruption | null;
   /** Centres of all posts on this side, measured from its left-hand start, when they stand already or are prescribed; null: placed by the plan. */

@@ -57,7 +57,7 @@ export const interruption = block("an interruption", "{ what: gate, width: 36 in
 });
 
 /** How a corner is made. */
-export const cornerKind = choice("the kind of corner", ["two posts", "one post", "one post, ends"]);
+export const cornerKind = choice("the kind of corner", ["two posts", "one post", "one post, ends", "one post, bores set off"]);
 
 /** P3: a post by its mark on the plan. */
 const postMark = field({ name: "the mark of a post", example: "P3" }, (text): Reading<string> => {

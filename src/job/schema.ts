@@ -212,6 +212,7 @@ const limits = block("the limits block", "{ largest cable spacing: 3 in }", {
   "largest turn bored straight": maybe(cornerTurn("the largest turn bored straight", "60 deg")),
   "small turn": maybe(cornerTurn("the small turn", "15 deg")),
   "tape step": maybe(lengthField({ name: "the tape step", example: "1/16 in", from: "1/64 in", to: "1/2 in" })),
+  "wood between bores": maybe(lengthField({ name: "the wood between bores that cross", example: "1/2 in", from: "1 mm", to: "100 mm" })),
   "least edge distance": maybe(lengthField({ name: "the least edge distance", example: "1/2 in", from: "1 mm", to: "100 mm" })),
   "largest movement": maybe(share({ name: "the largest movement", example: "1 %", from: "0.1 %", to: "10 %" })),
   "largest deflection": maybe(share({ name: "the largest deflection", example: "1.67 %", from: "0.1 %", to: "20 %" })),

@@ -45,7 +45,8 @@ guard:
   sides:
     - length: 12 ft               # outer face to outer face, along the line of the bores
       # turn: right 90 deg        # needed on every side but the last; right is an outside corner
-      # corner: two posts         # or one post: of wood, cables go through it in one bore; or one post, ends: on its two faces (fittings: face)
+      # corner: two posts         # or one post: of wood, cables go through it in one bore; or one post, ends: on its two faces (fittings: face);
+      #                           # or one post, bores set off: they end behind it, those of the two sides at two heights
       # interrupted: { what: gate, width: 36 in, end: { kind: post }, start: { kind: post } }   # or column, house corner, open
       # stations: [3 in, 5 ft 9 in, 11 ft 9 in]   # middles of the posts, where they are given
       # a side that slopes, its length level: rake: { kind: stair, goes: down, riser: 7 in, tread: 10-1/2 in, nosing: 3/4 in, open risers: false }
@@ -139,6 +140,7 @@ supply:
 #   small turn: 15 deg            # counts among the corners of a run by its share of a right angle
 #   tape step: 1/16 in
 #   least edge distance: 1/2 in
+#   wood between bores: 1/2 in    # that cross in a corner post with bores set off
 #   largest movement: 0.8 %       # of a post under the cables, as a share of the guard's height
 #   largest deflection: 4 %       # of post or rail under the code's loads, as a share of its length
 

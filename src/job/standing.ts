@@ -79,4 +79,6 @@ export interface CornerLimits {
   readonly straightBoreTurn_max: Cited<Radian>;
   /** A turn up to this counts among the corners of a run by its share of a right angle. */
   readonly smallTurn_max: Cited<Radian>;
+  /** Wood left between two bores that cross at two heights in one corner post. */
+  readonly betweenBores_min: Cited<Mm>;
 }

@@ -56,12 +56,17 @@ export const accessOf = (job: Job, id: string, usual: Access): Access => foundAt
 /** Marks that no post bears, and access that is told twice. */
 export function asFoundProblems(verticals: readonly Vertical[], job: Job): readonly Problem[] {
   const posts = verticals.filter(({ kind }) => kind === "post");
-  return job.posts.asFound.flatMap(({ post, section }, index): readonly Problem[] => {
+  return job.posts.asFound.flatMap(({ post, section, access }, index): readonly Problem[] => {
     const path = ["posts", "as found", index];
     const found = posts.find(({ id }) => id === post);
     if (found === undefined) {
       const fix = `the posts of this guard are ${posts[0]?.id} to ${posts.at(-1)?.id}`;
       return [{ severity: "error", path: [...path, "post"], what: `there is no post ${post}`, fix }];
+    }
+    if (found.corner?.isSetOff === true && access === "none") {
+      const what = `nothing reaches the backs of ${post}, behind which the runs of two sides end`;
+      const fix = "hold the ends on its two faces (corner: one post, ends; fittings: face), or make the corner with two posts";
+      return [{ severity: "error", path: [...path, "access"], what, fix }];
     }
     if (section !== null && (found.role === "corner" || found.role === "transition")) {
       const joint = found.role === "corner" ? "corner" : "change of slope";

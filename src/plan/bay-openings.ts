@@ -2,6 +2,7 @@
 import type { Job } from "../job/job.ts";
 import type { Mm } from "../units/quantity.ts";
 import type { Bay, Gap, Plan } from "./plan.ts";
+import { levelGaps } from "./set-off.ts";
 
 export interface BayOpening {
   /** Of the two neighbouring cables that stand farthest apart, square to them. */
@@ -13,10 +14,11 @@ export interface BayOpening {
 const widestSpacing = (gaps: readonly Gap[]): Mm => Math.max(...(gaps.length > 2 ? gaps.slice(1, -1) : gaps).map((gap) => gap.spacing));
 
 /** By the bay's side; between two sides the wider spacing and the smaller sphere count. */
-export function openingsOf({ sides, gaps, rakes }: Pick<Plan, "sides" | "gaps" | "rakes">, job: Job): (bay: Bay) => BayOpening {
+export function openingsOf(plan: Pick<Plan, "sides" | "gaps" | "rakes" | "setOff">, job: Job): (bay: Bay) => BayOpening {
+  const { sides, rakes } = plan;
   const bySide = sides.map((side): BayOpening => {
     const rake = rakes.find(({ sideId }) => sideId === side.id);
-    if (rake === undefined) return { spacing: widestSpacing(gaps), sphere: job.code.openingSphere.value };
+    if (rake === undefined) return { spacing: widestSpacing(levelGaps(plan, side)), sphere: job.code.openingSphere.value };
     // One sphere is pushed on the whole guard: where stairs may be wider open, the smaller one tells more.
     return { spacing: widestSpacing(rake.gaps), sphere: Math.min(job.code.openingSphere.value, rake.openingSphere.value) };
   });

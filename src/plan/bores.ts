@@ -11,6 +11,7 @@ import { pierNamed } from "./pier.ts";
 import type { Bore, BoreKind, Course, Face, RunEnd, Vertical } from "./plan.ts";
 import type { BitUse } from "./purchase.ts";
 import type { RunGeometry } from "./runs.ts";
+import { courseHeight } from "./set-off.ts";
 import { sleeveHoleOf, washerHole } from "./sleeve.ts";
 
 /** What a bit needs besides the hole: the chuck's grip and the start (common practice, no source). */
@@ -28,7 +29,9 @@ export function makeBores(runs: readonly RunGeometry[], courses: readonly Course
       const at = boreAt(run, member, job);
       const behind = shared.has(member.id) ? `/${run.id}` : "";
       const climb = climbTo(at.entryFace, member);
-      courses.forEach(({ number, height }, index) => {
+      courses.forEach((course, index) => {
+        const { number } = course;
+        const height = courseHeight(course, run);
         const mark = `${member.id}-${numbers[index]}${behind}`;
         const offset = at.offset - shiftAt(member, height, job);
         const heights = { height, entryHeight: height + climb, exitHeight: height - climb };

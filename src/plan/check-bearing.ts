@@ -63,13 +63,17 @@ function roomOf({ postId }: RunEnd, { verticals, bores }: Seated): Mm {
 /** A ring that bears next to nothing, where a bore leaves none. */
 const LEAST_ring: Mm = 0.1;
 
-type Seated = Pick<Checked, "courses" | "opening" | "verticals" | "rakes" | "bores">;
+type Seated = Pick<Checked, "opening" | "verticals" | "rakes" | "bores">;
 
 /** Where the post ends above: under the top rail of its side. */
 function upperEndOf({ postId }: RunEnd, { opening, verticals, rakes }: Seated): Mm {
   const sideId = verticals.find(({ id }) => id === postId)?.sideId;
   return (rakes.find((one) => one.sideId === sideId)?.opening ?? opening).top;
 }
+
+/** Of the bores in its post the highest, of whichever run. */
+const highestBore = ({ postId }: RunEnd, { bores }: Seated): Mm =>
+  Math.max(...bores.filter(({ verticalId }) => verticalId === postId).map(({ height }) => height));
 
 export interface Bearing {
   /** Across the grain, all factors but that of the bearing's length. */
@@ -93,7 +97,7 @@ export function bearingOf(end: RunEnd, plan: Seated, job: Job): Bearing {
     force: 1,
     area_mm2,
     length: seat,
-    fromEnd: upperEndOf(end, plan) - Math.max(...plan.courses.map(({ height }) => height)) - seat / 2,
+    fromEnd: upperEndOf(end, plan) - highestBore(end, plan) - seat / 2,
     rule: bearingAreaRule.value,
     allowable: allowable.value,
   });

@@ -21,6 +21,7 @@ import { roundTo } from "../units/round.ts";
 import { sectionOfPost } from "./as-found.ts";
 import { type Checked, limitCheck, question } from "./check-row.ts";
 import { hardestPull, underInfill } from "./check-tension.ts";
+import { endsOnFaces } from "./corner-post.ts";
 import { type FaceAt, faceDepth, faceEndsOf, faceOf } from "./face-end.ts";
 import { alloyOf, conditionsOf, designWall } from "./frame-members.ts";
 import type { Check, RunEnd } from "./plan.ts";
@@ -195,7 +196,7 @@ export function behindOf({ verticals, runs }: Pick<Checked, "verticals" | "runs"
 /** Holes from two faces of a corner post lie at one height, square to each other: they must not meet inside it. */
 function cornerChecks({ verticals }: Checked, job: Job): readonly Check[] {
   return verticals.flatMap((post): readonly Check[] => {
-    if (post.corner === undefined || post.corner.isPassed || sectionOfPost(job, post.id).wall !== null) return [];
+    if (post.corner === undefined || !endsOnFaces(post.corner) || sectionOfPost(job, post.id).wall !== null) return [];
     return [
       limitCheck({
         id: `face-between-${post.id}`,

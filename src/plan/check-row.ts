@@ -7,7 +7,19 @@ import type { Check, Measure, Plan, Verdict } from "./plan.ts";
 /** What the checks look at. */
 export type Checked = Pick<
   Plan,
-  "sides" | "verticals" | "bays" | "courses" | "gaps" | "opening" | "rakes" | "hardware" | "runs" | "bores" | "tightening" | "climate"
+  | "sides"
+  | "verticals"
+  | "bays"
+  | "courses"
+  | "gaps"
+  | "opening"
+  | "setOff"
+  | "rakes"
+  | "hardware"
+  | "runs"
+  | "bores"
+  | "tightening"
+  | "climate"
 >;
 
 type Kind = Measure["kind"];

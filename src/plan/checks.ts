@@ -8,6 +8,7 @@ import { faceChecks } from "./check-face.ts";
 import { pierChecks } from "./check-pier.ts";
 import { rakeChecks } from "./check-rake.ts";
 import { type Checked, limitCheck } from "./check-row.ts";
+import { setOffChecks } from "./check-set-off.ts";
 import { gateQuestions, hardwareChecks, leanQuestions, mitreQuestions, mountQuestions } from "./check-standing.ts";
 import { openQuestions, tensionChecks } from "./check-tension.ts";
 import { wallChecks } from "./check-wall.ts";
@@ -18,6 +19,7 @@ import { longestFree } from "./free-stop.ts";
 import { jointName, jointsOf, jointsWord } from "./joints.ts";
 import { restOf } from "./pier.ts";
 import type { Bore, Check } from "./plan.ts";
+import { allLevelGaps } from "./set-off.ts";
 import { outsideOf } from "./sleeve.ts";
 import { cornersOfRun } from "./splits.ts";
 
@@ -31,6 +33,7 @@ export function checkPlan(plan: Checked, job: Job): readonly Check[] {
     ...mountQuestions(job),
     ...gateQuestions(job),
     ...mitreQuestions(plan),
+    ...setOffChecks(plan, job),
     ...leanQuestions(plan),
     ...slotChecks(plan, job),
     ...runChecks(plan, job),
@@ -44,7 +47,7 @@ export function checkPlan(plan: Checked, job: Job): readonly Check[] {
 }
 
 function codeChecks(plan: Checked, job: Job): readonly Check[] {
-  const widest = plan.gaps.reduce((most, gap) => (gap.clear > most.clear ? gap : most));
+  const widest = allLevelGaps(plan).reduce((most, gap) => (gap.clear > most.clear ? gap : most));
   const checks =
     plan.rakes.length === plan.sides.length
       ? []
@@ -99,7 +102,7 @@ function layoutChecks(plan: Checked, job: Job): readonly Check[] {
       : [];
   });
   const widest = distances.reduce((most, one) => (one.value > most.value ? one : most), { where: "-", value: 0 });
-  const spacing = plan.gaps.reduce((most, gap) => (gap.spacing > most.spacing ? gap : most));
+  const spacing = allLevelGaps(plan).reduce((most, gap) => (gap.spacing > most.spacing ? gap : most));
   const edge = nearestEdge(plan);
   return [
     limitCheck({

@@ -4,14 +4,17 @@ import type { Mm, Radian } from "../units/quantity.ts";
 import { roundTo } from "../units/round.ts";
 import { SAME_rad } from "../units/tolerance.ts";
 import type { Vertical } from "./plan.ts";
+import { SET_OFF } from "./set-off.ts";
 
 /**
  * A square post bored from the middle of one face to the middle of another, so that each mouth of the bore turns the cable half-way; or one
- * on whose two faces the runs of its sides end.
+ * on whose two faces, or behind which, the runs of its sides end.
  */
 export interface CornerPost {
   /** Whether the cables pass it; else those of either side end on the face that looks to them. */
   readonly isPassed: boolean;
+  /** The cables of either side go through it to the face beyond, in bores that cross at two heights. */
+  readonly isSetOff: boolean;
   /** The side that ends at it. */
   readonly homeId: string;
   /** The side that begins at it. */
@@ -27,7 +30,7 @@ export interface CornerPost {
   readonly setback: Mm;
   /** From the corner point to its middle, on the bisector, positive to the inside of the turn. */
   readonly inset: Mm;
-  /** Along the bore from mouth to mouth; between the middles of the two faces on which runs end. */
+  /** Along the bore from mouth to mouth, or right through to the face beyond; between the middles of the two faces on which runs end. */
   readonly chord: Mm;
   /** Of the post from square to either of its sides. */
   readonly twist: Radian;
@@ -64,9 +67,12 @@ export function cornerPostAt(job: Job, index: number): CornerPost | null {
   const [side, next] = [job.sides[index], job.sides[index + 1]];
   if (!endsOnOnePost(job, index) || side?.turn == null || next === undefined) return null;
   const isPassed = side.corner === "one post";
-  const shape = cornerShape(side.turn, job.posts.section.along, isPassed ? job.limits.straightBoreTurn_max.value : 0);
+  const isSetOff = side.corner === SET_OFF;
+  const { along } = job.posts.section;
+  const mouths = cornerShape(side.turn, along, isPassed ? job.limits.straightBoreTurn_max.value : 0);
+  const shape = isSetOff ? { ...mouths, chord: along } : mouths;
   const nextStation = shape.inset * Math.sin(Math.abs(side.turn) / 2);
-  return { homeId: side.id, nextIndex: index + 1, nextId: next.id, nextStation, turn: side.turn, isPassed, ...shape };
+  return { homeId: side.id, nextIndex: index + 1, nextId: next.id, nextStation, turn: side.turn, isPassed, isSetOff, ...shape };
 }
 
 /** Station of its middle on the side that ends at it. */
@@ -121,6 +127,9 @@ export const leftMouth = ({ station, along, sideIndex, corner }: Vertical): Mm =
 
 /** Of a bore off square to its face: from the middle of one face to that of the face beside it. */
 export const boreSkew = ({ corner }: Pick<Vertical, "corner">): Radian => (isMitred(corner) ? QUARTER_rad : 0);
+
+/** Whether the runs of both its sides end on its two faces. */
+export const endsOnFaces = (corner: CornerPost): boolean => !corner.isPassed && !corner.isSetOff;
 
 /** Whether it is bored from a face to the one beside it. */
 export const isMitred = (corner: CornerPost | undefined): boolean => corner?.isPassed === true && corner.faces === "adjacent";

@@ -9,19 +9,22 @@ import { gapsOf } from "./gaps.ts";
 import type { Course, Gap, SidePlan } from "./plan.ts";
 import type { Opening, RakePlan } from "./rake-plan.ts";
 import { levelOpening, neverMeets, openingOnRake, rakeOf, rakeProblems } from "./rakes.ts";
+import { allLevelGaps, crossingProblems, leastSetOff, raise, type SetOff, waysToSetOff } from "./set-off.ts";
 
 export interface CoursePlan {
   readonly courses: readonly Course[];
   /** Of the sides that decide: the level ones, or where there are none the rake that slopes least. */
   readonly gaps: readonly Gap[];
   readonly opening: Opening;
+  readonly setOff: SetOff | null;
   readonly rakes: readonly RakePlan[];
 }
 
 /**
  * Divides the clear opening evenly, rounds each height to the tape's step and looks at every gap again afterwards. A course has one
  * height, plumb above the walking surface, at every post, so that cables meet wherever the slope changes; on a rake they come closer to
- * each other, by the cosine of its slope.
+ * each other, by the cosine of its slope. Where sides are raised by d the opening is divided as if it began d lower: then the gap over the
+ * raised cables is d less than their spacing, and so is the one under the others.
  */
 export function layOutCourses(sides: readonly SidePlan[], job: Job): Outcome<CoursePlan> {
   const spacing_max = job.limits.cableSpacing_max.value;
@@ -33,15 +36,21 @@ export function layOutCourses(sides: readonly SidePlan[], job: Job): Outcome<Cou
   // Kept as the job has it where it has it: a sum and a difference would leave dust.
   const clear = isLevel ? job.frame.clearOpening : opening.top - opening.bottom;
   if (clear * cosine <= spacing_max) return { value: undefined, problems: [tooLow(clear, job)] };
-  const first = roundUp((clear * cosine) / spacing_max, 1) - 1;
+  const least = leastSetOff(sides, job);
+  const first = roundUp((clear * cosine + least) / spacing_max, 1) - 1;
   if (first > COURSES_most) return { value: undefined, problems: [tooMany(first, clear, job)] };
   for (let count = first; count <= COURSES_times * first + 1; count++) {
-    const courses = heights({ bottom, clear, count, step: job.limits.tapeStep.value });
-    const gaps = gapsOf(courses, { opening, cosine }, job);
-    const rakes = openings.map((one) => rakeOf({ ...one, courses, leads: !isLevel && one === flattest }, job));
-    if ([gaps, ...rakes.map((rake) => rake.gaps)].flat().every((gap) => gap.spacing <= spacing_max + SAME_mm)) {
-      const problems = [...openingProblems(gaps, job), ...rakes.flatMap((rake) => rakeProblems(rake, job))];
-      return { value: { courses, gaps, opening, rakes }, problems };
+    for (const by of waysToSetOff({ clear, count, least }, job)) {
+      const even = heights({ bottom: bottom - by, clear: clear + by, count, step: job.limits.tapeStep.value });
+      const { courses, setOff } = raise(even, { by, least, opening }, job);
+      const gaps = gapsOf(courses, { opening, cosine }, job);
+      const rakes = openings.map((one) => rakeOf({ ...one, courses, leads: !isLevel && one === flattest }, job));
+      const level = allLevelGaps({ gaps, setOff });
+      if ([level, ...rakes.map((rake) => rake.gaps)].flat().every((gap) => gap.spacing <= spacing_max + SAME_mm)) {
+        const crossing = crossingProblems(courses, setOff, sides, job);
+        const problems = [...openingProblems(level, job), ...rakes.flatMap((rake) => rakeProblems(rake, job)), ...crossing];
+        return { value: { courses, gaps, opening, setOff, rakes }, problems };
+      }
     }
   }
   return { value: undefined, problems: openings.map((one) => neverMeets({ ...one, reference: opening }, job)).slice(0, 1) };

@@ -7,18 +7,18 @@ import type { Face, RunEnd } from "./plan.ts";
 
 /**
  * Depth to which the back of a post is counterbored, so that the body of a gripping fitting lies in the post and its collar bears on
- * a washer on the back face; 0 where the body's bore goes right through instead: in metal, where no drill reaches the back, in a sleeve, and where
- * less than half of the post would be left (common practice, no source).
+ * a washer on the back face; 0 where the body's bore goes right through instead: in metal, where no drill reaches the back, in a sleeve, where
+ * bores of another run cross, and where less than half of the post would be left (common practice, no source).
  */
-export function counterboreDepth(end: Pick<RunEnd, "kind" | "access" | "postId">, job: Job): Mm {
-  if (job.posts.sleeve !== null) return 0;
+export function counterboreDepth(end: Pick<RunEnd, "kind" | "access" | "postId" | "isCrossed">, job: Job): Mm {
+  if (job.posts.sleeve !== null || end.isCrossed === true) return 0;
   const { material, along } = sectionOfPost(job, end.postId);
   const depth = job.fittings.grip.bodyLength.value;
   return end.kind === "grip" && material === "wood" && end.access === "drill" && depth <= along / 2 ? depth : 0;
 }
 
 /** Diameter of the bore that goes right through an end post. */
-export function endBore(end: Pick<RunEnd, "kind" | "access" | "postId">, job: Job): Mm {
+export function endBore(end: Pick<RunEnd, "kind" | "access" | "postId" | "isCrossed">, job: Job): Mm {
   if (end.kind === "stud") return job.fittings.stud.bore.value;
   return counterboreDepth(end, job) > 0 ? job.fittings.grip.bore.value : job.fittings.grip.boreNoBack.value;
 }

@@ -8,6 +8,7 @@ import type { PostAnswer, SideAnswer } from "./frame-plan.ts";
 import type { FrameGroup, SideFrame } from "./frames.ts";
 import { stateOf } from "./movement.ts";
 import type { Run, Vertical } from "./plan.ts";
+import { courseHeight } from "./set-off.ts";
 
 /** Pulls at the nuts of a group's cables when every run stands at its target. */
 export const targetPulls = (group: FrameGroup, runs: readonly Pick<Run, "id" | "tension">[]): readonly number[] =>
@@ -28,7 +29,7 @@ interface Pulls {
 function answerOf(frame: SideFrame, { courses }: FrameGroup, { pulls, high }: Pulls): SideAnswer {
   const state = stateOf(frame, pulls);
   const pressed = stateOf(frame, high);
-  const heights = [...courses.map(({ height }) => height), frame.guard.input.height];
+  const heights = [...courses.map((course) => courseHeight(course, frame.side)), frame.guard.input.height];
   const isOn = (post: Vertical | undefined): boolean => post !== undefined && standsOn(post, frame.side.index);
   const isOwn = (place: number): boolean => isOn(frame.posts[place]);
   // A line of sides has one frame: of its bays those that touch this side.

@@ -7,7 +7,7 @@ import type { Mm, Newton } from "../units/quantity.ts";
 import { sectionOfPost } from "./as-found.ts";
 import { alongSlope } from "./corner-path.ts";
 import { postsOn, supportsOn } from "./corner-post.ts";
-import { builtOf, netOf } from "./frame-check-net.ts";
+import { boresOfWorstCourse, builtOf, netOf } from "./frame-check-net.ts";
 import type { Axis } from "./frame-check-strength.ts";
 import { isSquare } from "./frame-corners.ts";
 import { baseStiffness, postMember } from "./frame-members.ts";
@@ -15,6 +15,7 @@ import type { FrameGroup, SideFrame } from "./frames.ts";
 import { stateOf } from "./movement.ts";
 import { restOf } from "./pier.ts";
 import type { Bore, Plan, SidePlan, Vertical } from "./plan.ts";
+import { courseHeight, levelsOf } from "./set-off.ts";
 
 export interface CheckInput extends Pick<Plan, "verticals" | "bores" | "sides" | "courses" | "opening" | "rakes" | "runs" | "climate"> {
   readonly groups: readonly FrameGroup[];
@@ -89,22 +90,6 @@ export const highPulls = (group: FrameGroup, { runs, climate }: Pick<CheckInput,
     return group.courses.map((_, course) => high + (added[course] ?? 0));
   });
 
-/** Of each post the bores of one course: alike at every course, or farthest from its middle where a post leans. */
-export function boresOfWorstCourse({ bores }: Pick<CheckInput, "bores">): ReadonlyMap<string, readonly Bore[]> {
-  const byPost = new Map<string, Map<number, Bore[]>>();
-  for (const bore of bores) {
-    const courses = byPost.get(bore.verticalId) ?? new Map<number, Bore[]>();
-    byPost.set(bore.verticalId, courses.set(bore.course, [...(courses.get(bore.course) ?? []), bore]));
-  }
-  const farthest = (course: readonly Bore[]): number => Math.max(...course.map(({ offset }) => Math.abs(offset)));
-  return new Map(
-    [...byPost].map(([id, courses]) => {
-      const all = [...courses.values()];
-      return [id, all.reduce((worst, one) => (farthest(one) > farthest(worst) ? one : worst), all[0] ?? [])] as const;
-    }),
-  );
-}
-
 interface Stated {
   readonly frame: SideFrame;
   readonly state: SideState;
@@ -119,7 +104,6 @@ export interface SideUnder extends Stated {
 function postsOf(side: SideUnder, bores: ReadonlyMap<string, readonly Bore[]>, { job, courses }: CheckInput): readonly LoadedPost[] {
   const { frame } = side;
   const { guard } = frame;
-  const heights = courses.map(({ height }) => height);
   const joints = [0, ...(guard.input.bottomRail === null ? [] : [guard.input.bottomRail.height]), guard.input.height];
   const own = postsOn(frame.side.index, frame.posts);
   return own.flatMap((post, nth): readonly LoadedPost[] => {
@@ -139,6 +123,8 @@ function postsOf(side: SideUnder, bores: ReadonlyMap<string, readonly Bore[]>, {
         return { height, isBored, moment: { x: mx, y: my }, shear: { x: Math.abs(shear), y: Math.abs(across.shear) }, movement, isAround };
       };
     const cut = bores.get(post.id) ?? [];
+    // A corner post behind which the runs of both its sides end is bored at the heights of both.
+    const heights = courses.flatMap((course) => (post.corner?.isSetOff === true ? levelsOf(course) : [courseHeight(course, frame.side)]));
     const loaded: LoadedPost = {
       post,
       places: [...joints.map(place(false)), ...heights.map(place(cut.length > 0))],
@@ -240,7 +226,7 @@ function heldAtTop(
   { job, post }: { readonly job: Job; readonly post: Vertical },
 ): (height: Mm) => Across {
   const { section, modulus, shearShare } = postMember(job, sectionOfPost(job, post.id));
-  const heights = courses.map(({ height }) => height);
+  const heights = courses.map((course) => courseHeight(course, frame.side));
   const { baseMoment, baseShear } = lonePost({
     post: {
       station: 0,

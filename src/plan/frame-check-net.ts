@@ -17,6 +17,7 @@ export const builtOf = ({ material, wall }: JobSection, { corner }: Pick<Vertica
 
 /** What the bores of a course take out of a post's section; what a bore takes beyond the post's edge is left out. */
 export function boreCutsOf(whole: Section, bores: readonly Bore[], { material, wall, corner }: Built): readonly Cut[] {
+  const ofOwnSide = bores.find(({ entryFace }) => entryFace === "left");
   const cuts = bores.flatMap(({ through, entryFace, drilledLength, diameter, offset, counterbore, skew, sleeveHole }) => {
     const bore = { along: "x", diameter, offset } as const;
     if (!through) {
@@ -28,8 +29,10 @@ export function boreCutsOf(whole: Section, bores: readonly Bore[], { material, w
       return blindHoleCuts(whole, { ...bore, depth, from: entryFace === "left" ? "near" : "far" });
     }
     if (wall !== null) return tubeBoreCuts(whole, { ...bore, wall: designWall(material, wall) });
+    // Behind a corner post the run of the next side ends too, whose bores cross those of this one.
+    if (corner?.isSetOff === true && entryFace === "right") return squareToIt(whole, { diameter, taken: ofOwnSide?.diameter ?? 0 });
     // On the mitre it weakens the post both ways: less than if it went through both ways.
-    if (skew !== 0) return [...solidBoreCuts(whole, bore), ...squareToIt(whole, diameter)];
+    if (skew !== 0) return [...solidBoreCuts(whole, bore), ...squareToIt(whole, { diameter, taken: diameter })];
     // The hole of a washer in a sleeve takes nothing out of the wood inside.
     if (counterbore === null || sleeveHole !== undefined) return solidBoreCuts(whole, bore);
     const sunk = { diameter: Math.max(diameter, counterbore.diameter), depth: Math.min(counterbore.depth, whole.x.size) };
@@ -38,10 +41,10 @@ export function boreCutsOf(whole: Section, bores: readonly Bore[], { material, w
   return cuts.flatMap((cut) => inside(cut, whole));
 }
 
-/** A bore through the post in the other direction, without what the first one took. */
-function squareToIt(whole: Section, diameter: Mm): readonly Cut[] {
-  const y = (whole.y.size - diameter) / 2;
-  const atY = (y + diameter) / 2;
+/** A bore through the post in the other direction, without what a bore of the first one took. */
+function squareToIt(whole: Section, { diameter, taken }: { readonly diameter: Mm; readonly taken: Mm }): readonly Cut[] {
+  const y = (whole.y.size - taken) / 2;
+  const atY = (y + taken) / 2;
   return [-atY, atY].map((at) => ({ x: diameter, y, atX: 0, atY: at }));
 }
 
@@ -49,4 +52,23 @@ function inside(cut: Cut, whole: Section): readonly Cut[] {
   const half = whole.y.size / 2;
   const [from, to] = [Math.max(-half, cut.atY - cut.y / 2), Math.min(half, cut.atY + cut.y / 2)];
   return to > from ? [{ ...cut, y: to - from, atY: (from + to) / 2 }] : [];
+}
+
+/**
+ * Of each post the bores of one course: alike at every course, or farthest from its middle where a post leans. Bores that cross a corner post
+ * at two heights are taken out of one section, which is less than what is left at either.
+ */
+export function boresOfWorstCourse({ bores }: { readonly bores: readonly Bore[] }): ReadonlyMap<string, readonly Bore[]> {
+  const byPost = new Map<string, Map<number, Bore[]>>();
+  for (const bore of bores) {
+    const courses = byPost.get(bore.verticalId) ?? new Map<number, Bore[]>();
+    byPost.set(bore.verticalId, courses.set(bore.course, [...(courses.get(bore.course) ?? []), bore]));
+  }
+  const farthest = (course: readonly Bore[]): number => Math.max(...course.map(({ offset }) => Math.abs(offset)));
+  return new Map(
+    [...byPost].map(([id, courses]) => {
+      const all = [...courses.values()];
+      return [id, all.reduce((worst, one) => (farthest(one) > farthest(worst) ? one : worst), all[0] ?? [])] as const;
+    }),
+  );
 }

@@ -13,6 +13,7 @@ import { baseStiffness, type FrameMember, postMember, railMember } from "./frame
 import { profileOf } from "./friction.ts";
 import type { Course, Plan, SidePlan, Vertical } from "./plan.ts";
 import type { RunGeometry } from "./runs.ts";
+import { courseHeight } from "./set-off.ts";
 
 /** What one cable does on one side per unit pull at its nut. */
 export interface SideTerm {
@@ -142,7 +143,7 @@ function frameLine(sides: readonly SidePlan[], runs: readonly RunGeometry[], lai
   const guests = corners.map(({ guest }) => guest).filter((guest) => !own.includes(guest));
   const left = guests.filter(({ sideIndex }) => sideIndex < first.index);
   const posts = [...left, ...own, ...guests.filter(({ sideIndex }) => sideIndex > last.index)];
-  const heights = laid.courses.map((course) => course.height);
+  const heights = laid.courses.map((course) => courseHeight(course, first));
   const post = postMember(job);
   const { topRail, bottomRail, railJoint } = job.frame;
   const { height, lower } = railAxes(sides, laid, job);

@@ -96,6 +96,11 @@ const bearingDepth = (end: RunEnd, post: Vertical | undefined): Mm => (post === 
 /** A point on a face of a vertical, or as deep inside it; offset is positive away from the deck. */
 function facePoint(vertical: Vertical | undefined, face: Face, offset: Mm, depth: Mm = 0): PathPoint {
   if (vertical === undefined) throw new RangeError("a run without a post");
+  if (vertical.corner?.isSetOff === true) {
+    // Beyond the face that its own side looks at.
+    const mouths = mouthDirections(vertical);
+    return { ...pointAlong(vertical.centre, mouths[face === "left" ? "right" : "left"], -vertical.along / 2), z: vertical.datum };
+  }
   if (vertical.corner !== undefined) {
     return { ...pointAlong(vertical.centre, mouthDirections(vertical)[face], vertical.along / 2), z: vertical.datum };
   }

@@ -9,6 +9,7 @@ import { SAME_rad } from "../units/tolerance.ts";
 import { cornerSetback } from "./corner-path.ts";
 import { cornerPostAt, endsOnOnePost } from "./corner-post.ts";
 import type { PlanPoint, SidePlan } from "./plan.ts";
+import { levelAt } from "./set-off.ts";
 import { outsideAt, outsideOf } from "./sleeve.ts";
 
 /** A corner sharper than this leaves no room for its two posts; the two sides would nearly touch. */
@@ -59,6 +60,7 @@ export function layOutSides(job: Job, endedAt: EndedAt = NOWHERE): Outcome<reado
       turn: ends === null ? side.turn : null,
       begins,
       ends,
+      ...levelAt(job, index),
       startsAt:
         begins?.kind === "pier"
           ? 0

@@ -10,7 +10,8 @@ import type { HardwareZone } from "./hardware.ts";
 import type { LeanAlong } from "./lean-along.ts";
 import type { BitUse, CutPiece, CutPlan, OrderLine, ToolLine } from "./purchase.ts";
 import type { Opening, RakePlan, Transition } from "./rake-plan.ts";
-import type { Pulls, RunTightening, SpanReading, TakeUp } from "./readings.ts";
+import type { Pulls, RunTightening, SpanReading, TakeUp, TargetChoice } from "./readings.ts";
+import type { Level, SetOff } from "./set-off.ts";
 
 /** A point seen from above: x to the right, y away from the reader, the first side begins at 0,0 and runs along x. */
 export interface PlanPoint {
@@ -24,7 +25,7 @@ export interface PathPoint extends PlanPoint {
 }
 
 /** A straight stretch of the guard. */
-export interface SidePlan {
+export interface SidePlan extends Level {
   readonly id: string;
   readonly index: number;
   readonly from: PlanPoint;
@@ -99,6 +100,8 @@ export interface Course {
   readonly number: number;
   /** Height of the bore centres above the datum, rounded to the tape's step: this is drilled. */
   readonly height: Mm;
+  /** The same on sides whose cables lie raised; not there where none do. */
+  readonly raised?: Mm;
   /** Where an even division would have it, before rounding. */
   readonly height_exact: Mm;
   /** Up from there once rounded, to keep clear of hardware; 0 where nothing is in the way. */
@@ -130,6 +133,8 @@ export interface RunEnd {
   /** The face away from the cable: the nut or the gripping fitting bears on it, an end on the face stands opposite. */
   readonly backFace: Face;
   readonly access: Access;
+  /** Bores of another run cross those of this end in its post: there is no counterbore. */
+  readonly isCrossed?: true;
   /** The bore's distance from the middle of the post, positive away from the deck. */
   readonly offset: Mm;
   /** Thickness of the bevelled washer in its middle, along the cable; 0 where the bore is square to the face. */
@@ -144,7 +149,7 @@ export interface Bend {
 }
 
 /** A stretch of every course: the same in plan at all heights. */
-export interface Run {
+export interface Run extends Level {
   readonly id: string;
   readonly left: RunEnd;
   readonly right: RunEnd;
@@ -249,19 +254,6 @@ export interface Check {
   readonly advice: string;
 }
 
-export interface TargetChoice {
-  /** Least tension in the worst span. */
-  readonly required: Newton;
-  readonly criterionText: string;
-  readonly source: SourceId;
-  readonly sourceWhere: string;
-  readonly worstBayId: string;
-  readonly worstSpan: Mm;
-  readonly worstSpacing: Mm;
-  /** Greatest reading that the strand allows. */
-  readonly workingLimit: Newton;
-}
-
 export interface Plan extends Pulls {
   readonly job: Job;
   readonly sides: readonly SidePlan[];
@@ -271,6 +263,8 @@ export interface Plan extends Pulls {
   /** Of the level sides; where there are none, of the rake that slopes least. */
   readonly gaps: readonly Gap[];
   readonly opening: Opening;
+  /** Where bores of two sides cross in a corner post; else null. */
+  readonly setOff: SetOff | null;
   readonly hardware: readonly HardwareZone[];
   /** One for each side that slopes. */
   readonly rakes: readonly RakePlan[];

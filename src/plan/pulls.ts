@@ -3,13 +3,13 @@ import { bendPush } from "../mechanics/mouth-bearing.ts";
 import type { Mm, Newton, Radian } from "../units/quantity.ts";
 import type { Bay, Bend, Plan, Run, Vertical } from "./plan.ts";
 import type { CornerPull, PostPull } from "./readings.ts";
+import { courseHeight } from "./set-off.ts";
 
 export function pullsOf(
   layout: Pick<Plan, "runs" | "courses" | "bays" | "climate" | "verticals">,
   bendAngle_min: Radian,
 ): readonly PostPull[] {
   const { runs, courses, bays, climate, verticals } = layout;
-  const height: Mm = courses.reduce((sum, course) => sum + course.height, 0) / courses.length;
   const joints = new Set([
     ...bays.flatMap(({ kind, leftId, rightId }) => (kind === "corner" ? [leftId, rightId] : [])),
     ...verticals.filter(({ corner }) => corner !== undefined).map(({ id }) => id),
@@ -17,6 +17,7 @@ export function pullsOf(
   return runs.flatMap((run) => {
     // All cables of the run are taken with what the hardest day adds to the one that gains most.
     const highest = run.tension.high + (climate.find(({ runId }) => runId === run.id)?.hardest.worst ?? 0);
+    const height: Mm = courses.reduce((sum, course) => sum + courseHeight(course, run), 0) / courses.length;
     const common = { runId: run.id, cables: courses.length, height };
     const pull = (postId: string, cause: PostPull["cause"], each: Newton): PostPull => {
       const pull_target = each * courses.length;

@@ -1,4 +1,5 @@
 // What is read on a run, how far do its nuts travel, and what does it ask of the posts? Types of the Plan.
+import type { SourceId } from "../sources/sources.ts";
 import type { Celsius, Mm, Newton } from "../units/quantity.ts";
 
 /** One span of a run with what can be read on it when the run stands at its target. */
@@ -170,4 +171,17 @@ export interface RunTightening {
     /** Share of the target that would do. */
     readonly targetShare: number;
   } | null;
+}
+
+export interface TargetChoice {
+  /** Least tension in the worst span. */
+  readonly required: Newton;
+  readonly criterionText: string;
+  readonly source: SourceId;
+  readonly sourceWhere: string;
+  readonly worstBayId: string;
+  readonly worstSpan: Mm;
+  readonly worstSpacing: Mm;
+  /** Greatest reading that the strand allows. */
+  readonly workingLimit: Newton;
 }

@@ -10,10 +10,11 @@ import { endOffset, seatOf } from "./end-fitting.ts";
 import { meetOnFaces, meetOnPairs, mustBeOnFace } from "./face-end.ts";
 import { layRun, type RunLine } from "./lay-run.ts";
 import type { Bay, EndKind, Face, RunEnd, SidePlan, Vertical } from "./plan.ts";
+import { type Level, levelAt } from "./set-off.ts";
 import type { Cut } from "./splits.ts";
 
 /** A run before its tension is known. */
-export interface RunGeometry extends RunLine {
+export interface RunGeometry extends RunLine, Level {
   readonly id: string;
   readonly left: RunEnd;
   readonly right: RunEnd;
@@ -56,6 +57,10 @@ export function makeRuns(layout: Layout, cuts: readonly Cut[], job: Job): Outcom
       left,
       right,
       sideIds,
+      ...levelAt(
+        job,
+        layout.sides.findIndex(({ id: side }) => side === sideIds[0]),
+      ),
       why: reasonOf(
         [
           { cut: start, place: leftPlace },
@@ -91,7 +96,8 @@ function placeOf(
     const path = at === undefined ? ["guard", "sides", cut.sideIndex, ...key] : [...at.path, at.end.kind === "wall" ? "gap" : "access"];
     const access = accessOf(job, post.id, usual);
     const inPier = post.kind === "pier";
-    const onFace = inPier || mustBeOnFace(access, job) || cut.kind === "corner post" || (cut.kind === "line" && meetOnFaces(job));
+    const onFace =
+      inPier || mustBeOnFace(access, job) || (cut.kind === "corner post" && !isCrossed(post)) || (cut.kind === "line" && meetOnFaces(job));
     return { post, access, offset: onFace ? 0 : offset, onFace, inPier, path: index < 0 ? path : ["posts", "as found", index, "access"] };
   };
   switch (cut.kind) {
@@ -112,7 +118,7 @@ function placeOf(
       return found(which === "left-hand run" ? onSide.at(-1) : nextSide, "hand", 0);
     }
     case "corner post":
-      return found(onSide.at(-1), "none", 0);
+      return found(onSide.at(-1), isCrossed(onSide.at(-1)) ? "drill" : "none", 0);
     case "line": {
       const pairs = onSide.filter((post) => post.role === "pair");
       const nth = cuts.filter((other) => other.kind === "line" && other.sideIndex === cut.sideIndex && other.station < cut.station).length;
@@ -124,11 +130,15 @@ function placeOf(
   }
 }
 
+/** Whether bores of two runs cross in a post. */
+const isCrossed = (post: Vertical | undefined): boolean => post?.corner?.isSetOff === true;
+
 const reachRank: Readonly<Record<Access, number>> = { none: 0, hand: 1, drill: 2 };
 
 function reachProblems(id: string, left: Place, right: Place, job: Job): readonly Problem[] {
   if (left.onFace && right.onFace) return [noPull(id, left, right)];
-  const shut = [left, right].filter((place) => place.access === "none" && !place.onFace);
+  // Of a post in which bores cross it is said with what stands there.
+  const shut = [left, right].filter(({ access, onFace, post }) => access === "none" && !onFace && !isCrossed(post));
   if (shut.length === 0) return [];
   const both = shut.length === 2;
   return [
@@ -162,7 +172,8 @@ function describeGap(job: Job): string {
 
 /**
  * The pulling end is the one that is easier to reach; at a run that turns, the one of the longer span if both are
- * equally easy (the place that NCC 2022, table 11.3.6a note 2 asks for), else the left one.
+ * equally easy (the place that NCC 2022, table 11.3.6a note 2 asks for), else the left one. Where bores cross in a corner post only nuts that
+ * hold stand behind it, if the other end is as easy to reach.
  */
 function chooseEnds(left: Place, right: Place, layout: Layout, job: Job): { readonly left: RunEnd; readonly right: RunEnd } {
   const turns = left.post.sideIndex !== right.post.sideIndex;
@@ -170,10 +181,18 @@ function chooseEnds(left: Place, right: Place, layout: Layout, job: Job): { read
   const [l, r] = [reachRank[left.access], reachRank[right.access]];
   const onFaces = left.onFace || right.onFace || meetOnFaces(job);
   const longest = longestBayIsRight(left.post, right.post, layout);
-  const pullsRight = left.onFace !== right.onFace ? left.onFace : r !== l ? r > l : turns && longest;
+  const crossed = [isCrossed(left.post), isCrossed(right.post)];
+  const equal = crossed[0] !== crossed[1] ? crossed[0] === true : turns && longest;
+  const pullsRight = left.onFace !== right.onFace ? left.onFace : r !== l ? r > l : equal;
   const end = (place: Place, pulls: boolean, backFace: Face): RunEnd => {
     const { access, offset } = place;
-    const common = { postId: place.post.id, backFace, access, offset } as const;
+    const common = {
+      postId: place.post.id,
+      backFace,
+      access,
+      offset,
+      ...(isCrossed(place.post) ? { isCrossed: true as const } : {}),
+    } as const;
     if (place.inPier) return { ...common, kind: "anchor", pulls: false, seat: 0 };
     if (place.onFace || (!pulls && meetOnFaces(job))) return { ...common, kind: "face", pulls: false, seat: 0 };
     const kind: EndKind = bothStuds || pulls ? "stud" : "grip";
@@ -194,7 +213,10 @@ function reasonOf(ends: readonly { readonly cut: Cut; readonly place: Place }[],
       const isStraight = job.sides[cut.sideIndex]?.turn === 0;
       return `the ${isStraight ? "change of slope" : "corner"}, where each run has a post of its own`;
     }
-    if (cut.kind === "corner post") return `the corner post ${place.post.id}, on two faces of which runs end`;
+    if (cut.kind === "corner post") {
+      const how = isCrossed(place.post) ? "behind which runs end, their bores set off in height" : "on two faces of which runs end";
+      return `the corner post ${place.post.id}, ${how}`;
+    }
     if (cut.kind === "line") {
       const onePost = !meetOnPairs(job) || job.sides[cut.sideIndex]?.stations != null;
       if (!onePost) return "a pair of posts, one for each run";

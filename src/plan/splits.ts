@@ -71,11 +71,13 @@ export function cutsOf(sides: readonly SidePlan[], posts: readonly StationsOfSid
       // All cables pass it: from the mouth of its bore to the other.
       origin = at(side.length - onePost.setback) + onePost.chord;
     } else if (onePost !== null) {
-      const endAt = at(side.length - onePost.setback);
+      // Through it to the face beyond, where the bores are set off.
+      const through = onePost.isSetOff ? onePost.chord : 0;
+      const endAt = at(side.length - onePost.setback) + through;
       // The next run starts anew, by any distance.
-      origin = endAt + 1;
+      origin = endAt + 1 + through;
       const count = { corners_before: side.index, corners_after: side.index + 1 };
-      cuts.push({ kind: "corner post", sideIndex: side.index, station: lastFace, endAt, startAt: origin, ...count });
+      cuts.push({ kind: "corner post", sideIndex: side.index, station: lastFace, endAt, startAt: origin - through, ...count });
     } else if (next === undefined) {
       cuts.push({
         kind: "end",

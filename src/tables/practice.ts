@@ -57,6 +57,9 @@ export const smallTurn_max: Cited<Radian> = practice(
 /** Wood left beside a bore: our own setting. */
 export const edgeDistance_min: Cited<Mm> = practice(inches(0.5), "edge of a bore to the edge of the post, at least 1/2 in");
 
+/** Two bores that cross at two heights in one corner post; a bit that wanders must not meet the other: our own setting. */
+export const betweenBores_min: Cited<Mm> = practice(inches(0.5), "wood between two bores that cross in a corner post, at least 1/2 in");
+
 /** So that a bit that wanders does not meet a bolt: our own setting. */
 export const hardwareClearance: Cited<Mm> = practice(inches(0.25), "edge of a bore to bolts and brackets, at least 1/4 in");
 

@@ -63,7 +63,7 @@ describe("ends and sides", () => {
 });
 
 describe("everything a job may state", () => {
-  test("each of 30 values that the file states arrives with the job as its source", () => {
+  test("each of 31 values that the file states arrives with the job as its source", () => {
     const job = changed({
       "  # Every dimension": "  pass bore: 9/32 in\n  bushing bore: 5/16 in\n  bushing angle: 4 deg\n  spares: 10 %\n  # Every dimension",
       "  stud: { washer: 1-1/4 in }\n  grip: { washer: 1-1/4 in }\n": "",
@@ -74,7 +74,7 @@ describe("everything a job may state", () => {
       "  grade: 316":
         "  grade: 316\n  breaking force: 8 kN\n  mass: 50 g/m\n  axial stiffness: { low: 700 kN, nominal: 750 kN, high: 800 kN }\n  working share: 25 %\n  bedding: 0.1 %",
       "tightening:\n": [
-        "limits: { largest cable spacing: 2-7/8 in, widest wall gap: 3-3/4 in, narrowest wall gap: 2-1/2 in, most bends: 1, longest run with bends: 30 ft, longest straight run: 60 ft, largest turn on one post: 80 deg, largest turn bored straight: 50 deg, small turn: 10 deg, tape step: 1/8 in, least edge distance: 3/4 in, largest movement: 1 %, largest deflection: 2 % }",
+        "limits: { largest cable spacing: 2-7/8 in, widest wall gap: 3-3/4 in, narrowest wall gap: 2-1/2 in, most bends: 1, longest run with bends: 30 ft, longest straight run: 60 ft, largest turn on one post: 80 deg, largest turn bored straight: 50 deg, small turn: 10 deg, wood between bores: 5/8 in, tape step: 1/8 in, least edge distance: 3/4 in, largest movement: 1 %, largest deflection: 2 % }",
         "stock: { lengths: [8 ft, 12 ft], kerf: 3/32 in, end trim: 1 in }",
         "notes: [mind the hose bib]",
         "tightening:\n  passes: [60 %, 100 %]\n  band: 5 %\n  friction: 0.2\n  wobble: 0.0015 per m\n  seating: 1/8 in\n  reading step: 10 lbf\n  sag weight: 5 lbf\n",
@@ -96,7 +96,7 @@ describe("everything a job may state", () => {
       beddingShare: { value: 0.001 },
     });
     expect(Object.values(job.limits).map(({ value, source }) => [value, source])).toEqual(
-      [73.025, 95.25, 63.5, 1, 9144, 18_288, ...[80, 50, 10].map((angle) => (angle * Math.PI) / 180), 3.175, 19.05, 0.01, 0.02].map(
+      [73.025, 95.25, 63.5, 1, 9144, 18_288, ...[80, 50, 10].map((angle) => (angle * Math.PI) / 180), 15.875, 3.175, 19.05, 0.01, 0.02].map(
         (value) => [value, "job"],
       ),
     );

@@ -46,7 +46,7 @@ describe("cornerShape", () => {
 });
 
 test("a bore on the mitre comes as near to the arris as a quarter of the diagonal; one straight through half the width", () => {
-  const corner = { homeId: "A", nextIndex: 1, nextId: "B", nextStation: 0, turn: deg(90), isPassed: true, ...shape(90) };
+  const corner = { homeId: "A", nextIndex: 1, nextId: "B", nextStation: 0, turn: deg(90), isPassed: true, isSetOff: false, ...shape(90) };
   expect(besideBore({ across: 100, corner })).toBeCloseTo((100 * Math.SQRT2) / 4, 9);
   expect(besideBore({ across: 100, corner: { ...corner, faces: "opposite" } })).toBe(50);
 });

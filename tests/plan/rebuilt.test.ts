@@ -74,6 +74,14 @@ function holesOf(plan: Plan, run: Run, course: number): readonly Hole[] {
         if (upright.corner !== undefined && next !== undefined) {
           const { left, right } = mouthsOf(upright, bore, line, next);
           const at = ([x, y]: V): V => [x, y, bore.height];
+          if (upright.corner.isSetOff) {
+            // Two runs end behind it, each on the face opposite the one that its cable comes to.
+            const [near, isOwn] = bore.entryFace === "left" ? [left, true] : [right, false];
+            const far = plus(near, plus(next.start, near, -1), 2);
+            const [from, to] = [at(near), at(far)];
+            const sideId = isOwn ? upright.sideId : upright.corner.nextId;
+            return { bore, sideId, play: 1e-6, left: isOwn ? from : to, right: isOwn ? to : from };
+          }
           if (!bore.through) {
             // Two runs end on it, each on the face that its cable comes to: the cable is not in the post.
             const face = at(bore.entryFace === "left" ? left : right);
@@ -117,10 +125,12 @@ const unit = (a: V): V => plus([0, 0, 0], a, 1 / gap(a, [0, 0, 0]));
  */
 function mouthsOf(
   { corner, along: width }: Vertical,
-  { skew, through }: Bore,
+  { skew, ...bore }: Bore,
   line: Line,
   next: Line,
 ): { readonly left: V; readonly right: V; readonly edges: readonly V[] } {
+  // Where two runs end it stands as one that is bored on the mitre.
+  const through = bore.through && corner?.isSetOff !== true;
   const onward = unit(plus(line.along, next.along));
   const inside = unit(plus(next.along, line.along, -1));
   const middle = plus(next.start, inside, corner?.inset ?? Number.NaN);
@@ -160,6 +170,28 @@ function expectHalved(plan: Plan, { bore, left, right, sideId, nextId }: Hole): 
   const kept = plan.checks.find(({ id }) => id === "edge-distance");
   expect(nearest).toBeGreaterThanOrEqual((kept?.demand?.value ?? Number.NaN) - 1e-9);
   expect(kept?.verdict).toBe("pass");
+}
+
+/** Between the axes of two bores that are not parallel: the step from one to the other along what is square to both. */
+function apart(a: Hole, b: Hole): number {
+  const [u, v] = [unit(plus(a.right, a.left, -1)), unit(plus(b.right, b.left, -1))];
+  const square: V = [u[1] * v[2] - u[2] * v[1], u[2] * v[0] - u[0] * v[2], u[0] * v[1] - u[1] * v[0]];
+  return Math.abs(times(plus(b.left, a.left, -1), unit(square)));
+}
+
+/** Where bores of two runs cross in a corner post wood is left between any two of them, by the check and the job's limit. */
+function expectNoneMeet(plan: Plan): void {
+  for (const { id, corner } of plan.verticals) {
+    if (corner?.isSetOff !== true) continue;
+    const [first, second] = plan.runs
+      .filter(({ left, right }) => [left.postId, right.postId].includes(id))
+      .map((run) => plan.courses.flatMap(({ number }) => holesOf(plan, run, number).filter(({ bore }) => bore.verticalId === id)));
+    const woods = (first ?? []).flatMap((a) => (second ?? []).map((b) => apart(a, b) - (a.bore.diameter + b.bore.diameter) / 2));
+    expect(woods).toHaveLength(plan.courses.length ** 2);
+    const kept = plan.checks.find((check) => check.id === `crossing-${id}`);
+    expect(Math.min(...woods)).toBeCloseTo(kept?.demand?.value ?? Number.NaN, 6);
+    expect(Math.min(...woods)).toBeGreaterThanOrEqual(plan.job.limits.betweenBores_min.value - 1e-6);
+  }
 }
 
 /** No cable is free over more than its bay's free length. */
@@ -209,6 +241,7 @@ function expectRebuilt(plan: Plan): void {
       expect(next.bore.height).toBe(hole.bore.height);
     }
   }
+  expectNoneMeet(plan);
   for (const bore of plan.bores) {
     if (isInCorner(plan, bore)) continue;
     const side = plan.verticals.find(({ id }) => id === bore.verticalId)?.sideId;
@@ -261,8 +294,8 @@ interface Outline {
   readonly turns: readonly number[];
   /** Pitch of each side in degrees, down where negative; 0: level. */
   readonly pitches: readonly number[];
-  /** Corners that are made of one post. */
-  readonly onePost?: readonly boolean[];
+  /** Corners that are made of one post, and of what kind. */
+  readonly onePost?: readonly (false | "one post" | "one post, bores set off")[];
 }
 
 const outline: fc.Arbitrary<Outline> = fc.integer({ min: 1, max: 4 }).chain((count) =>
@@ -280,7 +313,25 @@ const onePosts: fc.Arbitrary<Outline> = fc.integer({ min: 2, max: 5 }).chain((co
     lengths: fc.array(fc.integer({ min: 60, max: 150 }), { minLength: count, maxLength: count }),
     turns: fc.array(fc.constantFrom(90, -90, 45, -45, 12, -8, 5, 70, -62, 60), { minLength: count - 1, maxLength: count - 1 }),
     pitches: fc.constant(Array.from({ length: count }, () => 0)),
-    onePost: fc.array(fc.constantFrom(true, true, false), { minLength: count - 1, maxLength: count - 1 }),
+    onePost: fc.array(fc.constantFrom("one post" as const, "one post" as const, false as const), {
+      minLength: count - 1,
+      maxLength: count - 1,
+    }),
+  }),
+);
+
+/** Right angles, at some of which the runs of both sides end behind one post. */
+const setOffs: fc.Arbitrary<Outline> = fc.integer({ min: 2, max: 4 }).chain((count) =>
+  fc.record({
+    lengths: fc.array(fc.integer({ min: 60, max: 150 }), { minLength: count, maxLength: count }),
+    turns: fc.array(fc.constantFrom(90, -90), { minLength: count - 1, maxLength: count - 1 }),
+    pitches: fc.constant(Array.from({ length: count }, () => 0)),
+    onePost: fc
+      .array(fc.constantFrom("one post, bores set off" as const, "one post" as const, false as const), {
+        minLength: count - 1,
+        maxLength: count - 1,
+      })
+      .map((corners) => corners.with(0, "one post, bores set off")),
   }),
 );
 
@@ -307,7 +358,7 @@ const textOf = ({ lengths, turns, pitches, onePost }: Outline, bearing = 90): st
   const sides = lengths.map((length, index) => {
     const turn = turns[index];
     const way = turn === undefined || turn === 0 ? "" : `      turn: ${turn < 0 ? "left" : "right"} ${Math.abs(turn)} deg\n`;
-    const corner = onePost?.[index] === true ? "      corner: one post\n" : "";
+    const corner = onePost?.[index] ? `      corner: ${onePost[index]}\n` : "";
     return `    - length: ${length} in\n${way}${corner}${rakeOf(pitches[index] ?? 0)}`;
   });
   return withSides(exampleText("two-corners-4x4"), sides.join(""))
@@ -331,6 +382,7 @@ test.each([
   ["level", outline, { numRuns: 4, seed: 11 }],
   ["sloping", sloping, { numRuns: 6, seed: 5 }],
   ["of corners of one post,", onePosts, { numRuns: 8, seed: 3 }],
+  ["of corners of one post with bores set off,", setOffs, { numRuns: 8, seed: 7 }],
 ] as const)(
   "random %s outlines: bores give back the cables, and a mirrored or turned guard has the same lengths",
   (_, outlines, runs) => {

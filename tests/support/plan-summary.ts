@@ -9,7 +9,10 @@ export function planSummary(plan: Plan): string {
     ...plan.sides.map((side) => `side ${side.id}: length ${mm(side.length)}, posts from ${mm(side.startsAt)} to ${mm(side.endsAt)}`),
     ...plan.verticals.map((one) => `${one.id}: ${one.role} on ${one.sideId} at ${mm(one.station)}, ${one.sectionName}`),
     ...plan.bays.map((bay) => `bay ${bay.id}: ${bay.kind} ${bay.leftId} to ${bay.rightId}, free ${mm(bay.free)}`),
-    ...plan.courses.map((course) => `course ${course.number}: ${mm(course.height)} (exact ${mm(course.height_exact)})`),
+    ...plan.courses.map(
+      (course) =>
+        `course ${course.number}: ${mm(course.height)} (exact ${mm(course.height_exact)})${course.raised === undefined ? "" : `, raised ${mm(course.raised)}`}`,
+    ),
     ...plan.runs.flatMap((run) => [
       `${run.id}: ${run.left.postId} ${run.left.kind} to ${run.right.postId} ${run.right.kind}, path ${mm(run.pathLength)}, outside ${mm(run.outsideLength)}, order ${mm(run.orderLength)}`,
       `${run.id}: target ${mm(run.tension.target)} N, required ${mm(run.tension.required)} N, least ${mm(run.tension.least)} N in ${run.tension.leastBayId}`,

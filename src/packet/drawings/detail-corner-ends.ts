@@ -14,7 +14,7 @@ import type { EndCase } from "./detail-end-cases.ts";
 import { endFitting, endHoles } from "./detail-ends.ts";
 import { reachBefore } from "./detail-face.ts";
 import { type OnePost, onePostsOf, placesOf } from "./detail-one-post.ts";
-import { type EndDrawn, sectionOf } from "./detail-parts.ts";
+import { type EndDrawn, reachBehind, sectionOf } from "./detail-parts.ts";
 import { type Place, rectangle } from "./detail-place.ts";
 import { showOf } from "./kit.ts";
 
@@ -25,12 +25,18 @@ export function cornerEndsDetail(plan: Plan, left: EndCase, right: EndCase): Det
   if (one === undefined) throw new RangeError(`${left.post.id} makes no corner`);
   const { post, corner, before, after } = one;
   const reach = corner.setback + Math.max(reachBefore(plan, left.end), reachBefore(plan, right.end));
-  const side = reach + post.along / 2;
+  const side = reach + post.along / 2 + Math.max(reachBehind(left.end), reachBehind(right.end));
+  const how = corner.isSetOff
+    ? `The bores cross inside at two heights, ${show.tape(plan.setOff?.by ?? 0)} apart.`
+    : "Both holes are at the same height, square to each other, and must not meet.";
   return {
     id: `detail-corner-${before.id.toLowerCase()}-${after.id.toLowerCase()}`,
-    title: `Runs ${left.run.id} and ${right.run.id} end on corner post ${post.id}`,
-    description: `Corner ${before.id}/${after.id} (${post.id}) from above: the sides turn ${show.angle(Math.abs(corner.turn))}, and no cable passes. For ${left.run.id}: ${holeText(plan, left.bore, before)}. For ${right.run.id}: ${holeText(plan, right.bore, after)}. Both holes are at the same height, square to each other, and must not meet.`,
-    notes: [`The ${floorWord(plan.job)} is ${corner.turn >= 0 ? "on the inside" : "on the outside"} of this corner.`],
+    title: `Runs ${left.run.id} and ${right.run.id} end ${corner.isSetOff ? "behind" : "on"} corner post ${post.id}`,
+    description: `Corner ${before.id}/${after.id} (${post.id}) from above: the sides turn ${show.angle(Math.abs(corner.turn))}, and no cable passes. For ${left.run.id}: ${holeText(plan, left.bore, before)}. For ${right.run.id}: ${holeText(plan, right.bore, after)}. ${how}`,
+    notes: [
+      `The ${floorWord(plan.job)} is ${corner.turn >= 0 ? "on the inside" : "on the outside"} of this corner.`,
+      ...(corner.isSetOff ? [`Broken lines: the bores of ${right.run.id}, at other heights.`] : []),
+    ],
     size: { width: side, height: side },
     draw: (scale) => draw(plan, { one, left, right }, scale.ratio),
   };
@@ -61,14 +67,13 @@ function draw(plan: Plan, { one, left, right }: Ends, ratio: number): Picture {
   const outline = square(post.along / 2);
   const { wall } = sectionOf(plan, post);
   const hollow = wall === null ? [] : [square(post.along / 2 - wall)];
-  const holes = [
-    { one: left, place: ofLeft },
-    { one: right, place: ofRight },
-  ].flatMap(({ one: { end, bore }, place }) =>
+  const holesOf = ({ end, bore }: EndCase, place: Place) =>
     endHoles(end, post, bore).map(({ from, to, diameter }) =>
       rectangle(place, { left: from, right: to, low: -diameter / 2, high: diameter / 2 }),
-    ),
-  );
+    );
+  const [first, second] = [holesOf(left, ofLeft), holesOf(right, ofRight)];
+  // Bores at another height are not cut.
+  const [holes, hidden] = corner.isSetOff ? [first, second] : [[...first, ...second], []];
   const [a, b] = [endFitting(plan, left.end, post, ofLeft, left.bore), endFitting(plan, right.end, post, ofRight, right.bore)];
   // Outside of the turn, clear of the post.
   const side = corner.turn >= 0 ? 1 : -1;
@@ -80,9 +85,17 @@ function draw(plan: Plan, { one, left, right }: Ends, ratio: number): Picture {
       polygon(outline, { pen: "outline", fill: "white" }),
       ...[...hollow, ...holes].map((shape) => polygon(shape, { pen: "edge", fill: "white" })),
       hatched({ outlines: [outline, ...hollow, ...holes], spacing: wall === null ? 3 : 1.2, angle: Math.PI / 4 }),
+      ...(hidden.length === 0
+        ? []
+        : [
+            strokes(
+              "hidden",
+              hidden.map(([from, to, beyond, start]) => [from, to, beyond, start, from].flatMap((at) => at ?? [])),
+            ),
+          ]),
       ...a.parts,
       ...b.parts,
-      strokes("centre", [[paper(leftMouth), paper(point), paper(rightMouth)]]),
+      strokes("centre", corner.isSetOff ? [] : [[paper(leftMouth), paper(point), paper(rightMouth)]]),
       dimension({ from: away(leftMouth, before), to: away(point, before), offset: -side * CLEAR_mm, text, beyond: "from" }),
       dimension({ from: away(point, after), to: away(rightMouth, after), offset: -side * CLEAR_mm, text, beyond: "to" }),
       circle(paper(point), 0.7, { pen: "edge", fill: "white" }),
@@ -90,7 +103,7 @@ function draw(plan: Plan, { one, left, right }: Ends, ratio: number): Picture {
     left: [
       {
         target: paper(along(middle, mouths.right + Math.PI, post.along * 0.36)),
-        text: `post ${post.id}, ${post.sectionName}: both runs end on it`,
+        text: `post ${post.id}, ${post.sectionName}: both runs end ${corner.isSetOff ? "behind" : "on"} it`,
       },
       ...holeNotes(plan, { one: left, side: before, drawn: a }, show),
     ],
@@ -101,6 +114,7 @@ function draw(plan: Plan, { one, left, right }: Ends, ratio: number): Picture {
 /** Wood or metal between the two holes, where the post is no tube. */
 function pointText(plan: Plan, { post, corner }: OnePost, show: Show): Text {
   const turn = `corner point: turn ${show.angle(Math.abs(corner.turn))}`;
+  if (corner.isSetOff) return turn;
   const left = plan.checks.find(({ id }) => id === `face-between-${post.id}`)?.demand?.value;
   if (left === undefined) return turn;
   const between = faceOf(plan.job).fastening.kind === "lag screw" ? "wood left between the two screws" : "metal left between the two holes";
@@ -111,6 +125,7 @@ const holeText = (plan: Plan, bore: Bore, { id }: SidePlan): Text => {
   const show = showOf(plan);
   const [size, place] = [show.diameterOne(bore.diameter), `the middle of the face towards side ${id}`];
   if (goesThroughOneWall(bore, plan.job)) return `hole ${size} through one wall alone, in ${place}`;
+  if (bore.through) return `bore ${show.fine(bore.diameter)} right through from ${place}`;
   return `blind hole ${size}, ${show.fine(bore.drilledLength)} deep from ${place}`;
 };
 

@@ -5,6 +5,7 @@ import type { Drawing, Text } from "../packet.ts";
 import { composeDetail, type Detail } from "./detail-compose.ts";
 import { cornerDetail, cornerKey, cornersOf } from "./detail-corner.ts";
 import { cornerEndsDetail } from "./detail-corner-ends.ts";
+import { crossingDetail } from "./detail-crossing.ts";
 import { endDetail } from "./detail-end.ts";
 import { caseKey, type EndCase, endCases } from "./detail-end-cases.ts";
 import { meetingDetail } from "./detail-meeting.ts";
@@ -28,9 +29,11 @@ export function details(plan: Plan, box: Room): readonly Drawing[] {
       cases.filter((one) => !met.has(one)),
       caseKey,
     ).map((group) => endDetail(plan, group)),
-    ...meetings.map(([left, right]) =>
-      left.post.corner === undefined ? meetingDetail(plan, left, right) : cornerEndsDetail(plan, left, right),
-    ),
+    ...meetings.flatMap(([left, right]) => {
+      if (left.post.corner === undefined) return [meetingDetail(plan, left, right)];
+      const fromAbove = cornerEndsDetail(plan, left, right);
+      return left.post.corner.isSetOff ? [fromAbove, crossingDetail(plan, left, right)] : [fromAbove];
+    }),
     ...alike(cornersOf(plan), (corner) => cornerKey(plan, corner)).map((group) => cornerDetail(plan, group)),
     ...alike(slopeChangesOf(plan), (change) => slopeChangeKey(plan, change)).map((group) => slopeChangeDetail(plan, group)),
     ...alike(

@@ -3,10 +3,12 @@ import type { Plan } from "../../plan/plan.ts";
 import type { RakePlan } from "../../plan/rake-plan.ts";
 import { outsideOf } from "../../plan/sleeve.ts";
 import type { Text } from "../packet.ts";
+import { sidesAsHighAs } from "../sheets/set-off-words.ts";
+import { sidesWord } from "../sheets/slopes.ts";
 import type { Show } from "../show-number.ts";
 import { floorWord } from "../wording.ts";
 import { places } from "./kit.ts";
-import { rakeOn } from "./raked.ts";
+import { gapsOn, rakeOn } from "./raked.ts";
 import type { Scene } from "./side-scene.ts";
 
 /** `index` counts the parts of a side from 0. */
@@ -15,20 +17,29 @@ export function notesOf({ plan, side }: Scene, show: Show, { index, count }: { r
   if (index > 0) return "Sections, spacing and heights as on part 1.";
   const rake = rakeOn(plan, side);
   if (rake !== undefined) return rakeNotes(rake, { plan, stations, show });
-  // Parts stand two to a page: what side A says is not said again.
-  if (count > 1 && side.index > 0) return `Sections, spacing and heights as on side ${plan.sides[0]?.id ?? ""}. ${stations}`;
-  const widest = Math.max(...plan.gaps.map((gap) => gap.clear));
+  // Parts stand two to a page: what the first side with these heights says is not said again.
+  const [first] = sidesAsHighAs(plan, side);
+  if (count > 1 && first !== side) return `Sections, spacing and heights as on side ${first?.id ?? ""}. ${stations}`;
+  const gaps = gapsOn(plan, side);
+  const widest = Math.max(...gaps.map((gap) => gap.clear));
   const { frame, posts, spacers } = plan.job;
   const rails = `top rail ${frame.topRail.name}, ${frame.bottomRail === null ? "no bottom rail" : `bottom rail ${frame.bottomRail.name}`}`;
   const others = posts.asFound.map(({ post, section }) => (section === null ? "" : ` (${post} ${section.name})`)).join("");
-  const spacing = places(plan.gaps.map((gap) => show.tape(gap.spacing)));
+  const spacing = places(gaps.map((gap) => show.tape(gap.spacing)));
   return [
     `${plan.hardware.length > 0 ? "Hatched on posts: hardware, no bore there. " : ""}Posts ${outsideOf(plan.job).name}${others}${posts.sleeve === null ? "" : " (broken lines: the wood inside)"}, spacers ${spacers.section.name}, ${rails}.`,
     `Spacing of the cables, also to the rails or the ${floorWord(plan.job)}: ${spacing}; widest clear gap ${show.tape(widest)}.`,
-    `Heights: middle of the bore above the datum, ${plan.job.frame.datum}. In parentheses: faces of the rails, and spans.`,
+    `Heights: middle of the bore above the datum, ${plan.job.frame.datum}. In parentheses: faces of the rails, and spans.${levelNote(plan, side, show)}`,
     ...bendNotes(side.id, plan, show),
     stations,
   ].join(" ");
+}
+
+/** The cables of both sides of a corner post cross in it at two heights. */
+function levelNote(plan: Plan, side: Scene["side"], show: Show): Text {
+  if (plan.setOff === null) return "";
+  const others = plan.sides.filter(({ isRaised }) => isRaised !== side.isRaised).map(({ id }) => id);
+  return ` The cables lie ${show.tape(plan.setOff.by)} ${side.isRaised === true ? "higher" : "lower"} than on ${sidesWord(others)}.`;
 }
 
 interface RakeNotes {

@@ -4,6 +4,7 @@ import { type Room, type Scale, scalesOf } from "../../drawing/paper.ts";
 import type { Part } from "../../drawing/shape.ts";
 import { label } from "../../drawing/text.ts";
 import type { Bay, Plan, SidePlan, Vertical } from "../../plan/plan.ts";
+import { courseHeight } from "../../plan/set-off.ts";
 import type { Mm } from "../../units/quantity.ts";
 import type { Drawing, Text } from "../packet.ts";
 import type { Show } from "../show-number.ts";
@@ -101,7 +102,9 @@ const UNEVEN = 1.35;
 const baysOn = (plan: Plan, side: SidePlan): readonly Bay[] => plan.bays.filter((bay) => bay.sideId === side.id && bay.kind === "bay");
 
 function leastRatio(plan: Plan, side: SidePlan): number {
-  const gaps = gapsOn(plan, side).map((gap) => gap.spacing);
+  const all = gapsOn(plan, side).map((gap) => gap.spacing);
+  // Where bores are set off the short gap beside a rail may be smaller than can be told apart: there is a rail, not a course.
+  const gaps = plan.setOff === null || all.length < 3 ? all : all.slice(1, -1);
   const own = baysOn(plan, side).map((bay) => membersOf(plan, bay));
   const pitches = own.map(({ left, right }) => right.station - left.station);
   // A side may hold bays that are too short for any scale: those must not force it apart.
@@ -116,7 +119,10 @@ function heightsOf(plan: Plan, side: SidePlan): readonly Ordinate[] {
   return [
     { at: 0, value: "datum 0" },
     ...(bottom > 0 ? [{ at: bottom, value: `(${tape(bottom)})` }] : []),
-    ...plan.courses.map(({ number, height }) => ({ at: height, mark: courseName(number), value: tape(height) })),
+    ...plan.courses.map((course) => {
+      const height = courseHeight(course, side);
+      return { at: height, mark: courseName(course.number), value: tape(height) };
+    }),
     { at: top, value: `(${tape(top)})` },
   ];
 }
@@ -223,12 +229,11 @@ function describe(scene: Scene, show: Show): Text {
   const posts = verticals.filter(({ kind }) => kind === "post");
   const name = (ids: readonly { readonly id: string; readonly station: Mm }[]): Text =>
     ids.map(({ id, station }) => `${id} at ${show.feet(station)}`).join(", ");
-  const lowest = plan.courses[0]?.height ?? 0;
-  const highest = plan.courses.at(-1)?.height ?? 0;
+  const [lowest, highest] = [plan.courses[0], plan.courses.at(-1)].map((course) => (course === undefined ? 0 : courseHeight(course, side)));
   return (
     `Side ${side.id}, ${show.feet(side.length)} long${side.slope === 0 ? "" : ` measured level, with a rake of ${show.angle(Math.abs(side.slope))} ${side.slope > 0 ? "up" : "down"} to the right`}, seen from inside looking out, left to right. ` +
     `Posts ${name(posts)}; ${verticals.length - posts.length} spacers. ` +
-    `${plan.courses.length} courses from ${show.tape(lowest)} to ${show.tape(highest)} above the datum; the guard is ${show.tape(openingOn(plan, side).guardHeight)} high. ` +
+    `${plan.courses.length} courses from ${show.tape(lowest ?? 0)} to ${show.tape(highest ?? 0)} above the datum; the guard is ${show.tape(openingOn(plan, side).guardHeight)} high. ` +
     "The tables of heights and bays on this sheet hold the same numbers."
   );
 }

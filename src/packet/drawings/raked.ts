@@ -4,6 +4,7 @@ import { circle, type Line, type Part, strokes } from "../../drawing/shape.ts";
 import type { Point } from "../../geometry/vector.ts";
 import type { Gap, Plan, SidePlan, Vertical } from "../../plan/plan.ts";
 import type { Opening, RakePlan } from "../../plan/rake-plan.ts";
+import { levelGaps } from "../../plan/set-off.ts";
 import type { Mm } from "../../units/quantity.ts";
 import type { Stretch } from "./stretches.ts";
 
@@ -12,7 +13,7 @@ export const rakeOn = ({ rakes }: Plan, side: SidePlan): RakePlan | undefined =>
 /** Heights of the rails of a side above its datum. */
 export const openingOn = (plan: Plan, side: SidePlan): Opening => rakeOn(plan, side)?.opening ?? plan.opening;
 
-export const gapsOn = (plan: Plan, side: SidePlan): readonly Gap[] => rakeOn(plan, side)?.gaps ?? plan.gaps;
+export const gapsOn = (plan: Plan, side: SidePlan): readonly Gap[] => rakeOn(plan, side)?.gaps ?? levelGaps(plan, side);
 
 export const gapBelowOn = ({ job, rakes }: Plan, side: SidePlan): Mm =>
   rakes.some(({ sideId }) => sideId === side.id) ? job.frame.onRakes.gapBelow.value : job.frame.gapBelow;

@@ -9,6 +9,7 @@ import { jointName } from "../../plan/joints.ts";
 import { isLeft } from "../../plan/pier.ts";
 import type { Bay, Plan, SidePlan, Vertical } from "../../plan/plan.ts";
 import { bottomRailReaches, type Reach, topRailReach } from "../../plan/rails.ts";
+import { courseHeight } from "../../plan/set-off.ts";
 import type { Mm } from "../../units/quantity.ts";
 import { againstOf } from "../guard-ends.ts";
 import { leftFace, membersOf, rightFace } from "./kit.ts";
@@ -180,14 +181,17 @@ function hardware(scene: Scene): readonly Part[] {
 
 /** Cables are seen between the faces of the verticals only. */
 function cables(scene: Scene): readonly Part[] {
-  const { plan, stretch, view } = scene;
+  const { plan, side, stretch, view } = scene;
   const strung = new Set(plan.runs.flatMap((run) => run.bayIds));
   const lines = baysIn(scene)
     .filter((bay) => strung.has(bay.id))
     .flatMap((bay): readonly Line[] => {
       const { left, right } = membersOf(plan, bay);
       const [from, to] = [Math.max(rightFace(left), stretch.from), Math.min(leftFace(right), stretch.to)];
-      return plan.courses.map(({ height }) => [view.point({ x: from, y: height }), view.point({ x: to, y: height })]);
+      return plan.courses.map((course) => {
+        const y = courseHeight(course, side);
+        return [view.point({ x: from, y }), view.point({ x: to, y })];
+      });
     });
   return lines.length === 0 ? [] : [strokes("edge", lines)];
 }

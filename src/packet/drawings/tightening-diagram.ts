@@ -5,6 +5,7 @@ import { label, lineHeight, MARK_mm, textLines, textWidth, wrap } from "../../dr
 import type { Point } from "../../geometry/vector.ts";
 import type { Plan, Run } from "../../plan/plan.ts";
 import type { RunTightening } from "../../plan/readings.ts";
+import { courseHeight } from "../../plan/set-off.ts";
 import type { Mm } from "../../units/quantity.ts";
 import type { Drawing, Text } from "../packet.ts";
 import { endName } from "../wording.ts";
@@ -56,7 +57,7 @@ interface Stop {
 /** Heights, courses, readings and the order stand left of the lines; the order again at their right where that end pulls too. */
 function frameOf(plan: Plan, run: Run, { passes }: RunTightening, box: Room): Frame {
   const show = showOf(plan);
-  const height = Math.max(...plan.courses.map((course) => textWidth(show.tape(course.height))));
+  const height = Math.max(...plan.courses.map((course) => textWidth(show.tape(courseHeight(course, run)))));
   const pitch = (HEIGHT_mm - TOP_mm - BELOW_mm) / plan.courses.length;
   const first = Math.max(height, textWidth("height")) + 15;
   const own = passes.filter(({ kind }) => kind === "compensated");
@@ -100,11 +101,12 @@ function courseLines(plan: Plan, run: Run, { order, steps }: RunTightening, fram
     strokes("edge", lines),
     strokes("outline", [upright(left), upright(right)]),
     ...endWords(run, left, right),
-    ...plan.courses.flatMap(({ number, height }) => {
+    ...plan.courses.flatMap((course) => {
+      const { number } = course;
       const y = yOf(number);
       const turn = String(order.indexOf(number) + 1);
       return [
-        label(show.tape(height), { x: 0, y }),
+        label(show.tape(courseHeight(course, run)), { x: 0, y }),
         label(courseName(number), { x: course_x, y }, { weight: 700, anchor: "middle" }),
         ...stops.map(({ pass, x }) => {
           const step = steps.find((one) => one.pass === pass && one.course === number);

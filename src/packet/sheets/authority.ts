@@ -184,7 +184,7 @@ function routeTaken({ plan, show }: SheetContext, rules: GuardRules | null): rea
 /** The gap under the guard and the one below the lowest cable are two. */
 function openingsAtFoot({ plan, show }: Pick<SheetContext, "plan" | "show">): Text {
   const { bottomRail, gapBelow } = plan.job.frame;
-  const lowest = show.tape(plan.gaps[0]?.clear ?? 0);
+  const lowest = show.tape(Math.max(...[plan.gaps[0], plan.setOff?.gaps[0]].map((gap) => gap?.clear ?? 0)));
   return bottomRail === null
     ? `no bottom rail: ${lowest} clear between the walking surface and the lowest cable`
     : `${show.tape(gapBelow)} under the bottom rail; ${lowest} clear between it and the lowest cable`;

@@ -1,8 +1,9 @@
 // How is one post bored that makes a corner by itself?
-import type { CornerPost } from "../../plan/corner-post.ts";
+import { type CornerPost, endsOnFaces } from "../../plan/corner-post.ts";
 import type { Bore, Plan } from "../../plan/plan.ts";
 import type { Cell, Column, Text } from "../packet.ts";
 import { column, listed, type SheetContext, strong, unique } from "./kit.ts";
+import { raisedBy } from "./set-off-words.ts";
 
 /** Columns of the table of bores where a guard has such a corner. */
 export const cornerColumns: readonly Column[] = [
@@ -17,7 +18,7 @@ export const cornerCells = (
   show: SheetContext["show"],
 ): readonly Cell[] => [
   skew === 0 ? "square" : strong(show.angle(skew)),
-  through ? (corner === undefined ? "opposite" : towards(corner.nextId)) : "blind",
+  through ? (corner === undefined || corner.isSetOff ? "opposite" : towards(corner.nextId)) : "blind",
   show.tape(drilledLength),
 ];
 
@@ -31,8 +32,10 @@ const towards = (sideId: Text): Text => `to ${sideId}`;
 /** How one post at a corner is bored. */
 export function cornerBoreRules({ plan, show }: SheetContext): readonly Text[] {
   const all = plan.verticals.flatMap(({ id, corner }) => (corner === undefined ? [] : [{ id, corner }]));
-  const [posts, ends] = [true, false].map((isPassed) => all.filter(({ corner }) => corner.isPassed === isPassed));
-  const [mitred, straight] = (["adjacent", "opposite"] as const).map((faces) => posts?.filter(({ corner }) => corner.faces === faces));
+  const posts = all.filter(({ corner }) => corner.isPassed);
+  const ends = all.filter(({ corner }) => endsOnFaces(corner));
+  const crossed = all.filter(({ corner }) => corner.isSetOff);
+  const [mitred, straight] = (["adjacent", "opposite"] as const).map((faces) => posts.filter(({ corner }) => corner.faces === faces));
   const named = (some: typeof all | undefined): Text =>
     listed(
       (some ?? []).map(({ id, corner }) => `${id} (from the face towards side ${corner.homeId} to that towards side ${corner.nextId})`),
@@ -43,9 +46,14 @@ export function cornerBoreRules({ plan, show }: SheetContext): readonly Text[] {
           `**${named(mitred)}: bored on the mitre**, level, ${show.angle(Math.PI / 4)} off square, from the middle of one face to the middle of the next. Mark and punch the middles on both faces. Clamp on a guide block with a hole at ${show.angle(Math.PI / 4)}, its hole on the punch mark and leaning towards the other face. Bore slowly, until the bit comes out on the mark there; first through one scrap of the same section. More than ${show.tape(MITRE_OFF_mm)} off the mark at the other face: stop and ask.`,
         ]
       : []),
-    ...(ends?.length
+    ...(ends.length > 0
       ? [
           `**${listed(ends.map(({ id, corner }) => `${id} (faces towards sides ${corner.homeId} and ${corner.nextId})`))}: a hole in the middle of each of the two faces, at the same heights, square to its face.** The holes run towards each other: a stop on the bit${plan.job.posts.section.wall === null ? ", and never bore deeper" : "; each through its own wall alone"}.`,
+        ]
+      : []),
+    ...(crossed.length > 0
+      ? [
+          `**${listed(crossed.map(({ id, corner }) => `${id} (faces towards sides ${corner.homeId} and ${corner.nextId})`))}: bored right through from each of the two faces, in its middle, square to it, each face at the heights of its own side.** The bores cross inside, ${raisedBy({ plan, show })} apart. Mark both faces and compare them side by side before the first hole. A drill stand: more than ${show.tape(MITRE_OFF_mm)} off the middle or off its height where it comes out: stop and ask. A split that runs into a bore: stop, do not pull on it, ask the engineer.`,
         ]
       : []),
     ...(straight?.length

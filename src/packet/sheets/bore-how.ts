@@ -4,6 +4,7 @@ import type { Text } from "../packet.ts";
 import { drillRoomRules } from "./bore-room.ts";
 import { listed, refer, type SheetContext } from "./kit.ts";
 import { leaningAlongIds } from "./leaning.ts";
+import { cornerStick, stickMarks } from "./set-off-words.ts";
 import { levelSides, sidesWord, slopedSides } from "./slopes.ts";
 
 /** Before the grid, while its page has room; who bores once finds the room for the drill in the guide. */
@@ -24,6 +25,9 @@ function markWords(context: SheetContext): Text {
   const level = levelSides(plan);
   if (level.length === 0) {
     return `No stick here: both faces of every post and spacer are marked by ${refer(context, "stairs")}, from the level mark of each. Every hole at full size: ${templates.id}, in a file of its own.`;
+  }
+  if (plan.setOff !== null) {
+    return `**Mark heights with two sticks**, each marked once from the datum end and named by its sides: ${stickMarks(plan, context.show)}. ${cornerStick(plan)}. Every hole at full size: ${templates.id}; the strips for the sticks: ${storyPole.id}; both in files of their own.`;
   }
   const where =
     plan.rakes.length === 0

@@ -4,6 +4,7 @@ import { angleDegrees } from "../../units/print.ts";
 import type { Text } from "../packet.ts";
 import type { Show } from "../show-number.ts";
 import { unique } from "./kit.ts";
+import { heightForRun } from "./set-off-words.ts";
 
 /** The bores of one run in one upright; the first stands for all but in its height. */
 export interface BoreRow {
@@ -28,11 +29,16 @@ export function boreRows(plan: Plan): readonly BoreRow[] {
 }
 
 /** True when every course has its bore at its own height, and all are made alike: then one row says it all. */
-export const isEven = ({ bores, first }: BoreRow, { courses }: Plan): boolean =>
+export const isEven = ({ bores, first }: BoreRow, { courses, runs }: Plan): boolean =>
   bores.length === courses.length &&
   courses.every((course, index) => {
     const bore = bores[index];
-    return bore !== undefined && bore.course === course.number && bore.height === course.height && isMadeLike(bore, first);
+    return (
+      bore !== undefined &&
+      bore.course === course.number &&
+      bore.height === heightForRun({ runs }, bore.runId, course) &&
+      isMadeLike(bore, first)
+    );
   });
 
 /** Angles are alike when they are printed alike. */

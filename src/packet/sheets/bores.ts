@@ -2,6 +2,7 @@
 import { goesThroughOneWall } from "../../plan/face-end.ts";
 import { mergedBits } from "../../plan/merged-bits.ts";
 import type { Bore } from "../../plan/plan.ts";
+import { courseName } from "../drawings/kit.ts";
 import type { Block, Cell, Column, Sheet, Table, Text } from "../packet.ts";
 import { type Show, sourceMark } from "../show-number.ts";
 import { marksOf } from "../templates/faces.ts";
@@ -9,6 +10,7 @@ import { floorWord, introduction, roleName } from "../wording.ts";
 import { isInTubes } from "./bearing.ts";
 import { cornerBoreRules, cornerCells, cornerColumns, entryWords } from "./bore-corners.ts";
 import { hardwareTable } from "./bore-hardware.ts";
+import { heightsTable } from "./bore-heights.ts";
 import { howToBore } from "./bore-how.ts";
 import { type BoreRow, boreRows, bushingPlace, isEven, offHeight } from "./bore-rows.ts";
 import { blindWords } from "./face-ends.ts";
@@ -27,7 +29,6 @@ import {
   type SheetContext,
   type SheetMaker,
   sheet,
-  sideBySide,
   strong,
   table,
   tick,
@@ -36,7 +37,6 @@ import {
 import { acrossWords, alongBoreNotes } from "./leaning.ts";
 import { pierBoreRules } from "./piers.ts";
 import { sleeveBoring, sleeveInOne } from "./sleeves.ts";
-import { sidesWord, slopedSides } from "./slopes.ts";
 
 export const boresSheet: SheetMaker = (context, head): Sheet => {
   const { plan } = context;
@@ -92,25 +92,6 @@ function bitsTable({ plan, show }: SheetContext): Table {
       show.tapeBoth(bit.deepest),
       show.tapeBoth(bit.bitLength_min),
     ]),
-  });
-}
-
-/** Rows of courses side by side: they leave the page to the grid. */
-const BESIDE = 4;
-
-const courseName = (number: number): Text => String(number).padStart(2, "0");
-
-function heightsTable({ plan, show }: SheetContext): Table {
-  const columns = [
-    column("course", "Course", 0.055),
-    column("height", "Height", 0.12),
-    column("other", "Height", 0.075, { sub: show.lengthUnit === "in" ? "in mm" : "in inches" }),
-  ];
-  const rows = plan.courses.map(({ number, height }) => [bold(courseName(number)), strong(show.tape(height)), show.tapeOther(height)]);
-  return table({
-    id: "bores-heights",
-    caption: `Heights from the datum (${plan.job.frame.datum}) to the middle of the bore: the same in every upright of the grid${plan.rakes.length === 0 ? "" : `, on ${sidesWord(slopedSides(plan))} in its middle only`}`,
-    ...sideBySide(columns, rows, BESIDE),
   });
 }
 

@@ -6,7 +6,7 @@ import type { Plan, RunEnd } from "../../plan/plan.ts";
 import type { EndTakeUp } from "../../plan/readings.ts";
 import type { Block, Cell, Sheet, Table, Text } from "../packet.ts";
 import { sourceMark } from "../show-number.ts";
-import { endName, faceName, introduction, runSpan } from "../wording.ts";
+import { endName, introduction, runSpan } from "../wording.ts";
 import { drawnFriction } from "./drawn.ts";
 import { hasTails, secondStuds } from "./ends.ts";
 import { eyeDistances, eyeEnds, eyeIds, faceOfEnd } from "./face-ends.ts";
@@ -28,6 +28,7 @@ import {
   unique,
   upperFirst,
 } from "./kit.ts";
+import { backOfEnd, heightForRun } from "./set-off-words.ts";
 import { lengthName, lengthSub } from "./sleeve-words.ts";
 
 export const cablesSheet: SheetMaker = (context, head): Sheet => {
@@ -99,7 +100,7 @@ const cutWhen = (plan: Plan): Text =>
 const endWords = (plan: Plan, end: RunEnd): Text =>
   isOnFace(end)
     ? `${endName[end.kind]} at ${end.postId}, ${faceOfEnd(plan, end)}`
-    : `${endName[end.kind]} at ${end.postId}, ${faceName[end.backFace]}${end.access === "drill" ? "" : end.access === "hand" ? "; hand and wrench only" : "; **no room behind**"}`;
+    : `${endName[end.kind]} at ${end.postId}, ${backOfEnd(plan, end)}${end.access === "drill" ? "" : end.access === "hand" ? "; hand and wrench only" : "; **no room behind**"}`;
 
 function endsTable({ plan, show }: SheetContext): Table {
   return table({
@@ -252,7 +253,7 @@ function cutBlocks(context: SheetContext): readonly Block[] {
   ];
   const rows = plan.cables.flatMap((cable): readonly (readonly Cell[])[] => {
     const course = plan.courses.find(({ number }) => number === cable.course);
-    return course ? [[bold(cable.mark), show.tapeBoth(course.height), blank(), tick]] : [];
+    return course ? [[bold(cable.mark), show.tapeBoth(heightForRun(plan, cable.runId, course)), blank(), tick]] : [];
   });
   return [
     caution("caution", ...cutRules(context)),

@@ -3,6 +3,7 @@ import { alongSlope } from "../../plan/corner-path.ts";
 import { goesThroughOneWall } from "../../plan/face-end.ts";
 import { edgeProtection } from "../../plan/open-edge.ts";
 import type { Opening } from "../../plan/rake-plan.ts";
+import { levelGaps } from "../../plan/set-off.ts";
 import type { Mm } from "../../units/quantity.ts";
 import type { StepItem, Text } from "../packet.ts";
 import { frameAccepted } from "../wording.ts";
@@ -11,11 +12,12 @@ import { MITRE_OFF_mm, mitredIds } from "./bore-corners.ts";
 import type { Card } from "./card.ts";
 import { faceEnds, faceIds, hasLags, shankWords } from "./face-ends.ts";
 import { freeStop } from "./free-stop.ts";
-import { count, endPostIds, greatest, listed, postsOf, refer, type SheetContext, spacersOf, unique } from "./kit.ts";
+import { count, endPostIds, greatest, listed, postsOf, refer, type SheetContext, spacersOf, unique, upperFirst } from "./kit.ts";
 import { leaningAlongIds, offMiddle, plumbWords } from "./leaning.ts";
 import { boreDone, isWood } from "./material.ts";
 import { pierAccepted, pierItems, pierMarked } from "./piers.ts";
 import { safetyFor } from "./safety-messages.ts";
+import { cornerStick, crossedIds, levelGroups, raisedBy, stickMarks } from "./set-off-words.ts";
 import { sleeveFrameWords, sleeveRoomWords } from "./sleeves.ts";
 import { anglesWords, boreSheets, levelSides, sidesWord, slopedSides, slopesWords, surfaceOf } from "./slopes.ts";
 
@@ -95,9 +97,7 @@ export function setOutCard(context: SheetContext): Card {
     safety: [],
     items: [
       { text: datumWords(context), killer: true },
-      {
-        text: stickWords(context),
-      },
+      { text: stickWords(context), ...(plan.setOff === null ? {} : { killer: true as const }) },
       { text: `Top gap from the last mark to the rail (plan ${topGaps(context)}), measured`, value: show.lengthUnit },
       {
         text: `Widest spacing on any post, middle to middle (stop above ${spacingStop(context)})`,
@@ -134,6 +134,8 @@ function datumWords(context: SheetContext): Text {
 /** The stick of the level sides is wrong on a slope: rails lie otherwise there, and no face has the height of the middle. */
 function stickWords(context: SheetContext): Text {
   const { plan, show } = context;
+  if (plan.setOff !== null)
+    return `**Two sticks**, ticked once from the datum end. ${upperFirst(stickMarks(plan, show))}. ${cornerStick(plan)}.`;
   const [first, last] = [plan.courses[0], plan.courses.at(-1)];
   const stick = `tick marked once from the datum end: ${count(plan.courses.length, "mark")}, first ${show.tapeBoth(first?.height ?? 0)}, last ${show.tapeBoth(last?.height ?? 0)}.`;
   if (plan.rakes.length === 0) return `S${stick}`;
@@ -143,6 +145,10 @@ function stickWords(context: SheetContext): Text {
 
 /** The last gap below the rail, where it is measured. */
 function topGaps({ plan, show }: SheetContext): Text {
+  if (plan.setOff !== null)
+    return levelGroups(plan)
+      .map(({ level, sideIds }) => `${sidesWord(sideIds)} ${show.tapeBoth(levelGaps(plan, level).at(-1)?.spacing ?? 0)}`)
+      .join("; ");
   if (plan.rakes.length === 0) return show.tapeBoth(plan.gaps.at(-1)?.spacing ?? 0);
   const level = levelSides(plan);
   return [
@@ -222,6 +228,14 @@ export function boreCard(context: SheetContext): Card {
       ...(mitredIds(plan).length > 0
         ? [{ text: `Bores on the mitre come out on the mark of the other face, within ${show.tape(MITRE_OFF_mm)}.`, killer: true as const }]
         : []),
+      ...(plan.setOff === null
+        ? []
+        : [
+            {
+              text: `${listed(crossedIds(plan))}: bored from both faces; no bore meets another (${raisedBy(context)} apart), each comes out within ${show.tape(MITRE_OFF_mm)} of its mark.`,
+              killer: true as const,
+            },
+          ]),
       ...(along.length > 0
         ? [
             {

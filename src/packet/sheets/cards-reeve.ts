@@ -61,7 +61,7 @@ function bevelWords(context: SheetContext): Text {
 }
 
 const reeveWords = (plan: Plan): Text =>
-  `Plain end first: ${plan.runs.map((run) => `${run.id} from ${startWords(run)} to ${stopOf(run).postId}`).join("; ")}.`;
+  `Plain end first: ${plan.runs.map((run) => `${run.id} from ${startWords(plan, run)} to ${stopOf(run).postId}`).join("; ")}.`;
 
 /** Eyes stand before the cables come. */
 const eyeItems = (plan: Plan): readonly StepItem[] => [

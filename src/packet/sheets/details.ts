@@ -1,4 +1,5 @@
 // Z-301: how are the ends, corners and bushings put together?
+import { endsOnFaces } from "../../plan/corner-post.ts";
 import { isOnFace } from "../../plan/face-end.ts";
 import type { BoreKind, Plan } from "../../plan/plan.ts";
 import { detailNotes } from "../drawings/details.ts";
@@ -13,6 +14,7 @@ import { drawnDetails } from "./drawn.ts";
 import { faceEnds, faceIds, faceWords } from "./face-ends.ts";
 import { endPostIds, facts, list, listed, prose, refer, type SheetContext, type SheetMaker, sheet } from "./kit.ts";
 import { anchorWords } from "./piers.ts";
+import { crossedIds, raisedBy } from "./set-off-words.ts";
 import { sleeveBearing } from "./sleeves.ts";
 import { sidesWord, slopedSides } from "./slopes.ts";
 
@@ -60,7 +62,8 @@ function endFacts({ plan, show }: SheetContext): Block {
   const passed = plan.verticals.filter(
     ({ id, corner }) => corner?.isPassed === true && plan.bores.some(({ verticalId, bushing }) => verticalId === id && bushing),
   );
-  const ends = plan.verticals.filter(({ corner }) => corner?.isPassed === false);
+  const ends = plan.verticals.filter(({ corner }) => corner !== undefined && endsOnFaces(corner));
+  const crossed = crossedIds(plan);
   const pairs = plan.verticals.filter(({ role }) => role === "pair").map(({ id }) => id);
   return facts("details-facts", [
     ...kindNames.flatMap(([name, ...kinds]) =>
@@ -73,6 +76,14 @@ function endFacts({ plan, show }: SheetContext): Block {
           [
             "Ends on a corner post",
             `${listed(ends.map(({ id }) => id))}: the cables of both sides end on two of its faces, at the same heights; ${plan.job.posts.section.wall === null ? "the holes are square to each other and must not meet: a stop on the bit" : "what stands out inside the tube from two walls must not touch: look down the post"}`,
+          ],
+        ] as const)
+      : []),
+    ...(crossed.length > 0
+      ? ([
+          [
+            "Ends behind a corner post",
+            `${listed(crossed)}: the cables of both sides go through it and are held on the two faces beyond, at heights ${raisedBy({ plan, show })} apart; washers on two faces, no bore meets another`,
           ],
         ] as const)
       : []),

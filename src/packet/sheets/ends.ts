@@ -2,8 +2,8 @@
 import type { EndKind, Plan, Run, RunEnd } from "../../plan/plan.ts";
 import type { Mm } from "../../units/quantity.ts";
 import type { Text } from "../packet.ts";
-import { faceName } from "../wording.ts";
 import { greatest, listed, unique } from "./kit.ts";
+import { backOfEnd } from "./set-off-words.ts";
 
 /** The end where reeving begins: the one that pulls. Its stud is on the cable before the cable goes in. */
 export const startOf = (run: Run): RunEnd => (run.left.pulls ? run.left : run.right);
@@ -19,11 +19,10 @@ export const isNarrow = (end: RunEnd): boolean => end.access !== "drill";
 /** With room behind the post the cable goes in there; without, its plain end sets out in the first bay and the stud follows outward. */
 export const startsInside = (run: Run): boolean => isNarrow(startOf(run));
 
-export function startWords(run: Run): Text {
-  const { postId, backFace } = startOf(run);
-  return startsInside(run)
-    ? `${postId} (from inside, stud out at its ${faceName[backFace]})`
-    : `${postId} (in at its ${faceName[backFace]})`;
+export function startWords(plan: Pick<Plan, "verticals">, run: Run): Text {
+  const start = startOf(run);
+  const face = backOfEnd(plan, start);
+  return startsInside(run) ? `${start.postId} (from inside, stud out at its ${face})` : `${start.postId} (in at its ${face})`;
 }
 
 export interface SiteEnds {

@@ -1,11 +1,13 @@
 // How does somebody who does this once mark, cut and fit the ends of the cables?
+
 import type { Plan, Run, RunEnd } from "../../plan/plan.ts";
 import type { StepItem, Text } from "../packet.ts";
-import { faceName, floorWord } from "../wording.ts";
+import { floorWord } from "../wording.ts";
 import { cutEnds, depthOf, farFitting, gripEnds, isNarrow, meetingTails, postsWith, secondStuds, siteEnds, startOf } from "./ends.ts";
 import { eyeEnds } from "./face-ends.ts";
 import { bevelItems } from "./guide-slopes.ts";
 import { refer, type SheetContext } from "./kit.ts";
+import { backOfEnd } from "./set-off-words.ts";
 import type { Stage } from "./stage.ts";
 
 export function endsStage(context: SheetContext): Stage {
@@ -36,7 +38,7 @@ export function endsStage(context: SheetContext): Stage {
         text: `At ${postsWith(plan.runs.map(startOf))}: washer, then nut. Give it ${firstTurns(context)} full turns, no more.`,
         more: "The rest of the thread is needed for tightening.",
       },
-      ...plan.runs.flatMap((run) => siteEnds(run).studs.map((end) => markItem(run, end))),
+      ...plan.runs.flatMap((run) => siteEnds(run).studs.map((end) => markItem(plan, run, end))),
       ...plan.runs.flatMap((run) => siteEnds(run).faces.map((end) => markAtEye(run, end))),
       ...(cut ? [] : slackItems(context, "pull out")),
       ...plan.runs.flatMap((run) => siteEnds(run).grips.flatMap((end) => gripItem(run, end))),
@@ -67,8 +69,8 @@ const slackItems = ({ plan, show }: SheetContext, how: "pull out" | "cut off"): 
       }),
     );
 
-const markItem = (run: Run, end: RunEnd): StepItem => ({
-  text: `Run ${run.id}, ${end.postId}: pull the cable hand-tight. Mark it where it leaves the ${faceName[end.backFace]}.`,
+const markItem = (plan: Plan, run: Run, end: RunEnd): StepItem => ({
+  text: `Run ${run.id}, ${end.postId}: pull the cable hand-tight. Mark it where it leaves the ${backOfEnd(plan, end)}.`,
   more: "Mark every cable of the run. Measure twice. Do not cut yet.",
   killer: true,
 });

@@ -1,9 +1,9 @@
 // What does somebody who does this once do to set out, bore, reeve and set the ends? Sentences of at most 20 words.
+
 import { WASHER_HOLE } from "../../plan/bores.ts";
 import { goesThroughOneWall } from "../../plan/face-end.ts";
 import type { BoreKind, Plan, Run } from "../../plan/plan.ts";
 import type { StepItem, Text } from "../packet.ts";
-import { faceName } from "../wording.ts";
 import { isInTubes } from "./bearing.ts";
 import { MITRE_OFF_mm, mitredIds } from "./bore-corners.ts";
 import { drillRoomItems } from "./bore-room.ts";
@@ -14,8 +14,9 @@ import { count, greatest, listed, refer, type SheetContext } from "./kit.ts";
 import { leaningAlongIds, offMiddle } from "./leaning.ts";
 import { isTreated, isTube, isWood, onlyWood } from "./material.ts";
 import { pierMarked, pierSteps } from "./piers.ts";
+import { backOfEnd, cornerStick, levelGroups } from "./set-off-words.ts";
 import { sleeveRoomSteps } from "./sleeves.ts";
-import { boreSheets, levelSides } from "./slopes.ts";
+import { boreSheets, levelSides, sidesWord } from "./slopes.ts";
 import type { Stage } from "./stage.ts";
 
 export function setOutStage(context: SheetContext): Stage {
@@ -38,10 +39,31 @@ export function setOutStage(context: SheetContext): Stage {
   };
 }
 
+/** One stick for each height at which cables cross in a corner post. */
+function twoStickItems(context: SheetContext): readonly StepItem[] {
+  const { plan } = context;
+  const groups = levelGroups(plan).map(({ sideIds }) => sidesWord(sideIds));
+  return [
+    {
+      text: `Take two straight sticks. Mark the ${plan.courses.length} heights of ${groups.join(" on one, those of ")} on the other: ${refer(context, "bores")}.`,
+      more: "Write on each stick its sides. Measure every mark from the same end.",
+      killer: true,
+    },
+    {
+      text: `Stand each stick on the datum: ${plan.job.frame.datum}.`,
+      more: 'Write "datum" on that end, so that you never turn it round.',
+      killer: true,
+    },
+    { text: "Carry the marks to every post and spacer of its sides, in the middle of the face." },
+    { text: `${cornerStick(plan)}.`, more: "Look at both faces together: no mark of one is level with a mark of the other.", killer: true },
+  ];
+}
+
 /** A stick gives the heights of level sides, of no other. */
 function stickItems(context: SheetContext): readonly StepItem[] {
   const { plan } = context;
   const offset = offMiddle(plan);
+  if (plan.setOff !== null) return twoStickItems(context);
   return [
     {
       text: `${levelFirst(context)}Take a straight stick. Mark all ${plan.courses.length} heights from ${refer(context, "bores")} on it.`,
@@ -194,20 +216,20 @@ export function reeveStage(context: SheetContext): Stage {
             },
             { text: "Fit a stud on one end of each cable, as its instruction says.", more: "Test the first one with a hard pull." },
           ]),
-      ...plan.runs.map((run) => reeveItem(run, show.feetUp(run.orderLength))),
+      ...plan.runs.map((run) => reeveItem(plan, run, show.feetUp(run.orderLength))),
       { text: "Let a helper guide the cable at each post. Never drag it over an edge.", more: "A kink stays in the cable for good." },
       { text: "Put a tape flag with the mark on each cable, such as R1-05." },
     ],
   };
 }
 
-function reeveItem(run: Run, lengthText: Text): StepItem {
+function reeveItem(plan: Plan, run: Run, lengthText: Text): StepItem {
   const start = startOf(run);
   const more = `Each cable here is ${lengthText} long. Start with the lowest course.`;
   const on = `Push the plain end through to ${stopOf(run).postId}.`;
   return startsInside(run)
     ? { text: `Run ${run.id}: start inside, beside ${start.postId}. ${on} Then push the stud out through ${start.postId}.`, more }
-    : { text: `Run ${run.id}: start at ${start.postId}, ${faceName[start.backFace]}. ${on}`, more };
+    : { text: `Run ${run.id}: start at ${start.postId}, ${backOfEnd(plan, start)}. ${on}`, more };
 }
 
 /** A corner post that is bored from the middle of one face to the middle of the next. */

@@ -1,5 +1,6 @@
 // Z-804: how is it shown that the work is right, and who signs? Every hold point is signed here and nowhere else.
 import type { Plan } from "../../plan/plan.ts";
+import { allLevelGaps } from "../../plan/set-off.ts";
 import { frameFails, frameWords } from "../frame-verdict.ts";
 import type { Cell, Sheet, Table, Text } from "../packet.ts";
 import { sourceMark } from "../show-number.ts";
@@ -119,7 +120,7 @@ function holdTable(context: SheetContext, route: Route): Table {
   });
 }
 
-const widestClear = (plan: Plan): number => greatest(plan.gaps.map(({ clear }) => clear));
+const widestClear = (plan: Plan): number => greatest(allLevelGaps(plan).map(({ clear }) => clear));
 
 function openingTable(context: SheetContext, route: Route): Table {
   const { plan, show } = context;

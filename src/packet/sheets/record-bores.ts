@@ -1,10 +1,12 @@
 // Z-901: at which heights were the bores made, against those of the plan, on level sides and on both faces of slopes?
 import { heightOn } from "../../plan/bores.ts";
 import type { Bore, Vertical } from "../../plan/plan.ts";
+import { courseHeight, type Level } from "../../plan/set-off.ts";
 import type { Mm } from "../../units/quantity.ts";
 import type { Block, Column, Table, Text } from "../packet.ts";
 import { floorWord } from "../wording.ts";
 import { blank, blankCells, blankRow, column, evenly, groupBy, listed, type SheetContext, table, unique } from "./kit.ts";
+import { levelGroups, runLevel } from "./set-off-words.ts";
 
 /** Uprights beside each other in one table. */
 const UPRIGHTS = 8;
@@ -12,7 +14,14 @@ const UPRIGHTS = 8;
 const SLOPED = 4;
 
 export const boreTables = (context: SheetContext): readonly Block[] => [
-  ...evenly(boreColumns(context), UPRIGHTS).map((uprights, index) => boreTable(context, uprights, index)),
+  ...levelGroups(context.plan)
+    .flatMap(({ level }) =>
+      evenly(
+        boreColumns(context).filter((one) => one.level.isRaised === level.isRaised),
+        UPRIGHTS,
+      ).map((uprights) => ({ uprights, level })),
+    )
+    .map(({ uprights, level }, index) => boreTable(context, uprights, { index, level })),
   ...slopedGroups(context).flatMap((group) => evenly(group, SLOPED).map((uprights) => slopedTable(context, uprights))),
 ];
 
@@ -24,6 +33,7 @@ interface BoreColumn {
   readonly head: Text;
   /** Planned distances from the middle of the upright, from the lowest course up, where its bores are set off sideways. */
   readonly offsets: readonly Mm[] | null;
+  readonly level: Level;
 }
 
 function boreColumns({ plan }: SheetContext): readonly BoreColumn[] {
@@ -32,17 +42,23 @@ function boreColumns({ plan }: SheetContext): readonly BoreColumn[] {
     const runs = unique(bores.map(({ runId }) => runId));
     if (runs.length < 2) {
       const offsets = unique(bores.map(({ offset }) => offset));
-      return [{ key: vertical.id, head: vertical.id, offsets: offsets.every((offset) => offset === 0) ? null : offsets }];
+      const level = runLevel(plan, runs[0] ?? "");
+      return [{ key: vertical.id, head: vertical.id, offsets: offsets.every((offset) => offset === 0) ? null : offsets, level }];
     }
     return runs.map((runId) => ({
       key: `${vertical.id}-${runId}`,
       head: `${vertical.id} ${runId}`,
       offsets: unique(bores.filter((bore) => bore.runId === runId).map(({ offset }) => offset)),
+      level: runLevel(plan, runId),
     }));
   });
 }
 
-function boreTable(context: SheetContext, uprights: readonly BoreColumn[], index: number): Table {
+function boreTable(
+  context: SheetContext,
+  uprights: readonly BoreColumn[],
+  { index, level }: { readonly index: number; readonly level: Level },
+): Table {
   const { plan, show } = context;
   const columns: readonly Column[] = [
     column("course", "Course", 0.12),
@@ -57,7 +73,7 @@ function boreTable(context: SheetContext, uprights: readonly BoreColumn[], index
     rows: [
       ...plan.courses.map((course) => [
         String(course.number).padStart(2, "0"),
-        show.tapeBoth(course.height),
+        show.tapeBoth(courseHeight(course, level)),
         ...blankCells(uprights.length, show.lengthUnit),
       ]),
       ...(across.length === 0

@@ -76,6 +76,9 @@ function frameRules(context: SheetContext, walls: boolean): readonly RuleRow[] {
           row("One post is bored straight through up to a turn of", limits.straightBoreTurn_max, show.angle),
         ]
       : []),
+    ...(plan.setOff === null
+      ? []
+      : [row("Wood between bores that cross in a corner post, at least", limits.betweenBores_min, show.tapeBoth)]),
     ...(plan.verticals.some(({ role }) => role === "pair")
       ? [row("Clear distance between two posts of a pair", posts.pairGap, show.tapeBoth)]
       : []),

@@ -8,6 +8,7 @@ import { cutsStrand } from "./ends.ts";
 import { caution } from "./kit.ts";
 import { isTreated, isWood } from "./material.ts";
 import { pierFails, piersOf } from "./piers.ts";
+import { overEdge } from "./set-off-words.ts";
 
 export type SafetyKey = "frame" | "bore" | "reeve" | "tighten" | "cut";
 
@@ -32,6 +33,7 @@ function messagesFor(key: SafetyKey, plan: Plan): readonly Message[] {
           level: "warning",
           text: [
             `Wear gloves and glasses. ${plan.job.supply.kind === "ready" ? "" : "Tape the strand before each cut: cut ends whip. "}Never let strand slide through your hand.`,
+            ...overEdge(plan),
           ],
         },
       ];
@@ -104,6 +106,7 @@ function tightenMessages(plan: Plan): readonly Message[] {
         "A tight cable stores energy. Stand beside it, never in line with it. Wear glasses.",
         ...(frameFails(plan) ? [`**The frame FAILS its checks on ${FRAME_SHEET}: do not tighten.**`] : []),
         `Stop when a post ${postFails(plan)}, or moves more than ${showIn(plan.job.units).fine(plan.frame.movement_max.value)} anywhere.`,
+        ...overEdge(plan),
         ...(pierFails(plan) === null ? [] : [`Stop when ${pierFails(plan)}. Slacken its cables.`]),
       ],
     },

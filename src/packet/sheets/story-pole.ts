@@ -2,7 +2,7 @@
 import type { OwnSheet } from "../issues.ts";
 import type { Block, Sheet, Table, Text } from "../packet.ts";
 import { marksOf, templatesOf } from "../templates/faces.ts";
-import { type Pole, polePages, polesOf, withoutPole } from "../templates/pole.ts";
+import { type Pole, polePages, polesOf, servedBy, withoutPole } from "../templates/pole.ts";
 import type { StripContext } from "../templates/template-strips.ts";
 import { bold, caution, column, list, listed, pageBreak, sheet, sideBySide, strong, table, tick } from "./kit.ts";
 import { warnings } from "./templates.ts";
@@ -40,7 +40,8 @@ const howTo = ({ plan, show }: StripContext): readonly Text[] => [
 
 const BESIDE = 2;
 
-function numbers({ id, uprights, marks }: Pole, { show }: StripContext): Table {
+function numbers(pole: Pole, { show }: StripContext): Table {
+  const { id, marks } = pole;
   const columns = [
     column("course", "Course", 0.1),
     column("height", "Height", 0.16, { sub: "from the datum end" }),
@@ -55,7 +56,7 @@ function numbers({ id, uprights, marks }: Pole, { show }: StripContext): Table {
   ]);
   return table({
     id: `story-pole-${id.toLowerCase()}`,
-    caption: `Pole ${id}, for ${marksOf(uprights)}: middles of the bores`,
+    caption: `Pole ${id}, for ${servedBy(pole)}: middles of the bores`,
     ...sideBySide(columns, rows, BESIDE),
   });
 }

@@ -10,6 +10,7 @@ import { hardwareRows } from "./survey-standing.ts";
 /** Heights of the level sides; those of slopes stand with their slope. */
 function levelRows({ plan, show }: SheetContext): readonly SurveyRow[] {
   const { frame, limits, code } = plan.job;
+  // The lowest cables have the widest gap to the top rail.
   const top = plan.gaps.at(-1);
   const room = top ? limits.cableSpacing_max.value - top.spacing : 0;
   const name = (text: Text): Text => (plan.rakes.length === 0 ? upperFirst(text) : `${levelWords({ plan })}${text}`);

@@ -4,13 +4,11 @@ import type { Wood } from "../../job/site.ts";
 import { isOnFace, mustBeOnFace } from "../../plan/face-end.ts";
 import { alloyOf } from "../../plan/frame-members.ts";
 import { longestFree } from "../../plan/free-stop.ts";
-import { isCorner } from "../../plan/joints.ts";
 import type { Bay, Plan, Run, RunEnd } from "../../plan/plan.ts";
 import type { Cited } from "../../sources/cited.ts";
 import { alloys } from "../../tables/metal.ts";
 import type { Megapascal, Mm } from "../../units/quantity.ts";
 import { type GuardEndPlace, guardEnds } from "../guard-ends.ts";
-import { joints } from "../joints.ts";
 import type { Text } from "../packet.ts";
 import { sourceMark } from "../show-number.ts";
 import { faceOfEnd } from "./face-ends.ts";
@@ -128,41 +126,6 @@ export function pairRows({ plan, show }: SheetContext): readonly SurveyRow[] {
       show.tapeBoth(posts.pairGap.value),
       `above ${show.tapeDown(code.openingSphere.value)}, or short by more than ${show.tape(SIZE_mm)} ${practice}`,
     ]);
-}
-
-/** One post at a corner: the bore lies where its faces do. */
-const onePostRows = ({ plan, show }: Pick<SheetContext, "plan" | "show">): readonly SurveyRow[] =>
-  plan.verticals.flatMap(({ id, corner }): readonly SurveyRow[] => {
-    if (corner === undefined) return [];
-    const stop = `${offBy(SIZE_mm, { show })} ${practice}`;
-    const { homeId, nextId, setback, twist } = corner;
-    const turned: SurveyRow = [
-      "(result)",
-      `${id} turned from square to side ${homeId}, and to side ${nextId}`,
-      show.angle(Math.abs(twist)),
-      `off by more than 2 deg ${practice}`,
-    ];
-    return [
-      ["(result)", `Corner point to the middle of the faces of ${id} towards sides ${homeId} and ${nextId}`, show.tapeBoth(setback), stop],
-      ...(twist === 0 ? [] : [turned]),
-    ];
-  });
-
-/** The faces of the posts of a corner, or of a change of slope, set the place of the bends. */
-export function cornerRows({ plan, show }: SheetContext): readonly SurveyRow[] {
-  const row = (postId: string, setback: Mm, from: Text): SurveyRow => [
-    "posts / corner setback",
-    `${from} to the near face of ${postId}`,
-    show.tapeBoth(setback),
-    `${offBy(SIZE_mm, { show })} ${practice}`,
-  ];
-  const two = joints(plan).flatMap((bay) => {
-    const { id, leftId, rightId } = bay;
-    const from = isCorner(plan, id) ? "Corner point" : `Change of slope ${id}, level,`;
-    const [left, right] = [leftId, rightId].map((id) => plan.sides[plan.verticals.find((each) => each.id === id)?.sideIndex ?? -1]);
-    return left && right ? [row(leftId, left.length - left.endsAt, from), row(rightId, right.startsAt, from)] : [];
-  });
-  return [...onePostRows({ plan, show }), ...two];
 }
 
 /** Posts that stand already are measured one by one, along the side and up: the top rail lies on them. */

@@ -32,12 +32,12 @@ import {
 import { readWords } from "./leaning.ts";
 import { pierRows, piersOf } from "./piers.ts";
 import { sidesWord, slopedSides } from "./slopes.ts";
+import { cornerRows } from "./survey-corners.ts";
 import { frameRows } from "./survey-frame.ts";
 import { atLeast } from "./survey-least.ts";
 import { datumWords, rakeMeasures, rakeRows } from "./survey-rakes.ts";
 import {
   bayRows,
-  cornerRows,
   endRows,
   existingRows,
   NOTHING,

@@ -6,7 +6,7 @@ import type { Plan, Vertical } from "../../plan/plan.ts";
 import type { Mm } from "../../units/quantity.ts";
 import type { Drawing, Text } from "../packet.ts";
 import { groupBy } from "../sheets/kit.ts";
-import { facesOf, marksOf } from "./faces.ts";
+import { facesOf, marksOf, type UprightFace } from "./faces.ts";
 import { onlyFor } from "./printer.ts";
 import { longestTile, stripPages, stripRoom } from "./strip-pages.ts";
 import { lineStep, type StripContext } from "./template-strips.ts";
@@ -24,6 +24,8 @@ export interface Pole {
   /** A, B ... */
   readonly id: string;
   readonly uprights: readonly Vertical[];
+  /** Of those only the face that looks to this side: corner posts that are bored from both their faces at two heights. */
+  readonly faces: readonly { readonly id: string; readonly sideId: string }[];
   readonly marks: readonly PoleMark[];
 }
 
@@ -35,23 +37,36 @@ const FIRST_LETTER = 65;
  */
 export const withoutPole = ({ verticals }: Plan): readonly Vertical[] => verticals.filter(({ slope }) => slope !== 0);
 
+interface Marked {
+  readonly upright: Vertical;
+  /** null: all its faces are bored at these heights. */
+  readonly sideId: string | null;
+  readonly marks: readonly PoleMark[];
+}
+
 export const polesOf = (plan: Plan): readonly Pole[] =>
   groupBy(
-    plan.verticals.flatMap((upright) => {
+    plan.verticals.flatMap((upright): readonly Marked[] => {
       if (upright.slope !== 0) return [];
-      const marks = marksOn(plan, upright);
-      return marks.length === 0 ? [] : [{ upright, marks }];
+      const { corner } = upright;
+      const all = facesOf(plan, upright);
+      if (corner?.isSetOff === true) {
+        return all.map((one) => ({ upright, sideId: one.face === "left" ? corner.homeId : corner.nextId, marks: marksOn([one]) }));
+      }
+      const marks = marksOn(all);
+      return marks.length === 0 ? [] : [{ upright, sideId: null, marks }];
     }),
     ({ marks }) => JSON.stringify(marks),
   ).map((alike, index) => ({
     id: String.fromCharCode(FIRST_LETTER + index),
     uprights: alike.map(({ upright }) => upright),
+    faces: alike.flatMap(({ upright: { id }, sideId }) => (sideId === null ? [] : [{ id, sideId }])),
     marks: alike[0].marks,
   }));
 
 /** Heights where the bit goes in; each height once, whichever face it is on. */
-function marksOn(plan: Plan, upright: Vertical): readonly PoleMark[] {
-  const marks = facesOf(plan, upright)
+function marksOn(faces: readonly UprightFace[]): readonly PoleMark[] {
+  const marks = faces
     .flatMap(({ holes }) => holes.filter(({ counterbore }) => counterbore === null))
     .map(({ course, here }): PoleMark => ({ course, height: here.height }))
     .sort((a, b) => a.height - b.height);
@@ -59,6 +74,10 @@ function marksOn(plan: Plan, upright: Vertical): readonly PoleMark[] {
     ({ course, height }, index) => marks.findIndex((other) => other.course === course && other.height === height) === index,
   );
 }
+
+/** "P1 to P3", and of a corner post that is bored from two faces the one face that it serves. */
+export const servedBy = ({ uprights, faces }: Pole): Text =>
+  [marksOf(uprights), ...faces.map(({ id, sideId }) => `${id} on the face towards ${sideId} only`)].join("; ");
 
 /** Half the width of the strip: room for a course and its height. */
 const HALF_mm = 22;
@@ -103,7 +122,7 @@ function lookOf(pole: Pole, { plan, show, titleBlock }: StripContext): StripLook
     flapRise: 0,
     notes: [],
     about: [
-      [`Pole ${pole.id}: ${marksOf(pole.uprights)}`, ...(withoutPole(plan).length === 0 ? [] : ["only; never where it slopes"])],
+      [`Pole ${pole.id}: ${servedBy(pole)}`, ...(withoutPole(plan).length === 0 ? [] : ["only; never where it slopes"])],
       [warning.length === 0 ? `Job ${titleBlock.jobNumber}, rev. ${titleBlock.revision}` : warning.join("; ")],
     ],
     big: [],

@@ -28,8 +28,9 @@ describe.each(exampleNames)("drawings of %s", (name) => {
   test("the elevations print the height of every course, the station of every vertical and the free length of every bay", () => {
     for (const side of plan.sides) {
       const drawn = elevations(plan, side.index, landscape).flatMap(({ svg }) => wordsOf(svg));
-      for (const { height, number } of plan.courses) {
-        expect.soft(drawn).toContain(show.tape(height));
+      for (const { height, number, raised = height } of plan.courses) {
+        expect.soft(drawn).toContain(show.tape(side.isRaised === true ? raised : height));
+        if (raised !== height) expect.soft(drawn).not.toContain(show.tape(side.isRaised === true ? height : raised));
         expect.soft(drawn).toContain(String(number).padStart(2, "0"));
       }
       const own = plan.verticals.filter(({ sideIndex }) => sideIndex === side.index);
@@ -168,9 +169,13 @@ describe.each(exampleNames)("drawings of %s", (name) => {
           .toEqual(new Set(["left"]));
         continue;
       }
-      // Where two runs end on it each has a blind hole in the face that looks to its own side.
-      const ends = [...words.matchAll(/(R\d+): blind hole [^,]*, [^ ]+ deep from the middle of the face towards side (\w)/g)];
-      if (words.includes("both runs end on it")) {
+      // Where two runs end on it each has a blind hole in the face that looks to its own side; behind it a bore from there right through.
+      const ends = [
+        ...words.matchAll(
+          /(R\d+): (?:blind hole [^,]*, [^ ]+ deep|bore [^ ]+ right through) from the middle of the face towards side (\w)/g,
+        ),
+      ];
+      if (/both runs end (on|behind) it/.test(words)) {
         expect.soft(ends).toHaveLength(2);
         const [left, right] = ends.map(([, id, towards]) => ({ run: plan.runs.find((run) => run.id === id), towards }));
         expect.soft(left?.run?.sideIds.at(-1)).toBe(left?.towards);

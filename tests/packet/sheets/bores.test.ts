@@ -12,20 +12,23 @@ interface PrintedBore {
 }
 
 /** Every bore that the sheet prints: a box of the grid, or a row of a table of one upright. */
-function printedBores(packet: Packet): readonly PrintedBore[] {
+function printedBores(packet: Packet, plan: Plan): readonly PrintedBore[] {
   const tables = tablesOf(sheetOf(packet, "Z-603").blocks);
   return tables.flatMap((table) => {
-    if (table.id === "bores-grid") return gridBores(table, heightsOf(packet));
+    if (table.id === "bores-grid") return gridBores(table, plan, (isRaised) => heightsOf(packet, isRaised));
     return /^bores-[PS]\d/.test(table.id) ? table.rows.map((row) => singleBore(table, row)) : [];
   });
 }
 
-/** Courses stand side by side in the table of heights. */
-function heightsOf(packet: Packet): ReadonlyMap<string, string> {
+/** Courses stand side by side in the table of heights; where bores cross in a corner post each has one height for lower sides and one for raised ones. */
+function heightsOf(packet: Packet, isRaised: boolean): ReadonlyMap<string, string> {
   const { columns, rows } = tableOf(packet, "bores-heights");
+  const height = isRaised ? 3 : 1;
   return new Map(
     columns.flatMap(({ key }, at) =>
-      key.startsWith("course") ? rows.map((row): readonly [string, string] => [cellText(row[at] ?? ""), cellText(row[at + 1] ?? "")]) : [],
+      key.startsWith("course")
+        ? rows.map((row): readonly [string, string] => [cellText(row[at] ?? ""), cellText(row[at + height] ?? "")])
+        : [],
     ),
   );
 }
@@ -33,7 +36,11 @@ function heightsOf(packet: Packet): ReadonlyMap<string, string> {
 const cellsOf = (table: Table, row: readonly Cell[]): ReadonlyMap<string, string> =>
   new Map(table.columns.map(({ key }, index) => [key, cellText(row[index] ?? "")]));
 
-function gridBores(table: Table, heights: ReadonlyMap<string, string>): readonly PrintedBore[] {
+/** Whether a bore lies on a side whose courses are raised. */
+const isRaised = ({ bores, runs }: Plan, mark: string): boolean =>
+  runs.some(({ id, isRaised: raised }) => raised === true && bores.some((bore) => bore.mark === mark && bore.runId === id));
+
+function gridBores(table: Table, plan: Plan, heightsAt: (raised: boolean) => ReadonlyMap<string, string>): readonly PrintedBore[] {
   return table.rows.flatMap((row) => {
     const cells = cellsOf(table, row);
     const [upright = "", behind] = (cells.get("upright") ?? "").split("/");
@@ -41,8 +48,9 @@ function gridBores(table: Table, heights: ReadonlyMap<string, string>): readonly
     if (row.slice(1).some((cell) => cellText(cell) === "table below")) return [];
     return table.columns.flatMap(({ key, head }, at) => {
       if (!/^c\d+$/.test(key)) return [];
-      expect.soft(heights.has(head), `course ${head} has its height in the table of heights`).toBe(true);
       const mark = `${upright}-${head}${behind === undefined ? "" : `/${behind}`}`;
+      const heights = heightsAt(isRaised(plan, mark));
+      expect.soft(heights.has(head), `course ${head} has its height in the table of heights`).toBe(true);
       return [{ mark, row: new Map([...cells, ["height", heights.get(head) ?? ""]]), box: row[at] ?? "" }];
     });
   });
@@ -75,10 +83,10 @@ function expectBore({ mark, row, box }: PrintedBore, bore: Bore, { verticals }: 
     expect.soft(Math.abs(readPrinted(deep.replace(" deep", "")) - bore.drilledLength), mark).toBeLessThanOrEqual(HALF_STEP_mm);
   const corner = verticals.find(({ id }) => id === bore.verticalId)?.corner;
   // Two runs that end on it are bored each from the face that looks to its side.
-  const towards = `to ${bore.entryFace === "right" && !bore.through ? corner?.nextId : corner?.homeId}`;
+  const towards = `to ${bore.entryFace === "right" && (!bore.through || corner?.isSetOff === true) ? corner?.nextId : corner?.homeId}`;
   expect.soft(row.get("entry"), `${mark} entry`).toBe(corner === undefined ? bore.entryFace : towards);
   if (corner !== undefined) {
-    expect.soft(row.get("exit"), `${mark} exit`).toBe(bore.through ? `to ${corner.nextId}` : "blind");
+    expect.soft(row.get("exit"), `${mark} exit`).toBe(bore.through ? (corner.isSetOff ? "opposite" : `to ${corner.nextId}`) : "blind");
     expect.soft(row.get("skew"), `${mark} skew`).toBe(bore.skew === 0 ? "square" : "45 deg");
     near("through", bore.drilledLength);
   }
@@ -99,7 +107,7 @@ function expectBore({ mark, row, box }: PrintedBore, bore: Bore, { verticals }: 
 }
 
 function expectAll(plan: Plan): void {
-  const printed = printedBores(packetOf(plan, "crew"));
+  const printed = printedBores(packetOf(plan, "crew"), plan);
   expect(printed.map(({ mark }) => mark).sort()).toEqual(plan.bores.map(({ mark }) => mark).sort());
   for (const each of printed) {
     const bore = plan.bores.find(({ mark }) => mark === each.mark);

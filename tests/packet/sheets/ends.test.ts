@@ -35,13 +35,16 @@ describe("startOf", () => {
   });
 });
 
+/** No post of it makes a corner. */
+const NOWHERE = { verticals: [] };
+
 describe("startWords", () => {
   test("with room for a drill behind P1 the cable goes in there; with room for a hand only it starts inside", () => {
     const free = between(end("P1", { pulls: true }), end("P9", { kind: "grip" }));
     const tight = between(end("P1", { pulls: true, access: "hand" }), end("P9", { kind: "grip" }));
-    expect(startWords(free)).toBe("P1 (in at its left face)");
+    expect(startWords(NOWHERE, free)).toBe("P1 (in at its left face)");
     expect(startsInside(tight)).toBe(true);
-    expect(startWords(tight)).toBe("P1 (from inside, stud out at its left face)");
+    expect(startWords(NOWHERE, tight)).toBe("P1 (from inside, stud out at its left face)");
   });
 });
 

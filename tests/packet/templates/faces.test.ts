@@ -92,13 +92,20 @@ describe.each(plans)("templates of $name", ({ plan, isRaked }) => {
   });
 
   test("a story pole has every height of its uprights", () => {
-    for (const { uprights, marks } of polesOf(plan)) {
-      for (const { id } of uprights) {
-        const heights = new Set(plan.bores.filter(({ verticalId }) => verticalId === id).map(({ entryHeight }) => entryHeight));
+    for (const { uprights, faces, marks } of polesOf(plan)) {
+      for (const { id, corner } of uprights) {
+        // Of a corner post that is bored from two faces at two heights the face that looks to the side of the pole.
+        const toward = faces.find((one) => one.id === id)?.sideId;
+        const isOn = (face: string): boolean => toward === undefined || toward === (face === "left" ? corner?.homeId : corner?.nextId);
+        expect(toward !== undefined).toBe(corner?.isSetOff === true);
+        const own = plan.bores.filter(({ verticalId, entryFace }) => verticalId === id && isOn(entryFace));
+        const heights = new Set(own.map(({ entryHeight }) => entryHeight));
         expect(new Set(marks.map(({ height }) => height))).toEqual(heights);
       }
     }
-    expect([...polesOf(plan).flatMap(({ uprights }) => uprights), ...withoutPole(plan)]).toHaveLength(plan.verticals.length);
+    // Such a post has two poles.
+    const twice = plan.verticals.filter(({ corner }) => corner?.isSetOff === true).length;
+    expect([...polesOf(plan).flatMap(({ uprights }) => uprights), ...withoutPole(plan)]).toHaveLength(plan.verticals.length + twice);
   });
 
   // The two faces of an upright on a slope are bored at two heights: one stick is wrong on one of them, or on both.
