@@ -1,5 +1,7 @@
 // What can be wrong with a corner post behind which the runs of both sides end, their bores set off in height?
 import type { JobPath, Problem } from "../problem/problem.ts";
+import { crossedTurn_off } from "../tables/practice.ts";
+import { SAME_rad } from "../units/tolerance.ts";
 import { endsOf } from "./checks-pier.ts";
 import type { JobFile } from "./schema.ts";
 import { wrong } from "./wrong.ts";
@@ -9,9 +11,6 @@ interface Blocks {
   readonly posts?: JobFile["posts"] | undefined;
   readonly fittings?: JobFile["fittings"] | undefined;
 }
-
-/** A bore square to its face leaves the line of its cable by less than a mark of the tape within this much of a right angle: common practice, no source. */
-const OFF_SQUARE_rad = Math.PI / 180;
 
 const FACES = "hold the ends on its two faces (corner: one post, ends; fittings: face)";
 const TWO_POSTS = "make the corner with two posts (corner: two posts)";
@@ -38,7 +37,7 @@ export function checkSetOff({ guard, posts, fittings }: Blocks): readonly Proble
 }
 
 function turnProblems({ corner, turn }: JobFile["guard"]["sides"][number], at: number): readonly Problem[] {
-  if (corner !== "one post, bores set off" || Math.abs(Math.abs(turn ?? 0) - Math.PI / 2) <= OFF_SQUARE_rad) return [];
+  if (corner !== "one post, bores set off" || Math.abs(Math.abs(turn ?? 0) - Math.PI / 2) <= crossedTurn_off.value + SAME_rad) return [];
   return [
     wrong(
       ["guard", "sides", at, "corner"],

@@ -56,7 +56,7 @@ export const accessOf = (job: Job, id: string, usual: Access): Access => foundAt
 /** Marks that no post bears, and access that is told twice. */
 export function asFoundProblems(verticals: readonly Vertical[], job: Job): readonly Problem[] {
   const posts = verticals.filter(({ kind }) => kind === "post");
-  return job.posts.asFound.flatMap(({ post, section, access }, index): readonly Problem[] => {
+  return job.posts.asFound.flatMap(({ post, section, access, leans }, index): readonly Problem[] => {
     const path = ["posts", "as found", index];
     const found = posts.find(({ id }) => id === post);
     if (found === undefined) {
@@ -67,6 +67,11 @@ export function asFoundProblems(verticals: readonly Vertical[], job: Job): reado
       const what = `nothing reaches the backs of ${post}, behind which the runs of two sides end`;
       const fix = "hold the ends on its two faces (corner: one post, ends; fittings: face), or make the corner with two posts";
       return [{ severity: "error", path: [...path, "access"], what, fix }];
+    }
+    if (found.corner?.isSetOff === true && leans !== null) {
+      const what = `${post} leans, and the runs of two sides go through it: out for one is along for the other, which is not planned here`;
+      const fix = "set it plumb or replace it, or make the corner with two posts (corner: two posts)";
+      return [{ severity: "error", path: [...path, "leans"], what, fix }];
     }
     if (section !== null && (found.role === "corner" || found.role === "transition")) {
       const joint = found.role === "corner" ? "corner" : "change of slope";

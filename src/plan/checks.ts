@@ -19,7 +19,7 @@ import { longestFree } from "./free-stop.ts";
 import { jointName, jointsOf, jointsWord } from "./joints.ts";
 import { restOf } from "./pier.ts";
 import type { Bore, Check } from "./plan.ts";
-import { allLevelGaps } from "./set-off.ts";
+import { allLevelGaps, whereGap } from "./set-off.ts";
 import { outsideOf } from "./sleeve.ts";
 import { cornersOfRun } from "./splits.ts";
 
@@ -65,7 +65,7 @@ function codeChecks(plan: Checked, job: Job): readonly Check[] {
           limitCheck({
             id: "opening-at-rest",
             name: "Clear opening between cables, at rest",
-            where: `between ${widest.below} and ${widest.above}`,
+            where: whereGap(widest, plan),
             rule: "at most",
             demand: widest.clear,
             limit: job.code.openingSphere,
@@ -119,7 +119,7 @@ function layoutChecks(plan: Checked, job: Job): readonly Check[] {
     limitCheck({
       id: "cable-spacing",
       name: "Spacing of cables after rounding",
-      where: `between ${spacing.below} and ${spacing.above}`,
+      where: whereGap(spacing, plan),
       rule: "at most",
       demand: spacing.spacing,
       limit: job.limits.cableSpacing_max,

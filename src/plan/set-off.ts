@@ -36,6 +36,14 @@ export const levelsOf = ({ height, raised }: Pick<Course, "height" | "raised">):
 export const levelGaps = (plan: { readonly gaps: readonly Gap[]; readonly setOff: SetOff | null }, { isRaised }: Level): readonly Gap[] =>
   isRaised === true ? (plan.setOff?.gaps ?? plan.gaps) : plan.gaps;
 
+/** "between course 10 and top rail"; where some sides are raised also on which this opening is. */
+export function whereGap(gap: Gap, { sides, setOff }: { readonly sides: readonly SidePlan[]; readonly setOff: SetOff | null }): string {
+  const between = `between ${gap.below} and ${gap.above}`;
+  if (setOff === null) return between;
+  const ids = sides.filter(({ isRaised }) => (isRaised === true) === setOff.gaps.includes(gap)).map(({ id }) => id);
+  return `${between}, ${ids.length === 1 ? "side" : "sides"} ${ids.join(", ")}`;
+}
+
 /** Of the level sides together: those of the guard, and of its raised sides. */
 export const allLevelGaps = ({ gaps, setOff }: { readonly gaps: readonly Gap[]; readonly setOff: SetOff | null }): readonly Gap[] => [
   ...gaps,
@@ -118,6 +126,9 @@ export function crossingProblems(
 
 /** The corner of the job file at which heights change. */
 export const SET_OFF = "one post, bores set off";
+
+/** Whether the cables of some sides lie raised. */
+export const isSetOff = ({ sides }: Pick<Job, "sides">): boolean => sides.some(({ corner }) => corner === SET_OFF);
 
 /** Whether the cables of a side lie raised: behind the first such corner, and behind every second one after it. */
 export const levelAt = ({ sides }: Job, index: number): Level =>

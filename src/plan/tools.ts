@@ -11,6 +11,7 @@ import { anchorEndsOf } from "./pier.ts";
 import { pierTools } from "./pier-tools.ts";
 import type { Plan, Run } from "./plan.ts";
 import type { BitUse, ToolLine } from "./purchase.ts";
+import { isSetOff } from "./set-off.ts";
 
 interface ToolUsers extends Pick<Plan, "rakes" | "runs"> {
   readonly bits: readonly BitUse[];
@@ -67,7 +68,8 @@ function cutTools({ runs, rakes }: Pick<ToolUsers, "runs" | "rakes">, job: Job):
   ]);
 }
 
-const setOutTools = ({ rakes }: Pick<ToolUsers, "rakes">, { posts, sides }: Job): readonly ToolLine[] => {
+const setOutTools = ({ rakes }: Pick<ToolUsers, "rakes">, job: Job): readonly ToolLine[] => {
+  const { posts, sides } = job;
   const leaning = posts.asFound.flatMap(({ post, leans }) => (leans === null ? [] : [post]));
   return to("set out", [
     { item: "tape", size: "in this packet's unit", source: "have", note: "one for the whole job" },
@@ -78,7 +80,7 @@ const setOutTools = ({ rakes }: Pick<ToolUsers, "rakes">, { posts, sides }: Job)
             item: "story pole, straight",
             size: "longer than the guard",
             source: "have",
-            note: rakes.length === 0 ? "marked once" : "marked once; for level sides alone",
+            note: isSetOff(job) ? "two, for two heights" : rakes.length === 0 ? "marked once" : "marked once; for level sides alone",
           } as const,
         ]),
     {

@@ -54,6 +54,14 @@ export const smallTurn_max: Cited<Radian> = practice(
   "a turn of at most 15 deg counts among the corners of a run by its share of a right angle",
 );
 
+const OFF_SQUARE_deg = 1;
+
+/** A bore square to its face leaves the line of its cable by less than a mark of the tape within this much: our own setting. */
+export const crossedTurn_off: Cited<Radian> = practice(
+  degrees(OFF_SQUARE_deg),
+  "a corner post that two runs go through turns within 1 deg of a right angle",
+);
+
 /** Wood left beside a bore: our own setting. */
 export const edgeDistance_min: Cited<Mm> = practice(inches(0.5), "edge of a bore to the edge of the post, at least 1/2 in");
 

@@ -1,6 +1,8 @@
 // Z-003: what must be measured and seen on site before anything is bored, and when does the packet no longer fit?
 
 import type { Plan } from "../../plan/plan.ts";
+import { SET_OFF } from "../../plan/set-off.ts";
+import { crossedTurn_off } from "../../tables/practice.ts";
 import { threadOf } from "../../tables/thread.ts";
 import { gateAlone, gateCaution, gatesOf, guardEnds } from "../guard-ends.ts";
 import { corners, slopeChanges } from "../joints.ts";
@@ -118,7 +120,14 @@ function guardRows(context: SheetContext): readonly SurveyRow[] {
       ],
       ...(side.turn === null || side.turn === 0
         ? []
-        : ([[`${key} turn`, "Turn at its right-hand end", turnText(side.turn, show), `off by more than 2 deg ${practice}`]] as const)),
+        : ([
+            [
+              `${key} turn`,
+              "Turn at its right-hand end",
+              turnText(side.turn, show),
+              `off by more than ${plan.job.sides[side.index]?.corner === SET_OFF ? show.angle(crossedTurn_off.value) : "2 deg"} ${practice}`,
+            ],
+          ] as const)),
     ];
   });
   return [
