@@ -11,7 +11,7 @@ import { SET_OFF } from "./set-off.ts";
  * on whose two faces, or behind which, the runs of its sides end.
  */
 export interface CornerPost {
-  /** Whether the cables pass it; else those of either side end on the face that looks to them. */
+  /** Whether the cables pass it; else those of either side end on the face that looks to them, or on the one beyond. */
   readonly isPassed: boolean;
   /** The cables of either side go through it to the face beyond, in bores that cross at two heights. */
   readonly isSetOff: boolean;

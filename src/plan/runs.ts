@@ -6,6 +6,7 @@ import type { Mm } from "../units/quantity.ts";
 import { roundUp } from "../units/round.ts";
 import { SAME_mm } from "../units/tolerance.ts";
 import { accessOf } from "./as-found.ts";
+import { seenFrom } from "./corner-post.ts";
 import { endOffset, seatOf } from "./end-fitting.ts";
 import { meetOnFaces, meetOnPairs, mustBeOnFace } from "./face-end.ts";
 import { layRun, type RunLine } from "./lay-run.ts";
@@ -176,11 +177,13 @@ function describeGap(job: Job): string {
  * hold stand behind it, if the other end is as easy to reach.
  */
 function chooseEnds(left: Place, right: Place, layout: Layout, job: Job): { readonly left: RunEnd; readonly right: RunEnd } {
-  const turns = left.post.sideIndex !== right.post.sideIndex;
+  // A run that begins at a corner post lies on the side behind it.
+  const first = left.post.corner === undefined ? left.post : seenFrom(left.post, left.post.corner.nextIndex);
+  const turns = first.sideIndex !== right.post.sideIndex;
   const bothStuds = job.fittings.holdEnd === "stud";
   const [l, r] = [reachRank[left.access], reachRank[right.access]];
   const onFaces = left.onFace || right.onFace || meetOnFaces(job);
-  const longest = longestBayIsRight(left.post, right.post, layout);
+  const longest = longestBayIsRight(first, right.post, layout);
   const crossed = [isCrossed(left.post), isCrossed(right.post)];
   const equal = crossed[0] !== crossed[1] ? crossed[0] === true : turns && longest;
   const pullsRight = left.onFace !== right.onFace ? left.onFace : r !== l ? r > l : equal;

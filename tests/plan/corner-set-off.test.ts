@@ -34,6 +34,15 @@ describe("the runs of 0019", () => {
     }
   });
 
+  test("with studs at both ends a run that turns is pulled at both, one that goes straight on from the corner post at its other end", () => {
+    const studs = ell("right 90 deg").replace("hold end: grip", "hold end: stud");
+    expect(endsOf(planOf(studs))).toEqual([
+      ["P1 stud true", "P4 stud false"],
+      ["P4 stud false", "P7 stud true"],
+    ]);
+    expect(endsOf(planOf(exampleText(NAME).replace("hold end: grip", "hold end: stud")))[1]).toEqual(["P4 stud true", "P11 stud true"]);
+  });
+
   test("say that they cross, and ask the engineer", () => {
     expect(plan.runs[0]?.why).toContain("behind which runs end, their bores set off in height");
     expect(checkOf(plan, "crossing-split")).toMatchObject({ verdict: "ask", where: "P4" });
