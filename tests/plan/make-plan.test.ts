@@ -85,9 +85,9 @@ describe("makePlan on every example", () => {
         const core = plan.verticals.find(({ id }) => id === postId)?.core;
         return sum + (core === undefined ? 0 : ((plan.job.posts.sleeve?.along ?? 0) - core.along) / 2);
       }, 0);
-      // On the mitre half the diagonal of a square post.
+      // On the mitre half the diagonal of a square post; square through one behind which two runs end.
       const through = ({ along, slope, corner }: Vertical): number =>
-        corner?.faces === "adjacent" ? along / Math.SQRT2 : along / Math.cos(slope);
+        corner?.faces === "adjacent" && !corner.isSetOff ? along / Math.SQRT2 : along / Math.cos(slope);
       const solid = members.reduce((sum, member) => sum + through(member), 0) - inSleeves;
       const free = bays.reduce((sum, bay) => sum + bay.free, 0);
       // Bores set off sideways make the first or last span a hair longer than its bay.
