@@ -48,6 +48,15 @@ export function dimension({ from, to, offset, text, beyond }: DimensionOptions):
   ]);
 }
 
+/** The same dimension with its text in its middle, if it has room there, and beyond either end: the wish first. */
+export function dimensionWays(options: DimensionOptions): readonly Part[] {
+  const { from, to, text, beyond } = options;
+  const { beyond: _, ...middle } = options;
+  const ends = (["from", "to"] as const).map((end) => dimension({ ...options, beyond: end }));
+  const first = beyond === "to" ? [...ends].reverse() : ends;
+  return fitsBetween(text, Math.hypot(to.x - from.x, to.y - from.y)) ? [...first, dimension(middle)] : first;
+}
+
 /** One place on a line of running dimensions. */
 export interface Ordinate {
   /** Along the line, from its origin. */

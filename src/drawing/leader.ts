@@ -1,7 +1,7 @@
 // Where do labels go so that they keep clear of each other?
 import type { Point } from "../geometry/vector.ts";
 import type { Mm } from "../units/quantity.ts";
-import { group, type Part, strokes } from "./shape.ts";
+import { group, type Line, type Part, strokes } from "./shape.ts";
 import { label, lineHeight, SMALLEST_mm, type TextStyle } from "./text.ts";
 
 export interface Wish {
@@ -64,23 +64,35 @@ export interface Callout {
   readonly weight?: 400 | 700;
 }
 
-/** A column of labels beside a drawing, each with a line to its target; lines end in a dot. */
-export function calloutColumn(
-  callouts: readonly Callout[],
-  column: { readonly x: Mm; readonly side: "left" | "right"; readonly from?: Mm; readonly to?: Mm },
-): Part {
-  const pitch = lineHeight();
-  const wishes = callouts.map(({ target, lines }) => ({ at: target.y, size: lines.length * pitch + 1 }));
+export interface Column {
+  readonly x: Mm;
+  readonly side: "left" | "right";
+  readonly from?: Mm;
+  readonly to?: Mm;
+}
+
+/** From each target to its label in a column. */
+export function calloutLines(callouts: readonly Callout[], column: Column): readonly Line[] {
+  const wishes = callouts.map(({ target, lines }) => ({ at: target.y, size: lines.length * lineHeight() + 1 }));
   const places = spread(wishes, column);
   const sign = column.side === "right" ? 1 : -1;
+  return callouts.map(({ target }, index) => {
+    const y = places[index] ?? target.y;
+    return [target, { x: column.x - sign * 3, y }, { x: column.x - sign * 0.8, y }];
+  });
+}
+
+/** A column of labels beside a drawing, each with a line to its target; lines end in a dot. */
+export function calloutColumn(callouts: readonly Callout[], column: Column): Part {
+  const pitch = lineHeight();
+  const leaders = calloutLines(callouts, column);
   const style: TextStyle = { size: SMALLEST_mm, anchor: column.side === "right" ? "start" : "end" };
   return group(
     callouts.flatMap(({ target, lines, weight = 400 }, index) => {
-      const y = places[index] ?? target.y;
-      const first = y - ((lines.length - 1) * pitch) / 2;
-      const elbow = { x: column.x - sign * 3, y };
+      const leader = leaders[index] ?? [];
+      const first = (leader.at(-1)?.y ?? target.y) - ((lines.length - 1) * pitch) / 2;
       return [
-        strokes("thin", [[target, elbow, { x: column.x - sign * 0.8, y }]]),
+        strokes("thin", [leader]),
         dot(target),
         ...lines.map((line, row) => label(line, { x: column.x, y: first + row * pitch }, { ...style, weight })),
       ];

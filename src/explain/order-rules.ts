@@ -7,6 +7,7 @@ import {
   bushingTubeSize,
   FACE_ITEMS,
   isBevelled,
+  isInTube,
   mouthsTurned,
   spoolsFor,
 } from "../plan/buying.ts";
@@ -86,10 +87,9 @@ function net(reader: Reader, [key]: readonly string[]): Working | null {
       plan.bores.filter((bore) => bore.bushing && bushingTubeSize(bore, plan.job) === size).length,
     ]);
   if (item === BUSHING) {
-    const isTube = (id: string): boolean => (id.startsWith("P") ? plan.job.posts : plan.job.spacers).section.wall !== null;
     const bushed = plan.bores.filter(({ bushing }) => bushing);
-    const tubes = bushed.filter(({ verticalId }) => isTube(verticalId)).length;
-    const twice = bushed.filter((bore) => !isTube(bore.verticalId) && mouthsTurned(bore, plan, plan.job) > 1).length;
+    const tubes = bushed.filter((bore) => isInTube(bore, plan.job)).length;
+    const twice = bushed.filter((bore) => !isInTube(bore, plan.job) && mouthsTurned(bore, plan, plan.job) > 1).length;
     return count(
       "2 * t + s + m",
       ["m", "solid posts in which the cable turns at both mouths of its bore: one more each", twice],

@@ -11,3 +11,6 @@ export const corners = (plan: Sided): readonly Bay[] => joints(plan).filter(({ i
 
 /** Those where it goes straight on, up or down. */
 export const slopeChanges = (plan: Sided): readonly Bay[] => joints(plan).filter(({ id }) => !isCorner(plan, id));
+
+/** Whether the guard turns anywhere, at two posts or at one. */
+export const turns = (plan: Plan): boolean => corners(plan).length > 0 || plan.verticals.some(({ corner }) => corner !== undefined);

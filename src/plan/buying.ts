@@ -198,18 +198,32 @@ export function mouthsTurned({ runId, verticalId }: Bore, { runs }: { readonly r
   return bends.filter(({ postId, angle }) => postId === verticalId && angle > job.fittings.bushingAngle.value).length;
 }
 
+/** A tube has two walls to line. */
+export const isInTube = ({ verticalId }: Bore, { posts, spacers }: Job): boolean =>
+  (verticalId.startsWith("P") ? posts : spacers).section.wall !== null;
+
+/** What is said of those that this job has. On the mitre a rim has no face to lie on. */
+function bushingNote(bores: readonly Bore[], job: Job): string {
+  const bushed = bores.filter(({ bushing }) => bushing);
+  const tubes = bushed.filter((bore) => isInTube(bore, job)).length;
+  return [
+    ...(tubes < bushed.length ? ["where a cable leaves its bore at an angle"] : []),
+    ...(tubes > 0 ? ["in both walls of a metal member"] : []),
+    ...(bushed.some(({ skew }) => skew !== 0) ? ["without a rim for bores on the mitre"] : []),
+  ].join(", ");
+}
+
 function bushingLines({ runs, courseCount, bores }: Bought, job: Job): readonly OrderLine[] {
-  const isTube = (bore: Bore): boolean => (bore.verticalId.startsWith("P") ? job.posts : job.spacers).section.wall !== null;
   // A tube has two walls to line; in a solid member a bushing sits at each mouth at which the cable turns.
   const count = bores
     .filter((bore) => bore.bushing)
-    .reduce((sum, bore) => sum + (isTube(bore) ? 2 : Math.max(1, mouthsTurned(bore, { runs }, job))), 0);
+    .reduce((sum, bore) => sum + (isInTube(bore, job) ? 2 : Math.max(1, mouthsTurned(bore, { runs }, job))), 0);
   const behind = runs.flatMap(({ left, right }) => [left, right]).filter((end) => !isOnFace(end)).length;
   const isolating = job.posts.section.material === "wood" || job.posts.section.material === "stainless" ? 0 : behind * courseCount;
   return [
     ...piece("bushings and washers", BUSHING, bushingSize(job), count, {
       job,
-      note: "where a cable leaves its bore at an angle, and in both walls of a metal member",
+      note: bushingNote(bores, job),
     }),
     ...tubeLines(bores, job),
     ...piece("bushings and washers", "isolating sleeve and washer, plastic", "to suit the end fittings", isolating, {

@@ -1,4 +1,5 @@
 // Which way is each end of a rail cut at a corner, in words?
+import type { Job } from "../job/job.ts";
 import { angleDegrees } from "../units/print.ts";
 import type { Radian } from "../units/quantity.ts";
 
@@ -26,4 +27,12 @@ export function mitreWords(mitres: readonly Mitre[]): string {
     return `, to the long points of its mitres: ${ends}, both long points ${longPoint(one)} (the cuts converge)`;
   const way = first === second ? "the cuts are parallel" : "the cuts lean the same way";
   return `, between the long points of its mitres, measured along the rail from point to point, not along one edge: ${ends}, long point ${longPoint(one)} at the left end, ${longPoint(other)} at the right end (${way})`;
+}
+
+/** For the saw: the angles of all corners at which rails meet. */
+export function mitreNote({ sides }: Job): readonly string[] {
+  const angles = sides.flatMap(({ turn, interrupted }) =>
+    turn === null || turn === 0 || interrupted !== null ? [] : [angleDegrees(Math.abs(turn) / 2)],
+  );
+  return angles.length === 0 ? [] : [`at corners ${[...new Set(angles)].join(" and ")} off square`];
 }

@@ -6,6 +6,7 @@ import { SLEEVE_USE, WASHER_HOLE } from "./bores.ts";
 import { faceEndsOf, faceOf, plainShankOf } from "./face-end.ts";
 import type { InstrumentRange } from "./instrument-range.ts";
 import { isForMasonry, mergedBits } from "./merged-bits.ts";
+import { mitreNote } from "./mitres.ts";
 import { edgeProtection } from "./open-edge.ts";
 import { anchorEndsOf } from "./pier.ts";
 import { pierTools } from "./pier-tools.ts";
@@ -59,7 +60,7 @@ function cutTools({ runs, rakes }: Pick<ToolUsers, "runs" | "rakes">, job: Job):
     {
       item: materials.every((each) => each === "wood") ? "saw for wood" : "saw with a blade for each material",
       source: "have",
-      note: rakes.length === 0 ? "square cuts" : `square cuts; on slopes ${slopesOf(rakes)} off square`,
+      note: ["square cuts", ...mitreNote(job), ...(rakes.length === 0 ? [] : [`on slopes ${slopesOf(rakes)} off square`])].join("; "),
     },
     ...(runs.some(({ spans }) => spans.length > 0)
       ? [{ item: "driver with bits", size: "to fit the fasteners", source: "have", note: "for rails and spacers" } as const]

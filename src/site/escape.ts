@@ -13,11 +13,14 @@ export const escapeText = (text: string): string =>
 const needsCareInside = /[&<>*\u0100-\uffff]/;
 const carefulInside = /[&<>\u0100-\u{10ffff}]/gu;
 
-/** A length of more than one part: 5-7/8", 22'-10 1/2", (770 mm). Torn at its hyphen or its space it reads as another. */
-const torn = /(?:\d+'-)?\d+[- ]\d+\/\d+"?|\d+'-\d+"|\(\d+ mm\)/g;
+/**
+ * A length of more than one part: 5-7/8", 22'-10 1/2"; a value in brackets: (770 mm), (2.37 kN); a mark of a sheet, a cable, a bore or a tile:
+ * Z-603, R1-05, T4-3; a thread: 1/4-28. Torn at its hyphen or its space it reads as another.
+ */
+const torn = /(?:\d+'-)?\d+[- ]\d+\/\d+"?|\d+'-\d+"|\(\d[\d.]* (?:mm|k?N|MPa|N m)\)|\b[A-Z]{1,2}\d*-\d+|\b\d+\/\d+-\d+|\b\d+ %/g;
 
 /** What a text must hold to be changed by either: most hold nothing of it, and one look costs a fifth of replacing nothing twice. */
-const needsMarkup = /[&<>*\u0100-\uffff]|\d(?:'-\d|[- ]\d+\/\d| mm\))/;
+const needsMarkup = /[&<>*\u0100-\uffff]|\d(?:'-\d|[- ]\d+\/\d| (?:mm|k?N|MPa|N m)\)|-\d| %)|[A-Z]-\d/;
 
 /** Text with its **bold** stretches as <strong> and its lengths in one piece, for element content only. */
 export const richText = (text: string): string =>

@@ -26,9 +26,27 @@ export const blockHtml = (block: Block): string => {
     case "drawing":
       return drawingHtml(block);
     case "steps":
-      return stepsHtml(block);
+      return stepsHtml(block, "");
   }
 };
+
+/** The blocks of a sheet: the heading and the cautions right before a list of steps stand in one box with its head, and stay with it. */
+export function flowHtml(blocks: readonly Block[]): string {
+  const parts: string[] = [];
+  let opening: string[] = [];
+  for (const block of blocks) {
+    if (block.kind === "heading") {
+      parts.push(...opening);
+      opening = [blockHtml(block)];
+    } else if (block.kind === "caution" && opening.length > 0) opening.push(blockHtml(block));
+    else {
+      if (block.kind === "steps") parts.push(stepsHtml(block, opening.join("")));
+      else parts.push(...opening, blockHtml(block));
+      opening = [];
+    }
+  }
+  return [...parts, ...opening].join("\n");
+}
 
 type Of<K extends Block["kind"]> = Extract<Block, { kind: K }>;
 
@@ -69,7 +87,7 @@ const drawingHtml = ({ id, title, description, svg }: Drawing): string =>
 const named = (svg: string, words: string): string =>
   /^\s*<svg\b[^>]*\brole=/.test(svg) ? svg : svg.replace(/^\s*<svg\b/, `<svg role="img" aria-label="${plainText(words)}"`);
 
-const stepsHtml = ({ id, title, mode, items, hold }: Steps): string => {
+const stepsHtml = ({ id, title, mode, items, hold }: Steps, opening: string): string => {
   const how = mode === "read-do" ? "Read each line, then do it, then tick it." : "Do the work, then stop and confirm each line.";
   const lines = items.map((item) => {
     const value =
@@ -84,5 +102,5 @@ const stepsHtml = ({ id, title, mode, items, hold }: Steps): string => {
     hold === undefined
       ? ""
       : `<div class="hold"><p><strong>HOLD POINT.</strong> ${richText(hold)}</p><p class="row"><span class="label">Initials, when it is signed on Z-804</span><span class="line date"></span></p></div>`;
-  return `<section class="steps ${mode}" id="${escapeText(id)}"><h3>${richText(title)}</h3><p class="mode">${how}</p><ol>${lines.join("")}</ol>${stop}</section>`;
+  return `<section class="steps ${mode}" id="${escapeText(id)}"><div class="lead">${opening}<h3>${richText(title)}</h3><p class="mode">${how}</p></div><ol>${lines.join("")}</ol>${stop}</section>`;
 };

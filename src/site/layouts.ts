@@ -6,7 +6,7 @@ import type { Packet, Sheet } from "../packet/packet.ts";
 import { type ArchiveEntry, jobTableHtml } from "./archive.ts";
 import { type Assets, loadAssets } from "./assets.ts";
 import { escapeText, plainText, richText } from "./escape.ts";
-import { blockHtml } from "./html-block.ts";
+import { flowHtml } from "./html-block.ts";
 import { pageName, pageRules } from "./page-rules.ts";
 import { plain } from "./strict.ts";
 
@@ -55,7 +55,7 @@ export const blocksHtml = (sheet: Sheet): string => {
   const known = rendered.get(sheet);
   if (known !== undefined) return known;
   // Joined, not added: what is added piece by piece keeps all its pieces, and the collector has to copy them.
-  const html = sheet.blocks.map(blockHtml).join("\n");
+  const html = flowHtml(sheet.blocks);
   rendered.set(sheet, html);
   return html;
 };

@@ -52,10 +52,12 @@ function plot(run: Run, { days }: RunClimate, { show, reference, width }: Plotti
   const [least, most] = [Math.min(...readings, target), Math.max(...readings, target)];
   const margin = 0.08 * (most - least) + 1;
   const yOf = (reading: Newton): Mm => (HEIGHT_mm * (most + margin - reading)) / (most - least + 2 * margin);
+  // As the table of days prints it: the two are read side by side.
+  const read = (day: DayReading | undefined): Text => `${show.gauge(day?.high ?? target)} ${show.forceUnit}`;
   const values: readonly NamedValue[] = [
-    { text: `coldest ${show.forceUp(days[0]?.high ?? target)}`, y: yOf(days[0]?.high ?? target) },
+    { text: `coldest ${read(days[0])}`, y: yOf(days[0]?.high ?? target) },
     { text: `target ${show.force(target)}`, y: yOf(target) },
-    { text: `warmest ${show.forceUp(days.at(-1)?.high ?? target)}`, y: yOf(days.at(-1)?.high ?? target) },
+    { text: `warmest ${read(days.at(-1))}`, y: yOf(days.at(-1)?.high ?? target) },
   ];
   const left = namesWidth(values);
   const [cold, warm] = [days[0]?.temperature ?? 0, days.at(-1)?.temperature ?? 1];

@@ -1,5 +1,5 @@
 // How do the cables of two sides end on one corner post?
-import { dimension } from "../../drawing/dimension.ts";
+import { dimensionWays } from "../../drawing/dimension.ts";
 import { circle, hatched, polygon, strokes } from "../../drawing/shape.ts";
 import { along, type Point } from "../../geometry/vector.ts";
 import { faceOf, goesThroughOneWall } from "../../plan/face-end.ts";
@@ -96,14 +96,16 @@ function draw(plan: Plan, { one, left, right }: Ends, ratio: number): Picture {
       ...a.parts,
       ...b.parts,
       strokes("centre", corner.isSetOff ? [] : [[paper(leftMouth), paper(point), paper(rightMouth)]]),
-      dimension({ from: away(leftMouth, before), to: away(point, before), offset: -side * CLEAR_mm, text, beyond: "from" }),
-      dimension({ from: away(point, after), to: away(rightMouth, after), offset: -side * CLEAR_mm, text, beyond: "to" }),
       circle(paper(point), 0.7, { pen: "edge", fill: "white" }),
+    ],
+    loose: [
+      dimensionWays({ from: away(leftMouth, before), to: away(point, before), offset: -side * CLEAR_mm, text, beyond: "from" }),
+      dimensionWays({ from: away(point, after), to: away(rightMouth, after), offset: -side * CLEAR_mm, text, beyond: "to" }),
     ],
     left: [
       {
         target: paper(along(middle, mouths.right + Math.PI, post.along * 0.36)),
-        text: `post ${post.id}, ${post.sectionName}: both runs end ${corner.isSetOff ? "behind" : "on"} it`,
+        text: `post ${post.id}, ${post.sectionName}: holds both runs`,
       },
       ...holeNotes(plan, { one: left, side: before, drawn: a }, show),
     ],

@@ -75,7 +75,8 @@ export function faceFitting(plan: Plan, end: RunEnd, vertical: Vertical, place: 
       { pen: "edge", fill: "white" },
     );
   const eye = -standOut;
-  const radius = EYE_mm * Math.abs(at(1, 0).x - at(0, 0).x);
+  const [from, one_on] = [at(0, 0), at(1, 0)];
+  const radius = EYE_mm * Math.hypot(one_on.x - from.x, one_on.y - from.y);
   return {
     parts: [
       ...fasteningParts(one, bore.drilledLength, at),

@@ -1,5 +1,5 @@
 // Which corners are made with one post, and how does a cable turn one?
-import { dimension } from "../../drawing/dimension.ts";
+import { dimensionWays } from "../../drawing/dimension.ts";
 import type { Room } from "../../drawing/paper.ts";
 import { arrowhead, circle, go, group, hatched, type Part, polygon, strokes } from "../../drawing/shape.ts";
 import { along, type Point, subtract } from "../../geometry/vector.ts";
@@ -106,14 +106,14 @@ function draw(plan: Plan, one: OnePost, ratio: number): Picture {
   const clear = post.along * Math.SQRT1_2;
   const away = (at: Point, { direction }: SidePlan): Point => paper(along(at, direction + side * QUARTER_rad, clear));
   const dimensions = [
-    dimension({
+    dimensionWays({
       from: away(left, before),
       to: away(point, before),
       offset: -side * CLEAR_mm,
       text: show.tape(corner.setback),
       beyond: "from",
     }),
-    dimension({
+    dimensionWays({
       from: away(point, after),
       to: away(right, after),
       offset: -side * CLEAR_mm,
@@ -137,10 +137,10 @@ function draw(plan: Plan, one: OnePost, ratio: number): Picture {
       hatched({ outlines: [post_outline, hole], spacing: 3, angle: Math.PI / 4 }),
       strokes("centre", [[paper(left), point, paper(right)]]),
       strokes("heavy", [cable]),
-      ...dimensions,
       circle(point, 0.7, { pen: "edge", fill: "white" }),
       drill.part,
     ],
+    loose: dimensions,
     left: [
       {
         target: paper(inner),

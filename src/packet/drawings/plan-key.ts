@@ -51,11 +51,11 @@ function itemsOf(plan: Plan): readonly KeyItem[] {
           ],
         ]),
     },
-    ...(ends.some(({ kind }) => kind === "stud") ? [{ words: "stud end", sign: (at: Point) => symbolOf("stud", at, along) }] : []),
-    ...(ends.some(({ kind }) => kind === "grip") ? [{ words: "grip end", sign: (at: Point) => symbolOf("grip", at, along) }] : []),
+    ...(ends.some(({ kind }) => kind === "stud") ? [{ words: "stud end", sign: (at: Point) => symbolOf("stud", at) }] : []),
+    ...(ends.some(({ kind }) => kind === "grip") ? [{ words: "grip end", sign: (at: Point) => symbolOf("grip", at) }] : []),
     ...(["face", "anchor"] as const)
       .filter((kind) => ends.some((end) => end.kind === kind))
-      .map((kind) => ({ words: kind === "face" ? "face end" : "anchor end", sign: (at: Point) => symbolOf(kind, at, along) })),
+      .map((kind) => ({ words: kind === "face" ? "face end" : "anchor end", sign: (at: Point) => symbolOf(kind, at) })),
     {
       words: "tightened here",
       sign: (at) => group([strokes("cable", [[{ x: at.x - 3, y: at.y }, at]]), arrowhead({ x: at.x + 2.6, y: at.y }, along, 3.6)]),

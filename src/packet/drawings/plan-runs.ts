@@ -74,15 +74,22 @@ function endSymbol(end: RunEnd, at: Point | undefined, next: Point | undefined):
   if (at === undefined || next === undefined) throw new RangeError("a run without two ends");
   const outward = stepTo(next, at);
   const arrow = end.pulls ? [arrowhead(go(at, outward, -1.6), outward, 3.6)] : [];
-  return group([...arrow, symbolOf(end.kind, at, outward)]);
+  return group([...arrow, symbolOf(end.kind, at)]);
 }
 
-/** A stud end is an open diamond, a grip end a filled circle, an end on the face an open one: none looks like a post. */
-export function symbolOf(kind: EndKind, at: Point, along: Point): Part {
-  if (kind !== "stud") return circle(at, 1.1, { pen: "edge", fill: kind === "grip" ? "black" : "white" });
-  const across = { x: -along.y, y: along.x };
-  const corner = (u: Mm, v: Mm): Point => go(go(at, along, u), across, v);
-  return polygon([corner(-1.7, 0), corner(0, -1.7), corner(1.7, 0), corner(0, 1.7)], { pen: "edge", fill: "white" });
+/**
+ * A stud end is an open diamond, a grip end a filled circle, an end on the face an open one: none looks like a post. A diamond stands upright
+ * on every side: turned with a side at 45 deg it would be a square, the sign of a spacer.
+ */
+export function symbolOf(kind: EndKind, { x, y }: Point): Part {
+  if (kind !== "stud") return circle({ x, y }, 1.1, { pen: "edge", fill: kind === "grip" ? "black" : "white" });
+  const corners = [
+    { x: x - 1.7, y },
+    { x, y: y - 1.7 },
+    { x: x + 1.7, y },
+    { x, y: y + 1.7 },
+  ];
+  return polygon(corners, { pen: "edge", fill: "white" });
 }
 
 /** The run's name on the longest piece of its line. */

@@ -216,8 +216,9 @@ function edges(scene: Scene): readonly Part[] {
   ];
 }
 
-/** A line of its own pen, and its name turned beside it. */
-function edge({ plan, side, stretch, view }: Scene, at: "left" | "right", match: number | null, corner: string | null): readonly Part[] {
+/** A line of its own pen, and its name turned beside it, or in the one post that makes the corner. */
+function edge(scene: Scene, at: "left" | "right", match: number | null, corner: string | null): readonly Part[] {
+  const { plan, side, stretch, view } = scene;
   const name = match === null ? corner : `match line ${match}`;
   if (name === null) return [];
   const station = at === "left" ? stretch.from : stretch.to;
@@ -227,11 +228,18 @@ function edge({ plan, side, stretch, view }: Scene, at: "left" | "right", match:
     { x, y: top - 3 },
     { x, y: bottom + DECK_mm },
   ];
-  const beside = { x: x + (at === "left" ? -1 : 1) * (EDGE_NAME_mm / 2 + 0.3), y: (top + bottom) / 2 };
-  return [
-    strokes(match === null ? "centre" : "match", [line]),
-    label(name, beside, { anchor: "middle", angle: Math.PI / 2, ground: true }),
-  ];
+  const beside = x + (at === "left" ? -1 : 1) * (EDGE_NAME_mm / 2 + 0.3);
+  const place = { x: match === null ? (middleOfOnePost(scene, at) ?? beside) : beside, y: (top + bottom) / 2 };
+  return [strokes(match === null ? "centre" : "match", [line]), label(name, place, { anchor: "middle", angle: Math.PI / 2, ground: true })];
+}
+
+/** On paper, of the one post that makes the corner there, where it is drawn wide enough for a name. */
+function middleOfOnePost(scene: Scene, at: "left" | "right"): Mm | null {
+  const { side, view } = scene;
+  const post = verticalsIn(scene).find(({ corner }) => corner !== undefined && (corner.nextIndex === side.index) === (at === "left"));
+  if (post === undefined) return null;
+  const [left, right] = [leftFace(post), rightFace(post)].map((x) => view.point({ x, y: 0 }).x) as [Mm, Mm];
+  return right - left < EDGE_NAME_mm ? null : (left + right) / 2;
 }
 
 function rectangle(

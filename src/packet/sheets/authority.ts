@@ -10,6 +10,7 @@ import { sourceMark, sourcePlace } from "../show-number.ts";
 import { introduction, notApproval } from "../wording.ts";
 import { slopeClauses, slopeQuestions } from "./authority-slopes.ts";
 import { bearingQuestion, bendQuestion } from "./bearing.ts";
+import { mitreQuestion } from "./bore-corners.ts";
 import { faceQuestion } from "./face-ends.ts";
 import { isWooden } from "./frame-inputs.ts";
 import {
@@ -276,6 +277,7 @@ function questionTable(context: SheetContext, rules: GuardRules | null): Table {
     ],
     ...bearingQuestion(plan),
     ...bendQuestion(plan),
+    ...mitreQuestion(plan),
     ...faceQuestion(plan),
     ...pierQuestions(plan, show),
     ...sleeveQuestions(context),

@@ -48,5 +48,5 @@ export function bendQuestion(plan: Plan): readonly (readonly [Text, Text])[] {
 }
 
 /** Bushings that sit in a tube right through a post of wood. */
-export const isInTubes = ({ job, bores }: Pick<Plan, "job" | "bores">): boolean =>
+export const hasBushingTubes = ({ job, bores }: Pick<Plan, "job" | "bores">): boolean =>
   job.posts.section.material === "wood" && job.fittings.bushing.tubeWall !== null && bores.some(({ bushing }) => bushing);

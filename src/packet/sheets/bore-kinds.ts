@@ -1,8 +1,10 @@
 // Which kinds of bores does the job really have, and in which posts?
+import { BUSHING, isInTube } from "../../plan/buying.ts";
 import { goesThroughOneWall } from "../../plan/face-end.ts";
 import type { Bore, BoreKind, Plan } from "../../plan/plan.ts";
 import type { Text } from "../packet.ts";
 import type { Show } from "../show-number.ts";
+import { hasBushingTubes } from "./bearing.ts";
 import { isSameCounterbore } from "./bore-rows.ts";
 import { listed } from "./kit.ts";
 import { sunkName } from "./sleeve-words.ts";
@@ -78,4 +80,30 @@ export function makeWords({ kinds, diameter, depth, oneWall, counterbore, sleeve
   const through = counterbore === null && kinds.includes("grip end") ? " right through" : "";
   const opened = sleeveHole === undefined ? "" : `; sleeve opened to ${show.diameter(sleeveHole)} for the cable`;
   return `${whereWords(postIds)}: bore ${show.diameter(diameter)}${through}${deeper}${opened}${bushing ? ", with a bushing" : ""}`;
+}
+
+/** How many bores take bushings, and how many those are: a bore on which the cable turns at both mouths, or in a tube, takes two. */
+export const bushingsOf = ({ bores, order }: Plan): { readonly bores: number; readonly bushings: number } => ({
+  bores: bores.filter(({ bushing }) => bushing).length,
+  bushings: order.find(({ item }) => item === BUSHING)?.net ?? 0,
+});
+
+/** Where the bushings sit that this job has. */
+export function bushingRule(plan: Plan): Text {
+  const { bores, verticals, job } = plan;
+  const bushed = bores.filter(({ bushing }) => bushing);
+  const tubes = bushed.filter((bore) => isInTube(bore, job)).length;
+  const both = bushed.some(({ verticalId }) => verticals.some(({ id, corner }) => id === verticalId && corner !== undefined));
+  const where = [
+    ...(tubes > 0 ? ["one in each wall of a tube"] : []),
+    ...(tubes === bushed.length
+      ? []
+      : [
+          `${tubes > 0 ? "in a solid member one" : "one in each bore"}, from the face named, or right through${both ? "; one from each face where both are named" : ""}`,
+        ]),
+  ];
+  const tube = hasBushingTubes(plan)
+    ? " Each sits in a stainless tube that goes right through: the bore is for the tube; its ends are rounded and flush with the faces."
+    : "";
+  return `Bushings: ${where.join("; ")}.${tube}`;
 }

@@ -7,11 +7,11 @@ import type { Block, Cell, Column, Sheet, Table, Text } from "../packet.ts";
 import { type Show, sourceMark } from "../show-number.ts";
 import { marksOf } from "../templates/faces.ts";
 import { floorWord, introduction, roleName } from "../wording.ts";
-import { isInTubes } from "./bearing.ts";
 import { cornerBoreRules, cornerCells, cornerColumns, entryWords } from "./bore-corners.ts";
 import { hardwareTable } from "./bore-hardware.ts";
 import { heightsTable } from "./bore-heights.ts";
 import { howToBore } from "./bore-how.ts";
+import { bushingRule } from "./bore-kinds.ts";
 import { type BoreRow, boreRows, bushingPlace, isEven, offHeight } from "./bore-rows.ts";
 import { blindWords } from "./face-ends.ts";
 import {
@@ -262,11 +262,7 @@ function rules(context: SheetContext, rows: readonly BoreRow[]): readonly Text[]
           `On a rake the height holds in the middle of the upright, from a level mark where the datum crosses its middle line; on its two faces the bore is higher or lower, as the columns say. Heights of both faces, guide angle, bit: ${refer(context, "stairs")}.`,
         ]
       : []),
-    ...(bushing
-      ? [
-          `Bushings: one in each wall of a tube; in a solid member one, from the face named, or right through${skew ? "; one from each face where both are named" : ""}.${isInTubes(plan) ? " Each sits in a stainless tube that goes right through: the bore is for the tube; its ends are rounded and flush with the faces." : ""}`,
-        ]
-      : []),
+    ...(bushing ? [bushingRule(plan)] : []),
     ...(plan.job.posts.mount === "fascia"
       ? [
           `Posts on the fascia: heights count from the datum (${plan.job.frame.datum}), not from the foot of the post, which lies ${show.tapeBoth(plan.job.posts.belowDatum)} below it; mark the datum on each post before it is bored.`,

@@ -4,7 +4,7 @@ import type { Cited } from "../../sources/cited.ts";
 import type { Mm } from "../../units/quantity.ts";
 import type { Text } from "../packet.ts";
 import { type Show, sourceMark } from "../show-number.ts";
-import { bushingWarning, isInTubes } from "./bearing.ts";
+import { bushingWarning, hasBushingTubes } from "./bearing.ts";
 import { isWood } from "./material.ts";
 import { atLeast } from "./survey-least.ts";
 import type { SurveyRow } from "./survey-rows.ts";
@@ -23,7 +23,7 @@ export function bushingRows({ plan, show }: Shown): readonly SurveyRow[] {
   const warning = bushingWarning(plan);
   const bore: SurveyRow = [
     "fittings / bushing bore",
-    isInTubes(plan) ? "Tube round the bushings: sits firmly in a bore of" : "Bushing: sits firmly in a bore of",
+    hasBushingTubes(plan) ? "Tube round the bushings: sits firmly in a bore of" : "Bushing: sits firmly in a bore of",
     show.diameter(bushingBore.value),
     "does not go in, or turns by hand",
   ];

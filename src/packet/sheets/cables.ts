@@ -209,7 +209,7 @@ function frictionTable({ plan, show }: SheetContext): Table {
     }),
     rowHeads: true,
     notes: [
-      `At each bend the tension falls by exp(-mu x angle), mu = ${show.decimal(friction.value, 2)} ${sourceMark(friction.source)}. Kept for losses: ${kept.what} ${sourceMark(kept.source)}${lossWords(plan, show)}.`,
+      `${plan.runs.some(({ bends }) => bends.length > 0) ? `At each bend the tension falls by exp(-mu x angle), mu = ${show.decimal(friction.value, 2)} ${sourceMark(friction.source)}. ` : ""}Kept for losses: ${kept.what} ${sourceMark(kept.source)}${lossWords(plan, show)}.`,
     ],
   });
 }

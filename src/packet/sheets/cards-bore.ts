@@ -7,8 +7,9 @@ import { levelGaps } from "../../plan/set-off.ts";
 import type { Mm } from "../../units/quantity.ts";
 import type { StepItem, Text } from "../packet.ts";
 import { frameAccepted } from "../wording.ts";
-import { isInTubes } from "./bearing.ts";
-import { MITRE_OFF_mm, mitredIds } from "./bore-corners.ts";
+import { hasBushingTubes } from "./bearing.ts";
+import { boredFromOutside, MITRE_OFF_mm, mitredIds, OUTSIDE_STAND, turnedIds } from "./bore-corners.ts";
+import { bushingsOf } from "./bore-kinds.ts";
 import type { Card } from "./card.ts";
 import { faceEnds, faceIds, hasLags, shankWords } from "./face-ends.ts";
 import { freeStop } from "./free-stop.ts";
@@ -51,7 +52,7 @@ export function frameCard(context: SheetContext): Card {
         value: show.lengthUnit,
       },
       {
-        text: `${count(postsOf(plan).length, "post")} firm and ${plumbWords(context)}; ${count(spacersOf(plan).length, "spacer")} fixed top and bottom, in line.`,
+        text: `${count(postsOf(plan).length, "post")} firm and ${plumbWords(context)}${turnedIds(plan).length === 0 ? "" : `, ${listed(turnedIds(plan))} turned half-way between two sides (${refer(context, "plan")})`}; ${count(spacersOf(plan).length, "spacer")} fixed top and bottom, in line.`,
       },
       { text: `No free length above ${freeStop(context).limit}; longest measured`, value: show.lengthUnit },
       surveyItem(context),
@@ -84,12 +85,6 @@ function surveyItem(context: SheetContext): StepItem {
 
 export function setOutCard(context: SheetContext): Card {
   const { plan, show } = context;
-  const labels = [
-    ...(unique(plan.bores.map(({ diameter }) => diameter)).length > 1 ? ["bores of two sizes"] : []),
-    ...(plan.bores.some(({ counterbore }) => counterbore !== null)
-      ? [plan.job.posts.sleeve === null ? "a counterbore" : "a washer's hole"]
-      : []),
-  ].join(" or ");
   return {
     key: "set-out",
     title: "Set out the bores",
@@ -111,12 +106,23 @@ export function setOutCard(context: SheetContext): Card {
           : "Path of every bore searched for welds, bolts, sleeves; both walls marked.",
         killer: true,
       },
-      ...(labels === "" ? [] : [{ text: `Posts with ${labels} are labelled.` }]),
+      ...labelItems(plan),
       {
         text: `One scrap bored with each bit; the fittings slide in.${hasLags(plan) ? " A lag screw turned into one of the post's section: it holds, the scrap does not split." : ""}${plan.rakes.length === 0 ? "" : ` One of the post's section through each guide block (${anglesWords(plan, show.angle)}): the bit comes out on its mark.`}`,
       },
     ],
   };
+}
+
+/** Bits are changed between posts: each one says on itself which it takes. */
+function labelItems({ bores, job }: SheetContext["plan"]): readonly StepItem[] {
+  const labels = [
+    ...(unique(bores.map(({ diameter }) => diameter)).length > 1 ? ["the size of its bores"] : []),
+    ...(bores.some(({ counterbore }) => counterbore !== null)
+      ? [job.posts.sleeve === null ? "its counterbores if it has them" : "its washers' holes if it has them"]
+      : []),
+  ];
+  return labels.length === 0 ? [] : [{ text: `Each post labelled with ${listed(labels)}.` }];
 }
 
 const onLevel = ({ plan }: SheetContext): Text => (plan.rakes.length === 0 ? "" : `**Level ${sidesWord(levelSides(plan))}:** `);
@@ -195,7 +201,7 @@ function marksItem(context: SheetContext): StepItem {
 
 export function boreCard(context: SheetContext): Card {
   const { plan, show } = context;
-  const bushings = plan.bores.filter(({ bushing }) => bushing).length;
+  const { bores, bushings } = bushingsOf(plan);
   const along = leaningAlongIds(plan);
   const counterbores = plan.bores.filter(({ counterbore }) => counterbore !== null);
   return {
@@ -225,9 +231,7 @@ export function boreCard(context: SheetContext): Card {
         text: `After boring no spacing, middle to middle, above ${spacingStop(context)}.`,
         killer: true,
       },
-      ...(mitredIds(plan).length > 0
-        ? [{ text: `Bores on the mitre come out on the mark of the other face, within ${show.tape(MITRE_OFF_mm)}.`, killer: true as const }]
-        : []),
+      ...mitreItems(context),
       ...(plan.setOff === null
         ? []
         : [
@@ -246,11 +250,19 @@ export function boreCard(context: SheetContext): Card {
         : []),
       ...faceItems(context),
       {
-        text: `${boreDone(plan)}${bushings > 0 ? ` ${bushings} bores have their ${isInTubes(plan) ? "tube, ends round and flush, and their bushing" : "bushing"}.` : ""}`,
+        text: `${boreDone(plan)}${bores === 0 ? "" : ` ${bores} bores have their ${hasBushingTubes(plan) ? "tube, ends round and flush, and their " : ""}${bushings === bores ? "bushing" : `${bushings} bushings`}.`}`,
       },
       { text: "Real heights written where they differ; deviations told to the office." },
     ],
   };
+}
+
+/** At an outside corner nobody can hold the drill from the deck. */
+function mitreItems({ plan, show }: SheetContext): readonly StepItem[] {
+  if (mitredIds(plan).length === 0) return [];
+  const outside = boredFromOutside(plan);
+  const stand = outside.length === 0 ? "" : ` ${listed(outside)}: drill held outside the guard, ${OUTSIDE_STAND}.`;
+  return [{ text: `Bores on the mitre come out on the mark of the other face, within ${show.tape(MITRE_OFF_mm)}.${stand}`, killer: true }];
 }
 
 /** Blind holes are bored to a depth. */

@@ -60,7 +60,7 @@ function troubleTable(card: Card, plan: Plan): readonly Table[] {
     : [
         table({
           id: `card-${card.key}-troubles`,
-          caption: "If something goes wrong",
+          caption: `${card.title}: if something goes wrong`,
           columns: [column("when", "If ...", 0.34), column("then", "then ...", 0.66)],
           rows: rows.map(({ when, then }) => [minor(bold(when)), minor(then)]),
         }),

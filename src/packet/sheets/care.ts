@@ -115,12 +115,23 @@ function cleaning({ plan }: SheetContext): readonly Text[] {
     isWood(plan)
       ? "Keep the wood sealed around bores and under washers."
       : "Touch up scratches of painted or coated metal before rust creeps under.",
+    ...bendCare(plan),
     ...(eyeEnds(plan).length > 0
       ? [
           `Look at each eye at ${eyeIds(plan)}: straight, flange tight on the face, pin locked, no split or crack. Else slacken that cable and call.`,
         ]
       : []),
   ];
+}
+
+/** Where cables turn in their bores, wires break and bushings sink in first: nobody else looks there at every visit. */
+function bendCare({ runs }: SheetContext["plan"]): readonly Text[] {
+  const ids = unique(runs.flatMap(({ bends }) => bends.map(({ postId }) => postId)));
+  return ids.length === 0
+    ? []
+    : [
+        `At every visit look at the cables where they turn, at ${listed(ids)}: a broken wire means a new cable; where a bushing has sunk in, read the cable again.`,
+      ];
 }
 
 function visitsTable(context: SheetContext): Table {

@@ -7,7 +7,7 @@ import { gateCaution, gatesOf } from "../guard-ends.ts";
 import type { Block, Sheet, Text } from "../packet.ts";
 import { sourceMark } from "../show-number.ts";
 import { introduction } from "../wording.ts";
-import { isInTubes, washerWarning } from "./bearing.ts";
+import { hasBushingTubes, washerWarning } from "./bearing.ts";
 import { boreMakes, makeWords } from "./bore-kinds.ts";
 import { bushingSitWords } from "./bushings.ts";
 import { drawnDetails } from "./drawn.ts";
@@ -56,7 +56,7 @@ function endFacts({ plan, show }: SheetContext): Block {
     [GRIP]: gripWords,
     [FACE]: faceWords(plan, show),
     [ANCHOR]: anchorWords(plan, show),
-    "Where the cable bends": isInTubes(plan) ? ", in a tube right through" : "",
+    "Where the cable bends": hasBushingTubes(plan) ? ", in a tube right through" : "",
   };
   const makes = boreMakes(plan);
   const passed = plan.verticals.filter(

@@ -7,6 +7,7 @@ import { roleName } from "../wording.ts";
 import { sizeText } from "./frame-formulas.ts";
 import { bold, column, groupBy, listed, minor, type SheetContext, table, unique } from "./kit.ts";
 import { pierNotes } from "./piers.ts";
+import { movedWords } from "./readings.ts";
 
 export const BY_REPORT: Text = "by the hardware's own report";
 
@@ -106,10 +107,10 @@ const postNotes = (context: SheetContext): readonly Text[] => {
   ];
 };
 
-/** What a tape can't show is none. */
-function moved(movement: number, { show }: SheetContext, where = ""): Text {
-  const text = show.fine(Math.abs(movement));
-  return /^0[" ]/.test(text) ? "none" : `${text} to the ${movement > 0 ? "right" : "left"}${where}`;
+/** Which way and where is said of what a plumb line tells. */
+function moved(movement: number, context: SheetContext, where = ""): Text {
+  const text = movedWords(movement, context);
+  return text.startsWith("under") ? text : `${text} to the ${movement > 0 ? "right" : "left"}${where}`;
 }
 
 const momentText = ({ baseMoment_Nmm }: PostAnswer, { show }: SheetContext): Text =>

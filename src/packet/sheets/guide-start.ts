@@ -4,6 +4,7 @@ import type { Plan } from "../../plan/plan.ts";
 import type { SheetKey } from "../issues.ts";
 import type { StepItem, Text } from "../packet.ts";
 import { frameAccepted } from "../wording.ts";
+import { turnedIds } from "./bore-corners.ts";
 import { freeStop } from "./free-stop.ts";
 import { cutSlopes, measureSlopes, railsLie } from "./guide-slopes.ts";
 import { count, endPostIds, listed, postsOf, refer, type SheetContext, spacersOf } from "./kit.ts";
@@ -159,9 +160,18 @@ const checkPosts = ({ plan, show }: SheetContext): StepItem => {
   };
 };
 
+/** A post that is bored straight through at a corner stands on the bisector. */
+function turnedWords(context: SheetContext): Text {
+  const { plan } = context;
+  const ids = turnedIds(plan);
+  return ids.length === 0
+    ? ""
+    : ` ${listed(ids)} ${ids.length === 1 ? "stands" : "stand"} turned, half-way between two sides: ${refer(context, "plan")}.`;
+}
+
 const setPosts = (context: SheetContext): StepItem => ({
   text: `Cut the posts on ${refer(context, "lumber")}. Set ${count(postsOf(context.plan).length, "post")} plumb and firm.`,
-  more: `Plumb means straight up: hold a level on two faces.${context.plan.rakes.length > 0 ? " On a slope their tops are cut along the slope." : ""}`,
+  more: `Plumb means straight up: hold a level on two faces.${context.plan.rakes.length > 0 ? " On a slope their tops are cut along the slope." : ""}${turnedWords(context)}`,
 });
 
 /** Rails are cut to the frame that stands; what fastens it is a matter of whoever accepts the frame. */

@@ -1,16 +1,14 @@
 // What does somebody who does this once do to set out, bore, reeve and set the ends? Sentences of at most 20 words.
 
 import { WASHER_HOLE } from "../../plan/bores.ts";
-import { goesThroughOneWall } from "../../plan/face-end.ts";
 import type { BoreKind, Plan, Run } from "../../plan/plan.ts";
 import type { StepItem, Text } from "../packet.ts";
-import { isInTubes } from "./bearing.ts";
-import { MITRE_OFF_mm, mitredIds } from "./bore-corners.ts";
+import { boredFromOutside, MITRE_OFF_mm, mitredIds } from "./bore-corners.ts";
 import { drillRoomItems } from "./bore-room.ts";
 import { startOf, startsInside, stopOf } from "./ends.ts";
-import { faceEnds, faceIds, setWords, shankWords } from "./face-ends.ts";
+import { bushingItems, fasteningItems, holeItems } from "./guide-fittings.ts";
 import { boreSlopes, levelFirst, markSlopes } from "./guide-slopes.ts";
-import { count, greatest, listed, refer, type SheetContext } from "./kit.ts";
+import { count, listed, refer, type SheetContext } from "./kit.ts";
 import { leaningAlongIds, offMiddle } from "./leaning.ts";
 import { isTreated, isTube, isWood, onlyWood } from "./material.ts";
 import { pierMarked, pierSteps } from "./piers.ts";
@@ -75,7 +73,7 @@ function stickItems(context: SheetContext): readonly StepItem[] {
       killer: true,
     },
     {
-      text: `${levelFirst(context)}Carry the marks to every post and spacer${pierMarked(plan)}, in the middle of the face.`,
+      text: `${levelFirst(context)}Carry the marks to every post and spacer${pierMarked(plan)}, in the middle of the face that ${refer(context, "bores")} names.`,
       ...(offset.length > 0 ? { more: `At ${listed(offset)} the holes are off the middle: use the table.` } : {}),
     },
   ];
@@ -84,7 +82,6 @@ function stickItems(context: SheetContext): readonly StepItem[] {
 export function boreStage(context: SheetContext): Stage {
   const { plan, show } = context;
   const counterbored = plan.bores.filter(({ counterbore }) => counterbore !== null);
-  const bushed = plan.bores.filter(({ bushing }) => bushing).length;
   return {
     key: "bore",
     title: `Bore ${count(plan.bores.length, "hole")}`,
@@ -128,12 +125,11 @@ export function boreStage(context: SheetContext): Stage {
       ...mitreItems(context),
       ...alongItems(plan),
       ...drillRoomItems(context),
-      ...faceItems(context),
+      ...holeItems(context),
+      ...pierSteps(plan, show),
       ...finishItems(plan),
-      ...(bushed > 0 && isInTubes(plan)
-        ? [{ text: "Push a tube into each hole where the cable bends. Its ends are round and level with the wood.", killer: true as const }]
-        : []),
-      ...(bushed > 0 ? [{ text: `Put bushings in ${bushed} holes.`, more: "The table of bores says which." }] : []),
+      ...fasteningItems(context),
+      ...bushingItems(plan),
       { text: "Tick each hole. Write the real height if it is off." },
     ],
   };
@@ -236,7 +232,17 @@ function reeveItem(plan: Plan, run: Run, lengthText: Text): StepItem {
 function mitreItems({ plan, show }: SheetContext): readonly StepItem[] {
   const ids = mitredIds(plan);
   if (ids.length === 0) return [];
+  const outside = boredFromOutside(plan);
   return [
+    ...(outside.length === 0
+      ? []
+      : [
+          {
+            text: `${listed(outside)}: hold the drill outside the guard, at an outside corner. Stand on a ladder or a platform there.`,
+            more: "The bit cuts the corner on the deck's side. Nobody leans out over the edge.",
+            killer: true as const,
+          },
+        ]),
     {
       text: `${listed(ids)}: mark the middle on both faces. Clamp on a guide block with a hole at ${show.angle(Math.PI / 4)}.`,
       more: "Its hole sits on the mark and leans towards the other face. Try it on a scrap of the same size.",
@@ -247,41 +253,5 @@ function mitreItems({ plan, show }: SheetContext): readonly StepItem[] {
       more: "Is it further off? Stop and ask before you bore the next one.",
       killer: true,
     },
-  ];
-}
-
-/** Eyes stand before the cables come. */
-function faceItems({ plan, show }: SheetContext): readonly StepItem[] {
-  if (faceEnds(plan).length === 0) return pierSteps(plan, show);
-  const shank = shankWords({ plan, show });
-  const more = "Try the first eye with a hard pull.";
-  if (plan.bores.some((bore) => goesThroughOneWall(bore, plan.job)))
-    return [
-      {
-        text: `${faceIds(plan)}: bore through one wall only. Put a stop on the bit.`,
-        more: "The far wall stays whole.",
-        killer: true,
-      },
-      { text: setWords(plan), more, killer: true },
-      ...pierSteps(plan, show),
-    ];
-  const depth = greatest(plan.bores.filter(({ kind }) => kind === "face end").map(({ drilledLength }) => drilledLength));
-  return [
-    {
-      text: `${faceIds(plan)}: the holes are blind, ${show.fine(depth)} deep. Put a stop on the bit.`,
-      more: "A hole that comes out at the back holds nothing.",
-      killer: true,
-    },
-    ...(shank === ""
-      ? []
-      : [
-          {
-            text: `Each of these holes is ${shank}.`,
-            more: "Forced into the narrow hole, the shank splits the post.",
-            killer: true as const,
-          },
-        ]),
-    { text: setWords(plan), more: `${more}${isWood(plan) ? " A post that splits is not used." : ""}`, killer: true },
-    ...pierSteps(plan, show),
   ];
 }

@@ -1,7 +1,9 @@
 // What does the material of the posts ask of those who bore it: words for wood, treated wood and metal?
+import type { Wood } from "../../job/site.ts";
 import type { Plan } from "../../plan/plan.ts";
 import type { Text } from "../packet.ts";
 import { sourceMark } from "../show-number.ts";
+import { unique } from "./kit.ts";
 import { piersOf } from "./piers.ts";
 
 export const isWood = ({ job }: Plan): boolean => job.posts.section.material === "wood";
@@ -49,4 +51,27 @@ export function boreRule(plan: Plan): Text | null {
     default:
       return "Touch up bare metal at bores, cold. Keep it apart from stainless steel with plastic sleeves and washers.";
   }
+}
+
+export const woodName = ({ species, grade, incised }: Wood): Text => `${species} ${grade}${incised ? ", incised" : ""}`;
+
+/** Of which wood or metal the pieces of a section are bought: the grade that the frame was computed with, and whether they are treated. */
+export function stockWords({ job }: Plan, sectionName: Text): Text {
+  const { posts, spacers, frame } = job;
+  const members = [
+    ...(posts.existing ? [] : [{ ...posts.section, wood: posts.wood, treatment: posts.treatment }]),
+    { ...spacers.section, wood: null, treatment: spacers.treatment },
+    { ...frame.topRail, treatment: frame.topRailTreatment },
+    ...(frame.bottomRail === null ? [] : [{ ...frame.bottomRail, treatment: frame.bottomRailTreatment }]),
+    ...(posts.sleeve === null ? [] : [{ ...posts.sleeve, wood: null, treatment: null }]),
+  ];
+  return unique(
+    members
+      .filter(({ name }) => name === sectionName)
+      .map(({ material, wood, treatment }) =>
+        material === "wood"
+          ? [wood === null ? "wood" : woodName(wood.value), ...(treatment === null ? [] : [treatment])].join(", ")
+          : material,
+      ),
+  ).join("; ");
 }

@@ -7,6 +7,7 @@ import { sourceMark } from "../show-number.ts";
 import { introduction } from "../wording.ts";
 import { bushingWarning, washerWarning } from "./bearing.ts";
 import { blank, bold, caution, column, prose, refer, type SheetContext, type SheetMaker, sheet, strong, table } from "./kit.ts";
+import { stockWords } from "./material.ts";
 
 const groups: readonly OrderGroup[] = ["cable", "fittings", "bushings and washers", "care", "lumber and tube"];
 
@@ -39,7 +40,7 @@ function orderTable({ plan, show }: SheetContext): Table {
       column("source", "Bought from / lot", priced ? 0.14 : 0.2, { sub: "field" }),
     ],
     rows: lines.map((line) => [
-      `${itemText(line, show)}${warningOf(line, plan)}`,
+      `${itemText(line, plan, show)}${warningOf(line, plan)}`,
       line.size === "" ? "-" : line.size,
       String(line.net),
       String(line.spare),
@@ -67,9 +68,9 @@ function warningOf({ item }: OrderLine, plan: Plan): Text {
 const unitWord = ({ unit, quantity }: OrderLine): Text => (unit === "piece" ? "pcs" : quantity === 1 ? unit : `${unit}s`);
 
 /** Lumber says its length in its size, and its cut plan stands on its own sheet. */
-function itemText({ group, item, pieceLength, note }: OrderLine, show: SheetContext["show"]): Text {
+function itemText({ group, item, pieceLength, note }: OrderLine, plan: Plan, show: SheetContext["show"]): Text {
   if (group === "lumber and tube") {
-    return `${bold(item)}, stock pieces`;
+    return `${bold(item)}, stock pieces: ${stockWords(plan, item)}`;
   }
   return `**${item}**${pieceLength === null ? "" : `, ${show.feet(pieceLength)}`}${note === "" ? "" : `: ${note}`}`;
 }

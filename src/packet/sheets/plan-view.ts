@@ -5,7 +5,7 @@ import { restOf } from "../../plan/pier.ts";
 import type { Plan } from "../../plan/plan.ts";
 import type { Mm } from "../../units/quantity.ts";
 import { SAME_mm } from "../../units/tolerance.ts";
-import { corners, slopeChanges } from "../joints.ts";
+import { slopeChanges, turns } from "../joints.ts";
 import type { Sheet, Table, Text } from "../packet.ts";
 import { floorWord, introduction, roleName, runSpan } from "../wording.ts";
 import { drawnPlan } from "./drawn.ts";
@@ -97,9 +97,19 @@ function startWords(plan: Plan): Text {
     : plan.sides.some(({ begins }) => begins?.kind === "pier")
       ? "A side that starts at a pier begins at the face of the pier"
       : "A side begins at the outer face of its end post";
-  const turned = slopeChanges(plan).length > 0 && corners(plan).length === 0;
-  return `${first}${turned ? "" : "; a side after a corner begins at the corner point, where the lines of the bores cross"}${slopeChanges(plan).length === 0 ? "" : "; after a change of slope, where slope and level meet"}.`;
+  return [
+    first,
+    ...(turns(plan) ? ["a side after a corner begins at the corner point, where the lines of the bores cross"] : []),
+    ...(slopeChanges(plan).length === 0 ? [] : ["after a change of slope a side begins where slope and level meet"]),
+    ...(startsFree(plan) ? ["a side after an opening begins at the outer face of its end post"] : []),
+  ]
+    .join("; ")
+    .concat(".");
 }
+
+/** Where a side is said to begin at a wall or a pier, those behind an opening may begin at a post of their own. */
+const startsFree = ({ sides }: Plan): boolean =>
+  sides.slice(1).some(({ begins }) => begins?.kind === "post") && sides.some(({ begins }) => begins !== null && begins.kind !== "post");
 
 /** A tape laid on a slope reads more than a station. */
 const slopeNotes = (plan: Plan): readonly Text[] =>

@@ -45,10 +45,12 @@ function boreColumns({ plan }: SheetContext): readonly BoreColumn[] {
       const level = runLevel(plan, runs[0] ?? "");
       return [{ key: vertical.id, head: vertical.id, offsets: offsets.every((offset) => offset === 0) ? null : offsets, level }];
     }
+    // Two runs that end on two faces of a post are bored in the middle of both.
+    const inMiddle = bores.every(({ offset }) => offset === 0);
     return runs.map((runId) => ({
       key: `${vertical.id}-${runId}`,
       head: `${vertical.id} ${runId}`,
-      offsets: unique(bores.filter((bore) => bore.runId === runId).map(({ offset }) => offset)),
+      offsets: inMiddle ? null : unique(bores.filter((bore) => bore.runId === runId).map(({ offset }) => offset)),
       level: runLevel(plan, runId),
     }));
   });

@@ -1,7 +1,10 @@
 // Z-901: what was built, against what was planned, and who says so?
+import { isOnFace } from "../../plan/face-end.ts";
 import type { Run } from "../../plan/plan.ts";
 import type { Cell, Column, Sheet, Table, Text } from "../packet.ts";
 import { introduction, runSpan } from "../wording.ts";
+import { mitredIds } from "./bore-corners.ts";
+import { eyeEnds } from "./face-ends.ts";
 import {
   blank,
   blankRow,
@@ -17,6 +20,7 @@ import {
   sheet,
   signatures,
   table,
+  unique,
 } from "./kit.ts";
 import { slopeTables } from "./proof-slopes.ts";
 import { atLeast, atMost, bandWords, leansOf } from "./readings.ts";
@@ -165,12 +169,24 @@ function lotTable({ plan, show }: SheetContext): Table {
   });
 }
 
+/** Posts behind which something is fitted: an end at an eye stands in front. */
+const backsOf = ({ runs }: SheetContext["plan"]): readonly string[] =>
+  unique(runs.flatMap(({ left, right }) => [left, right].filter((end) => !isOnFace(end)).map(({ postId }) => postId)));
+
 function photoTable(context: SheetContext): Table {
   const { plan } = context;
   const job = plan.job.identity.number;
   const views: readonly (readonly [view: Text, file: Text])[] = [
     ...plan.sides.map(({ id }): readonly [Text, Text] => [`Side ${id} from inside, square on`, `${job}-side-${id}`]),
-    ...endPostIds(plan).map((id): readonly [Text, Text] => [`Back of ${id}: nuts or fittings, washers`, `${job}-${id}-back`]),
+    ...backsOf(plan).map((id): readonly [Text, Text] => [`Back of ${id}: nuts or fittings, washers`, `${job}-${id}-back`]),
+    ...unique(eyeEnds(plan).map(({ postId }) => postId)).map((id): readonly [Text, Text] => [
+      `Eyes at ${id}: flanges on the face, pins locked`,
+      `${job}-${id}-eyes`,
+    ]),
+    ...mitredIds(plan).map((id): readonly [Text, Text] => [
+      `Both faces of ${id}: bushings in the bores on the mitre`,
+      `${job}-${id}-mitre`,
+    ]),
     ...endPostIds(plan).map((id): readonly [Text, Text] => [`Foot of ${id} with its fasteners`, `${job}-${id}-foot`]),
     ...plan.runs.map((run): readonly [Text, Text] => [
       `Gauge on run ${run.id}, ${runSpan(run)}, reading visible`,

@@ -1,6 +1,7 @@
 // Which rules, limits and default dimensions does this job rest on, and where does each come from?
 
-import type { PostBase, Wood } from "../../job/site.ts";
+import type { PostBase } from "../../job/site.ts";
+import { mustBeOnFace } from "../../plan/face-end.ts";
 import { jointsOf, jointsWord } from "../../plan/joints.ts";
 import type { Bore } from "../../plan/plan.ts";
 import { cornerCount } from "../../plan/splits.ts";
@@ -14,6 +15,7 @@ import { bushingRules } from "./bushings.ts";
 import { faceEnds } from "./face-ends.ts";
 import { keptInTarget } from "./kept.ts";
 import { column, type SheetContext, table, upperFirst } from "./kit.ts";
+import { woodName } from "./material.ts";
 import { piersOf } from "./piers.ts";
 
 export interface RuleRow {
@@ -82,16 +84,16 @@ function frameRules(context: SheetContext, walls: boolean): readonly RuleRow[] {
     ...(plan.verticals.some(({ role }) => role === "pair")
       ? [row("Clear distance between two posts of a pair", posts.pairGap, show.tapeBoth)]
       : []),
-    ...(walls
-      ? [
-          row("Gap from an end post to the wall, at most", limits.wallGap_max, show.tapeBoth),
-          row("Gap from an end post to the wall, at least", limits.wallGap_min, show.tapeBoth),
-        ]
-      : []),
+    ...(walls ? [row("Gap from an end post to the wall, at most", limits.wallGap_max, show.tapeBoth)] : []),
+    ...(isReachedAtWall(plan) ? [row("Gap from an end post to the wall, at least", limits.wallGap_min, show.tapeBoth)] : []),
     row("Edge of a bore to the edge of the post, at least", limits.edgeDistance_min, show.tapeBoth),
     row("Heights and stations are rounded to", limits.tapeStep, show.tape),
   ];
 }
+
+/** Where an end stands on the face of its post, nobody has to reach between post and wall. */
+const isReachedAtWall = ({ job, sides }: SheetContext["plan"]): boolean =>
+  sides.some(({ begins, ends }) => [begins, ends].some((end) => end?.kind === "wall" && !mustBeOnFace(end.access, job)));
 
 function runRules({ plan, show }: SheetContext): readonly RuleRow[] {
   const { limits, supply } = plan.job;
@@ -188,7 +190,9 @@ function pullRules({ plan, show }: SheetContext): readonly RuleRow[] {
       ? row("Passes that the plan may choose, at most", tightening.passes_max, String)
       : row("Passes, as shares of the target", tightening.passes, (shares) => shares.map(show.percent).join(", ")),
     row("Band around each reading", tightening.band, (share) => `+/- ${show.percent(share)}`),
-    row("Friction at a bend", tightening.friction, (mu) => show.decimal(mu, 2)),
+    ...(plan.runs.some(({ bends }) => bends.length > 0)
+      ? [row("Friction at a bend", tightening.friction, (mu) => show.decimal(mu, 2))]
+      : []),
     ...(tightening.wobble_perMm.value > 0
       ? [row("Loss by bores out of line, a metre", tightening.wobble_perMm, (wobble) => show.percent(wobble * 1000))]
       : []),
@@ -212,8 +216,6 @@ function standingRules({ plan, show }: SheetContext): readonly RuleRow[] {
     row("Deflection under the code's loads, at most, of the length", limits.deflectionShare_max, oneIn(show)),
   ];
 }
-
-const woodName = ({ species, grade, incised }: Wood): Text => `${species} ${grade}${incised ? ", incised" : ""}`;
 
 const oneIn =
   (show: SheetContext["show"]) =>

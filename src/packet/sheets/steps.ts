@@ -1,9 +1,10 @@
 // Z-801: in which order is the work done, and where does everybody stop and confirm?
 import type { Sheet, Table } from "../packet.ts";
 import { introduction, slopeWordList, troubles, wordList } from "../wording.ts";
+import { mitredIds } from "./bore-corners.ts";
 import { crewCards } from "./cards.ts";
 import { hasTails } from "./ends.ts";
-import { faceEnds } from "./face-ends.ts";
+import { faceEnds, hasLags } from "./face-ends.ts";
 import { guideBlocks } from "./guide.ts";
 import { bold, column, prose, type SheetContext, type SheetMaker, sheet, table } from "./kit.ts";
 import { piersOf } from "./piers.ts";
@@ -27,6 +28,8 @@ function wordTable({ plan }: SheetContext): Table {
   const unused = [
     ...(hasTails(plan) ? [] : ["grip end"]),
     ...(faceEnds(plan).length > 0 ? [] : ["face end"]),
+    ...(hasLags(plan) ? [] : ["lag screw"]),
+    ...(mitredIds(plan).length > 0 ? [] : ["mitre"]),
     ...(piersOf(plan).length > 0 ? [] : ["anchor"]),
     ...(plan.bores.some(({ bushing }) => bushing) ? [] : ["bushing"]),
   ];

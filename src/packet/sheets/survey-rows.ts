@@ -215,7 +215,7 @@ export const accessWords: Readonly<Record<Access, Text>> = {
 };
 
 /** More room than planned does no harm. */
-export const accessStop = (access: Access): Text => (access === "none" ? "-" : "it does not");
+export const accessStop = (access: Access): Text => (access === "none" ? "-" : access === "hand" ? "they do not" : "it does not");
 
 /** The gap to a wall and the room for hand or drill are two things. Like ends stand in one row, by the marks of their posts. */
 export function endRows({ plan, show }: SheetContext): readonly SurveyRow[] {

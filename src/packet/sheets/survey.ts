@@ -5,7 +5,7 @@ import { SET_OFF } from "../../plan/set-off.ts";
 import { crossedTurn_off } from "../../tables/practice.ts";
 import { threadOf } from "../../tables/thread.ts";
 import { gateAlone, gateCaution, gatesOf, guardEnds } from "../guard-ends.ts";
-import { corners, slopeChanges } from "../joints.ts";
+import { slopeChanges, turns } from "../joints.ts";
 import type { Sheet, Table, Text } from "../packet.ts";
 import { introduction } from "../wording.ts";
 import { washerWarning } from "./bearing.ts";
@@ -218,15 +218,26 @@ const LOOSE_mm = 0.8;
 const startsWords = (plan: Plan): Text =>
   [
     ...unique(guardEnds(plan).flatMap(({ end, against }) => (end.kind === "wall" ? [` or from the face of the ${against}`] : []))),
-    ...(corners(plan).length === 0 ? [] : [" or from the corner point (where the lines of the bores cross)"]),
+    ...(turns(plan) ? [" or from the corner point (where the lines of the bores cross)"] : []),
     ...(slopeChanges(plan).length === 0 ? [] : [" or from where the slope changes"]),
   ].join("");
+
+/** No tape reaches the corner point of one post. */
+function insidePost({ verticals }: Plan): readonly Text[] {
+  const ids = verticals.flatMap(({ id, corner }) => (corner === undefined ? [] : [id]));
+  return ids.length === 0
+    ? []
+    : [
+        `The corner point at ${listed(ids)} lies in the post. Measure along the bores to the middle of its face on that side, and add what the row of the post says.`,
+      ];
+}
 
 function howToMeasure(context: SheetContext): readonly Text[] {
   const { plan } = context;
   return [
     "Hook the tape on a face, not on a rounded edge. Read twice, from both ends; the larger counts.",
     `Measure a side along the line of the bores, from the outer face of an end post${startsWords(plan)}${piersOf(plan).length > 0 ? " or the face of a pier" : ""} to the next one.`,
+    ...insidePost(plan),
     ...rakeMeasures(context),
     `Measure the clear opening at every post${plan.rakes.length === 0 ? "" : `, on ${sidesWord(slopedSides(plan))} plumb`}. Rails sag: the largest value counts.`,
     ...(plan.job.posts.existing

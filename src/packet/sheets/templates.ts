@@ -50,7 +50,7 @@ function howTo({ plan, show }: StripContext, templates: readonly Template[]): re
     `${standWords(plan, frame.datum)}Lay each next tile with its cut edge on the upper line of the one below, cross on cross, and tape it.`,
     `Paper stretches, and small errors add up: check the lower line of every tile, and the highest hole, against the tape **from the datum**. More than ${show.lengthUnit === "in" ? '1/32"' : "1 mm"} off: lay that tile by the tape alone.`,
     "A tile without holes may be left out: then lay the next one by the tape.",
-    "Faces are left and right as seen from the deck, looking out. Punch every middle through the paper, take the paper off, then bore. Holes and order of work: Z-603 (a counterbore comes first).",
+    `Faces are left and right as seen from the deck, looking out. Punch every middle through the paper, take the paper off, then bore. Holes and order of work: Z-603${plan.bores.some(({ counterbore }) => counterbore !== null) ? " (a counterbore comes first)" : ""}.`,
     ...(off.length === 0
       ? []
       : [
@@ -58,7 +58,7 @@ function howTo({ plan, show }: StripContext, templates: readonly Template[]): re
         ]),
     ...(templates.some(({ holes }) => holes.some(({ skew }) => skew !== 0))
       ? [
-          "A bore on the mitre has a template for both its faces: lay both on and mark both middles before it is bored. Its hole is an oval; the bit starts in the middle of it, to the hand that is written.",
+          "A bore on the mitre has a template for both its faces: lay both on and mark both middles before it is bored. Its hole is an oval; the bit starts in the middle of it and runs to the hand that is written.",
         ]
       : []),
     ...(plan.hardware.length === 0 ? [] : ["Hatched: hardware sits there. Bore nothing in it."]),
@@ -108,9 +108,9 @@ function listTable(templates: readonly Template[], context: StripContext): Table
     caption: "Templates and their tiles, from the lowest up",
     columns: [
       column("id", "No.", 0.06),
-      column("uprights", "For", 0.15),
-      column("face", "Face", 0.08),
-      column("holes", "Holes", 0.22),
+      column("uprights", "For", 0.14),
+      column("face", "Face", 0.11),
+      column("holes", "Holes", 0.2),
       column("foot", "Stands on", 0.14),
       column("tiles", "Tiles, lower line", 0.2, { sub: `above the datum${context.plan.rakes.length === 0 ? "" : " or mark"}` }),
       column("check", "Highest hole", 0.15, { sub: "check by tape" }),

@@ -123,7 +123,7 @@ function offsetWords(hole: TemplateHole, { show, face }: Pick<WordsRoom, "show" 
 
 function boredWords(hole: TemplateHole, show: Show): readonly Text[] {
   const { diameter, sleeveHole, counterbore, here, there, angle, skew, isExit, through, oneWall, drilledLength } = hole;
-  if (skew !== 0) return isExit ? ["comes out here"] : [`bore ${show.diameterOne(diameter)}`, wayWords(hole, show)];
+  if (skew !== 0) return isExit ? ["comes out here"] : [`bore ${show.diameterOne(diameter)}`, `bit ${wayWords(hole, show)}`];
   const bored =
     counterbore === null
       ? through

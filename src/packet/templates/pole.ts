@@ -125,6 +125,7 @@ function lookOf(pole: Pole, { plan, show, titleBlock }: StripContext): StripLook
       [`Pole ${pole.id}: ${servedBy(pole)}`, ...(withoutPole(plan).length === 0 ? [] : ["only; never where it slopes"])],
       [warning.length === 0 ? `Job ${titleBlock.jobNumber}, rev. ${titleBlock.revision}` : warning.join("; ")],
     ],
+    across: pole.marks.map(({ height }) => height),
     big: [],
     kept: keptBy(pole),
     show,

@@ -28,6 +28,8 @@ export interface StripLook {
   readonly notes: readonly Text[];
   /** Whose tile it is, in the margins: on the left, on the right. */
   readonly about: readonly [left: readonly Text[], right: readonly Text[]];
+  /** Heights of lines that run across the whole strip, which those words keep clear of. */
+  readonly across?: readonly Mm[];
   /** Between the holes, large. */
   readonly big: readonly Text[];
   /** Heights that hold something; the large words stand in the widest gap between them. */
@@ -159,6 +161,15 @@ export function linePlaces(count: number, { margin, fold }: { readonly margin: M
   return Array.from({ length: count }, (_, nth) => (nth < held ? EDGE_AIR_mm + (nth + 0.5) * step : face + (nth - held + 0.5) * inner));
 }
 
+const ACROSS_AIR_mm = 1;
+
+/** The lowest place for words of this length that no line across the strip runs through; the foot where there is none. */
+function clearStart(length: Mm, { from, to, lines }: { readonly from: Mm; readonly to: Mm; readonly lines: readonly Mm[] }): Mm {
+  const isClear = (low: Mm): boolean =>
+    low >= from && low + length <= to && lines.every((line) => line < low - ACROSS_AIR_mm / 2 || line > low + length + ACROSS_AIR_mm / 2);
+  return [from, ...lines.map((line) => line + ACROSS_AIR_mm)].find(isClear) ?? from;
+}
+
 /** Words along both edges, read from the right; clear of the crosses and of flaps that are cut off. */
 function margins(look: StripLook, tile: Tile, view: View): readonly Part[] {
   const { half, margin, about, width } = look;
@@ -169,10 +180,12 @@ function margins(look: StripLook, tile: Tile, view: View): readonly Part[] {
     const lines = texts.flatMap((text, index) =>
       wrap(text, length, { weight: index === 0 ? 700 : 400 }).map((line) => ({ line, first: index === 0 })),
     );
+    const longest = Math.max(0, ...lines.map(({ line, first }) => textWidth(line, { weight: first ? 700 : 400 })));
+    const low = clearStart(longest, { from: tile.from + start, to: tile.from + start + length, lines: look.across ?? [] });
     const places = linePlaces(lines.length, { margin, fold: half - width / 2 });
     return lines.map(({ line, first }, index) => {
       const place = places[side < 0 ? index : lines.length - 1 - index] ?? 0;
-      return label(line, view.point({ x: side * (half - place), y: tile.from + start }), {
+      return label(line, view.point({ x: side * (half - place), y: low }), {
         angle: Math.PI / 2,
         weight: first ? 700 : 400,
       });
