@@ -196,18 +196,19 @@ function indexTable(context: SheetContext): Table {
   });
 }
 
-/** Thread is finer than a tape, and so is a bit. */
-const finely = ({ id }: Check, show: SheetContext["show"]): SheetContext["show"]["fine"] | null =>
-  id.startsWith("thread-") ? show.travel : id.startsWith("face-pilot-") ? show.diameterOne : null;
+/** Thread is finer than a tape, and so is a bit; what is left between blind holes is printed as the detail prints it. */
+const FINE = { "thread-": "travel", "face-pilot-": "diameterOne", "face-between-": "tapeDown" } as const;
+const fineKey = (id: string): (typeof FINE)[keyof typeof FINE] | null =>
+  Object.entries(FINE).find(([head]) => id.startsWith(head))?.[1] ?? null;
 
 function checksTable(context: SheetContext): Table {
   const { plan, show } = context;
   /** A capacity is never printed too large, nor a demand too small. */
   const print = (check: Check, which: "demand" | "limit"): Text => {
-    const [measure, fine] = [check[which], finely(check, show)];
+    const [measure, fine] = [check[which], fineKey(check.id)];
     if (measure === null) return "-";
     const isDemand = (which === "demand") === (check.rule === "at most");
-    return fine !== null && measure.kind === "length" ? fine(measure.value) : show.measure(measure, isDemand ? "up" : "down");
+    return fine !== null && measure.kind === "length" ? show[fine](measure.value) : show.measure(measure, isDemand ? "up" : "down");
   };
   return table({
     id: "cover-checks",
