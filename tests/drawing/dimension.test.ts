@@ -1,6 +1,6 @@
 import { describe, expect, test } from "vitest";
 import { boxOf, inside, overlap } from "../../src/drawing/box.ts";
-import { dimension, fitsBetween, ordinateDepth, runningDimensions } from "../../src/drawing/dimension.ts";
+import { dimension, dimensionWays, fitsBetween, ordinateDepth, runningDimensions } from "../../src/drawing/dimension.ts";
 import { writeMarks } from "../../src/drawing/ink.ts";
 
 describe("dimension", () => {
@@ -22,6 +22,24 @@ describe("dimension", () => {
 
   test("its dimension line ends exactly at the two points: M0 5H40", () => {
     expect(writeMarks([dimension({ from: { x: 0, y: 0 }, to: { x: 40, y: 0 }, offset: 5, text: "a" })]).join("")).toContain("M0 5H40");
+  });
+});
+
+describe("dimensionWays", () => {
+  const wide = { from: { x: 0, y: 0 }, to: { x: 40, y: 0 }, offset: 5, text: '3"' };
+  const placesOf = (ways: readonly { texts: readonly (readonly { x: number; y: number }[])[] }[]): readonly string[] =>
+    ways.map(({ texts }) => {
+      const { left, right } = boxOf(texts[0] ?? []);
+      return right < 0 ? "before" : left > 40 ? "beyond" : "between";
+    });
+
+  test("the end that is wished comes first, then the other, then the middle", () => {
+    expect(placesOf(dimensionWays({ ...wide, beyond: "from" }))).toEqual(["before", "beyond", "between"]);
+    expect(placesOf(dimensionWays({ ...wide, beyond: "to" }))).toEqual(["beyond", "before", "between"]);
+  });
+
+  test("a text that has no room between its ends is never put there", () => {
+    expect(dimensionWays({ ...wide, to: { x: 3, y: 0 }, beyond: "to" })).toHaveLength(2);
   });
 });
 

@@ -1,6 +1,6 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
-import { calloutColumn, spread } from "../../src/drawing/leader.ts";
+import { calloutColumn, calloutLines, spread } from "../../src/drawing/leader.ts";
 
 describe("spread", () => {
   test("labels that have room stay where they want to be", () => {
@@ -61,5 +61,24 @@ describe("calloutColumn", () => {
     boxes.slice(1).forEach((box, index) => {
       expect(box.top).toBeGreaterThanOrEqual(boxes[index]?.bottom ?? 0);
     });
+  });
+});
+
+describe("calloutLines", () => {
+  test("each line begins at its target and ends beside the column, at the height of its label; two labels do not end at one height", () => {
+    const targets = [
+      { x: 0, y: 10 },
+      { x: 5, y: 11 },
+    ];
+    for (const side of ["left", "right"] as const) {
+      const lines = calloutLines(
+        targets.map((target) => ({ target, lines: ["a"] })),
+        { x: side === "left" ? -40 : 40, side },
+      );
+      expect(lines.map(([first]) => first)).toEqual(targets);
+      const ends = lines.map((line) => line.at(-1));
+      expect(ends.map((end) => Math.abs(end?.x ?? 0))).toEqual([39.2, 39.2]);
+      expect(ends[1]?.y ?? 0).toBeGreaterThan(ends[0]?.y ?? 0);
+    }
   });
 });

@@ -21,10 +21,19 @@ describe("escapeText", () => {
   });
 });
 
+const asOnePiece = (html: string): string | undefined => /<span class="n">(.*?)<\/span>/.exec(html)?.[1];
+
 describe("richText", () => {
   test("two stars make bold, and what is inside is escaped first", () => {
     expect(richText("turn **<3>** times")).toBe("turn <strong>&lt;3&gt;</strong> times");
   });
+
+  test.each(['5-7/8"', "22'-10 1/2\"", "(770 mm)", "(2.37 kN)", "Z-805", "R1-05", "T4-3", "1/4-28", "77 %"])(
+    "%s stays in one piece on a page",
+    (text) => expect(asOnePiece(richText(`at ${text}, and so on`))).toBe(text),
+  );
+
+  test.each(["half-way", "level-best", "at 5 posts"])("%s may be broken", (text) => expect(asOnePiece(richText(text))).toBeUndefined());
 
   test("the only element that any text can make is strong", () => {
     fc.assert(

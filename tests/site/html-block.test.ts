@@ -1,7 +1,7 @@
 // Does each block of a sheet become the HTML that it should, with nothing of a job taken as markup?
 import { describe, expect, test } from "vitest";
 import type { Block } from "../../src/packet/packet.ts";
-import { blockHtml } from "../../src/site/html-block.ts";
+import { blockHtml, flowHtml } from "../../src/site/html-block.ts";
 import { tableHtml } from "../../src/site/html-table.ts";
 import { samplePacket } from "../support/sample-packet.ts";
 
@@ -117,5 +117,26 @@ describe("tableHtml", () => {
     expect(html).toContain('<td class="blank"><span class="unit">in</span></td>');
     expect(html).toContain('<td class="center"><span class="tick"></span></td>');
     expect(html).toContain('<td class="critical">300 lbf</td>');
+  });
+});
+
+describe("flowHtml", () => {
+  const heading = (id: string): Block => ({ kind: "heading", id, text: `Head ${id}` });
+  const caution: Block = { kind: "caution", level: "danger", text: ["Mind the edge"] };
+  const steps: Block = { kind: "steps", id: "s", title: "Steps", mode: "read-do", items: [{ text: "One" }] };
+  const prose: Block = { kind: "prose", text: ["Words"] };
+  const leadOf = (html: string): string => /<div class="lead">(.*?)<\/div><ol>/s.exec(html)?.[1] ?? "";
+
+  test("the heading and the caution right before steps stand in one box with their head: a page never parts them", () => {
+    const lead = leadOf(flowHtml([heading("a"), caution, steps]));
+    for (const words of ["Head a", "Mind the edge", "Steps", "Read each line"]) expect.soft(lead).toContain(words);
+  });
+
+  test("what stands further off stays outside, and each block is printed once, in its order", () => {
+    const html = flowHtml([heading("a"), prose, caution, heading("b"), steps, heading("c")]);
+    expect(leadOf(html)).not.toContain("Head a");
+    const order = ["Head a", "Words", "Mind the edge", "Head b", "Steps", "Head c"].map((words) => html.indexOf(words));
+    expect(order).toEqual([...order].sort((a, b) => a - b));
+    expect(html.match(/Head \w|Words|Mind/g)).toHaveLength(5);
   });
 });

@@ -7,6 +7,7 @@ import { detailNotes, details } from "../../../src/packet/drawings/details.ts";
 import { elevations } from "../../../src/packet/drawings/elevation.ts";
 import { frictionPlot } from "../../../src/packet/drawings/friction-plot.ts";
 import { openingDiagram } from "../../../src/packet/drawings/opening-diagram.ts";
+import { symbolOf } from "../../../src/packet/drawings/plan-runs.ts";
 import { planView } from "../../../src/packet/drawings/plan-view.ts";
 import { tensionSteps } from "../../../src/packet/drawings/tension-steps.ts";
 import { tighteningDiagram } from "../../../src/packet/drawings/tightening-diagram.ts";
@@ -351,5 +352,36 @@ describe("calibrationBar", () => {
   test("100 mm between its ends, as a single line", () => {
     const line = /<line class="calibration" x1="([\d.]+)" y1="[\d.]+" x2="([\d.]+)"/.exec(calibrationBar().svg);
     expect(Number(line?.[2]) - Number(line?.[1])).toBe(100);
+  });
+});
+
+describe("signs and names that a hand must not mistake", () => {
+  test("a stud end is a diamond that stands on a corner whichever way its side runs: square to the page it would be a spacer", () => {
+    const { mark } = symbolOf("stud", { x: 0, y: 0 });
+    const points = mark.kind === "polygon" ? mark.points : [];
+    expect(points).toHaveLength(4);
+    for (const { x, y } of points) expect(Math.min(Math.abs(x), Math.abs(y))).toBe(0);
+  });
+
+  test("the name of a corner stands in the one post that makes it, clear of the opening", () => {
+    const one = examplePlan("0014-corners-of-one-post");
+    for (const side of one.sides) {
+      for (const { svg } of elevations(one, side.index, landscape)) {
+        const texts = textsOf(svg);
+        for (const { text, corners: ink } of texts.filter(({ text }) => text.startsWith("corner with"))) {
+          const [left, right] = [Math.min(...ink.map(({ x }) => x)), Math.max(...ink.map(({ x }) => x))];
+          // The mark of the post stands in the post's middle.
+          const marks = texts
+            .filter(({ text }) => /^P[46]$/.test(text))
+            .map(({ corners: at }) => (at[0]?.x ?? 0) / 2 + (at[1]?.x ?? 0) / 2);
+          expect
+            .soft(
+              marks.some((x) => Math.abs(x - (left + right) / 2) < 1),
+              `${side.id} ${text}`,
+            )
+            .toBe(true);
+        }
+      }
+    }
   });
 });

@@ -1,13 +1,18 @@
 // Do the sheets say where one post at a corner is bored, and where an end on the face is measured, bored and turned in?
 import { describe, expect, test } from "vitest";
+import { contentBox } from "../../../src/drawing/paper.ts";
+import { details } from "../../../src/packet/drawings/details.ts";
+import { bushingsOf } from "../../../src/packet/sheets/bore-kinds.ts";
 import { templatesOf } from "../../../src/packet/templates/faces.ts";
 import { faceWords } from "../../../src/packet/templates/slope-words.ts";
 import { plainShankOf } from "../../../src/plan/face-end.ts";
+import type { Plan } from "../../../src/plan/plan.ts";
 import { changedText, examplePlan, planOf } from "../../support/example-jobs.ts";
-import { rowsOf, wordsOn } from "../read-packet.ts";
+import { packetOf, rowsOf, sheetOf, stepsOf, wordsOn } from "../read-packet.ts";
 
 const corners = examplePlan("0014-corners-of-one-post");
 const faces = examplePlan("0015-ends-on-faces");
+const shared = examplePlan("0018-corner-post-between-runs");
 
 describe("one post at a corner", () => {
   test("bends its cable at each mouth by half of the turn: 45 deg of 90, 22.5 deg of 45", () => {
@@ -87,5 +92,88 @@ describe("ends on faces", () => {
   test("no sheet of a job without gripping fittings speaks of their collars", () => {
     for (const plan of [corners, faces]) expect.soft(wordsOn(plan, "Z-301")).not.toContain("gripping");
     expect(wordsOn(examplePlan("0001-level-deck-straight"), "Z-301")).toContain("under the collar of every gripping fitting");
+  });
+});
+
+describe("what a hand needs at one post on the mitre", () => {
+  const outside = "the drill is held outside the guard";
+
+  test("nobody leans out over the edge: where the bit goes in on the far side, every sheet of boring says where to stand", () => {
+    expect(corners.verticals.find(({ id }) => id === "P4")?.corner?.faces).toBe("adjacent");
+    const sheets = [wordsOn(corners, "Z-603"), wordsOn(corners, "Z-801"), wordsOn(corners, "Z-801", "homeowner")];
+    for (const text of sheets) expect.soft(text).toMatch(/P4[^\n]*outside the guard|outside the guard[^\n]*P4/);
+    expect(wordsOn(shared, "Z-603")).toContain(`P8, at an outside corner: ${outside}`);
+    expect(wordsOn(faces, "Z-603")).not.toContain(outside);
+  });
+
+  test("20 bores, each turned at both mouths, take 40 bushings: 10 courses through P4 and P6", () => {
+    expect(bushingsOf(corners)).toEqual({ bores: 20, bushings: 40 });
+    expect(wordsOn(corners, "Z-801", "homeowner")).toContain("40 bushings in 20 holes");
+  });
+
+  test("a bushing is ordered without a rim for the mitre only, and no tube is spoken of", () => {
+    const noteOf = (plan: Plan): string | undefined => plan.order.find(({ item }) => item.startsWith("bushing"))?.note;
+    expect(noteOf(corners)).toBe("where a cable leaves its bore at an angle, without a rim for bores on the mitre");
+    expect(noteOf(examplePlan("0002-deck-two-corners"))).toBe("where a cable leaves its bore at an angle");
+    expect(noteOf(examplePlan("0005-steel-balcony"))).toContain("in both walls of a metal member");
+  });
+
+  test("the engineer is asked on the sheet of questions too", () => {
+    const asked = (plan: Plan): boolean => wordsOn(plan, "Z-002", "permit").includes("between the bores on the mitre and the edge");
+    expect([corners, faces, shared].map(asked)).toEqual([true, false, true]);
+  });
+
+  test("the survey says how to come to a corner point that lies in the post", () => {
+    expect(wordsOn(corners, "Z-003")).toContain("The corner point at P4 and P6 lies in the post.");
+    expect(wordsOn(faces, "Z-003")).not.toContain("lies in the post");
+  });
+
+  test("every visit looks at the cables where they turn; where none turns nobody is sent", () => {
+    expect(wordsOn(corners, "Z-806", "homeowner")).toContain("where they turn, at P4 and P6");
+    expect(wordsOn(faces, "Z-806", "homeowner")).not.toContain("where they turn");
+    expect(wordsOn(faces, "Z-601")).not.toContain("exp(-mu");
+  });
+
+  test("rails meet at half of the turn, 45 deg and 22.5 deg, and the saw is told", () => {
+    const saw = rowsOf(corners, "tools-list").find(([, tool]) => tool?.includes("saw"));
+    expect(saw?.join(" ")).toContain("at corners 45 deg and 22.5 deg off square");
+    const straight = rowsOf(examplePlan("0001-level-deck-straight"), "tools-list").find(([, tool]) => tool?.includes("saw"));
+    expect(straight?.join(" ")).not.toContain("corners");
+  });
+
+  test("lumber is bought of the wood that the frame was computed with", () => {
+    const wood = corners.job.posts.wood?.value;
+    expect(wordsOn(corners, "Z-604")).toContain(`${wood?.species} ${wood?.grade}`);
+  });
+});
+
+describe("what a hand needs at an end on the face", () => {
+  test.each([["0015", faces] as const, ["0018", shared] as const])(
+    "%s: no lag screw closes its hole before the preservative is in",
+    (_, plan) => {
+      const items = stepsOf(sheetOf(packetOf(plan, "homeowner"), "Z-801").blocks).flatMap((steps) => steps.items.map(({ text }) => text));
+      const [soaked, turned] = [/preservative/i, /turn in[^.]*lag screw|lag screw[^.]*turn/i].map((words) =>
+        items.findIndex((text) => words.test(text)),
+      );
+      expect(soaked, items.join("\n")).toBeGreaterThan(-1);
+      expect(turned, items.join("\n")).toBeGreaterThan(soaked ?? 0);
+    },
+  );
+
+  test("an eye is photographed on its face, and no back where nothing is fitted", () => {
+    const photos = wordsOn(faces, "Z-901", "record");
+    expect(photos).toContain("Eyes at P1:");
+    expect(photos).not.toContain("Back of P1:");
+    expect(wordsOn(corners, "Z-901", "record")).toContain("Both faces of P4:");
+  });
+
+  // 7/16 in is 11.1 mm: to the next half inch it would read 1/2 in, more wood than there is.
+  test("the wood left between two blind holes is printed alike on the cover and in the detail", () => {
+    const row = rowsOf(shared, "cover-checks", "permit").find(([name]) => name?.startsWith("Left between"));
+    expect(row?.[2]).toBe('7/16"');
+    const drawn = details(shared, contentBox({ paper: "letter", orientation: "portrait" }))
+      .map(({ svg }) => svg)
+      .join(" ");
+    expect(drawn.includes('screws 7/16"<')).toBe(true);
   });
 });
