@@ -1,6 +1,5 @@
 // What do drying posts and a strand that beds in change, and what is turned at the next visit?
 import { isOnFace } from "../plan/face-end.ts";
-import { type ShrinkingWood, woodShrinkage } from "../tables/shrinkage.ts";
 import { derived, from, given, must, type Reader } from "./reader.ts";
 import { type Rule, rule } from "./rule.ts";
 import type { Working } from "./trace.ts";
@@ -20,9 +19,7 @@ const shrinkage =
         inputs: [given("z", "a screw in the face holds about the middle of its post, which does not move", 0, "length")],
         origin: derived("an end on the face"),
       };
-    const { from_percent, to_percent, name } = climate.wood;
-    const even = [from_percent, to_percent].every((moisture) => moisture >= 6 && moisture <= 14);
-    const { tangential } = woodShrinkage[name as ShrinkingWood].coefficient;
+    const { name, changeShare } = climate.wood;
     const common = [
       at(
         "D",
@@ -33,19 +30,13 @@ const shrinkage =
       at("M2", "moisture in service", "job.site.moistureInService_percent"),
     ];
     return {
-      formula: even ? "max(0, D * C * (M1 - M2))" : "max(0, D * (M1 - M2) / (30 / (S / 100) - 30 + M1))",
-      inputs: even
-        ? [
-            ...common,
-            given(
-              "C",
-              `change of ${name} per percent of moisture, tangential`,
-              tangential.value,
-              "share",
-              from(tangential.source, tangential.where),
-            ),
-          ]
-        : [...common, at("S", `shrinkage of ${name} from green to oven-dry, tangential`, `climate.${run}.wood.shrinkage_percent`)],
+      formula: changeShare !== null ? "max(0, D * C * (M1 - M2))" : "max(0, D * (M1 - M2) / (30 / (S / 100) - 30 + M1))",
+      inputs: [
+        ...common,
+        changeShare !== null
+          ? at("C", `change of ${name} per percent of moisture, tangential`, `climate.${run}.wood.changeShare`)
+          : at("S", `shrinkage of ${name} from green to oven-dry, tangential`, `climate.${run}.wood.shrinkage_percent`),
+      ],
       origin: from("wood-handbook", "13-2 within 6 to 14 % of moisture, 13-3 outside"),
     };
   };

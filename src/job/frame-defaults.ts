@@ -1,6 +1,7 @@
 // What are wood, post bases, warmth and moisture taken to be where the job does not state them, and what was measured instead?
 import { type Cited, cite, fromJob, practice } from "../sources/cited.ts";
 import * as custom from "../tables/practice.ts";
+import { withoutDust } from "../units/round.ts";
 import { stated } from "./fitting-defaults.ts";
 import type { JobFile } from "./schema.ts";
 import type { Calibration, GaugeOrPitch, PostBase, Site, Wood } from "./site.ts";
@@ -29,7 +30,8 @@ export function baseOf({ base, material }: JobFile["posts"]): Cited<PostBase> {
 }
 
 const PERCENT = 100;
-const inPercent = (share: number | undefined): number | undefined => (share === undefined ? undefined : share * PERCENT);
+/** 14 % is 0.14 of a whole, and 100 times that is a hair above 14: a rule for wood up to 14 % would not be asked. */
+const inPercent = (share: number | undefined): number | undefined => (share === undefined ? undefined : withoutDust(share * PERCENT));
 
 export const siteOf = (file: NonNullable<JobFile["site"]>): Site => ({
   reference: stated(file.reference, "site: reference", custom.reference),

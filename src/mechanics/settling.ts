@@ -38,6 +38,17 @@ export const evenSizeChange = ({
 }): Mm => size * coefficient * moisture_change_percent;
 
 /**
+ * Whether a wooden size changes evenly with its moisture: from 6 to 14 %, both counted in.
+ *
+ * @param moistures - those between which it dries or swells [percent]
+ * @returns true where 13-2 holds [1], false where 13-3 is asked
+ * @throws never
+ * Source: wood-handbook, 13-2
+ */
+export const isEvenChange = (...moistures: readonly number[]): boolean =>
+  moistures.every((moisture) => moisture >= EVEN_percent.low && moisture <= EVEN_percent.high);
+
+/**
  * Change of a wooden size across the grain with its moisture M: from 6 to 14 %, dD = D C (M_to - M_from); outside of that,
  * dD = D (M_to - M_from) / (30/(S/100) - 30 + M_from).
  *
@@ -56,8 +67,7 @@ export function sizeChange({ size, moisture_from_percent, moisture_to_percent, s
     throw new RangeError("size, shrinkage and coefficient of wood must be positive");
   }
   const change = moisture_to_percent - moisture_from_percent;
-  const isEven = moistures.every((moisture) => moisture >= EVEN_percent.low && moisture <= EVEN_percent.high);
-  if (isEven) return evenSizeChange({ size, moisture_change_percent: change, coefficient });
+  if (isEvenChange(...moistures)) return evenSizeChange({ size, moisture_change_percent: change, coefficient });
   return (size * change) / (SATURATION_percent / (shrinkage_percent / 100) - SATURATION_percent + moisture_from_percent);
 }
 

@@ -54,7 +54,10 @@ export interface RunClimate {
   /** What drying is computed with; null for metal posts. */
   readonly wood: {
     readonly name: string;
+    /** From green to oven-dry; it counts where the change does not go evenly. */
     readonly shrinkage_percent: Cited<number>;
+    /** Change of size per percent of moisture, where it goes evenly with it; null where it does not. */
+    readonly changeShare: Cited<number> | null;
     readonly from_percent: number;
     readonly to_percent: number;
   } | null;

@@ -1,6 +1,6 @@
 // What do warmth, drying and bedding-in take from each run, and what is read on another day?
 import type { FrameMaterial, Job } from "../job/job.ts";
-import { closingByShrinkage, sizeChange } from "../mechanics/settling.ts";
+import { closingByShrinkage, isEvenChange, sizeChange } from "../mechanics/settling.ts";
 import { nutTurns } from "../mechanics/stretch.ts";
 import { type ChangedTensions, changedTensions, closingByTemperature, dayTargets, type StandingCables } from "../mechanics/temperature.ts";
 import { type Cited, cite } from "../sources/cited.ts";
@@ -199,7 +199,13 @@ function dryingOf({ posts, site }: Job): Drying | null {
   const { shrinkage_percent, coefficient } = woodShrinkage[name];
   const [from_percent, to_percent] = [site.moistureAtFitting_percent.value, site.moistureInService_percent.value];
   return {
-    wood: { name, shrinkage_percent: shrinkage_percent.tangential, from_percent, to_percent },
+    wood: {
+      name,
+      shrinkage_percent: shrinkage_percent.tangential,
+      changeShare: isEvenChange(from_percent, to_percent) ? coefficient.tangential : null,
+      from_percent,
+      to_percent,
+    },
     coefficient: coefficient.tangential.value,
   };
 }

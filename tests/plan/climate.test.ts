@@ -54,8 +54,23 @@ describe("climateOf", () => {
     expect(site("warmest: 68 F").climate[0]?.heat.worst).toBeCloseTo(0, 6);
   });
 
+  // Wood Handbook, 13-2: dD = D C dM within 6 to 14 % of moisture; C of southern yellow pine, 0.00265, from a dimension change chart.
+  test.each([14, 13, 7])(
+    "Southern Pine of 3-1/2 in that is fitted at %i per cent of moisture changes evenly from there to 6",
+    (percent) => {
+      const plan = changed({
+        "  size: 4x4  ": "  species: Southern Pine\n  grade: No.2\n  size: 4x4  ",
+        "tightening:\n": `site: { moisture at fitting: ${percent} %, moisture in service: 6 % }\ntightening:\n`,
+      });
+      expect(plan.job.site.moistureAtFitting_percent.value).toBe(percent);
+      expect(plan.climate[0]?.shrinkage.left).toBeCloseTo(88.9 * 0.00265 * (percent - 6), 9);
+      expect(plan.climate[0]?.wood?.changeShare?.value).toBe(0.00265);
+    },
+  );
+
   test("western hemlock of 3-1/2 in that dries from 19 to 12 % shrinks by 13-3 of the Wood Handbook: D dM / (30/0.078 - 30 + 19)", () => {
     const plan = changed({ "  size: 4x4  ": "  species: Hem-Fir\n  grade: No.2\n  size: 4x4  " });
     expect(plan.climate[0]?.shrinkage.left).toBeCloseTo((88.9 * 7) / (30 / 0.078 - 30 + 19), 9);
+    expect(plan.climate[0]?.wood?.changeShare).toBeNull();
   });
 });

@@ -25,7 +25,7 @@ import {
   upperFirst,
 } from "./kit.ts";
 import { isWood } from "./material.ts";
-import { highAtNut, lowAtNut } from "./readings.ts";
+import { highAtNut, lowAtNut, movedWords } from "./readings.ts";
 import { onWhat } from "./slopes.ts";
 
 export const careSheet: SheetMaker = (context, head): Sheet =>
@@ -173,14 +173,15 @@ function settledWords({ plan, show }: SheetContext): Text {
 }
 
 /** What settling takes, by cause; the target holds it in store. */
-function lossWords({ plan, show }: SheetContext): readonly Text[] {
+function lossWords(context: SheetContext): readonly Text[] {
+  const { plan, show } = context;
   const [first] = plan.climate;
   if (first === undefined) return [];
   const worst = plan.climate.map(({ runId, settling }) => `${show.force(Math.max(0, settling.worst))} (${runId})`);
   const wood =
     first.wood === null
       ? ""
-      : ` A post of ${first.wood.name} shrinks ${show.fine(Math.max(first.shrinkage.left, first.shrinkage.right))} along the cable while it dries from ${show.decimal(first.wood.from_percent, 0)} % to ${show.decimal(first.wood.to_percent, 0)} % moisture ${sourceMark(first.wood.shrinkage_percent.source)}.`;
+      : ` A post of ${first.wood.name} shrinks ${movedWords(Math.max(first.shrinkage.left, first.shrinkage.right), context)} along the cable while it dries from ${show.decimal(first.wood.from_percent, 0)} % to ${show.decimal(first.wood.to_percent, 0)} % moisture ${sourceMark((first.wood.changeShare ?? first.wood.shrinkage_percent).source)}.`;
   return [
     `Settling takes at most ${worst.join(", ")} from a cable by then ${sourceMark("derived")}.${wood} Strand beds in by ${show.decimal(first.beddingShare.value * 1000, 2)} mm a metre ${sourceMark(first.beddingShare.source)}.`,
   ];

@@ -1,6 +1,7 @@
 // Which rules, limits and default dimensions does this job rest on, and where does each come from?
 
-import type { PostBase } from "../../job/site.ts";
+import type { PostBase, Wood } from "../../job/site.ts";
+import type { RunClimate } from "../../plan/climate-plan.ts";
 import { mustBeOnFace } from "../../plan/face-end.ts";
 import { jointsOf, jointsWord } from "../../plan/joints.ts";
 import type { Bore } from "../../plan/plan.ts";
@@ -261,8 +262,12 @@ function siteRules({ plan, show }: SheetContext): readonly RuleRow[] {
           row("Rail grows by", climate.expansion.rail, growth),
           row("Strand beds in later by", climate.beddingShare, (share) => `${show.decimal(share * 1000, 2)} mm a metre`),
         ]),
-    ...(climate?.wood == null
-      ? []
-      : [row(`${climate.wood.name} shrinks, green to dry`, climate.wood.shrinkage_percent, (percent) => `${show.decimal(percent, 1)} %`)]),
+    ...(climate?.wood == null ? [] : [dryingRow(climate.wood, show)]),
   ];
 }
+
+/** By the figure that drying is computed with: for each percent of moisture where the wood changes evenly, else from green to dry. */
+const dryingRow = ({ name, changeShare, shrinkage_percent }: NonNullable<RunClimate["wood"]>, show: SheetContext["show"]): RuleRow =>
+  changeShare !== null
+    ? row(`${name} changes in size, for each percent of moisture`, changeShare, (share) => `${show.decimal(share * 100, 3)} %`)
+    : row(`${name} shrinks, green to dry`, shrinkage_percent, (percent) => `${show.decimal(percent, 1)} %`);
