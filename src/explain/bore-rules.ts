@@ -195,10 +195,14 @@ function pullAtTarget(reader: Reader, [key = ""]: readonly string[]): Working {
   const bend = run.bends.findIndex((one) => one.postId === postId);
   const corner = plan.verticals.find(({ id }) => id === postId)?.corner;
   return {
-    formula: `n * 2 * max(t) * sin(${corner === undefined ? "a" : "abs(a)"} / 2)`,
+    formula: "n * max(2 * max(t) * sin(abs(a) / 2), sqrt((max(t) - min(t)) ^ 2 + 4 * max(t) * min(t) * sin(a / 2) ^ 2))",
     inputs: [
       cables,
-      reader.all("t", "tension on both sides of the post; the larger counts for both, as friction may turn", spans),
+      reader.all(
+        "t",
+        "tension on both sides of the post; the larger on both, as friction may turn, or each where it is, if that is more",
+        spans,
+      ),
       corner === undefined
         ? at("a", "turn of the cable at this post", `runs.${runId}.bends[${bend}].angle`)
         : at("a", "turn of the cable at both mouths of its bore", `verticals.${postId}.corner.turn`),

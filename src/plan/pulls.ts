@@ -1,5 +1,4 @@
 // What do the cables of a run ask of the posts that hold and bend them? A demand, with no capacity beside it.
-import { bendPush } from "../mechanics/mouth-bearing.ts";
 import type { Mm, Newton, Radian } from "../units/quantity.ts";
 import type { Bay, Bend, Plan, Run, Vertical } from "./plan.ts";
 import type { CornerPull, PostPull } from "./readings.ts";
@@ -44,25 +43,32 @@ function wholeBends({ bends }: Run, verticals: readonly Vertical[]): readonly Be
   });
 }
 
-/** Resultant of the two tensions at a bend; the larger one on both sides, as friction may turn when the other end is pulled. */
+/**
+ * Resultant of the two tensions at a bend: the larger one on both sides, as friction may turn when the other end is pulled; or the two as
+ * they are where the cable slips, which is more where a bend is small, since friction pulls the post along.
+ */
 function bendForce(run: Run, bend: Bend, bays: readonly Bay[]): Newton {
   const beside = new Set(bays.filter((bay) => bay.leftId === bend.postId || bay.rightId === bend.postId).map((bay) => bay.id));
-  const tension = Math.max(...run.spans.filter((span) => beside.has(span.bayId)).map((span) => span.tension));
-  return bendPush({ tension, angle: bend.angle });
+  const tensions = run.spans.filter((span) => beside.has(span.bayId)).map((span) => span.tension);
+  const most = Math.max(...tensions);
+  return Math.max(resultant(most, most, bend.angle), resultant(most, Math.min(...tensions), bend.angle));
 }
+
+/** One pulls back, the other onward after a turn: the law of cosines, in the form that keeps its digits where the turn is small. */
+const resultant = (back: Newton, onward: Newton, turn: Radian): Newton =>
+  Math.hypot(back - onward, 2 * Math.sqrt(back * onward) * Math.sin(turn / 2));
 
 /** One run pulls a corner post back along its side, the other onward along the next: between the two lies what is left of the turn. */
 export function cornerPullsOf({ verticals }: Pick<Plan, "verticals">, pulls: readonly PostPull[]): readonly CornerPull[] {
   return verticals.flatMap(({ id, corner }): readonly CornerPull[] => {
     const [left, right] = pulls.filter(({ postId, cause }) => postId === id && cause === "end");
     if (corner === undefined || corner.isPassed || left === undefined || right === undefined) return [];
-    const both = (a: Newton, b: Newton): Newton => Math.sqrt(a ** 2 + b ** 2 - 2 * a * b * Math.cos(corner.turn));
     return [
       {
         postId: id,
         runIds: [left.runId, right.runId],
-        pull_target: both(left.pull_target, right.pull_target),
-        pull_high: both(left.pull_high, right.pull_high),
+        pull_target: resultant(left.pull_target, right.pull_target, corner.turn),
+        pull_high: resultant(left.pull_high, right.pull_high, corner.turn),
       },
     ];
   });

@@ -40,9 +40,15 @@ export function pullsTable(context: SheetContext, id: string): Table {
           `${bold(postId)} bears ${runIds[0]} and ${runIds[1]} at once: together ${show.forceBoth(pull_target)} at target, ${bold(show.forceBothUp(pull_high))} at the greatest reading, between the two sides, ${bendsToDeck(plan, postId) ? "towards" : "away from"} the ${floorWord(plan.job)}.`,
       ),
       ...behindBends(context),
-      `${bends ? "End: along the guard; bend: half-way between its two spans. " : ""}What posts and bases make of it: ${FRAME_SHEET}.`,
+      `${bends ? `End: along the guard; bend: half-way between its two spans${dragWords(context)}. ` : ""}What posts and bases make of it: ${FRAME_SHEET}.`,
     ],
   });
+}
+
+/** Friction pulls a post where a cable slips round it along the cable, off the middle of the turn by at most the angle of friction. */
+function dragWords({ plan, show }: SheetContext): Text {
+  const { value } = plan.job.tightening.friction;
+  return value > 0 ? `, or up to ${show.angle(Math.atan(value))} off that, by friction, towards the end that is pulled` : "";
 }
 
 /** What holds a run behind its bends is spared by friction, which is a guess: less of it, and the whole pull of the other end comes through. */

@@ -1,6 +1,6 @@
 // Which rules, limits and default dimensions does this job rest on, and where does each come from?
 
-import type { PostBase, Wood } from "../../job/site.ts";
+import type { PostBase } from "../../job/site.ts";
 import type { RunClimate } from "../../plan/climate-plan.ts";
 import { mustBeOnFace } from "../../plan/face-end.ts";
 import { jointsOf, jointsWord } from "../../plan/joints.ts";
