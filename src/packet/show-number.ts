@@ -38,6 +38,8 @@ export interface Show {
   readonly feetBoth: (value: Mm) => string;
   /** Room that must be left is rounded down. */
   readonly tapeDown: (value: Mm) => string;
+  /** The least that still fits is rounded up. */
+  readonly tapeUp: (value: Mm) => string;
   readonly feetDown: (value: Mm) => string;
   /** Lengths that are bought or must be reached are rounded up. */
   readonly feetUp: (value: Mm) => string;
@@ -119,6 +121,7 @@ type Lengths =
   | "feet"
   | "feetBoth"
   | "tapeDown"
+  | "tapeUp"
   | "feetDown"
   | "feetUp"
   | "tapeOther"
@@ -143,6 +146,7 @@ function showLengths(units: UnitSystem): Pick<Show, Lengths> {
     feet: print({ ...feet, both: false }),
     feetBoth: print(feet),
     tapeDown: print({ ...one, rounding: "down" }),
+    tapeUp: print({ ...one, rounding: "up" }),
     feetDown: print({ ...feet, both: false, rounding: "down" }),
     feetUp: print({ ...feet, both: false, rounding: "up" }),
     tapeOther: print({ units: other, both: false }),

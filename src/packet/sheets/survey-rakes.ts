@@ -41,7 +41,7 @@ function slopeRows({ plan, show }: SheetContext, { sideId, slope, rise, kind }: 
       `${key} / rise`,
       `Total rise of side ${sideId}, plumb, over its whole level length (${show.feet(level)})`,
       show.tapeBoth(Math.abs(rise)),
-      `below ${show.tape(riseAt(steep - SLOPE_rad))}, above ${show.tapeDown(riseAt(steep + SLOPE_rad))} ${practice}`,
+      `below ${show.tapeUp(riseAt(steep - SLOPE_rad))}, above ${show.tapeDown(riseAt(steep + SLOPE_rad))} ${practice}`,
     ],
   ];
 }

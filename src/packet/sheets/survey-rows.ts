@@ -4,7 +4,7 @@ import type { Wood } from "../../job/site.ts";
 import { isOnFace, mustBeOnFace } from "../../plan/face-end.ts";
 import { alloyOf } from "../../plan/frame-members.ts";
 import { longestFree } from "../../plan/free-stop.ts";
-import type { Bay, Plan, Run, RunEnd } from "../../plan/plan.ts";
+import type { Plan, RunEnd } from "../../plan/plan.ts";
 import type { Cited } from "../../sources/cited.ts";
 import { alloys } from "../../tables/metal.ts";
 import type { Megapascal, Mm } from "../../units/quantity.ts";
@@ -12,8 +12,9 @@ import { type GuardEndPlace, guardEnds } from "../guard-ends.ts";
 import type { Text } from "../packet.ts";
 import { sourceMark } from "../show-number.ts";
 import { faceOfEnd } from "./face-ends.ts";
-import { groupBy, least, listed, postsOf, type SheetContext, unique } from "./kit.ts";
+import { groupBy, listed, postsOf, type SheetContext, unique } from "./kit.ts";
 import { longestWords } from "./leaning.ts";
+import { runRoom, sideRoom } from "./side-room.ts";
 import { farWoodWords } from "./sleeve-words.ts";
 
 /** One thing to measure: key in the job file, what, plan value, and the value past which the packet does not fit. */
@@ -62,43 +63,16 @@ function rangesOf({ bays }: Plan, named: readonly { readonly id: string }[]): Te
   return listed(ranges);
 }
 
-/** How much some bays may grow together before one of them is too long. */
-const bayRoom = (plan: Plan, bays: readonly Bay[]): Mm =>
-  bays.reduce((sum, { id, kind, free }) => sum + (kind === "bay" ? Math.max(0, longestFree(plan, id) - free) : 0), 0);
-
-/** How much a run may be longer than planned: by what its bays and its cable leave, whichever is less. */
-const runRoom = (plan: Plan, run: Run): Mm =>
-  Math.min(
-    longestOutside(plan, run) - run.outsideLength,
-    bayRoom(
-      plan,
-      plan.bays.filter(({ id }) => run.bayIds.includes(id)),
-    ),
-  );
-
-/** Posts that stand set the length of their side: it may be off by no more than they are. A new side may grow by what its bays and runs leave. */
+/** Posts that stand set the length of their side: it may be off by no more than they are. A new side may grow by what it has room for. */
 export function sideStop({ plan, show }: SheetContext, sideId: string, length: Mm): Text {
   if (plan.job.posts.existing) return `${offBy(SIZE_mm, { show })} ${practice}`;
-  const bays = plan.bays.filter((bay) => bay.sideId === sideId);
-  const rooms = plan.runs.filter(({ sideIds }) => sideIds.includes(sideId)).map((run) => runRoom(plan, run));
-  return aboveWords(show.feetDown(length + Math.min(bayRoom(plan, bays), least(rooms))), show.feet(length));
+  return aboveWords(show.feetDown(length + sideRoom(plan, sideId)), show.feet(length));
 }
 
 export const NOTHING: Text = "nothing to spare";
 
 /** It is said, so that nobody takes a stop that equals its plan for a slip. */
 export const aboveWords = (stop: Text, planned: Text): Text => `above ${stop}${stop === planned ? `: ${NOTHING}` : ""}`;
-
-/** A tail that can be held while its grip is set: 6 in or 150 mm, common practice, no source. */
-const TAIL_inch_mm: Mm = 152.4;
-const TAIL_mm: Mm = 150;
-
-/** A ready cable must leave a tail to hold; from the spool the allowance stays what it is. Never less than planned. */
-function longestOutside({ job }: Plan, { orderLength, outsideLength }: Run): Mm {
-  const tail = job.units === "inch" ? TAIL_inch_mm : TAIL_mm;
-  const held = job.supply.kind === "spool" ? job.supply.allowance.value : tail;
-  return Math.max(outsideLength, orderLength - held);
-}
 
 export const runRows = ({ plan, show }: SheetContext): readonly SurveyRow[] =>
   plan.runs.map((run) => [

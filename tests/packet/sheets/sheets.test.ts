@@ -1,5 +1,7 @@
 import { describe, expect, test } from "vitest";
 import { showIn } from "../../../src/packet/show-number.ts";
+import { supportsOn } from "../../../src/plan/corner-post.ts";
+import { restOf } from "../../../src/plan/pier.ts";
 import { examplePlan } from "../../support/example-jobs.ts";
 import { readForce } from "../read-force.ts";
 import { cellText, examples, packetOf, readPrinted, sheetOf, tableOf, textsOf } from "../read-packet.ts";
@@ -183,6 +185,19 @@ describe("surveySheet", () => {
     const top = plan.gaps.at(-1);
     if (!top) throw new Error("a plan without gaps");
     expect(top.spacing + stop - plan.job.frame.clearOpening).toBeLessThanOrEqual(plan.job.limits.cableSpacing_max.value + 1e-6);
+  });
+
+  test.each(examples)("%s: a new side as long as its stop allows still has its posts within their largest spacing", (_, plan) => {
+    if (plan.job.posts.existing) return;
+    const rows = tableOf(packetOf(plan, "crew"), "survey-measure").rows.map((row) => row.map(cellText));
+    for (const side of plan.sides) {
+      const row = rows.find(([what = ""]) => what.startsWith(`Side ${side.id} along the bores`)) ?? [];
+      const stop = readPrinted((row[2] ?? "").replace(/^above /, "").replace(/: nothing to spare$/, ""));
+      const stations = supportsOn(side.index, plan.verticals).map(restOf);
+      const [first = 0, last = 0] = [stations[0], stations.at(-1)];
+      const evenly = (last - first + stop - side.length) / Math.max(1, stations.length - 1);
+      expect.soft(evenly).toBeLessThanOrEqual(plan.job.posts.spacing_max.value + 1e-6);
+    }
   });
 
   test.each(examples)("%s: asks for a counterbore only where one is bored, and always for the strand's certificate", (_, plan) => {

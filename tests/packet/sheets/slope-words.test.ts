@@ -2,7 +2,7 @@
 import { describe, expect, test } from "vitest";
 import { showIn } from "../../../src/packet/show-number.ts";
 import { changedText, examplePlan, planOf } from "../../support/example-jobs.ts";
-import { cellText, packetOf, rowsOf, sheetOf, stepsOf, wordsOn } from "../read-packet.ts";
+import { cellText, packetOf, readPrinted, rowsOf, sheetOf, stepsOf, wordsOn } from "../read-packet.ts";
 import { longSentences } from "../reading.ts";
 
 const stair = examplePlan("0012-stair-from-landing");
@@ -27,6 +27,26 @@ describe("Z-003", () => {
     expect(planned(/^Risers of side B: closed/)).toEqual(["closed", 'open by 4" or more: ask']);
     expect(planned(/^Total rise of side B/)[0]).toBe('49" (1245 mm)');
     expect(planned(/^Slope of side B/)[1]).toContain("0.5 deg");
+  });
+
+  test.each(both)("%s: the stops of the total rise lie within half a degree of the slope, not beyond", (_, plan) => {
+    const [, , stop = ""] = rowsOf(plan, "survey-measure").find(([what = ""]) => what.startsWith("Total rise of side B")) ?? [];
+    const [low = "", high = ""] = /^below (.+), above (.+) \[practice\]$/.exec(stop)?.slice(1) ?? [];
+    const { length = 0, slope = 0 } = plan.sides.find(({ id }) => id === "B") ?? {};
+    const half = Math.PI / 360;
+    expect(readPrinted(low)).toBeGreaterThanOrEqual(length * Math.tan(Math.abs(slope) - half));
+    expect(readPrinted(high)).toBeLessThanOrEqual(length * Math.tan(Math.abs(slope) + half));
+  });
+
+  // Length of the side is level, its cables lie along the slope: 10 in more of the one are 12 in more of the other.
+  test("a stair that is as long as its stop allows still leaves 6 in of each ready cable to hold", () => {
+    const [, , stop = ""] = rowsOf(stair, "survey-measure").find(([what = ""]) => what.startsWith("Side B along the bores")) ?? [];
+    const { length = 0, slope = 0 } = stair.sides.find(({ id }) => id === "B") ?? {};
+    const { outsideLength = 0, orderLength = 0 } = stair.runs[0] ?? {};
+    const more = (readPrinted(stop.replace(/^above /, "")) - length) / Math.cos(slope);
+    expect(more).toBeGreaterThan(0);
+    expect(outsideLength + more).toBeLessThanOrEqual(orderLength - 152.4);
+    expect(outsideLength + more).toBeGreaterThan(orderLength - 152.4 - 3);
   });
 
   test("a top that is the handrail stops below 34 in and above 38 in, IRC 2021 R312.1.2, exception 2", () => {
