@@ -212,7 +212,8 @@ function squareTo(post: Vertical, { frame, group, pulls, neighbours }: SideUnder
     group.runs.reduce((sum, run, index) => {
       const turn = run.bends.filter(({ postId }) => postId === post.id).reduce((angle, bend) => angle + bend.angle, 0);
       const cable = index * count + course;
-      return sum + (frame.terms.get(cable)?.share ?? 0) * (pulls[cable] ?? 0) * Math.sin(turn);
+      const share = Math.max(0, ...(frame.terms.get(cable) ?? []).map((piece) => piece.share));
+      return sum + share * (pulls[cable] ?? 0) * Math.sin(turn);
     }, 0),
   );
   return heldAtTop(frame, pushes, group, { job, post });

@@ -116,12 +116,11 @@ export function stationOn(post: Vertical, { first, last, own, laid }: Line): Mm 
 /** Two posts of a corner are never in one place. */
 const LEAST_APART: Mm = 25;
 
-/** What a cable that passes pushes where the slope changes within a line: T (t2 - t1) on the left post, T (t3 - t2) on the right one. */
+/** The two posts between which the slope changes within a line, and how a cable that passes slopes from one to the other. */
 export interface Kink {
   readonly left: Vertical;
   readonly right: Vertical;
-  readonly level: readonly [left: number, right: number];
-  readonly up: readonly [left: number, right: number];
+  readonly slope: Radian;
 }
 
 export function kinksOf({ first, last, own, laid }: Line): readonly Kink[] {
@@ -132,8 +131,6 @@ export function kinksOf({ first, last, own, laid }: Line): readonly Kink[] {
     if (next === undefined || left === undefined || right === undefined) return [];
     const setback_left = side.length - left.station - left.along / 2;
     const chord = jointChord({ setback_left, setback_right: right.station - right.along / 2, ...jointOf(side, next) });
-    const reach = length3(chord);
-    const [t1, t2, t3] = [direction3(0, side.slope), { x: chord.x / reach, z: chord.z / reach }, direction3(0, next.slope)];
-    return [{ left, right, level: [t2.x - t1.x, t3.x - t2.x], up: [t2.z - t1.z, t3.z - t2.z] }];
+    return [{ left, right, slope: Math.atan2(chord.z, chord.x) }];
   });
 }

@@ -3,10 +3,11 @@ import type { Job, Rail } from "../job/job.ts";
 import { lonePost } from "../mechanics/coupling.ts";
 import { type GuardFrame, guardFrame } from "../mechanics/guard-frame.ts";
 import type { GuardPost, GuardRail } from "../mechanics/guard-frame-build.ts";
-import type { AxialStiffness, Megapascal, Mm, Radian } from "../units/quantity.ts";
+import type { AxialStiffness, Megapascal, Mm } from "../units/quantity.ts";
 import { sectionOfPost } from "./as-found.ts";
 import { alongSlope } from "./corner-path.ts";
 import { standsOn } from "./corner-post.ts";
+import { layCables, type SideTerm } from "./frame-cables.ts";
 import { cornersOf, isSquare, kinksOf, stationOn, type TurnedCorner } from "./frame-corners.ts";
 import { legOf } from "./frame-legs.ts";
 import { baseStiffness, type FrameMember, postMember, railMember } from "./frame-members.ts";
@@ -15,21 +16,13 @@ import type { Course, Plan, SidePlan, Vertical } from "./plan.ts";
 import type { RunGeometry } from "./runs.ts";
 import { courseHeight } from "./set-off.ts";
 
-/** What one cable does on one side per unit pull at its nut. */
-export interface SideTerm {
-  /** Number among the cables of the side's frame. */
-  readonly cable: number;
-  /** Tension there as a share of the pull at the nut. */
-  readonly share: number;
-}
-
 export interface SideFrame {
   readonly side: SidePlan;
   /** As in the frame, from left to right: those of the side, and at a corner that a run turns the neighbour's corner post too. */
   readonly posts: readonly Vertical[];
   readonly guard: GuardFrame;
-  /** For each cable of the group that lies on this side, by its number in the group. */
-  readonly terms: ReadonlyMap<number, SideTerm>;
+  /** For each cable of the group that lies on this side, by its number in the group, its pieces there. */
+  readonly terms: ReadonlyMap<number, readonly SideTerm[]>;
 }
 
 /** Cables that share a frame: those of all runs that lie on the same sides, run by run, each from the lowest course. */
@@ -147,34 +140,7 @@ function frameLine(sides: readonly SidePlan[], runs: readonly RunGeometry[], lai
   const post = postMember(job);
   const { topRail, bottomRail, railJoint } = job.frame;
   const { height, lower } = railAxes(sides, laid, job);
-  const cables = legs.flatMap((leg) => {
-    const turned = corners.filter(({ legs: turning }) => turning.includes(leg));
-    const passed = kinks.filter(({ left: before, right: after }) => leg.from <= own.indexOf(before) && own.indexOf(after) <= leg.to);
-    const slopeAt = (place: number): { readonly slope?: Radian } => {
-      const slope = own[place]?.slope ?? 0;
-      return slope === 0 ? {} : { slope };
-    };
-    const [start, finish] = [slopeAt(leg.from).slope, slopeAt(leg.to).slope];
-    return heights.map((at) => ({
-      left: leg.from + left.length,
-      right: leg.to + left.length,
-      height: at,
-      ...(start === undefined ? {} : { slope_left: start }),
-      ...(finish === undefined ? {} : { slope_right: finish }),
-      // On the corner post and the neighbour's post at its own height, and through the neighbour's rail.
-      pushes: [
-        ...passed.flatMap((kink) => [
-          { post: posts.indexOf(kink.left), height: at, factor: kink.level[0], factor_up: kink.up[0] },
-          { post: posts.indexOf(kink.right), height: at, factor: kink.level[1], factor_up: kink.up[1] },
-        ]),
-        ...turned.flatMap(({ corner, guest, cosines: [atCorner, atGuest, throughRail], ups: [upCorner, upGuest] }) => [
-          { post: posts.indexOf(corner), height: at, factor: atCorner, factor_up: upCorner },
-          { post: posts.indexOf(guest), height: at, factor: atGuest, factor_up: upGuest },
-          { post: posts.indexOf(guest), height, factor: throughRail },
-        ]),
-      ],
-    }));
-  });
+  const { cables, terms } = layCables({ sides, own, legs, corners, kinks, posts }, { heights, height }, job);
   const rail = (one: Rail): GuardRail => ({ ...stiffnessOf(railMember(one, job)), joint: railJoint.value });
   const guard = guardFrame({
     posts: posts.map((one) => {
@@ -192,13 +158,6 @@ function frameLine(sides: readonly SidePlan[], runs: readonly RunGeometry[], lai
     bottomRail: bottomRail === null ? null : { ...rail(bottomRail), height: lower },
     cables,
   });
-  const count = heights.length;
-  const terms = new Map<number, SideTerm>();
-  for (const [nth, leg] of legs.entries()) {
-    for (let course = 0; course < count; course++) {
-      terms.set(leg.index * count + course, { cable: nth * count + course, share: leg.share });
-    }
-  }
   const frames = sides.map((side) => ({ side, posts, guard, terms }));
   return { frames, outOfPlane: outOfPlaneOf(corners, { post, height, heights }, job) };
 }
@@ -279,13 +238,15 @@ function addSide(
   strains: { readonly deck: number[]; readonly rail: number[] },
 ): void {
   const { perDeckStrain, perRailStrain } = guard;
-  for (const [i, one] of terms) {
-    strains.deck[i] = (strains.deck[i] ?? 0) + (perDeckStrain.closing[one.cable] ?? 0);
-    strains.rail[i] = (strains.rail[i] ?? 0) + (perRailStrain.closing[one.cable] ?? 0);
-    const row = flexibility[i] ?? [];
-    for (const [j, other] of terms) {
-      // The geometric mean keeps the matrix symmetric where two runs reach a side with different shares.
-      row[j] = (row[j] ?? 0) + Math.sqrt(one.share * other.share) * (guard.flexibility[one.cable]?.[other.cable] ?? 0);
+  const pieces = [...terms].flatMap(([number, own]) => own.map((piece) => ({ number, ...piece })));
+  for (const one of pieces) {
+    strains.deck[one.number] = (strains.deck[one.number] ?? 0) + (perDeckStrain.closing[one.cable] ?? 0);
+    strains.rail[one.number] = (strains.rail[one.number] ?? 0) + (perRailStrain.closing[one.cable] ?? 0);
+    const row = flexibility[one.number] ?? [];
+    for (const other of pieces) {
+      // The geometric mean keeps the matrix symmetric where pieces, or two runs on a side, have different shares.
+      const closing = Math.sqrt(one.share * other.share) * (guard.flexibility[one.cable]?.[other.cable] ?? 0);
+      row[other.number] = (row[other.number] ?? 0) + closing;
     }
   }
 }

@@ -33,16 +33,18 @@ export function movementRows(group: FrameGroup, job: Job): readonly MovementRow[
 
 function perPull(group: FrameGroup, { guard, terms }: SideFrame, of: (state: SideState) => Mm): readonly number[] {
   return group.cableFlexibility.map((_, cable) => {
-    const term = terms.get(cable);
-    if (term === undefined) return 0;
-    const own = guard.perPull[term.cable];
-    return own === undefined ? 0 : term.share * of(own);
+    return (terms.get(cable) ?? []).reduce((sum, piece) => {
+      const own = guard.perPull[piece.cable];
+      return own === undefined ? sum : sum + piece.share * of(own);
+    }, 0);
   });
 }
 
 /** How a side stands when the nuts of its group's cables are pulled so. */
 export function stateOf({ guard, terms }: SideFrame, pulls: readonly Newton[]): SideState {
   const tensions = guard.perPull.map(() => 0);
-  for (const [number, { cable, share }] of terms) tensions[cable] = (tensions[cable] ?? 0) + share * (pulls[number] ?? 0);
+  for (const [number, pieces] of terms) {
+    for (const { cable, share } of pieces) tensions[cable] = (tensions[cable] ?? 0) + share * (pulls[number] ?? 0);
+  }
   return sideState(guard, { tensions });
 }

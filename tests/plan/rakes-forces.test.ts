@@ -40,14 +40,33 @@ describe.each([
     const [frame] = group.sides;
     const target = plan.runs[0]?.tension.target ?? 0;
     const atTarget = postsOf(plan).map((_post, index) =>
-      [...(frame?.terms ?? [])].reduce(
-        (sum, [, { cable, share }]) => sum + share * target * (frame?.guard.perPull[cable]?.baseThrust[index] ?? 0),
-        0,
-      ),
+      [...(frame?.terms.values() ?? [])]
+        .flat()
+        .reduce((sum, { cable, share }) => sum + share * target * (frame?.guard.perPull[cable]?.baseThrust[index] ?? 0), 0),
     );
     const [most, all] = [Math.max(...atTarget.map(Math.abs)), postsOf(plan).map(({ baseThrust }) => Math.abs(baseThrust))];
     expect(Math.max(...all)).toBeGreaterThan(most * 1.05);
   });
+});
+
+// Euler-Eytelwein: what the nut pulls with does not arrive everywhere. Statics: what is lost at a bend, its two posts take.
+test.each([
+  ["stair", stair],
+  ["ramp", ramp],
+])("the frame of the %s is pulled at each end as hard as the run is there, and all of it comes to nothing", (_, plan) => {
+  const [run] = plan.runs;
+  const target = run?.tension.target ?? 0;
+  const frame = groupsOf(plan)[0]?.sides[0];
+  const pieces = (frame?.terms.get(0) ?? []).map(({ share, cable }) => ({ share, ...frame?.guard.input.cables[cable] }));
+  const last = (frame?.posts.length ?? 0) - 1;
+  expect(pieces.filter(({ left }) => left === 0).map(({ share }) => share * target)).toEqual([
+    expect.closeTo(run?.spans[0]?.tension ?? 0, 6),
+  ]);
+  expect(pieces.filter(({ right }) => right === last).map(({ share }) => share * target)).toEqual([
+    expect.closeTo(run?.spans.at(-1)?.tension ?? 0, 6),
+  ]);
+  const shears = postsOf(plan).map(({ baseShear }) => baseShear);
+  expect(shears.reduce((sum, shear) => sum + shear, 0) / Math.max(...shears)).toBeCloseTo(0, 6);
 });
 
 test("the foot of a stair is lifted, the posts at the edge of the landing are pressed down", () => {
