@@ -4,7 +4,7 @@ import type { Vertical } from "../plan/plan.ts";
 import { overJoint } from "./joint.ts";
 import { derived, from, given, must, type Reader } from "./reader.ts";
 import { type Rule, rule } from "./rule.ts";
-import { passedBy, passedThrough, recessesOf } from "./run-rules.ts";
+import { passedBy, passedThrough } from "./run-rules.ts";
 import type { Input, Working } from "./trace.ts";
 
 interface BendPlace {
@@ -115,18 +115,16 @@ function setbackOf({ plan }: Reader, id: string, where: "to its right" | "to its
     id,
   );
   const length = plan.sides[post.sideIndex]?.length ?? 0;
-  return (where === "to its right" ? length - post.station : post.station) - post.along / 2;
+  return (where === "to its right" ? length - post.station : post.station) - (post.core ?? post).along / 2;
 }
 
 function alongOf(reader: Reader, [id = "", key = ""]: readonly string[]): Working {
   const { span, where } = placeOf(reader, id, key);
   const { members, spans } = reader.geometry(id);
   const reached = spans.slice(0, where === "leaving" ? span : span + 1);
-  const recesses = recessesOf(reader, [members[0]]);
   return {
-    formula: recesses.length === 0 ? "sum(w) + sum(f)" : "sum(w) + sum(f) - r1",
+    formula: "sum(w) + sum(f)",
     inputs: [
-      ...recesses,
       passedThrough(reader, passedBy(reader.run(id), members.slice(0, span + 1)), "posts and spacers passed before it, along the cable"),
       given(
         "f",

@@ -7,7 +7,7 @@ import type { RakePlan } from "../plan/rake-plan.ts";
 import { courseRules } from "./course-rules.ts";
 import { overJoint } from "./joint.ts";
 import { longestFreeOf } from "./lean-rules.ts";
-import { cornerRules, leftEndOf, rightEndOf } from "./mouths.ts";
+import { cornerRules, heldWidth, leftEndOf, rightEndOf } from "./mouths.ts";
 import { leadingRake } from "./rake-rules.ts";
 import { derived, from, given, must, type Reader } from "./reader.ts";
 import { type Rule, rule } from "./rule.ts";
@@ -175,7 +175,7 @@ const bays: readonly Rule[] = [
     const [left, right] = [verticalNamed(reader, bay.leftId), verticalNamed(reader, bay.rightId)];
     const post = (symbol: string, one: Vertical): readonly Input[] => [
       reader.at(`x${symbol}`, `station of ${one.id}`, `verticals.${one.id}.station`),
-      reader.at(`w${symbol}`, `${one.id} along its side`, `verticals.${one.id}.along`),
+      heldWidth(reader, one, `w${symbol}`),
     ];
     const inputs = [...post("1", left), ...post("2", right)];
     const rounding = "to a millionth of a millimetre, so that equal bays compare equal";

@@ -14,19 +14,32 @@ export interface Mouth {
   readonly inputs: readonly Input[];
 }
 
+/** A member along its side. */
+const fullWidth = ({ at }: Reader, { id }: Vertical, symbol: string): Input => at(symbol, `${id} along its side`, `verticals.${id}.along`);
+
+/** A member along its side, as far as it holds a cable: of a sleeved post the wood alone. */
+export const heldWidth = (reader: Reader, member: Vertical, symbol: string): Input =>
+  member.core === undefined
+    ? fullWidth(reader, member, symbol)
+    : reader.at(symbol, `wood in the sleeve of ${member.id}, along its side`, `verticals.${member.id}.core.along`);
+
 /** The face of the member to the left of a bay, in stations of the bay's side. */
-export function leftEndOf({ at }: Reader, { id, corner }: Vertical, sideId: string): Mouth {
+export function leftEndOf(reader: Reader, member: Vertical, sideId: string, width: typeof fullWidth = fullWidth): Mouth {
+  const { at } = reader;
+  const { id, corner } = member;
   if (corner?.nextId === sideId) {
     return { term: "c1", inputs: [at("c1", `from the corner point to where the cable leaves ${id}`, `verticals.${id}.corner.setback`)] };
   }
   return {
     term: "(x1 + w1 / 2)",
-    inputs: [at("x1", `station of ${id}`, `verticals.${id}.station`), at("w1", `${id} along its side`, `verticals.${id}.along`)],
+    inputs: [at("x1", `station of ${id}`, `verticals.${id}.station`), width(reader, member, "w1")],
   };
 }
 
 /** The face of the member to the right of a bay. */
-export function rightEndOf({ at }: Reader, { id, corner, sideId }: Vertical): Mouth {
+export function rightEndOf(reader: Reader, member: Vertical, width: typeof fullWidth = fullWidth): Mouth {
+  const { at } = reader;
+  const { id, corner, sideId } = member;
   if (corner !== undefined) {
     return {
       term: "L - c2",
@@ -38,7 +51,7 @@ export function rightEndOf({ at }: Reader, { id, corner, sideId }: Vertical): Mo
   }
   return {
     term: "x2 - w2 / 2",
-    inputs: [at("x2", `station of ${id}`, `verticals.${id}.station`), at("w2", `${id} along its side`, `verticals.${id}.along`)],
+    inputs: [at("x2", `station of ${id}`, `verticals.${id}.station`), width(reader, member, "w2")],
   };
 }
 
@@ -68,7 +81,7 @@ function cornerOf({ plan }: Reader, id: string | undefined): { readonly post: Ve
 const cornerRule = (field: string, says: string, working: (reader: Reader, id: string, corner: CornerPost) => Working): Rule =>
   rule(`verticals.*.corner.${field}`, says, (reader, [id = ""]) => working(reader, id, cornerOf(reader, id).corner));
 
-const width = ({ at }: Reader, id: string): Input => at("w", `${id}, a square post`, `verticals.${id}.along`);
+const square = ({ at }: Reader, id: string): Input => at("w", `${id}, a square post`, `verticals.${id}.along`);
 const turn = ({ at }: Reader, id: string): Input => at("t", `turn of the corner at ${id}`, `verticals.${id}.corner.turn`);
 
 /** Of the two pulls of the runs that end on a corner post. */
@@ -102,10 +115,10 @@ export const cornerRules: readonly Rule[] = [
   }),
   cornerRule("chord", "Length of the bore through {}, which makes a corner by itself", (reader, id, { faces, isSetOff }) =>
     faces === "opposite" || isSetOff
-      ? { formula: "w", inputs: [width(reader, id)], origin: derived("from the middle of one face to that of the opposite one") }
+      ? { formula: "w", inputs: [square(reader, id)], origin: derived("from the middle of one face to that of the opposite one") }
       : {
           formula: "w / sqrt(2)",
-          inputs: [width(reader, id)],
+          inputs: [square(reader, id)],
           origin: derived("on the mitre, from the middle of one face to that of the next"),
         },
   ),
@@ -113,7 +126,7 @@ export const cornerRules: readonly Rule[] = [
     isSetOff
       ? {
           formula: "w / sqrt(2) / (2 * cos(t / 2))",
-          inputs: [width(reader, id), turn(reader, id)],
+          inputs: [square(reader, id), turn(reader, id)],
           origin: derived("both faces stand astride of the corner point, in whose middles the runs go in"),
         }
       : {
@@ -131,7 +144,7 @@ export const cornerRules: readonly Rule[] = [
       inputs: [
         reader.at("s", "from the corner point to a mouth", `verticals.${id}.corner.setback`),
         turn(reader, id),
-        ...(faces === "opposite" ? [] : [width(reader, id)]),
+        ...(faces === "opposite" ? [] : [square(reader, id)]),
       ],
       origin: derived(
         faces === "opposite" ? "the bore goes through the middle of the post" : "the middle of the post lies outside of the bore",

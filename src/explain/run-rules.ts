@@ -29,14 +29,9 @@ const lengths: readonly Rule[] = [
           "free length of each bay",
           spans.map(({ bay }) => `bays.${bay.id}.free`),
         );
-    const recesses = recessesOf(reader, [members[0], members.at(-1)]);
     return {
-      formula: recesses.length === 0 ? "sum(w) + sum(f)" : "sum(w) + sum(f) - r1 - r2",
-      inputs: [
-        passedThrough(reader, passedBy(reader.run(id), members), "posts and spacers that the cable passes, along it"),
-        reach,
-        ...recesses,
-      ],
+      formula: "sum(w) + sum(f)",
+      inputs: [passedThrough(reader, passedBy(reader.run(id), members), "posts and spacers that the cable passes, along it"), reach],
       origin: derived("plan geometry"),
     };
   }),
@@ -74,25 +69,20 @@ function seat(reader: Reader, id: string, which: "left" | "right"): Working {
   };
 }
 
-/** In sleeved posts nut and collar bear on the wood inside: that much of the first and last is not passed. */
-export const recessesOf = ({ at }: Reader, ends: readonly (Vertical | undefined)[]): readonly Input[] =>
-  ends.flatMap((post, index) =>
-    post?.core === undefined
-      ? []
-      : [at(`r${index + 1}`, `outer face of ${post.id} to the wood in its sleeve`, `verticals.${post.id}.core.recess`)],
-  );
-
 /** Members that the cable of a run lies in: not the post that an end stands on the face of. */
 export const passedBy = ({ left, right }: Run, members: readonly Vertical[]): readonly Vertical[] =>
   members.filter(({ id }) => ![left, right].some((end) => isOnFace(end) && end.postId === id));
 
-/** Lengths of the cable within the members that it passes. */
+/** Lengths of the cable within the members that it passes, of sleeved posts within the wood. */
 export const passedThrough = (reader: Reader, members: readonly Vertical[], what: string): Input =>
   members.every(({ slope }) => slope === 0)
     ? reader.all(
         "w",
         what,
-        members.map(({ id, corner }) => (corner === undefined ? `verticals.${id}.along` : `verticals.${id}.corner.chord`)),
+        members.map(
+          ({ id, core, corner }) =>
+            `verticals.${id}.${corner === undefined ? `${core === undefined ? "" : "core."}along` : "corner.chord"}`,
+        ),
       )
     : given("w", `${what}; on a rake, their size along the side over the cosine of the slope`, members.map(throughPost), "length");
 

@@ -3,7 +3,7 @@ import { membersOn, postsOn } from "../plan/corner-post.ts";
 import type { Plan, SidePlan, Vertical } from "../plan/plan.ts";
 import { chooseCuts, cutsOf, mayPull } from "../plan/splits.ts";
 import { firstStations } from "../plan/verticals.ts";
-import { leftEndOf, rightEndOf, stationPath } from "./mouths.ts";
+import { heldWidth, leftEndOf, rightEndOf, stationPath } from "./mouths.ts";
 import { flushWith, pierStation } from "./pier-rules.ts";
 import { derived, from, given, must, type Reader } from "./reader.ts";
 import { type Rule, rule } from "./rule.ts";
@@ -133,7 +133,7 @@ function spacerStation(reader: Reader, own: Vertical): Working {
   const left = members.findLastIndex(({ kind }, index) => kind !== "spacer" && index < place);
   const right = members.findIndex(({ kind }, index) => kind !== "spacer" && index > place);
   const [first, last] = [must(members[left], "post"), must(members[right], "post")];
-  const [low, high] = [leftEndOf(reader, first, own.sideId), rightEndOf(reader, last)];
+  const [low, high] = [leftEndOf(reader, first, own.sideId, heldWidth), rightEndOf(reader, last, heldWidth)];
   return {
     formula: `nearest(${low.term} + ((${high.term} - ${low.term} - n * a) / (n + 1)) * i + a * (i - 0.5), s)`,
     inputs: [

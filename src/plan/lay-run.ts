@@ -7,7 +7,7 @@ import { isOnFace } from "./face-end.ts";
 import { freeAt, longestLevel, standingAt } from "./lean-along.ts";
 import type { Bay, Bend, Face, PathPoint, RunEnd, Vertical } from "./plan.ts";
 import type { Layout } from "./runs.ts";
-import { recessOf } from "./sleeve.ts";
+import { leftHold, recessOf } from "./sleeve.ts";
 
 /** A span with its place along the cable. */
 export interface SpanLine {
@@ -42,7 +42,7 @@ export function layRun(options: { readonly left: RunEnd; readonly right: RunEnd;
   let at: Mm = 0;
   members.slice(1).forEach((member, index) => {
     const before = members[index] ?? member;
-    at += index > 0 ? throughPost(before) : isOnFace(left) ? 0 : throughPost(before) - recessOf(before);
+    at += index === 0 && isOnFace(left) ? 0 : heldIn(before);
     // The bore of one post that makes a corner turns the cable at both its mouths.
     const turned = before.corner?.isPassed === true ? Math.abs(before.corner.turn) / 2 : 0;
     if (turned !== 0) {
@@ -58,15 +58,15 @@ export function layRun(options: { readonly left: RunEnd; readonly right: RunEnd;
     if (leaving !== 0) bends.push({ postId: before.id, angle: leaving, at });
     if (entering !== 0) bends.push({ postId: member.id, angle: entering, at: at + reach });
     if (leaving !== 0 || entering !== 0) {
-      path.push(facePoint(standingAt(before, level), "right", index === 0 ? left.offset : 0));
-      path.push(facePoint(standingAt(member, level), "left", index === members.length - 2 ? right.offset : 0));
+      path.push(facePoint(standingAt(before, level), "right", index === 0 ? left.offset : 0, recessOf(before)));
+      path.push(facePoint(standingAt(member, level), "left", index === members.length - 2 ? right.offset : 0, recessOf(member)));
     }
     spans.push({ bay, from: at, to: at + reach });
     at += reach;
   });
   const last = members.at(-1);
   path.push(facePoint(standingAt(last, level), isOnFace(right) ? "left" : "right", right.offset, bearingDepth(right, last)));
-  at += last === undefined || isOnFace(right) ? 0 : throughPost(last) - recessOf(last);
+  at += last === undefined || isOnFace(right) ? 0 : heldIn(last);
   // Nuts and collars bear on the outer faces of the end posts, in a sleeve on the wood inside it; bevelled washers stand on them.
   return { members, spans, bends, path, pathLength: at, outsideLength: at + left.seat + right.seat };
 }
@@ -76,8 +76,8 @@ function anglesAt(bay: Bay, shift: Mm, before: Vertical, member: Vertical, layou
   if (bay.kind === "corner") {
     const side = layout.sides[before.sideIndex];
     const { angle_left, angle_right } = jointPath({
-      setback_left: (side?.length ?? 0) - before.station - before.along / 2,
-      setback_right: member.station - member.along / 2,
+      setback_left: (side?.length ?? 0) - before.station - before.along / 2 + recessOf(before),
+      setback_right: leftHold(member),
       ...jointOf(side, layout.sides[member.sideIndex]),
     });
     return [angle_left, angle_right];
@@ -86,9 +86,12 @@ function anglesAt(bay: Bay, shift: Mm, before: Vertical, member: Vertical, layou
   return [angle, angle];
 }
 
-/** Length of the cable in a post or spacer. */
+/** Length of the cable between the faces of a post or spacer. */
 export const throughPost = ({ along, slope, corner }: Pick<Vertical, "along" | "slope" | "corner">): Mm =>
   corner?.chord ?? alongSlope(along, slope);
+
+/** The part of it in which the cable lies in wood: between its sleeve's walls it touches nothing. */
+const heldIn = (member: Vertical): Mm => throughPost(member) - 2 * recessOf(member);
 
 /** How far inside the face of its post an end bears. */
 const bearingDepth = (end: RunEnd, post: Vertical | undefined): Mm => (post === undefined || isOnFace(end) ? 0 : recessOf(post));

@@ -90,7 +90,7 @@ export interface Bay {
   readonly sideId: string;
   readonly leftId: string;
   readonly rightId: string;
-  /** Free length of a cable between the two faces that hold it; beside a post that leans along its side, of the longest, at a course. */
+  /** Free length of a cable between the two faces that hold it, of the wood in sleeves; beside a post that leans along its side, of the longest, at a course. */
   readonly free: Mm;
   readonly longestCourse?: number;
 }

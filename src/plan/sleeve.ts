@@ -5,7 +5,8 @@ import { angleDegrees } from "../units/print.ts";
 import type { Mm } from "../units/quantity.ts";
 import { withoutDust } from "../units/round.ts";
 import { sectionAt, sectionOfPost } from "./as-found.ts";
-import type { Bore, RunEnd, Vertical } from "./plan.ts";
+import { leftMouth, rightMouth } from "./corner-post.ts";
+import type { Bay, Bore, Plan, RunEnd, Vertical } from "./plan.ts";
 import type { RunGeometry } from "./runs.ts";
 
 export type Outside = Pick<Section, "along" | "across" | "name">;
@@ -33,6 +34,16 @@ export function coreOf(job: Job, id: string): Pick<Vertical, "core"> {
 
 /** From the outer face of a post to the face that nut and collar bear on; 0 without a sleeve. */
 export const recessOf = ({ core }: Pick<Vertical, "core">): Mm => core?.recess ?? 0;
+
+/** Where the wood holds the cable on its way into the bay to the right, in stations: the sleeve's own hole is wider and touches none. */
+export const rightHold = (post: Vertical): Mm => rightMouth(post) - recessOf(post);
+
+/** Where the wood takes the cable that comes from the bay to the left, in stations. */
+export const leftHold = (post: Vertical): Mm => leftMouth(post) + recessOf(post);
+
+/** What a tape and a drill find between two neighbours, mm: sleeve to sleeve, where the free length of the cable counts from wood to wood. */
+export const clearOf = ({ leftId, rightId, free }: Bay, { verticals }: Pick<Plan, "verticals">): Mm =>
+  withoutDust(verticals.filter(({ id }) => id === leftId || id === rightId).reduce((left, post) => left - recessOf(post), free));
 
 /** The same of every post: those in sleeves are all of one size. */
 export const recessIn = ({ posts: { sleeve, section } }: Job): Mm =>

@@ -5,11 +5,11 @@ import type { Mm } from "../units/quantity.ts";
 import { withoutDust } from "../units/round.ts";
 import { leanOf } from "./as-found.ts";
 import { alongSlope, jointOf, jointPath } from "./corner-path.ts";
-import { type CornerPost, cornerPostAt, leftMouth, lineOffset, ownStation, postDirection, rightMouth, seenFrom } from "./corner-post.ts";
+import { type CornerPost, cornerPostAt, lineOffset, ownStation, postDirection, seenFrom } from "./corner-post.ts";
 import { meetOnPairs } from "./face-end.ts";
 import { isPier, pierVertical } from "./pier.ts";
 import type { Bay, RunEnd, SidePlan, Vertical, VerticalRole } from "./plan.ts";
-import { coreOf, outsideOf, outsideOfPost } from "./sleeve.ts";
+import { coreOf, leftHold, outsideOf, outsideOfPost, recessOf, rightHold } from "./sleeve.ts";
 import type { Cut, StationsOfSide } from "./splits.ts";
 import { type PostStation, placePosts, placeSpacers } from "./stations.ts";
 
@@ -145,8 +145,8 @@ const placeOf = (side: SidePlan, station: Mm): Pick<Vertical, "centre" | "datum"
 function spacersBetween(left: Vertical, right: Vertical, side: SidePlan, job: Job, counters: { spacer: number }): readonly Vertical[] {
   const section = job.spacers.section;
   const stations = placeSpacers({
-    from: rightMouth(left),
-    to: leftMouth(right),
+    from: rightHold(left),
+    to: leftHold(right),
     along: section.along,
     free_max: job.spacers.free_max.value,
     step: job.limits.tapeStep.value,
@@ -179,7 +179,7 @@ function baysOfSide(side: SidePlan, members: readonly Vertical[], firsts: Readon
       sideId: side.id,
       leftId: left.id,
       rightId: right.id,
-      free: withoutDust(alongSlope(leftMouth(right) - rightMouth(left), side.slope)),
+      free: withoutDust(alongSlope(leftHold(right) - rightHold(left), side.slope)),
     };
   });
 }
@@ -192,8 +192,8 @@ function cornerBay(sides: readonly SidePlan[], before: readonly Vertical[], memb
   const side = sides[left.sideIndex];
   if (side?.ends !== null) return [];
   const { chord } = jointPath({
-    setback_left: (side?.length ?? 0) - left.station - left.along / 2,
-    setback_right: right.station - right.along / 2,
+    setback_left: (side?.length ?? 0) - left.station - left.along / 2 + recessOf(left),
+    setback_right: leftHold(right),
     ...jointOf(side, sides[right.sideIndex]),
   });
   return [

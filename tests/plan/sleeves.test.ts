@@ -1,6 +1,8 @@
 // Posts in sleeves: nuts bear on the wood inside, spheres and tapes meet the sleeve. All sizes by hand, in inches.
 import { describe, expect, test } from "vitest";
+import { longestClear, longestFree } from "../../src/plan/free-stop.ts";
 import { makePlan } from "../../src/plan/make-plan.ts";
+import { clearOf } from "../../src/plan/sleeve.ts";
 import { changedText, examplePlan, jobOf, planOf } from "../support/example-jobs.ts";
 import { boreOf, INCH } from "../support/in-plan.ts";
 
@@ -18,13 +20,36 @@ describe("the sleeved posts of 0017", () => {
     expect(plan.verticals.filter(({ kind, core }) => kind === "spacer" && core !== undefined)).toEqual([]);
   });
 
-  test("a cable counts from wood to wood, a free length from sleeve to sleeve", () => {
+  test("a cable and its free lengths count from wood to wood, what a tape finds from sleeve to sleeve", () => {
     // The corner: half a sleeve and 1-1/2 in, 4-3/4 in from the corner point to P4, at the end of 16 ft; 1/2 in less at each end.
     expect(plan.runs[0]?.pathLength).toBeCloseTo((192 - 4.75 - 1) * INCH, 6);
     // Side B: 9 ft less 4-3/4 in and the gap of 3-1/2 in to the wall.
     expect(plan.runs[1]?.outsideLength).toBeCloseTo((108 - 4.75 - 3.5 - 1) * INCH, 6);
-    // P1 ends at 6-1/2 in; S1, of 1-1/2 in, has its middle at 33-3/8 in.
-    expect(plan.bays[0]?.free).toBeCloseTo((33.375 - 0.75 - 6.5) * INCH, 6);
+    // P1 ends at 6-1/2 in, its wood at 6 in; S1, of 1-1/2 in, has its middle at 33-3/8 in.
+    const [first] = plan.bays;
+    expect(first?.free).toBeCloseTo((33.375 - 0.75 - 6) * INCH, 6);
+    expect(plan.runs[0]?.spans[0]?.free).toBe(first?.free);
+    expect(first && clearOf(first, plan)).toBeCloseTo((33.375 - 0.75 - 6.5) * INCH, 6);
+    // The tape's stop is as much shorter as the tape's length: both leave the same to spare.
+    expect(first && longestFree(plan, first.id) - longestClear(plan, first)).toBeCloseTo(0.5 * INCH, 6);
+  });
+
+  test("the criterion and the readings of a span count from wood to wood", () => {
+    const [span] = plan.runs[0]?.spans ?? [];
+    const L = (33.375 - 0.75 - 6) * INCH;
+    expect(span?.demandSpan).toBeCloseTo(L, 6);
+    // A string sounds at sqrt(T / m) / 2L; loose wires add less than 1 in 1,000 to it, the half inch in the sleeve 2 in 100.
+    const string = Math.sqrt((span?.tension ?? 0) / plan.job.cable.mass_kgPerM.value) / (2 * (L / 1000));
+    expect((span?.pitch_Hz.low ?? 0) / string).toBeCloseTo(1, 2);
+    expect((span?.pitch_Hz.low ?? 0) / string).toBeLessThan(1.005);
+  });
+
+  test("a spacer is asked for where the wood is too far apart, though the sleeves are not", () => {
+    // Two spans of 26-5/8 in, 26-1/8 in beside the sleeve: 26-3/8 in lie between.
+    const { bays } = planOf(changedText(NAME, { "longest free length: 3 ft": "longest free length: 26-3/8 in" }));
+    expect(bays.find(({ id }) => id === "A3")?.leftId).toBe("S2");
+    const free = bays.filter(({ kind, sideId }) => kind === "bay" && sideId === "A").map((bay) => bay.free);
+    expect(Math.max(...free)).toBeLessThan(26.375 * INCH);
   });
 
   test("an end has a hole in the sleeve for its washer, down to the wood, and one for the cable on the other face", () => {

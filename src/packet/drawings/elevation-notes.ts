@@ -29,7 +29,7 @@ export function notesOf({ plan, side }: Scene, show: Show, { index, count }: { r
   return [
     `${plan.hardware.length > 0 ? "Hatched on posts: hardware, no bore there. " : ""}Posts ${outsideOf(plan.job).name}${others}${posts.sleeve === null ? "" : " (broken lines: the wood inside)"}, spacers ${spacers.section.name}, ${rails}.`,
     `Spacing of the cables, also to the rails or the ${floorWord(plan.job)}: ${spacing}; widest clear gap ${show.tape(widest)}.`,
-    `Heights: middle of the bore above the datum, ${plan.job.frame.datum}. In parentheses: faces of the rails, and spans.${levelNote(plan, side, show)}`,
+    `Heights: middle of the bore above the datum, ${plan.job.frame.datum}. In parentheses: faces of the rails, and spans${posts.sleeve === null ? "" : " from wood to wood"}.${levelNote(plan, side, show)}`,
     ...bendNotes(side.id, plan, show),
     stations,
   ].join(" ");

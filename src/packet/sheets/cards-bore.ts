@@ -54,7 +54,7 @@ export function frameCard(context: SheetContext): Card {
       {
         text: `${count(postsOf(plan).length, "post")} firm and ${plumbWords(context)}${turnedIds(plan).length === 0 ? "" : `, ${listed(turnedIds(plan))} turned half-way between two sides (${refer(context, "plan")})`}; ${count(spacersOf(plan).length, "spacer")} fixed top and bottom, in line.`,
       },
-      { text: `No free length above ${freeStop(context).limit}; longest measured`, value: show.lengthUnit },
+      { text: `No ${freeStop(context).what} above ${freeStop(context).limit}; longest measured`, value: show.lengthUnit },
       surveyItem(context),
     ],
     hold: `H1: nothing is bored before H1 is signed on ${refer(context, "proof")}, and only there.`,

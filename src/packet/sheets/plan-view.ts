@@ -11,6 +11,7 @@ import { floorWord, introduction, roleName, runSpan } from "../wording.ts";
 import { drawnPlan } from "./drawn.ts";
 import { bold, column, prose, type SheetContext, type SheetMaker, sheet, table } from "./kit.ts";
 import { alongPlanNotes, longestWords } from "./leaning.ts";
+import { sleeveFreeNotes } from "./sleeves.ts";
 import { sidesWord, slopedSides } from "./slopes.ts";
 
 export const planSheet: SheetMaker = (context, head): Sheet =>
@@ -58,7 +59,8 @@ function sidesTable({ plan, show }: SheetContext): Table {
 const stepWords = (out: Mm, next: Text, show: SheetContext["show"]): Text =>
   out === 0 ? "" : `; side ${next} starts ${show.feetBoth(Math.abs(out))} ${out > 0 ? "away from the deck" : "towards the deck"}`;
 
-function verticalsTable({ plan, show }: SheetContext): Table {
+function verticalsTable(context: SheetContext): Table {
+  const { plan, show } = context;
   return table({
     id: "plan-verticals",
     caption: "Posts and spacers: middle of each, measured along its side",
@@ -86,7 +88,7 @@ function verticalsTable({ plan, show }: SheetContext): Table {
       ];
     }),
     rowHeads: true,
-    notes: [startWords(plan), ...slopeNotes(plan), ...alongPlanNotes({ plan, show })],
+    notes: [startWords(plan), ...slopeNotes(plan), ...alongPlanNotes({ plan, show }), ...sleeveFreeNotes(context)],
   });
 }
 

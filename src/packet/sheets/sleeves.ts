@@ -4,9 +4,10 @@ import type { Sleeve } from "../../job/standing.ts";
 import { SLEEVE_USE } from "../../plan/bores.ts";
 import type { Plan } from "../../plan/plan.ts";
 import type { BitUse } from "../../plan/purchase.ts";
+import { recessIn } from "../../plan/sleeve.ts";
 import type { StepItem, Text } from "../packet.ts";
 import { isNarrow } from "./ends.ts";
-import { listed, type SheetContext, unique } from "./kit.ts";
+import { listed, refer, type SheetContext, unique } from "./kit.ts";
 import { offBy, practice, RAIL_mm, SIZE_mm, type SurveyRow } from "./survey-rows.ts";
 
 /** What a sleeve does in the years after it is bored. */
@@ -25,6 +26,14 @@ export function sleeveBearing({ plan, show }: SheetContext): readonly Text[] {
     `Rails and their brackets are fastened to the ${section.name}, through the sleeve, with a solid block in the gap of ${show.fine((sleeve.along - section.along) / 2 - sleeve.wall)}: strength and movement here are those of the ${section.name} alone.`,
   ];
 }
+
+/** Beside free lengths, which a tape cannot find with the sleeves on. */
+export const sleeveFreeNotes = (context: SheetContext): readonly Text[] =>
+  context.plan.job.posts.sleeve === null
+    ? []
+    : [
+        `Free lengths count from wood to wood: the holes in the sleeves are wider and hold no cable. At each sleeve a tape finds ${context.show.fine(recessIn(context.plan.job))} less; what to measure with it stands on ${refer(context, "survey")}.`,
+      ];
 
 /** For the card of the ends: what is looked at in each hole. */
 export const sleeveEndItems = ({ job: { posts } }: Plan): readonly StepItem[] =>

@@ -1,13 +1,14 @@
 // How wide is the passage between two posts that stand close, as the plan checked it against the sphere?
 import type { Bay, Plan } from "../../plan/plan.ts";
+import { clearOf } from "../../plan/sleeve.ts";
 import type { Mm } from "../../units/quantity.ts";
 import type { Table, Text } from "../packet.ts";
 import { blankRow, bold, column, listed, refer, type SheetContext, table } from "./kit.ts";
 
-/** Narrowest passage: that of the check, or the free length where two posts of a pair stand. */
-function slotOf({ checks }: Plan, { kind, sideId, free }: Bay): Mm {
-  const check = kind === "corner" ? checks.find(({ id }) => id === `corner-slot-${sideId}`) : undefined;
-  return check?.demand?.value ?? free;
+/** Narrowest passage: that of the check, or what is clear where two posts of a pair stand. */
+function slotOf(plan: Plan, bay: Bay): Mm {
+  const check = bay.kind === "corner" ? plan.checks.find(({ id }) => id === `corner-slot-${bay.sideId}`) : undefined;
+  return check?.demand?.value ?? clearOf(bay, plan);
 }
 
 /** Why two posts that stand close have no bottom rail between them; nothing where there are none, or no bottom rail at all. */

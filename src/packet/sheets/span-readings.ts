@@ -43,7 +43,7 @@ export function spanTable(context: SheetContext): Table {
     ]),
     rowHeads: true,
     notes: [
-      `Pitch low: wires loose on each other, ends free to turn. High: one solid bar, ends clamped. Yours lies between.${context.plan.runs.some(({ spans }) => spans.some(({ free }) => free < PLUCKED_mm)) ? ` Spans under ${show.tape(PLUCKED_mm)} are left out: read none there.` : ""}`,
+      `Pitch low: wires loose on each other, ends free to turn. High: one solid bar, ends clamped. Yours lies between.${context.plan.runs.some(({ spans }) => spans.some(({ free }) => free < PLUCKED_mm)) ? ` Spans under ${show.tape(PLUCKED_mm)} are left out: read none there.` : ""}${context.plan.job.posts.sleeve === null ? "" : " Free lengths count from wood to wood."}`,
     ],
   });
 }

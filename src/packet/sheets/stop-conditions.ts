@@ -22,7 +22,7 @@ export function stopConditions(context: SheetContext): readonly Text[] {
   const leans = leanWords(context);
   return [
     `the spacing of two cables, or to a rail or the ${floorWord(plan.job)}, would be above **${show.tape(limits.cableSpacing_max.value)}**, middle to middle${plan.rakes.length === 0 ? "" : `, on ${sidesWord(slopedSides(plan))} square to the cables`} ${sourceMark(limits.cableSpacing_max.source)}`,
-    `a free length of cable is above **${free.limit}** ${free.source}`,
+    `a ${free.what} is above **${free.limit}** ${free.source}`,
     ...slopeStops(context),
     "a fitting that was bought does not fit its bore: measure the fittings before the first hole",
     "a bit meets metal, or a fastener is where a bore should go",

@@ -3,8 +3,9 @@ import type { Access } from "../../job/job.ts";
 import type { Wood } from "../../job/site.ts";
 import { isOnFace, mustBeOnFace } from "../../plan/face-end.ts";
 import { alloyOf } from "../../plan/frame-members.ts";
-import { longestFree } from "../../plan/free-stop.ts";
+import { longestClear } from "../../plan/free-stop.ts";
 import type { Plan, RunEnd } from "../../plan/plan.ts";
+import { clearOf } from "../../plan/sleeve.ts";
 import type { Cited } from "../../sources/cited.ts";
 import { alloys } from "../../tables/metal.ts";
 import type { Megapascal, Mm } from "../../units/quantity.ts";
@@ -32,21 +33,25 @@ export function bayRows({ plan, show }: SheetContext): readonly SurveyRow[] {
   const bays = plan.bays
     .filter(({ kind }) => kind === "bay")
     .map((bay) => {
-      const { id, sideId, free } = bay;
-      const stop = aboveWords(show.tapeDown(longestFree(plan, id)), show.tape(free));
-      return { id, sideId, planned: `${show.tapeBoth(free)}${longestWords(bay)}`, stop };
+      const { id, sideId } = bay;
+      const clear = clearOf(bay, plan);
+      const stop = aboveWords(show.tapeDown(longestClear(plan, bay)), show.tape(clear));
+      return { id, sideId, planned: `${show.tapeBoth(clear)}${longestWords(bay)}`, stop };
     });
   return groupBy(bays, ({ sideId, planned, stop }) => `${sideId}\n${planned}\n${stop}`).map((same): SurveyRow => {
     const [{ sideId, planned, stop }] = same;
     const ids = rangesOf(plan, same);
     return [
       `guard / sides / ${sideId} / stations`,
-      `${same.length === 1 ? `Bay ${ids}: free length` : `Bays ${ids}: the longest free length`}${isLevel(plan, sideId) ? "" : ", along the slope"}`,
+      `${same.length === 1 ? `Bay ${ids}: ` : `Bays ${ids}: the longest `}${bayName(plan)}${isLevel(plan, sideId) ? "" : ", along the slope"}`,
       planned,
       stop,
     ];
   });
 }
+
+/** Of a bay, as a tape finds it. */
+const bayName = ({ job: { posts } }: Plan): Text => (posts.sleeve === null ? "free length" : "clear length between sleeves and spacers");
 
 const isLevel = ({ sides }: Plan, sideId: string): boolean => sides.find(({ id }) => id === sideId)?.slope === 0;
 

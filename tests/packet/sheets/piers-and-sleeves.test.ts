@@ -50,6 +50,16 @@ describe("sleeves", () => {
     expect(wordsOf(plain, "permit", "Z-002")).not.toContain("sleeve");
   });
 
+  test("a tape is given what it finds with the sleeves on, a gauge the span from wood to wood", () => {
+    // By hand: 33-3/8 in less half a spacer of 1-1/2 in and a sleeve of 6-1/2 in, the wood of which ends 1/2 in before it.
+    const survey = wordsOf(sleeved, "crew", "Z-003");
+    expect(survey).toMatch(/Bays A1 to A6: the longest clear length between sleeves and spacers\n.*26-1\/8"/);
+    expect(survey).not.toContain("free length");
+    expect(wordsOf(sleeved, "crew", "Z-803")).toContain('26-5/8"');
+    for (const id of ["Z-101", "Z-803"]) expect(wordsOf(sleeved, "crew", id)).toContain("count from wood to wood");
+    expect(wordsOf(plain, "crew", "Z-101")).not.toContain("wood to wood");
+  });
+
   test("washers are bought for the wood, not for the face of the sleeve", () => {
     const order = textsOf(tableOf(packetOf(sleeved, "crew"), "order-list")).join("\n");
     expect(order).toContain("under each nut, on the wood in its sleeve");
