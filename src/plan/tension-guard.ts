@@ -81,7 +81,7 @@ interface WindowOf {
   readonly washer: Cited<Newton> | null;
   /** Pull at the nut that wood and bushings bear where it bends; null where it does not. */
   readonly bend: Cited<Newton> | null;
-  /** What the fastening of its ends on faces holds, the least; null without one. */
+  /** What the fastening of its ends on faces and in piers holds, the least; null without one. */
   readonly face: Cited<Newton> | null;
   /** Loss with the least and the greatest stiffness of the strand. */
   readonly covered_band: { readonly low: Newton; readonly high: Newton };
@@ -157,11 +157,20 @@ function boundsOf(of: WindowOf, job: Job): readonly Bound[] {
   ];
 }
 
-const endBounds = {
-  washer: "washers on the wood of the posts",
-  bend: "wood or bushings where the cable bends",
-  face: "what holds the ends on faces",
-} as const;
+/** Ends on faces of posts are held by screws and eyes, those in piers by anchors; the least of all counts. */
+const faceBound = ({ left, right }: Run): string => {
+  const kinds = [left.kind, right.kind];
+  return [
+    ...(kinds.includes("face") ? ["what holds the ends on faces"] : []),
+    ...(kinds.includes("anchor") ? ["anchors in the pier"] : []),
+  ].join(", ");
+};
+
+const endBounds: Readonly<Record<"washer" | "bend" | "face", (run: Run) => string>> = {
+  washer: () => "washers on the wood of the posts",
+  bend: () => "wood or bushings where the cable bends",
+  face: faceBound,
+};
 
 /** A cable that is done, on the hardest day; and one that is tightened on the day whose readings are the highest. */
 function endBound(
@@ -175,7 +184,7 @@ function endBound(
   const atWork = (value * (target + added)) / tightening.most_onAnyDay - added;
   return {
     kind,
-    name: `${endBounds[kind]} on the hardest day, less the band`,
+    name: `${endBounds[kind](run)} on the hardest day, less the band`,
     tension: Math.max(0, Math.min(done, atWork)),
     source,
     where,

@@ -1,5 +1,6 @@
 import { describe, expect, test } from "vitest";
-import { introduction, troubles, verdictText, wordList } from "../../src/packet/wording.ts";
+import { troubles } from "../../src/packet/troubles.ts";
+import { introduction, verdictText, wordList } from "../../src/packet/wording.ts";
 import type { FrameCheck, Remedy } from "../../src/plan/frame-plan.ts";
 import { isCorner, jointsOf } from "../../src/plan/joints.ts";
 import type { Plan } from "../../src/plan/plan.ts";

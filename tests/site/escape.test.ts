@@ -34,6 +34,14 @@ describe("richText", () => {
   );
 
   test.each(["half-way", "level-best", "at 5 posts"])("%s may be broken", (text) => expect(asOnePiece(richText(text))).toBeUndefined());
+  // A browser breaks a line after any hyphen and at any space: "Z-" at the end of one and "803" on the next is no sheet.
+  test.each(["Z-803", "T4-3", "R1-05", "PR1-10", '5-7/8"', "(756 N)", "(2.37 kN)", "(44 mm)"])("%s stays on one line", (whole) => {
+    expect(richText(`to ${whole}.`)).toBe(`to <span class="n">${whole}</span>.`);
+  });
+
+  test.each(["IRC 2021, 2-4 of them", "wood-preservative-m4", "EN 1993-1-11", "a 6x6 in-line"])("%s may be broken", (text) => {
+    expect(richText(text)).toBe(text);
+  });
 
   test("the only element that any text can make is strong", () => {
     fc.assert(

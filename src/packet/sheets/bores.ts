@@ -35,7 +35,7 @@ import {
   unique,
 } from "./kit.ts";
 import { acrossWords, alongBoreNotes } from "./leaning.ts";
-import { pierBoreRules } from "./piers.ts";
+import { pierBoreRules, pierRoomRules } from "./piers.ts";
 import { sleeveBoring, sleeveInOne } from "./sleeves.ts";
 
 export const boresSheet: SheetMaker = (context, head): Sheet => {
@@ -249,6 +249,7 @@ function rules(context: SheetContext, rows: readonly BoreRow[]): readonly Text[]
   return [
     `Heights are to the nearest ${show.tape(plan.job.limits.tapeStep.value)}. Faces are left and right as seen from the ${floorWord(plan.job)}, looking out. Every bore goes right through at its diameter${blind ? blindWords(context) : ""}${counterbore && plan.job.posts.sleeve === null ? "; a counterbore is bored FIRST, from the face in its own column, with a flat or piloted bit; then the through bore at the same height, from the face of its bit, so that the washer's side stays clean, to come out in the middle of the counterbore" : ""}.`,
     ...pierBoreRules(plan),
+    ...pierRoomRules(context),
     ...(across
       ? [
           `Across: from the middle of the post to the middle of the bore, square to the guard: towards the ${floorWord(plan.job)} or away from it. The sides are named so that no sign is needed.`,

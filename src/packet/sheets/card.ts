@@ -1,6 +1,6 @@
 // What stands on a pause card of the crew?
 import type { Block, StepItem, Text } from "../packet.ts";
-import type { TroubleStep } from "../wording.ts";
+import type { TroubleStep } from "../troubles.ts";
 
 export interface Card {
   readonly key: string;

@@ -16,9 +16,10 @@ import { freeStop } from "./free-stop.ts";
 import { count, endPostIds, greatest, listed, postsOf, refer, type SheetContext, spacersOf, unique, upperFirst } from "./kit.ts";
 import { leaningAlongIds, offMiddle, plumbWords } from "./leaning.ts";
 import { boreDone, isWood } from "./material.ts";
-import { pierAccepted, pierItems, pierMarked } from "./piers.ts";
+import { pierAccepted, pierItems, pierMarked, pierSearched } from "./piers.ts";
 import { safetyFor } from "./safety-messages.ts";
 import { cornerStick, crossedIds, levelGroups, raisedBy, stickMarks } from "./set-off-words.ts";
+import { sunkElsewhere, sunkWord } from "./sleeve-words.ts";
 import { sleeveFrameWords, sleeveRoomWords } from "./sleeves.ts";
 import { anglesWords, boreSheets, levelSides, sidesWord, slopedSides, slopesWords, surfaceOf } from "./slopes.ts";
 
@@ -102,8 +103,8 @@ export function setOutCard(context: SheetContext): Card {
       marksItem(context),
       {
         text: isWood(plan)
-          ? "Path of every bore searched for bolts, screws, brackets."
-          : "Path of every bore searched for welds, bolts, sleeves; both walls marked.",
+          ? `Path of every bore searched for bolts, screws, brackets.${pierSearched(plan)}`
+          : `Path of every bore searched for welds, bolts, sleeves; both walls marked.${pierSearched(plan)}`,
         killer: true,
       },
       ...labelItems(plan),
@@ -190,7 +191,9 @@ function marksItem(context: SheetContext): StepItem {
   const aside = off.length === 0 ? "" : ` At ${listed(off)} off the middle of the face, by the table on ${refer(context, "bores")}.`;
   const mitred = mitredIds(context.plan);
   const both = mitred.length === 0 ? "" : `; at ${listed(mitred)} also on the face where it comes out`;
-  const carried = `arks carried to every post and spacer${pierMarked(context.plan)}, on the face where the bit goes in${both}`;
+  const sunk = sunkElsewhere(context.plan);
+  const behind = sunk.length === 0 ? "" : `; at ${listed(sunk)} also on the face of the ${sunkWord(context.plan)}`;
+  const carried = `arks carried to every post and spacer${pierMarked(context.plan)}, on the face where the bit goes in${both}${behind}`;
   if (rakes.length === 0) return { text: `M${carried}.${aside}`, ...(aside + both === "" ? {} : { killer: true as const }) };
   const level = levelSides(context.plan).length === 0 ? "" : `${onLevel(context)}m${carried}. `;
   return {

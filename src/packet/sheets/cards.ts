@@ -4,7 +4,7 @@ import type { Plan } from "../../plan/plan.ts";
 import { dangerWords } from "../danger-line.ts";
 import type { Block, Steps, Table, Text } from "../packet.ts";
 import { showIn } from "../show-number.ts";
-import { troubles } from "../wording.ts";
+import { troubles } from "../troubles.ts";
 import type { Card } from "./card.ts";
 import { boreCard, frameCard, setOutCard } from "./cards-bore.ts";
 import { beforePullCard, proofCard, pullCard } from "./cards-pull.ts";

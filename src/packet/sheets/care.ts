@@ -116,6 +116,11 @@ function cleaning({ plan }: SheetContext): readonly Text[] {
       ? "Keep the wood sealed around bores and under washers."
       : "Touch up scratches of painted or coated metal before rust creeps under.",
     ...bendCare(plan),
+    ...(plan.job.posts.sleeve === null
+      ? []
+      : [
+          `Look into the washers' holes in the sleeves: each washer lies on the ${plan.job.posts.section.name}, none on a sleeve, and they are dry.`,
+        ]),
     ...(eyeEnds(plan).length > 0
       ? [
           `Look at each eye at ${eyeIds(plan)}: straight, flange tight on the face, pin locked, no split or crack. Else slacken that cable and call.`,

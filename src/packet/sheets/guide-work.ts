@@ -13,6 +13,7 @@ import { leaningAlongIds, offMiddle } from "./leaning.ts";
 import { isTreated, isTube, isWood, onlyWood } from "./material.ts";
 import { pierMarked, pierSteps } from "./piers.ts";
 import { backOfEnd, cornerStick, levelGroups } from "./set-off-words.ts";
+import { sunkElsewhere, sunkWord } from "./sleeve-words.ts";
 import { sleeveRoomSteps } from "./sleeves.ts";
 import { boreSheets, levelSides, sidesWord } from "./slopes.ts";
 import type { Stage } from "./stage.ts";
@@ -62,6 +63,11 @@ function stickItems(context: SheetContext): readonly StepItem[] {
   const { plan } = context;
   const offset = offMiddle(plan);
   if (plan.setOff !== null) return twoStickItems(context);
+  const sunk = sunkElsewhere(plan);
+  const more = [
+    ...(offset.length > 0 ? [`At ${listed(offset)} the holes are off the middle: use the table.`] : []),
+    ...(sunk.length > 0 ? [`Mark ${listed(sunk)} on two faces: the ${sunkWord(plan)} has its own.`] : []),
+  ];
   return [
     {
       text: `${levelFirst(context)}Take a straight stick. Mark all ${plan.courses.length} heights from ${refer(context, "bores")} on it.`,
@@ -74,7 +80,7 @@ function stickItems(context: SheetContext): readonly StepItem[] {
     },
     {
       text: `${levelFirst(context)}Carry the marks to every post and spacer${pierMarked(plan)}, in the middle of the face that ${refer(context, "bores")} names.`,
-      ...(offset.length > 0 ? { more: `At ${listed(offset)} the holes are off the middle: use the table.` } : {}),
+      ...(more.length > 0 ? { more: more.join(" ") } : {}),
     },
   ];
 }

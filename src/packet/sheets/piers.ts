@@ -1,11 +1,16 @@
 // What is said of anchors in piers, wherever they stand?
 import type { Pier } from "../../job/pier.ts";
 import { anchorEndsOf, momentWithoutRails, pierNamed } from "../../plan/pier.ts";
-import type { Plan } from "../../plan/plan.ts";
+import type { Bay, Plan } from "../../plan/plan.ts";
 import type { StepItem, Text } from "../packet.ts";
 import { type Show, sourceMark } from "../show-number.ts";
 import { unique } from "./kit.ts";
 import type { SurveyRow } from "./survey-rows.ts";
+
+interface PierContext {
+  readonly plan: Plan;
+  readonly show: Show;
+}
 
 export interface PierAt extends Pier {
   readonly id: string;
@@ -27,6 +32,40 @@ export const pierMarked = (plan: Plan): Text =>
   piersOf(plan)
     .map(({ id }) => `, and to ${id}`)
     .join("");
+
+/** Behind what is searched in the path of every bore, before the first of them. */
+export const pierSearched = (plan: Plan): Text =>
+  piersOf(plan)
+    .map(({ id }) => ` ${id} searched for hidden steel and pipes.`)
+    .join("");
+
+interface Beside {
+  readonly pierId: string;
+  readonly spacerId: string;
+  readonly bay: Bay;
+}
+
+/** Spacers beside piers: a hammer drill is longer than a drill, and nothing makes it shorter. */
+const spacersBeside = (plan: Plan): readonly Beside[] =>
+  piersOf(plan).flatMap(({ id }) => {
+    const bay = plan.bays.find(({ leftId, rightId }) => leftId === id || rightId === id);
+    const next = plan.verticals.find((upright) => upright.id === (bay?.leftId === id ? bay.rightId : bay?.leftId));
+    return bay === undefined || next?.kind !== "spacer" ? [] : [{ pierId: id, spacerId: next.id, bay }];
+  });
+
+/** For the table of bores: what stands in the way of a hammer drill. */
+export const pierRoomRules = ({ plan, show }: PierContext): readonly Text[] =>
+  spacersBeside(plan).map(
+    ({ pierId, spacerId, bay }) =>
+      `${pierId}: a hammer drill with its bit may not fit into ${bay.id}, ${show.tapeDown(bay.free)} long. Bore ${pierId} before ${spacerId} is fixed, or take ${spacerId} out for it.`,
+  );
+
+/** The same in short sentences. */
+const pierRoomSteps = ({ plan, show }: PierContext): readonly StepItem[] =>
+  spacersBeside(plan).map(({ spacerId, bay }) => ({
+    text: `No room for the hammer drill beside ${spacerId}? Take ${spacerId} out, bore, and fix it again.`,
+    more: `Bay ${bay.id} is only ${show.tapeDown(bay.free)} long.`,
+  }));
 
 /** With what an engineer or the authority accepts. */
 export const pierAccepted = (plan: Plan): Text =>
@@ -62,7 +101,7 @@ export const anchorWords = (plan: Plan, show: Show): Text => {
 };
 
 /** What is measured on the pier, and on the anchors that were bought. */
-export const pierRows = ({ plan, show }: { readonly plan: Plan; readonly show: Show }): readonly SurveyRow[] =>
+export const pierRows = ({ plan, show }: PierContext): readonly SurveyRow[] =>
   piersOf(plan).flatMap(({ id, of, along, across, height, anchor }): readonly SurveyRow[] => {
     const key = (name: Text): Text => `kind: pier / ${name}`;
     const top = height - Math.max(...plan.courses.map((course) => course.height));
@@ -171,7 +210,7 @@ const SET: Readonly<Record<Pier["anchor"]["kind"], Text>> = {
 /** How holes are bored and anchors set, for those who do it every day. */
 export const pierItems = (plan: Plan, show: Show): readonly StepItem[] =>
   piersOf(plan).map(({ id, anchor }) => ({
-    text: `${id}: searched for hidden steel and pipes (steel met: stop, ask the engineer); ${plan.courses.length} holes ${show.diameter(anchor.hole.value)}, with a stop (plan ${show.fine(anchor.depth.value)} deep); deepest`,
+    text: `${id}: ${plan.courses.length} holes ${show.diameter(anchor.hole.value)}, with a stop (plan ${show.fine(anchor.depth.value)} deep), none through steel (met: stop, ask the engineer); deepest`,
     value: show.lengthUnit,
     killer: true,
   }));
@@ -184,11 +223,12 @@ export const setItems = (plan: Plan): readonly StepItem[] =>
   }));
 
 /** The same in short sentences, for those who do it once. */
-export const pierSteps = (plan: Plan, show: Show): readonly StepItem[] =>
-  piersOf(plan).flatMap(({ id, anchor }): readonly StepItem[] => [
+export const pierSteps = (plan: Plan, show: Show): readonly StepItem[] => [
+  ...pierRoomSteps({ plan, show }),
+  ...piersOf(plan).flatMap(({ id, anchor }): readonly StepItem[] => [
     {
       text: `${id}: look for hidden steel and pipes with a detector. Bore none of them.`,
-      more: "You meet steel? Stop and ask the engineer. A hole given up is filled as he says.",
+      more: "You meet steel? Stop and ask the engineer. A hole given up is filled as the engineer says.",
       killer: true,
     },
     {
@@ -201,4 +241,5 @@ export const pierSteps = (plan: Plan, show: Show): readonly StepItem[] =>
       more: `${anchor.kind === "adhesive" ? "Write down when. Do not pull before the time on its label. " : ""}The flange lies flat on the face.`,
       killer: true,
     },
-  ]);
+  ]),
+];

@@ -2,7 +2,8 @@
 
 import type { CornerPost } from "../../plan/corner-post.ts";
 import { restOf } from "../../plan/pier.ts";
-import type { Plan } from "../../plan/plan.ts";
+import type { Bay, Plan } from "../../plan/plan.ts";
+import { clearOf } from "../../plan/sleeve.ts";
 import type { Mm } from "../../units/quantity.ts";
 import { SAME_mm } from "../../units/tolerance.ts";
 import { slopeChanges, turns } from "../joints.ts";
@@ -66,8 +67,8 @@ function verticalsTable(context: SheetContext): Table {
     caption: "Posts and spacers: middle of each, measured along its side",
     columns: [
       column("mark", "Mark", 0.1),
-      column("what", "What", 0.26),
-      column("section", "Section", 0.18),
+      column("what", "What", 0.18),
+      column("section", "Section", 0.26),
       column("side", "Side", 0.08),
       column("station", "From the side's left-hand start", 0.23),
       column("bay", "Free length to the next", 0.15),
@@ -84,12 +85,18 @@ function verticalsTable(context: SheetContext): Table {
           : vertical.corner === undefined
             ? show.feetBoth(vertical.station)
             : cornerPlace(vertical.corner, { plan, show }),
-        bay ? `${show.tape(bay.free)} (${bay.id}${longestWords(bay)})` : "-",
+        bay ? bayWords(bay, context) : "-",
       ];
     }),
     rowHeads: true,
     notes: [startWords(plan), ...slopeNotes(plan), ...alongPlanNotes({ plan, show }), ...sleeveFreeNotes(context)],
   });
+}
+
+/** Where no cable goes from one to the next there is no free length of one: between two posts of a pair a tape is laid, across a corner none. */
+function bayWords(bay: Bay, { plan, show }: SheetContext): Text {
+  if (plan.runs.some(({ bayIds }) => bayIds.includes(bay.id))) return `${show.tape(bay.free)} (${bay.id}${longestWords(bay)})`;
+  return bay.kind === "corner" ? `no cable (${bay.id})` : `no cable, clear ${show.tape(clearOf(bay, plan))} (${bay.id})`;
 }
 
 /** Where the stations of a side begin. */

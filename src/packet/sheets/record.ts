@@ -22,6 +22,7 @@ import {
   table,
   unique,
 } from "./kit.ts";
+import { piersOf } from "./piers.ts";
 import { slopeTables } from "./proof-slopes.ts";
 import { atLeast, atMost, bandWords, leansOf } from "./readings.ts";
 import { boreTables } from "./record-bores.ts";
@@ -188,6 +189,7 @@ function photoTable(context: SheetContext): Table {
       `${job}-${id}-mitre`,
     ]),
     ...endPostIds(plan).map((id): readonly [Text, Text] => [`Foot of ${id} with its fasteners`, `${job}-${id}-foot`]),
+    ...piersOf(plan).map(({ id }): readonly [Text, Text] => [`Face of ${id}: anchors, flanges, pins`, `${job}-${id}-face`]),
     ...plan.runs.map((run): readonly [Text, Text] => [
       `Gauge on run ${run.id}, ${runSpan(run)}, reading visible`,
       `${job}-${run.id}-gauge`,

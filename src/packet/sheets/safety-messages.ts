@@ -85,6 +85,7 @@ function boreMessages(plan: Plan): readonly Message[] {
           ? "Look for hidden bolts and screws first. Stop when the bit meets metal."
           : "Clamp the guide. Use cutting oil and slow turns. Ease off before the bit breaks through a wall.",
         ...(piersOf(plan).length > 0 ? [dustText(plan)] : []),
+        ...(piersOf(plan).some(({ anchor }) => anchor.kind === "adhesive") ? [ADHESIVE] : []),
         ...(isTreated(plan) ? ["Treated wood: wear a dust mask and gloves. Wash before you eat. Never burn the chips."] : []),
         ...(isWood(plan) ? [] : ["Metal chips are hot and sharp. Clamp the work. Use a brush, not your hand."]),
       ],
@@ -94,6 +95,8 @@ function boreMessages(plan: Plan): readonly Message[] {
 
 const dustText = ({ job }: Plan): Text =>
   `Dust of concrete and masonry holds silica, which scars the lungs. Bore the pier with a shroud and dust extraction on the drill. Clean holes with a vacuum that has a HEPA filter${ofUnitedStates(job.code.edition) ? ` (29 CFR 1926.1153, table 1) ${sourceMark("memory")}` : " and follow the local rules for such dust"}. Wear a dust mask.`;
+
+const ADHESIVE: Text = "Adhesive for anchors harms skin and eyes: wear gloves and glasses. Read its label and its safety data sheet first.";
 
 /** What a post does before it fails, by its material. */
 export const postFails = (plan: Plan): Text => (isWood(plan) ? "leans, splits or moves at its foot" : "leans, bends or moves at its foot");

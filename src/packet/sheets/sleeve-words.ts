@@ -1,5 +1,5 @@
 // Which words stand for holes and lengths where posts have sleeves?
-import type { Bore, Plan, Run } from "../../plan/plan.ts";
+import type { Bore, Plan } from "../../plan/plan.ts";
 import type { Text } from "../packet.ts";
 import type { Show } from "../show-number.ts";
 
@@ -11,14 +11,21 @@ interface OfSleeve {
 /** What a counterbore is: in a sleeved post it lies in the sleeve alone. */
 export const sunkName = ({ sleeveHole }: OfSleeve): Text => (sleeveHole === undefined ? "counterbore" : "washer's hole in the sleeve");
 
+/** The same of all posts. */
+export const sunkWord = ({ job: { posts } }: Plan): Text => (posts.sleeve === null ? "counterbore" : "washer's hole");
+
+/** Posts that are marked on two faces: nut or collar is let in from another one than the bit goes in. */
+export const sunkElsewhere = ({ bores }: Plan): readonly Text[] => [
+  ...new Set(
+    bores.flatMap(({ counterbore, entryFace, verticalId }) => (counterbore !== null && counterbore.face !== entryFace ? [verticalId] : [])),
+  ),
+];
+
 /** What cables are measured between. */
 export const lengthName = ({ job: { posts } }: Plan): Text => (posts.sleeve === null ? "outside to outside" : "wood to wood");
 
 export const lengthSub = ({ job: { posts } }: Plan): Text =>
   posts.sleeve === null ? "over the end posts" : "far sides of the wood in the end sleeves";
-
-/** The same of one run: the far sides of the wood, where nut and collar bear. */
-export const farWoodWords = ({ left, right }: Run): Text => `far side of the wood in ${left.postId} to that in ${right.postId}`;
 
 /** "3/8": opened in the sleeve where the cable goes through. */
 export const sleeveHoleText = ({ sleeveHole }: OfSleeve, show: Show): Text =>

@@ -1,6 +1,7 @@
 // Z-801: in which order is the work done, and where does everybody stop and confirm?
 import type { Sheet, Table } from "../packet.ts";
-import { introduction, slopeWordList, troubles, wordList } from "../wording.ts";
+import { troubles } from "../troubles.ts";
+import { introduction, slopeWordList, wordList } from "../wording.ts";
 import { mitredIds } from "./bore-corners.ts";
 import { crewCards } from "./cards.ts";
 import { hasTails } from "./ends.ts";

@@ -3,9 +3,8 @@ import type { Access } from "../../job/job.ts";
 import type { Wood } from "../../job/site.ts";
 import { isOnFace, mustBeOnFace } from "../../plan/face-end.ts";
 import { alloyOf } from "../../plan/frame-members.ts";
-import { longestClear } from "../../plan/free-stop.ts";
 import type { Plan, RunEnd } from "../../plan/plan.ts";
-import { clearOf } from "../../plan/sleeve.ts";
+import { recessIn } from "../../plan/sleeve.ts";
 import type { Cited } from "../../sources/cited.ts";
 import { alloys } from "../../tables/metal.ts";
 import type { Megapascal, Mm } from "../../units/quantity.ts";
@@ -14,9 +13,7 @@ import type { Text } from "../packet.ts";
 import { sourceMark } from "../show-number.ts";
 import { faceOfEnd } from "./face-ends.ts";
 import { groupBy, listed, postsOf, type SheetContext, unique } from "./kit.ts";
-import { longestWords } from "./leaning.ts";
 import { runRoom, sideRoom } from "./side-room.ts";
-import { farWoodWords } from "./sleeve-words.ts";
 
 /** One thing to measure: key in the job file, what, plan value, and the value past which the packet does not fit. */
 export type SurveyRow = readonly [key: Text, what: Text, planned: Text, stopIf: Text];
@@ -28,45 +25,7 @@ export const RAIL_mm: Mm = 1.5875;
 export const offBy = (tolerance: Mm, { show }: Pick<SheetContext, "show">): Text => `off by more than ${show.tape(tolerance)}`;
 export const practice = sourceMark("practice");
 
-/** Equal bays stand in one row: of all of them the longest counts. */
-export function bayRows({ plan, show }: SheetContext): readonly SurveyRow[] {
-  const bays = plan.bays
-    .filter(({ kind }) => kind === "bay")
-    .map((bay) => {
-      const { id, sideId } = bay;
-      const clear = clearOf(bay, plan);
-      const stop = aboveWords(show.tapeDown(longestClear(plan, bay)), show.tape(clear));
-      return { id, sideId, planned: `${show.tapeBoth(clear)}${longestWords(bay)}`, stop };
-    });
-  return groupBy(bays, ({ sideId, planned, stop }) => `${sideId}\n${planned}\n${stop}`).map((same): SurveyRow => {
-    const [{ sideId, planned, stop }] = same;
-    const ids = rangesOf(plan, same);
-    return [
-      `guard / sides / ${sideId} / stations`,
-      `${same.length === 1 ? `Bay ${ids}: ` : `Bays ${ids}: the longest `}${bayName(plan)}${isLevel(plan, sideId) ? "" : ", along the slope"}`,
-      planned,
-      stop,
-    ];
-  });
-}
-
-/** Of a bay, as a tape finds it. */
-const bayName = ({ job: { posts } }: Plan): Text => (posts.sleeve === null ? "free length" : "clear length between sleeves and spacers");
-
-const isLevel = ({ sides }: Plan, sideId: string): boolean => sides.find(({ id }) => id === sideId)?.slope === 0;
-
-/** Bays that follow each other are named by the first and the last: "A1 to A34". */
-function rangesOf({ bays }: Plan, named: readonly { readonly id: string }[]): Text {
-  const places = named.map(({ id }) => bays.findIndex((bay) => bay.id === id));
-  const ranges = places.flatMap((place, index): readonly Text[] => {
-    if (index > 0 && places[index - 1] === place - 1) return [];
-    let last = index;
-    while (places[last + 1] === (places[last] ?? 0) + 1) last += 1;
-    const [from, to] = [named[index]?.id ?? "", named[last]?.id ?? ""];
-    return last - index > 1 ? [`${from} to ${to}`] : named.slice(index, last + 1).map(({ id }) => id);
-  });
-  return listed(ranges);
-}
+export const isLevel = ({ sides }: Plan, sideId: string): boolean => sides.find(({ id }) => id === sideId)?.slope === 0;
 
 /** Posts that stand set the length of their side: it may be off by no more than they are. A new side may grow by what it has room for. */
 export function sideStop({ plan, show }: SheetContext, sideId: string, length: Mm): Text {
@@ -80,16 +39,22 @@ export const NOTHING: Text = "nothing to spare";
 export const aboveWords = (stop: Text, planned: Text): Text => `above ${stop}${stop === planned ? `: ${NOTHING}` : ""}`;
 
 export const runRows = ({ plan, show }: SheetContext): readonly SurveyRow[] =>
-  plan.runs.map((run) => [
-    "(result)",
-    `Run ${run.id}, ${plan.job.posts.sleeve === null ? `${measuredFrom(plan, run.left)} to ${measuredFrom(plan, run.right)}` : farWoodWords(run)}${run.sideIds.every((id) => isLevel(plan, id)) ? "" : ", along the cable"}`,
-    show.feetBoth(run.outsideLength),
-    aboveWords(show.feetDown(run.outsideLength + Math.min(runRoom(plan, run), standingRoom(plan))), show.feet(run.outsideLength)),
-  ]);
+  plan.runs.map((run) => {
+    // With the sleeves on a tape finds them, not the wood in them.
+    const over = run.outsideLength + 2 * recessIn(plan.job);
+    return [
+      "(result)",
+      `Run ${run.id}, ${measuredFrom(plan, run.left)} to ${measuredFrom(plan, run.right)}${run.sideIds.every((id) => isLevel(plan, id)) ? "" : ", along the cable"}`,
+      show.feetBoth(over),
+      aboveWords(show.feetDown(over + Math.min(runRoom(plan, run), standingRoom(plan))), show.feet(over)),
+    ];
+  });
 
 /** An end on the face is measured to the face that the cable comes to; all others to the back of their post. */
 const measuredFrom = (plan: Plan, end: RunEnd): Text =>
-  isOnFace(end) ? `${faceOfEnd(plan, end)} of ${end.postId}` : `outside ${end.postId}`;
+  isOnFace(end)
+    ? `${faceOfEnd(plan, end)} of ${end.postId}`
+    : `outside ${plan.job.posts.sleeve === null ? "" : "the sleeve of "}${end.postId}`;
 
 /** Between two posts that stand, each off by its own tolerance. */
 const standingRoom = ({ job }: Plan): Mm => (job.posts.existing ? 2 * SIZE_mm : Number.POSITIVE_INFINITY);

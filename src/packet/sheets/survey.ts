@@ -34,22 +34,12 @@ import {
 import { readWords } from "./leaning.ts";
 import { pierRows, piersOf } from "./piers.ts";
 import { sidesWord, slopedSides } from "./slopes.ts";
+import { bayRows } from "./survey-bays.ts";
 import { cornerRows } from "./survey-corners.ts";
 import { frameRows } from "./survey-frame.ts";
 import { atLeast } from "./survey-least.ts";
 import { datumWords, rakeMeasures, rakeRows } from "./survey-rakes.ts";
-import {
-  bayRows,
-  endRows,
-  existingRows,
-  NOTHING,
-  pairRows,
-  practice,
-  runRows,
-  type SurveyRow,
-  sideStop,
-  strengthRows,
-} from "./survey-rows.ts";
+import { endRows, existingRows, NOTHING, pairRows, practice, runRows, type SurveyRow, sideStop, strengthRows } from "./survey-rows.ts";
 import { asFoundRows, interruptionRows } from "./survey-standing.ts";
 
 export const surveySheet: SheetMaker = (context, head): Sheet => {

@@ -6,7 +6,7 @@ import { isOffMiddle, marksOf, type Template, templatesOf } from "../templates/f
 import { slantWords } from "../templates/hole-words.ts";
 import { onlyFor } from "../templates/printer.ts";
 import { faceWords, footWords } from "../templates/slope-words.ts";
-import { type StripContext, templatePages, tilesOf } from "../templates/template-strips.ts";
+import { isBeyondPaper, type LookContext, type StripContext, templatePages, tilesOf } from "../templates/template-strips.ts";
 import { blanks, bold, caution, column, list, listed, pageBreak, sheet, strong, table, unique } from "./kit.ts";
 import { levelSides, surfaceOf } from "./slopes.ts";
 
@@ -41,11 +41,12 @@ function standWords(plan: StripContext["plan"], datum: Text): Text {
   return `${plan.rakes.length === 0 ? "Stand" : "On a level side stand"} tile 1 on the datum (${datum}). `;
 }
 
-function howTo({ plan, show }: StripContext, templates: readonly Template[]): readonly Text[] {
+function howTo({ plan, show, paper }: StripContext, templates: readonly Template[]): readonly Text[] {
   const off = unique(templates.filter(({ holes }) => holes.some(isOffMiddle)).flatMap(({ uprights }) => uprights));
   const frame = plan.job.frame;
   return [
     `Cut along the lower line and both long edges. Fold back along the dashed lines, which are the edges of the post; the middle line lies on the middle of the face. The arrow points up.`,
+    ...wideHowTo(templates, { plan, show, paper }),
     ...slopeHowTo(plan, templates),
     `${standWords(plan, frame.datum)}Lay each next tile with its cut edge on the upper line of the one below, cross on cross, and tape it.`,
     `Paper stretches, and small errors add up: check the lower line of every tile, and the highest hole, against the tape **from the datum**. More than ${show.lengthUnit === "in" ? '1/32"' : "1 mm"} off: lay that tile by the tape alone.`,
@@ -76,6 +77,15 @@ function howTo({ plan, show }: StripContext, templates: readonly Template[]): re
         ]),
   ];
 }
+
+/** A face wider than the paper has no edges on it to fold round: its middle is found by a tape. */
+const wideHowTo = (templates: readonly Template[], context: LookContext): readonly Text[] =>
+  templates
+    .filter((template) => isBeyondPaper(template, context))
+    .map(
+      ({ id, width, uprights }) =>
+        `**${id}: the face of ${marksOf(uprights)} is wider than the paper**, its cut edges are not edges of the face: nothing is folded. Draw a plumb line in the middle of the face, ${context.show.tapeBoth(width / 2)} from either edge, and lay the middle line on it.`,
+    );
 
 /** How a template of a slope is set, and what its marks mean. */
 function slopeHowTo(plan: StripContext["plan"], templates: readonly Template[]): readonly Text[] {

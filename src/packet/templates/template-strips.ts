@@ -44,14 +44,21 @@ interface Layout {
   readonly words: WordsRoom;
 }
 
-type LookContext = Pick<StripContext, "plan" | "show" | "paper">;
+export type LookContext = Pick<StripContext, "plan" | "show" | "paper">;
 
 function layoutOf(template: Template, context: LookContext): Layout {
   const { plan, paper, show } = context;
-  const notes = slopeNotes(template, context);
-  const half = Math.min(template.width / 2 + FOLD_mm, stripRoom(paper, plan.job, notes).width / 2);
+  const half = Math.min(template.width / 2 + FOLD_mm, stripRoom(paper, plan.job, []).width / 2);
+  const beyond =
+    half < template.width / 2
+      ? [`The face is wider than this paper: middle line ${show.tapeBoth(template.width / 2)} from either edge of it.`]
+      : [];
+  const notes = [...beyond, ...slopeNotes(template, context)];
   return { template, context, notes, half, words: { show, half: half - FOLD_mm, face: template.face } };
 }
+
+/** Whether the paper shows the middle of the face alone. */
+export const isBeyondPaper = (template: Template, context: LookContext): boolean => layoutOf(template, context).half < template.width / 2;
 
 /** Where slanted bores come out. */
 const exitsOf = ({ holes }: Template): readonly Mm[] => holes.filter(hasExit).map(({ there }) => there.height);

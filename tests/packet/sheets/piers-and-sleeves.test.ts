@@ -1,7 +1,8 @@
 // What a crew and somebody who does it once are told of piers and of sleeves: that it stands where it matters, and in its order.
 import { describe, expect, test } from "vitest";
+import { makeTemplates } from "../../../src/packet/make-templates.ts";
 import { examplePlan } from "../../support/example-jobs.ts";
-import { packetOf, sheetOf, stepsOf, tableOf, textsOf } from "../read-packet.ts";
+import { packetOf, sheetOf, stamp, stepsOf, tableOf, textsOf } from "../read-packet.ts";
 
 const pier = examplePlan("0016-brick-pier");
 const sleeved = examplePlan("0017-vinyl-sleeves");
@@ -9,6 +10,11 @@ const plain = examplePlan("0001-level-deck-straight");
 
 const wordsOf = (plan: typeof pier, issue: "crew" | "homeowner" | "permit", id: string): string =>
   sheetOf(packetOf(plan, issue), id).blocks.flatMap(textsOf).join("\n");
+
+const textsOfTemplates = (plan: typeof pier): string =>
+  makeTemplates({ plan, paper: "letter", stamp })
+    .sheets.flatMap(({ blocks }) => blocks.flatMap(textsOf))
+    .join("\n");
 
 describe("a pier", () => {
   test.each(["crew", "homeowner"] as const)("%s: gets no wood preservative into its holes, and its marks from the stick", (issue) => {
@@ -24,6 +30,35 @@ describe("a pier", () => {
     const search = items.findIndex((text) => text.includes("look for hidden steel"));
     const bored = items.flatMap((text, index) => (/7\/16/.test(text) ? [index] : []));
     expect(bored).toEqual([search + 1]);
+  });
+
+  test("is searched for steel before any bore, and has room for the hammer drill", () => {
+    const cards = stepsOf(sheetOf(packetOf(pier, "crew"), "Z-801").blocks);
+    const at = (words: RegExp): number => cards.findIndex(({ items }) => items.some(({ text }) => words.test(text)));
+    expect(at(/PR1 searched for hidden steel and pipes/)).toBeLessThan(at(/110 bores done/));
+    expect(at(/PR1 searched for hidden steel and pipes/)).toBeGreaterThanOrEqual(0);
+    expect(wordsOf(pier, "crew", "Z-603")).toMatch(/hammer drill .* A1, 17-5\/16" long\. Bore PR1 before S1 is fixed/);
+    expect(wordsOf(pier, "homeowner", "Z-801")).toContain("Take S1 out, bore, and fix it again.");
+    expect(wordsOf(plain, "crew", "Z-801") + wordsOf(plain, "crew", "Z-603")).not.toMatch(/hammer drill|hidden steel/);
+  });
+
+  test.each(["crew", "homeowner"] as const)("%s: its adhesive, and what to do when a hole meets a void", (issue) => {
+    expect(wordsOf(pier, issue, "Z-801")).toMatch(/Adhesive for anchors harms skin and eyes/);
+    expect(wordsOf(pier, issue, "Z-801")).toContain("a pier cracks or crumbles at a hole, or a hole meets a void");
+    expect(wordsOf(plain, issue, "Z-801")).not.toMatch(/dhesive|crumbles/);
+  });
+
+  test("bounds the tension by its anchors, not by ends on faces of posts", () => {
+    const names = pier.frame.windows.flatMap(({ allows }) => allows.map(({ name }) => name));
+    expect(names).toContain("anchors in the pier on the hardest day, less the band");
+    expect(names.join()).not.toContain("ends on faces");
+  });
+
+  test("its template says that the paper has no edges of its face, and where the middle is", () => {
+    // 20 in wide: 10 in from either edge.
+    const words = textsOfTemplates(pier);
+    expect(words).toMatch(/\*\*T1: the face of PR1 is wider than the paper\*\*.*10" \(254 mm\) from either edge/);
+    expect(textsOfTemplates(plain)).not.toContain("wider than the paper");
   });
 
   test.each(["crew", "homeowner"] as const)("%s: stops the work when an anchor gives or it moves", (issue) => {
@@ -43,6 +78,21 @@ describe("sleeves", () => {
   test.each(["crew", "homeowner"] as const)("%s: room for the hole saw is tried where only a hand reaches", (issue) => {
     expect(wordsOf(sleeved, issue, "Z-603")).toContain("**Behind P4, P5 and P7 only a hand reaches:**");
     expect(wordsOf(sleeved, issue, "Z-801")).toMatch(/P4, P5 and P7.* saw /);
+  });
+
+  test("posts whose washer's hole is on another face than the bit are marked on both", () => {
+    expect(wordsOf(sleeved, "crew", "Z-801")).toContain("at P1, P4, P5 and P7 also on the face of the washer's hole");
+    expect(wordsOf(sleeved, "homeowner", "Z-801")).toContain("Mark P1, P4, P5 and P7 on two faces");
+    expect(wordsOf(pier, "crew", "Z-801")).not.toContain("also on the face");
+  });
+
+  test("a run is measured over its sleeves", () => {
+    // By hand: 16 ft less 4-3/4 in to the corner point.
+    expect(wordsOf(sleeved, "crew", "Z-003")).toMatch(/Run R1, outside the sleeve of P1 to outside the sleeve of P4\n15'-7 1\/4"/);
+  });
+
+  test("no free length is given where no cable goes", () => {
+    expect(wordsOf(sleeved, "crew", "Z-101")).toContain("no cable (A/B)");
   });
 
   test("how rails reach the wood is asked on the sheet of questions", () => {

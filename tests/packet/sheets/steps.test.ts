@@ -1,6 +1,6 @@
 import { describe, expect, test } from "vitest";
 import type { Block } from "../../../src/packet/packet.ts";
-import { troubles } from "../../../src/packet/wording.ts";
+import { troubles } from "../../../src/packet/troubles.ts";
 import type { Plan } from "../../../src/plan/plan.ts";
 import { examplePlan, exampleText, planOf } from "../../support/example-jobs.ts";
 import { cellText, examples, packetOf, sheetOf, stepsOf, textsOf } from "../read-packet.ts";
