@@ -159,7 +159,7 @@ function bitName(bit: BitUse, wood: boolean, { posts: { sleeve } }: Job): string
   const { use } = bit;
   if (isForMasonry(bit)) return "masonry bit, as the anchor asks";
   if (!wood) return "bit for metal, with cutting oil";
-  if (use.includes(WASHER_HOLE)) return "hole saw for the sleeve, with its pilot";
+  if (use.includes(WASHER_HOLE)) return "hole saw for the sleeve, its pilot no wider than the bore";
   if (use.includes(SLEEVE_USE)) return sleeve?.material === "wood" ? "wood bit" : "step drill, for the sleeve";
   return use.includes("counterbore") ? "flat or piloted wood bit" : "wood bit";
 }

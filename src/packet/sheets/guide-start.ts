@@ -185,6 +185,14 @@ function railItems(context: SheetContext): readonly StepItem[] {
     ...(plan.job.posts.sleeve === null
       ? []
       : [
+          ...(plan.job.posts.existing
+            ? []
+            : [
+                {
+                  text: `Cut the sleeves on ${refer(context, "lumber")}. Slide one over each post before any rail goes on.`,
+                  more: "Centre it: the same gap on all four sides.",
+                },
+              ]),
           {
             text: `Fix rails to the ${plan.job.posts.section.name} inside the sleeve, never to the sleeve.`,
             more: "Fill the gap behind a bracket with a solid block.",

@@ -86,7 +86,7 @@ export function sleeveBoring({ plan, show }: SheetContext): readonly Text[] {
   const washers = unique(plan.bores.flatMap(({ counterbore }) => (counterbore === null ? [] : [show.diameterOne(counterbore.diameter)])));
   const narrow = narrowIds(plan);
   return [
-    `Sleeved posts, in this order. First the washer's hole (${washers.join(", ")}) with a hole saw, its pilot no wider than the bore, through the wall of the sleeve only: **stop at the ${section.name}**.${narrow.length === 0 ? "" : ` **Behind ${listed(narrow)} only a hand reaches:** hold drill and saw in there first; no room: stop and ask.`} Then the bore right through, to come out in the middle of it. Last open the sleeve's own holes, on **both faces** where the cable only passes, on the cable's side at an end, to the size under Sleeve.`,
+    `Sleeved posts, in this order. First the washer's hole (${washers.join(", ")}) with a hole saw, through the wall of the sleeve only: **stop at the ${section.name}**.${narrow.length === 0 ? "" : ` **Behind ${listed(narrow)} only a hand reaches:** hold drill and saw in there first; no room: stop and ask.`} Then the bore right through, to come out in the middle of it. Last open the sleeve's own holes, on **both faces** where the cable only passes, on the cable's side at an end, to the size under Sleeve.`,
     `${stuffs[sleeve.material]}: its holes are wider than the bores ${practice}, so that it never touches a cable. If the sleeve is not in the middle of its post, mark and bore from the middle of the ${section.name}.`,
   ];
 }

@@ -188,6 +188,8 @@ function margins(look: StripLook, tile: Tile, view: View): readonly Part[] {
       return label(line, view.point({ x: side * (half - place), y: low }), {
         angle: Math.PI / 2,
         weight: first ? 700 : 400,
+        // Where nothing is folded the lines of the strip go through to its edges; a fold is never broken by words.
+        ground: width / 2 >= half,
       });
     });
   };
