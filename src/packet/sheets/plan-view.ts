@@ -62,13 +62,15 @@ const stepWords = (out: Mm, next: Text, show: SheetContext["show"]): Text =>
 
 function verticalsTable(context: SheetContext): Table {
   const { plan, show } = context;
+  // The name of a sleeve takes more room than any name of a post.
+  const sleeved = plan.job.posts.sleeve !== null;
   return table({
     id: "plan-verticals",
     caption: "Posts and spacers: middle of each, measured along its side",
     columns: [
       column("mark", "Mark", 0.1),
-      column("what", "What", 0.18),
-      column("section", "Section", 0.26),
+      column("what", "What", sleeved ? 0.18 : 0.26),
+      column("section", "Section", sleeved ? 0.26 : 0.18),
       column("side", "Side", 0.08),
       column("station", "From the side's left-hand start", 0.23),
       column("bay", "Free length to the next", 0.15),
