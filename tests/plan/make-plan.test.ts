@@ -80,15 +80,10 @@ describe("makePlan on every example", () => {
       // A cable that ends at an eye or an anchor is not in that post or pier.
       const eyes = [run.left, run.right].flatMap(({ kind, postId }) => (kind === "stud" || kind === "grip" ? [] : [postId]));
       const members = plan.verticals.filter(({ id }) => ids.includes(id) && !eyes.includes(id));
-      // In a sleeve a cable ends at the wood inside it.
-      const inSleeves = [run.left, run.right].reduce((sum, { postId }) => {
-        const core = plan.verticals.find(({ id }) => id === postId)?.core;
-        return sum + (core === undefined ? 0 : ((plan.job.posts.sleeve?.along ?? 0) - core.along) / 2);
-      }, 0);
-      // On the mitre half the diagonal of a square post; square through one behind which two runs end.
-      const through = ({ along, slope, corner }: Vertical): number =>
-        corner?.faces === "adjacent" && !corner.isSetOff ? along / Math.SQRT2 : along / Math.cos(slope);
-      const solid = members.reduce((sum, member) => sum + through(member), 0) - inSleeves;
+      // On the mitre half the diagonal of a square post, square through one behind which two runs end; in a sleeve the wood alone holds the cable.
+      const through = ({ along, core, slope, corner }: Vertical): number =>
+        corner?.faces === "adjacent" && !corner.isSetOff ? along / Math.SQRT2 : (core?.along ?? along) / Math.cos(slope);
+      const solid = members.reduce((sum, member) => sum + through(member), 0);
       // A bay beside a post that leans along its side says the longest of its cables; all posts and bays together are as long as ever.
       const between = ({ leftId, rightId }: Bay): number => {
         const [left, right] = [leftId, rightId].map((id) => plan.verticals.find((one) => one.id === id));
