@@ -33,7 +33,7 @@ export function allows(reader: Reader, [run = "", key]: readonly string[]): Work
 const endWords = {
   washer: "the wood under the washers",
   bend: "what wood and bushings bear where the cable bends",
-  face: "the ends on faces",
+  face: "the ends on faces and in piers",
 } as const;
 
 /** Done on the hardest day, or at work on any day. */
