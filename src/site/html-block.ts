@@ -102,5 +102,5 @@ const stepsHtml = ({ id, title, mode, items, hold }: Steps, opening: string): st
     hold === undefined
       ? ""
       : `<div class="hold"><p><strong>HOLD POINT.</strong> ${richText(hold)}</p><p class="row"><span class="label">Initials, when it is signed on Z-804</span><span class="line date"></span></p></div>`;
-  return `<section class="steps ${mode}" id="${escapeText(id)}"><div class="lead">${opening}<h3>${richText(title)}</h3><p class="mode">${how}</p></div><ol>${lines.join("")}</ol>${stop}</section>`;
+  return `<section class="steps ${mode}" id="${escapeText(id)}"><div class="steps-head">${opening}<h3>${richText(title)}</h3><p class="mode">${how}</p></div><ol>${lines.join("")}</ol>${stop}</section>`;
 };

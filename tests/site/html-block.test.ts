@@ -125,7 +125,7 @@ describe("flowHtml", () => {
   const caution: Block = { kind: "caution", level: "danger", text: ["Mind the edge"] };
   const steps: Block = { kind: "steps", id: "s", title: "Steps", mode: "read-do", items: [{ text: "One" }] };
   const prose: Block = { kind: "prose", text: ["Words"] };
-  const leadOf = (html: string): string => /<div class="lead">(.*?)<\/div><ol>/s.exec(html)?.[1] ?? "";
+  const leadOf = (html: string): string => /<div class="steps-head">(.*?)<\/div><ol>/s.exec(html)?.[1] ?? "";
 
   test("the heading and the caution right before steps stand in one box with their head: a page never parts them", () => {
     const lead = leadOf(flowHtml([heading("a"), caution, steps]));
