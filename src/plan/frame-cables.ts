@@ -15,6 +15,8 @@ export interface SideTerm {
   readonly cable: number;
   /** Tension there as a share of the pull at the nut: friction takes some at each bend. */
   readonly share: number;
+  /** What of it lies in the plane of the line: 1, but for the piece between the two posts of a corner. */
+  readonly part: number;
 }
 
 /** All in one line of sides. */
@@ -28,12 +30,15 @@ interface OnLine {
   readonly posts: readonly Vertical[];
 }
 
-/** Places are among the posts of the line. */
+/** Straight from one post to another, by their places in the frame. */
 interface Piece {
-  readonly from: number;
-  readonly to: number;
+  readonly left: number;
+  readonly right: number;
   readonly slope: Radian;
   readonly share: number;
+  readonly part: number;
+  /** What the cable behind a corner pushes there, per unit of this piece; at its height, or at that of the rail. */
+  readonly behind: readonly { readonly post: number; readonly isRail: boolean; readonly along: number; readonly up: number }[];
 }
 
 interface LaidCables {
@@ -51,57 +56,88 @@ export function layCables(
   const cables: GuardCable[] = [];
   const terms = new Map<number, SideTerm[]>();
   for (const leg of line.legs) {
-    for (const piece of piecesOf(leg, line, job)) {
+    for (const { left, right, slope, share, part, behind } of piecesOf(leg, line, job)) {
       for (const [course, at] of heights.entries()) {
         const number = leg.index * heights.length + course;
-        terms.set(number, [...(terms.get(number) ?? []), { cable: cables.length, share: piece.share }]);
-        cables.push({ ...anchored(piece, at, line), pushes: pushesOf(leg, piece, { at, height }, line) });
+        terms.set(number, [...(terms.get(number) ?? []), { cable: cables.length, share, part }]);
+        cables.push({
+          ...{ left, right, height: at },
+          ...(slope === 0 ? {} : { slope_left: slope, slope_right: slope }),
+          pushes: behind.map(({ post, isRail, along, up }) => ({ post, height: isRail ? height : at, factor: along, factor_up: up })),
+        });
       }
     }
   }
   return { cables, terms };
 }
 
-/** Straight from bend to bend: along each side, and between the two posts where the slope changes. */
-function piecesOf(leg: Leg, { sides, own, kinks }: OnLine, job: Job): readonly Piece[] {
+type ShareOf = (isOn: (bay: Bay) => boolean) => number;
+
+/** Straight from bend to bend: along each side, between the two posts where the slope changes, and between the two of a corner. */
+function piecesOf(leg: Leg, line: OnLine, job: Job): readonly Piece[] {
   const unit = profileOf(leg.run, 1, job);
-  const shareOf = (isOn: (bay: Bay) => boolean): number => {
+  const shareOf: ShareOf = (isOn) => {
     const shares = leg.run.spans.flatMap(({ bay, from, to }) => (isOn(bay) ? [leastBetween(unit, from, to)] : []));
     return shares.reduce((sum, share) => sum + share, 0) / Math.max(1, shares.length);
   };
-  const along = sides.flatMap((side): readonly Piece[] => {
-    const places = own.flatMap((post, place) => (standsOn(post, side.index) && place >= leg.from && place <= leg.to ? [place] : []));
-    const [from, to] = [places[0], places.at(-1)];
-    if (from === undefined || to === undefined) return [];
-    return [{ from, to, slope: side.slope, share: shareOf(({ kind, sideId }) => kind !== "corner" && sideId === side.id) }];
+  const straight = straightPieces(leg, line, shareOf);
+  const turned = line.corners.filter(({ legs }) => legs.includes(leg));
+  const round = turned.flatMap((corner): readonly Piece[] => (corner.guest === corner.corner ? [] : [roundPiece(corner, line, shareOf)]));
+  // One post at a corner has no piece between two: what is behind it pushes where the side's own piece ends.
+  const atEnd = turned.filter(({ guest, corner }) => guest === corner);
+  return [
+    ...straight.map((piece): Piece => {
+      const ends = atEnd.filter(({ corner, at }) => line.posts.indexOf(corner) === (at === "left" ? piece.left : piece.right));
+      return { ...piece, behind: ends.flatMap((end) => behindOf(end, line, shareOf(isBeyond(end)) / piece.share)) };
+    }),
+    ...round,
+  ];
+}
+
+function straightPieces(leg: Leg, { sides, own, kinks, posts }: OnLine, shareOf: ShareOf): readonly Piece[] {
+  const place = (post: Vertical | undefined): number => posts.findIndex(({ id }) => id === post?.id);
+  const on = own.slice(leg.from, leg.to + 1);
+  const along = sides.map((side): Piece => {
+    const stand = on.filter((post) => standsOn(post, side.index));
+    const share = shareOf(({ kind, sideId }) => kind !== "corner" && sideId === side.id);
+    return { left: place(stand[0]), right: place(stand.at(-1)), slope: side.slope, share, part: 1, behind: [] };
   });
   const between = kinks.flatMap(({ left, right, slope }): readonly Piece[] => {
-    const [from, to] = [own.indexOf(left), own.indexOf(right)];
-    if (from < leg.from || to > leg.to) return [];
-    return [{ from, to, slope, share: shareOf(({ kind, leftId }) => kind === "corner" && leftId === left.id) }];
+    if (!on.includes(left) || !on.includes(right)) return [];
+    const share = shareOf(({ kind, leftId }) => kind === "corner" && leftId === left.id);
+    return [{ left: place(left), right: place(right), slope, share, part: 1, behind: [] }];
   });
-  return [...along, ...between].filter(({ from, to }) => from < to).sort((one, other) => one.from - other.from);
+  return [...along, ...between].filter(({ left, right }) => left < right).sort((one, other) => one.left - other.left);
 }
 
-function anchored({ from, to, slope }: Piece, at: Mm, { own, posts }: OnLine): GuardCable {
-  const place = (nth: number): number => posts.findIndex(({ id }) => id === own[nth]?.id);
-  return { left: place(from), right: place(to), height: at, ...(slope === 0 ? {} : { slope_left: slope, slope_right: slope }) };
+const isBeyond =
+  ({ beyondId }: TurnedCorner) =>
+  ({ kind, sideId }: Bay): boolean =>
+    kind !== "corner" && sideId === beyondId;
+
+/** Between the two posts of a corner: what of it lies in this plane draws them together, and what is behind pushes on the neighbour's. */
+function roundPiece(turned: TurnedCorner, line: OnLine, shareOf: ShareOf): Piece {
+  const { corner, guest, between } = turned;
+  const [left = 0, right = 0] = [corner, guest].map((post) => line.posts.indexOf(post)).sort((one, other) => one - other);
+  const ids = [corner.id, guest.id];
+  const share = shareOf(({ kind, leftId, rightId }) => kind === "corner" && ids.includes(leftId) && ids.includes(rightId));
+  const part = Math.hypot(between.along, between.up);
+  return {
+    left,
+    right,
+    slope: Math.atan2(between.up, between.along),
+    share,
+    part,
+    behind: behindOf(turned, line, shareOf(isBeyond(turned)) / (share * part)),
+  };
 }
 
-/** Where the piece goes on round a corner: on the corner post and the neighbour's post at its own height, and through the neighbour's rail. */
-function pushesOf(
-  leg: Leg,
-  { from, to }: Piece,
-  { at, height }: { readonly at: Mm; readonly height: Mm },
-  { own, posts, corners }: OnLine,
-): NonNullable<GuardCable["pushes"]> {
-  const turned = corners.filter(({ legs, corner }) => {
-    const place = own.indexOf(corner);
-    return legs.includes(leg) && (place === leg.from ? from === place : to === place);
-  });
-  return turned.flatMap(({ corner, guest, cosines: [atCorner, atGuest, throughRail], ups: [upCorner, upGuest] }) => [
-    { post: posts.indexOf(corner), height: at, factor: atCorner, factor_up: upCorner },
-    { post: posts.indexOf(guest), height: at, factor: atGuest, factor_up: upGuest },
-    { post: posts.indexOf(guest), height, factor: throughRail },
-  ]);
+/** On the neighbour's post at the height of the cable, and back through the neighbour's rail; nothing along this side at a right angle. */
+function behindOf({ guest, at, behind }: TurnedCorner, { posts }: OnLine, ratio: number): Piece["behind"] {
+  const sign = at === "left" ? -1 : 1;
+  const post = posts.indexOf(guest);
+  return [
+    { post, isRail: false, along: sign * behind.along * ratio, up: sign * behind.up * ratio },
+    { post, isRail: true, along: -sign * behind.along * ratio, up: 0 },
+  ];
 }

@@ -10,17 +10,28 @@ import type { Plan, SidePlan, Vertical } from "./plan.ts";
 type Laid = Pick<Plan, "sides" | "verticals">;
 
 /** A corner at which runs turn from this side to a neighbour. */
-export interface TurnedCorner {
+export interface TurnedCorner extends Turn {
   readonly legs: readonly Leg[];
   /** This side's corner post and the neighbour's. */
   readonly corner: Vertical;
   readonly guest: Vertical;
-  /** Parts of the cable's tension that the corner post, the neighbour's post and its rail bring along this side. */
-  readonly cosines: readonly [corner: number, guest: number, rail: number];
-  /** Parts that the two posts bring upwards; nothing between level sides. */
-  readonly ups: readonly [corner: number, guest: number];
-  /** Between the sides, and of the cable at this side's post, both as seen from above. */
+  readonly at: "left" | "right";
+  /** The side round the corner. */
+  readonly beyondId: string;
+  /** Between the sides. */
   readonly turn: Radian;
+}
+
+interface Part {
+  readonly along: number;
+  readonly up: number;
+}
+
+interface Turn {
+  /** Parts of a unit of the cable between the two posts and behind them along this side, from left to right, and upwards. */
+  readonly between: Part;
+  readonly behind: Part;
+  /** Of the cable at this side's post, as seen from above. */
   readonly bend: Radian;
 }
 
@@ -51,16 +62,9 @@ export function cornersOf({ first: firstSide, last: lastSide, own, laid }: Line,
     if (first === undefined || post === undefined || guest === undefined) return [];
     const turn = Math.abs((at === "left" ? neighbour?.turn : side.turn) ?? 0);
     const bend = at === "left" ? first.turnLeft : first.turnRight;
-    const sign = at === "left" ? -1 : 1;
-    if (side.slope !== 0 || neighbour?.slope !== 0) {
-      const raked = rakedCorner({ side, neighbour, post, guest, at });
-      return [{ legs: turning, corner: post, guest, turn, ...raked }];
-    }
-    // Where the top is held this goes straight into what holds it, and moves with it.
-    const back = -sign * Math.cos(turn);
-    const half = guest === post ? Math.cos(turn) : Math.cos(bend);
-    const cosines = [sign * half, sign * (Math.cos(turn) - half), back] as const;
-    return [{ legs: turning, corner: post, guest, cosines, ups: [0, 0], turn, bend }];
+    const common = { legs: turning, corner: post, guest, at, beyondId: neighbour?.id ?? "", turn };
+    if (side.slope !== 0 || neighbour?.slope !== 0) return [{ ...common, ...rakedCorner({ side, neighbour, post, guest, at }) }];
+    return [{ ...common, between: { along: Math.cos(bend), up: 0 }, behind: { along: Math.cos(turn), up: 0 }, bend }];
   };
   return [...corner("left"), ...corner("right")];
 }
@@ -74,7 +78,7 @@ interface RakedAt {
 }
 
 /** The same parts in space: the cable goes on along the neighbour's slope. */
-function rakedCorner({ side, neighbour, post, guest, at }: RakedAt): Pick<TurnedCorner, "cosines" | "ups" | "bend"> {
+function rakedCorner({ side, neighbour, post, guest, at }: RakedAt): Turn {
   if (neighbour === undefined) throw new RangeError(`no side beside ${side.id}`);
   const [left, right] = at === "left" ? [neighbour, side] : [side, neighbour];
   const [leaves, enters] = at === "left" ? [guest, post] : [post, guest];
@@ -86,11 +90,9 @@ function rakedCorner({ side, neighbour, post, guest, at }: RakedAt): Pick<Turned
   const [own, other] = at === "left" ? [0 - joint.turn, 0] : [0, 0 - joint.turn];
   const along = ({ x, y }: Point3): number => x * Math.cos(own) + y * Math.sin(own);
   const next = direction3(other, neighbour.slope);
-  const sign = at === "left" ? -1 : 1;
-  const [t2, t3] = [along(chord) / reach, along(next)];
   return {
-    cosines: [sign * t2, sign * (t3 - t2), -sign * t3],
-    ups: [(sign * chord.z) / reach, sign * (next.z - chord.z / reach)],
+    between: { along: along(chord) / reach, up: chord.z / reach },
+    behind: { along: along(next), up: next.z },
     bend: Math.abs(Math.atan2(chord.y * Math.cos(own) - chord.x * Math.sin(own), along(chord))),
   };
 }

@@ -115,8 +115,8 @@ interface FramedLine {
 /**
  * The frame of a side, in its own plane. Where a run turns a corner, the neighbour's corner post stands in this plane too: the rails meet
  * there, and it takes what the turned cable pushes along this side. With t1, t2, t3 the directions of the cable before, between and behind
- * the two posts of a corner, and a that of the side, the posts take T (t2 - t1) a and T (t3 - t2) a. What is left, T t3 a, is nothing at a
- * right angle; elsewhere the two sides push against each other through their rails, and the top of the neighbour's post is taken to stand
+ * the two posts of a corner, T1, T2, T3 its tensions there by friction, and a the direction of the side, the posts take (T2 t2 - T1 t1) a and
+ * (T3 t3 - T2 t2) a. What is left, T3 t3 a, is nothing at a right angle; elsewhere the two sides push against each other through their rails, and the top of the neighbour's post is taken to stand
  * still, as it does between two like sides. One post at a corner is both these posts.
  *
  * Sides in one line whose slope changes have one frame: plumb posts whose bases climb with the walking surface, rails that go on from side
@@ -240,12 +240,12 @@ function addSide(
   const { perDeckStrain, perRailStrain } = guard;
   const pieces = [...terms].flatMap(([number, own]) => own.map((piece) => ({ number, ...piece })));
   for (const one of pieces) {
-    strains.deck[one.number] = (strains.deck[one.number] ?? 0) + (perDeckStrain.closing[one.cable] ?? 0);
-    strains.rail[one.number] = (strains.rail[one.number] ?? 0) + (perRailStrain.closing[one.cable] ?? 0);
+    strains.deck[one.number] = (strains.deck[one.number] ?? 0) + one.part * (perDeckStrain.closing[one.cable] ?? 0);
+    strains.rail[one.number] = (strains.rail[one.number] ?? 0) + one.part * (perRailStrain.closing[one.cable] ?? 0);
     const row = flexibility[one.number] ?? [];
     for (const other of pieces) {
       // The geometric mean keeps the matrix symmetric where pieces, or two runs on a side, have different shares.
-      const closing = Math.sqrt(one.share * other.share) * (guard.flexibility[one.cable]?.[other.cable] ?? 0);
+      const closing = one.part * other.part * Math.sqrt(one.share * other.share) * (guard.flexibility[one.cable]?.[other.cable] ?? 0);
       row[other.number] = (row[other.number] ?? 0) + closing;
     }
   }

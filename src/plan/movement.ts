@@ -35,7 +35,7 @@ function perPull(group: FrameGroup, { guard, terms }: SideFrame, of: (state: Sid
   return group.cableFlexibility.map((_, cable) => {
     return (terms.get(cable) ?? []).reduce((sum, piece) => {
       const own = guard.perPull[piece.cable];
-      return own === undefined ? sum : sum + piece.share * of(own);
+      return own === undefined ? sum : sum + piece.share * piece.part * of(own);
     }, 0);
   });
 }
@@ -44,7 +44,7 @@ function perPull(group: FrameGroup, { guard, terms }: SideFrame, of: (state: Sid
 export function stateOf({ guard, terms }: SideFrame, pulls: readonly Newton[]): SideState {
   const tensions = guard.perPull.map(() => 0);
   for (const [number, pieces] of terms) {
-    for (const { cable, share } of pieces) tensions[cable] = (tensions[cable] ?? 0) + share * (pulls[number] ?? 0);
+    for (const { cable, share, part } of pieces) tensions[cable] = (tensions[cable] ?? 0) + share * part * (pulls[number] ?? 0);
   }
   return sideState(guard, { tensions });
 }

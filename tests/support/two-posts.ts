@@ -37,7 +37,7 @@ export function twoPosts(plan: Plan, job: Job, { tension, height, spacing }: Two
   const group = {
     runs: [{ id: run.id, bends: [] }],
     courses,
-    sides: [{ side, posts, guard, terms: new Map([[0, [{ cable: 0, share: 1 }]]]) }],
+    sides: [{ side, posts, guard, terms: new Map([[0, [{ cable: 0, share: 1, part: 1 }]]]) }],
   } as unknown as FrameGroup;
   return {
     ...plan,
