@@ -70,11 +70,10 @@ function cutTools({ runs, rakes }: Pick<ToolUsers, "runs" | "rakes">, job: Job):
 }
 
 const setOutTools = ({ rakes }: Pick<ToolUsers, "rakes">, job: Job): readonly ToolLine[] => {
-  const { posts, sides } = job;
-  const leaning = posts.asFound.flatMap(({ post, leans }) => (leans === null ? [] : [post]));
+  const leaning = job.posts.asFound.flatMap(({ post, leans }) => (leans === null ? [] : [post]));
   return to("set out", [
     { item: "tape", size: "in this packet's unit", source: "have", note: "one for the whole job" },
-    ...(rakes.length === sides.length
+    ...(rakes.length === job.sides.length
       ? []
       : [
           {

@@ -3,10 +3,12 @@ import { goesThroughOneWall } from "../../plan/face-end.ts";
 import type { Plan } from "../../plan/plan.ts";
 import type { StepItem } from "../packet.ts";
 import { hasBushingTubes } from "./bearing.ts";
+import { MITRE_OFF_mm } from "./bore-corners.ts";
 import { bushingsOf } from "./bore-kinds.ts";
 import { faceEnds, faceIds, setWords, shankWords } from "./face-ends.ts";
-import { greatest, type SheetContext } from "./kit.ts";
+import { greatest, listed, type SheetContext } from "./kit.ts";
 import { isWood } from "./material.ts";
+import { crossedIds } from "./set-off-words.ts";
 
 /** The holes of ends on faces, which do not go through. */
 export function holeItems({ plan, show }: SheetContext): readonly StepItem[] {
@@ -62,6 +64,19 @@ export function bushingItems(plan: Plan): readonly StepItem[] {
     {
       text: bushings === bores ? `Put bushings in ${bores} holes.` : `Put ${bushings} bushings in ${bores} holes.`,
       more: `The table of bores says which${bushings === bores ? "" : ", and where a hole takes one at each end"}.`,
+    },
+  ];
+}
+
+/** A corner post that is bored right through from two faces. */
+export function crossedItems({ plan, show }: SheetContext): readonly StepItem[] {
+  const ids = crossedIds(plan);
+  if (ids.length === 0) return [];
+  return [
+    {
+      text: `${listed(ids)}: bore each face at its own marks, square to the face. Each bit must come out on its mark, in the middle of the far face, within ${show.tape(MITRE_OFF_mm)}.`,
+      more: "Is it further off, or does the wood split? Stop and ask before you bore the next one.",
+      killer: true,
     },
   ];
 }

@@ -6,7 +6,7 @@ import type { StepItem, Text } from "../packet.ts";
 import { boredFromOutside, MITRE_OFF_mm, mitredIds } from "./bore-corners.ts";
 import { drillRoomItems } from "./bore-room.ts";
 import { startOf, startsInside, stopOf } from "./ends.ts";
-import { bushingItems, fasteningItems, holeItems } from "./guide-fittings.ts";
+import { bushingItems, crossedItems, fasteningItems, holeItems } from "./guide-fittings.ts";
 import { boreSlopes, levelFirst, markSlopes } from "./guide-slopes.ts";
 import { count, listed, refer, type SheetContext } from "./kit.ts";
 import { leaningAlongIds, offMiddle } from "./leaning.ts";
@@ -129,6 +129,7 @@ export function boreStage(context: SheetContext): Stage {
               : "Ease off before the bit breaks through.",
           },
       ...mitreItems(context),
+      ...crossedItems(context),
       ...alongItems(plan),
       ...drillRoomItems(context),
       ...holeItems(context),

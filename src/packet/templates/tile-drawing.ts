@@ -147,7 +147,7 @@ function joints({ half, margin, show, edge, zero, id }: StripLook, tile: Tile, v
 
 const EDGE_AIR_mm = 0.6;
 /** Between a fold and the first line beside it on the face. */
-const FOLD_AIR_mm = 0.5;
+const FOLD_AIR_mm = 0.4;
 
 /**
  * How far from the cut edge the middles of so many lines of words lie, the outermost first. Where a flap is narrower than they are, none lies on

@@ -105,6 +105,7 @@ describe("words", () => {
       expect(words).toContain("P4: the stick of side A on the face towards A, that of side B on the face towards B");
     }
     expect(wordsOn(plan, "Z-801", "homeowner")).toContain("Take two straight sticks.");
+    expect(wordsOn(plan, "Z-801", "homeowner")).toContain("P4: bore each face at its own marks, square to the face.");
     expect(wordsOn(examplePlan("0018-corner-post-between-runs"), "Z-801")).not.toMatch(/two sticks/i);
   });
 
