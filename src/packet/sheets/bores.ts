@@ -79,8 +79,8 @@ function bitsTable({ plan, show }: SheetContext): Table {
     id: "bores-bits",
     caption: `Bits, for ${count(plan.bores.length, "bore")} in ${count(plan.verticals.length, "upright")}`,
     columns: [
-      column("bit", "Bit", 0.2),
-      column("use", "For", 0.36),
+      column("bit", "Bit", 0.24),
+      column("use", "For", 0.32),
       column("holes", "Holes", 0.1, { align: "right" }),
       column("deepest", "Deepest", 0.17),
       column("length", "Bit at least this long", 0.17),
