@@ -184,7 +184,7 @@ function describe(input: GuardFrameInput, built: BuiltFrame, solved: Pick<SideSt
   /** Along a cable that leaves its anchor at a slope. */
   const drawn = (post: number, height: Mm, slope: Radian | undefined): Mm => {
     const [place, { cos, sin }] = [at(post, height), partsOf(slope)];
-    return sin === 0 ? place.x : cos * place.x + sin * place.y;
+    return cos * place.x + sin * place.y;
   };
   const anchor_left = input.cables.map(({ left, height }) => movement(left, height));
   const anchor_right = input.cables.map(({ right, height }) => movement(right, height));
