@@ -264,7 +264,7 @@ function tubeLines(bores: readonly Bore[], job: Job): readonly OrderLine[] {
   return [...new Set(sizes)].flatMap((size) =>
     piece("bushings and washers", BUSHING_TUBE, size, sizes.filter((one) => one === size).length, {
       job,
-      note: "cut to its bore; ends rounded, flush with the faces; a bushing in each end where the cable bends",
+      note: "cut to its bore; ends rounded, flush with the faces; a bushing only in an end where the cable bends",
     }),
   );
 }

@@ -49,13 +49,15 @@ function slackWarnings(plan: Checked, job: Job): readonly Problem[] {
 function cornerWarnings(plan: Checked, job: Job): readonly Problem[] {
   const bent = plan.runs.filter((run) => jointsOf([run]).length > 0).map((run) => run.id);
   if (bent.length === 0) return [];
-  const [where, each] = [jointsWord(plan, jointsOf(plan.runs)), jointsOf(plan.runs).every((id) => isCorner(plan, id)) ? "corner" : "bend"];
+  const corners = plan.verticals.flatMap(({ corner }) => corner ?? []);
+  const passed = corners.every(({ isPassed }) => isPassed) ? "corner" : "corner that cables pass";
+  const [where, each] = [jointsWord(plan, jointsOf(plan.runs)), jointsOf(plan.runs).every((id) => isCorner(plan, id)) ? passed : "bend"];
   const what = `${bent.join(", ")} ${bent.length === 1 ? "bends" : "bend"} at ${where}: a bored post is a much tighter bend than the saddle radius of EN 1993-1-11 (30 diameters, 400 wire diameters)`;
   return [
     warning(
       ["guard", "sides"],
       what,
-      `fit bushings at ${plan.verticals.some(({ corner }) => corner !== undefined) ? "every mouth of a bore" : "both posts"} of each ${each} and look at the strand there at every visit; broken wires mean: replace it${job.posts.section.material === "wood" ? "; a bushing that has sunk into the wood has let the cable slacken: read it" : ""}`,
+      `fit bushings at ${corners.some(({ isPassed }) => isPassed) ? "every mouth of a bore" : "both posts"} of each ${each} and look at the strand there at every visit; broken wires mean: replace it${job.posts.section.material === "wood" ? `; a ${job.fittings.bushing.tubeWall === null ? "bushing" : "tube"} that has sunk into the wood has let the cable slacken: read it` : ""}`,
     ),
   ];
 }

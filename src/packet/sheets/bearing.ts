@@ -41,7 +41,9 @@ export function bendQuestion(plan: Plan): readonly (readonly [Text, Text])[] {
   const found = isCrushed(plan) ? "not by the check on Z-001: to be decided" : "yes, by the check on Z-001";
   return [
     [
-      "Do the wood at the mouths of bores, and the bushings there, bear the push of the cables where they bend (engineer)?",
+      hasBushingTubes(plan)
+        ? "Do the wood along the tubes, and the bushings in them, bear the push of the cables where they bend (engineer)?"
+        : "Do the wood at the mouths of bores, and the bushings there, bear the push of the cables where they bend (engineer)?",
       isKnown ? found : "bushings are not rated: ask their maker; the push stands on Z-001",
     ],
   ];

@@ -5,7 +5,7 @@ import type { Bore, BoreKind, Plan } from "../../plan/plan.ts";
 import type { Text } from "../packet.ts";
 import type { Show } from "../show-number.ts";
 import { hasBushingTubes } from "./bearing.ts";
-import { isSameCounterbore } from "./bore-rows.ts";
+import { bushingPlace, isSameCounterbore } from "./bore-rows.ts";
 import { listed } from "./kit.ts";
 import { sunkName } from "./sleeve-words.ts";
 
@@ -90,17 +90,16 @@ export const bushingsOf = ({ bores, order }: Plan): { readonly bores: number; re
 
 /** Where the bushings sit that this job has. */
 export function bushingRule(plan: Plan): Text {
-  const { bores, verticals, job } = plan;
+  const { bores, job } = plan;
   const bushed = bores.filter(({ bushing }) => bushing);
-  const tubes = bushed.filter((bore) => isInTube(bore, job)).length;
-  const both = bushed.some(({ verticalId }) => verticals.some(({ id, corner }) => id === verticalId && corner !== undefined));
+  const solid = bushed.filter((bore) => !isInTube(bore, job));
+  const places = new Set(solid.map((bore) => bushingPlace(plan, bore)));
+  const one = solid.length < bushed.length ? "in a solid member one" : "one in each bore";
   const where = [
-    ...(tubes > 0 ? ["one in each wall of a tube"] : []),
-    ...(tubes === bushed.length
-      ? []
-      : [
-          `${tubes > 0 ? "in a solid member one" : "one in each bore"}, from the face named, or right through${both ? "; one from each face where both are named" : ""}`,
-        ]),
+    ...(solid.length < bushed.length ? ["one in each wall of a tube"] : []),
+    ...(places.has("left face") || places.has("right face") ? [`${one}, from the face named`] : []),
+    ...(places.has("through") ? ["one right through where the table says so"] : []),
+    ...(places.has("both faces") ? ["one from each face where both are named"] : []),
   ];
   const tube = hasBushingTubes(plan)
     ? " Each sits in a stainless tube that goes right through: the bore is for the tube; its ends are rounded and flush with the faces."

@@ -3,6 +3,7 @@ import type { Run } from "../../plan/plan.ts";
 import { roundDown } from "../../units/round.ts";
 import type { Sheet, Table, Text } from "../packet.ts";
 import { sourceMark } from "../show-number.ts";
+import { hasBushingTubes } from "./bearing.ts";
 import { hasTails } from "./ends.ts";
 import { eyeEnds, eyeIds } from "./face-ends.ts";
 import {
@@ -130,12 +131,12 @@ function cleaning({ plan }: SheetContext): readonly Text[] {
 }
 
 /** Where cables turn in their bores, wires break and bushings sink in first: nobody else looks there at every visit. */
-function bendCare({ runs }: SheetContext["plan"]): readonly Text[] {
-  const ids = unique(runs.flatMap(({ bends }) => bends.map(({ postId }) => postId)));
+function bendCare(plan: SheetContext["plan"]): readonly Text[] {
+  const ids = unique(plan.runs.flatMap(({ bends }) => bends.map(({ postId }) => postId)));
   return ids.length === 0
     ? []
     : [
-        `At every visit look at the cables where they turn, at ${listed(ids)}: a broken wire means a new cable; where a bushing has sunk in, read the cable again.`,
+        `At every visit look at the cables where they turn, at ${listed(ids)}: a broken wire means a new cable; where a ${hasBushingTubes(plan) ? "tube" : "bushing"} has sunk in, read the cable again.`,
       ];
 }
 

@@ -47,6 +47,25 @@ describe("tubes round bushings", () => {
   });
 });
 
+describe("where bushings go", () => {
+  test("is said of the bores that this job has: one face of each post of a corner, or both of a corner of one post", () => {
+    const [setOff, one] = [examplePlan("0019-corner-bores-set-off"), examplePlan("0014-corners-of-one-post")];
+    expect(wordsOn(setOff, "Z-603")).toContain("Bushings: one in each bore, from the face named. Each sits");
+    expect(wordsOn(one, "Z-603")).toContain("Bushings: one from each face where both are named. Each sits");
+    expect(wordsOn(setOff, "Z-001")).toContain("fit bushings at both posts of each corner that cables pass and look");
+    expect(wordsOn(one, "Z-001")).toContain("fit bushings at every mouth of a bore of each corner and look");
+  });
+
+  test("is looked after as it was built: a tube sinks in, not the bushing in it", () => {
+    for (const id of ["Z-001", "Z-806"]) {
+      expect(wordsOn(tubes, id), id).toMatch(/a tube (that )?has sunk in/);
+      expect(wordsOn(small, id), id).toMatch(/a bushing (that )?has sunk in/);
+    }
+    expect(wordsOn(tubes, "Z-002", "permit")).toContain("Do the wood along the tubes, and the bushings in them, bear the push");
+    expect(wordsOn(small, "Z-002", "permit")).toContain("Do the wood at the mouths of bores, and the bushings there, bear");
+  });
+});
+
 describe("bushings in metal", () => {
   test("are asked of their maker", () => {
     expect(wordsOn(metal, "Z-001")).toContain("Working load of the bushings where a cable bends");
