@@ -29,7 +29,7 @@ export function setOutStage(context: SheetContext): Stage {
       ...(levelSides(plan).length === 0 ? [] : stickItems(context)),
       ...markSlopes(context),
       {
-        text: `Measure the spacing on one post${plan.rakes.length > 0 ? " of each side" : ""}, middle to middle. Write down the widest.`,
+        text: `Measure the spacing on one post${plan.rakes.length > 0 || plan.setOff !== null ? " of each side" : ""}, middle to middle. Write down the widest.`,
         more: `None may be above ${show.tape(plan.job.limits.cableSpacing_max.value)}.${plan.rakes.length > 0 ? " On a slope measure square to the cables, not straight up." : ""}`,
         value: show.lengthUnit,
         killer: true,

@@ -35,8 +35,15 @@ function sawCaution({ plan }: SheetContext): readonly Block[] {
   ];
 }
 
+/** The way of the parts that this job cuts: of wood, of metal, or both. */
+function grainWords({ cuts }: Plan): Text {
+  const wood = cuts.filter(({ material }) => material === "wood").length;
+  if (wood === cuts.length) return "grain";
+  return wood === 0 ? "tube" : "grain or the tube";
+}
+
 const orderOfWork = ({ plan }: SheetContext): Text =>
-  `Lengths are finished sizes along the grain or the tube, without allowance. ${
+  `Lengths are finished sizes along the ${grainWords(plan)}, without allowance. ${
     plan.job.posts.existing ? "The posts stand already; rails and spacers are new, cut and fixed before H1" : "Posts first"
   }: measure the standing frame, then cut rails and spacers to it, not to the list.`;
 

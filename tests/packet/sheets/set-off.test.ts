@@ -109,6 +109,15 @@ describe("words", () => {
     expect(wordsOn(examplePlan("0018-corner-post-between-runs"), "Z-801")).not.toMatch(/two sticks/i);
   });
 
+  test("the spacing is measured on a post of each height, for the gaps to the rails are not the same", () => {
+    expect(wordsOn(plan, "Z-801", "homeowner")).toContain("Measure the spacing on one post of each side, middle to middle.");
+  });
+
+  test("lengths of lumber lie along a tube only where a tube is cut", () => {
+    expect(wordsOn(plan, "Z-602")).toContain("finished sizes along the grain, without");
+    expect(wordsOn(examplePlan("0005-steel-balcony"), "Z-602")).toMatch(/finished sizes along the (grain or the )?tube, without/);
+  });
+
   test("the faces of P4 are told by sides, never by left and right", () => {
     const ends = rowsOf(plan, "cables-ends").flat();
     expect(ends.filter((cell) => cell.includes("P4,"))).toEqual([
