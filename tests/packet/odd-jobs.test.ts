@@ -41,6 +41,19 @@ describe("a packet of an odd job", () => {
     expect(wordsOf(plan).includes("NOT FOR CONSTRUCTION")).toBe(true);
   });
 
+  test("eight runs in one frame are named by the first and the last under the plot of their steps, which keeps to its page", () => {
+    const plan = planOf(
+      changedText("0004-between-two-walls", {
+        "paper: letter": "paper: a4",
+        "start: { kind: wall, gap: 3-1/4 in, access: hand }": "start: { kind: post, access: drill }",
+        "end: { kind: wall, gap: 3-3/4 in, access: hand }": "end: { kind: post, access: drill }",
+        "    - length: 13 ft 5-1/4 in": "    - length: 117 ft 6 in\n      turn: left 30 deg\n    - length: 27 ft 3 in",
+      }),
+    );
+    expect(plan.runs).toHaveLength(8);
+    expect(wordsOf(plan).includes("R2 to R8")).toBe(true);
+  });
+
   test("a word without a space is broken where a drawing has no room for it", () => {
     const long = "x".repeat(110);
     const words = wordsOf(planOf(changedText("0001-level-deck-straight", { "datum: top of the decking": `datum: ${long}` })));

@@ -63,7 +63,8 @@ export function tensionSteps(plan: Plan, runId: string, box: Room): Drawing {
 
 /** Short, so that each title is one line; the words below have the rest. Each half ends when all runs of the frame are pulled. */
 function halvesOf(run: Run, { plain, steps, passes, together }: RunTightening): readonly [Half, Half] {
-  const others = laterRuns(run.id, together).join(" ");
+  const later = laterRuns(run.id, together);
+  const others = later.length > 2 ? `${later[0]} to ${later.at(-1)}` : later.join(" ");
   const end = (tensions: readonly Newton[]): readonly Step[] =>
     others === "" ? [] : [{ course: 0, others, tensions, pass: passes.at(-1)?.number ?? 1 }];
   return [
