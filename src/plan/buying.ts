@@ -221,10 +221,7 @@ function bushingLines({ runs, courseCount, bores }: Bought, job: Job): readonly 
   const behind = runs.flatMap(({ left, right }) => [left, right]).filter((end) => !isOnFace(end)).length;
   const isolating = job.posts.section.material === "wood" || job.posts.section.material === "stainless" ? 0 : behind * courseCount;
   return [
-    ...piece("bushings and washers", BUSHING, bushingSize(job), count, {
-      job,
-      note: bushingNote(bores, job),
-    }),
+    ...piece("bushings and washers", BUSHING, bushingSize(job), count, { job, note: bushingNote(bores, job) }),
     ...tubeLines(bores, job),
     ...piece("bushings and washers", "isolating sleeve and washer, plastic", "to suit the end fittings", isolating, {
       job,
@@ -260,11 +257,13 @@ export function bushingTubeSize({ drilledLength }: Pick<Bore, "drilledLength">, 
 /** Right through the bores in wood where a cable bends. */
 function tubeLines(bores: readonly Bore[], job: Job): readonly OrderLine[] {
   if (job.fittings.bushing.tubeWall === null) return [];
-  const sizes = bores.filter(({ bushing }) => bushing).map((bore) => bushingTubeSize(bore, job));
+  const bushed = bores.filter(({ bushing }) => bushing);
+  const sizes = bushed.map((bore) => bushingTubeSize(bore, job));
+  const mitred = new Set(bushed.filter(({ skew }) => skew !== 0).map((bore) => bushingTubeSize(bore, job)));
   return [...new Set(sizes)].flatMap((size) =>
     piece("bushings and washers", BUSHING_TUBE, size, sizes.filter((one) => one === size).length, {
       job,
-      note: "cut to its bore; ends rounded, flush with the faces; a bushing only in an end where the cable bends",
+      note: `${mitred.has(size) ? "for a bore on the mitre: length along its middle, ends cut 45 deg, tip to tip longer by its outside" : "cut to its bore"}; ends rounded, flush with the faces; a bushing only in an end where the cable bends`,
     }),
   );
 }

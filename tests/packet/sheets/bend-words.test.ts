@@ -51,6 +51,8 @@ describe("where bushings go", () => {
   test("is said of the bores that this job has: one face of each post of a corner, or both of a corner of one post", () => {
     const [setOff, one] = [examplePlan("0019-corner-bores-set-off"), examplePlan("0014-corners-of-one-post")];
     expect(wordsOn(setOff, "Z-603")).toContain("Bushings: one in each bore, from the face named. Each sits");
+    expect(wordsOn(one, "Z-604")).toContain("for a bore on the mitre: length along its middle, ends cut 45 deg");
+    expect(wordsOn(setOff, "Z-604")).not.toContain("on the mitre");
     expect(wordsOn(one, "Z-603")).toContain("Bushings: one from each face where both are named. Each sits");
     expect(wordsOn(setOff, "Z-001")).toContain("fit bushings at both posts of each corner that cables pass and look");
     expect(wordsOn(one, "Z-001")).toContain("fit bushings at every mouth of a bore of each corner and look");
