@@ -102,7 +102,7 @@ export function bushingRule(plan: Plan): Text {
     ...(places.has("both faces") ? ["one from each face where both are named"] : []),
   ];
   const tube = hasBushingTubes(plan)
-    ? " Each sits in a stainless tube that goes right through: the bore is for the tube; its ends are rounded and flush with the faces."
+    ? ` Each sits in a stainless tube that goes right through: the bore is for the tube; its ends are ${bushed.some(({ skew }) => skew !== 0) ? "cut at 45 deg on the mitre, " : ""}rounded and flush with the faces.`
     : "";
   return `Bushings: ${where.join("; ")}.${tube}`;
 }
