@@ -52,3 +52,7 @@ export function bendQuestion(plan: Plan): readonly (readonly [Text, Text])[] {
 /** Bushings that sit in a tube right through a post of wood. */
 export const hasBushingTubes = ({ job, bores }: Pick<Plan, "job" | "bores">): boolean =>
   job.posts.section.material === "wood" && job.fittings.bushing.tubeWall !== null && bores.some(({ bushing }) => bushing);
+
+/** Whether any of them lies in a bore on the mitre: square ends would not be flush with both faces. */
+export const hasMitredTubes = (plan: Pick<Plan, "job" | "bores">): boolean =>
+  hasBushingTubes(plan) && plan.bores.some(({ bushing, skew }) => bushing && skew !== 0);

@@ -2,7 +2,7 @@
 import { goesThroughOneWall } from "../../plan/face-end.ts";
 import type { Plan } from "../../plan/plan.ts";
 import type { StepItem } from "../packet.ts";
-import { hasBushingTubes } from "./bearing.ts";
+import { hasBushingTubes, hasMitredTubes } from "./bearing.ts";
 import { MITRE_OFF_mm } from "./bore-corners.ts";
 import { bushingsOf } from "./bore-kinds.ts";
 import { faceEnds, faceIds, setWords, shankWords } from "./face-ends.ts";
@@ -59,7 +59,13 @@ export function bushingItems(plan: Plan): readonly StepItem[] {
   if (bores === 0) return [];
   return [
     ...(hasBushingTubes(plan)
-      ? [{ text: "Push a tube into each hole where the cable bends. Its ends are round and level with the wood.", killer: true as const }]
+      ? [
+          {
+            text: "Push a tube into each hole where the cable bends. Its ends are round and level with the wood.",
+            ...(hasMitredTubes(plan) ? { more: "In a slanting hole its ends are cut at 45 deg first." } : {}),
+            killer: true as const,
+          },
+        ]
       : []),
     {
       text: bushings === bores ? `Put bushings in ${bores} holes.` : `Put ${bushings} bushings in ${bores} holes.`,

@@ -2,6 +2,7 @@
 import type { Block, Sheet, Text } from "../packet.ts";
 import { sourceMark } from "../show-number.ts";
 import { introduction } from "../wording.ts";
+import { hasBushingTubes } from "./bearing.ts";
 import { cutsStrand } from "./ends.ts";
 import { hasLags } from "./face-ends.ts";
 import { heading, list, prose, type SheetContext, type SheetMaker, sheet } from "./kit.ts";
@@ -58,7 +59,7 @@ function lagRules({ plan }: SheetContext): readonly Block[] {
 
 const strandRules = ({ plan }: SheetContext): readonly Text[] => [
   "Roll strand off its coil; do not pull it off over the end. A kink cannot be taken out: replace the cable.",
-  `Do not drag strand over edges or through dust.${plan.bores.some(({ bushing }) => bushing) ? " Put the bushing in before the cable." : ""}`,
+  `Do not drag strand over edges or through dust.${plan.bores.some(({ bushing }) => bushing) ? ` Put ${hasBushingTubes(plan) ? "tube and bushing" : "the bushing"} in before the cable.` : ""}`,
   "Grip the cable only with smooth jaws or wood blocks.",
   ...(cutsStrand(plan)
     ? ["Tape the strand and cut through the tape, with a cutter for stainless strand. A block with a hole keeps the cut square."]

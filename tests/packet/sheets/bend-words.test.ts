@@ -58,6 +58,20 @@ describe("where bushings go", () => {
     expect(wordsOn(one, "Z-001")).toContain("fit bushings at every mouth of a bore of each corner and look");
   });
 
+  test("says wherever a tube is cut or put in how its ends are on the mitre, and only there", () => {
+    const [setOff, one] = [examplePlan("0019-corner-bores-set-off"), examplePlan("0014-corners-of-one-post")];
+    for (const [id, issue] of [
+      ["Z-301", "crew"],
+      ["Z-603", "crew"],
+      ["Z-801", "homeowner"],
+    ] as const) {
+      expect.soft(wordsOn(one, id, issue), id).toContain("cut at 45 deg");
+      expect.soft(wordsOn(setOff, id, issue), id).not.toContain("cut at 45 deg");
+    }
+    expect(wordsOn(one, "Z-802")).toContain("Put tube and bushing in before the cable.");
+    expect(wordsOn(small, "Z-802")).toContain("Put the bushing in before the cable.");
+  });
+
   test("is looked after as it was built: a tube sinks in, not the bushing in it", () => {
     for (const id of ["Z-001", "Z-806"]) {
       expect(wordsOn(tubes, id), id).toMatch(/a tube (that )?has sunk in/);
