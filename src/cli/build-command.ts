@@ -109,13 +109,12 @@ const carryOut = async (survey: Survey, running: Running): Promise<number> => {
 const MANY = 100;
 
 /**
- * Else the engine lets its heap grow to three times what is alive: half again the memory, for a twentieth of the time. And it
- * compiles anew, with all its art, what a job calls a few times only: a quarter of the time went there, as the work is spread wide.
- * Calls written out in place of their names make that a twentieth dearer still, and are worth it in small functions alone.
+ * Else the engine lets its heap grow to three times what is alive: half again the memory, for a twentieth of the time. Calls
+ * written out in place of their names make what it compiles with all its art a twentieth dearer, and are worth it in small
+ * functions alone. (That it rarely does so is set where scripts are loaded.)
  */
 const paceEngine = (): void => {
   setFlagsFromString("--heap-growing-percent=40");
-  setFlagsFromString("--interrupt-budget=700000");
   setFlagsFromString("--max-inlined-bytecode-size=100");
   setFlagsFromString("--max-inlined-bytecode-size-cumulative=100");
 };

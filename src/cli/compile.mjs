@@ -4,7 +4,7 @@ import { spawnSync } from "node:child_process";
 import { createHash } from "node:crypto";
 import { existsSync, mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
-import { dirname, join, relative } from "node:path";
+import { dirname, join, posix, relative } from "node:path";
 import { fileURLToPath } from "node:url";
 
 const root = join(dirname(fileURLToPath(import.meta.url)), "..", "..");
@@ -57,12 +57,24 @@ if (made !== stamp && (bench || !made.startsWith(digest))) {
           : undefined;
       }),
   };
-  /** Half of the browser client is there to download browsers through proxies, which is never asked of it here. */
-  const noProxies = {
-    name: "no proxies",
+  /**
+   * Most of the browser client is there to download, find and start browsers, and to speak other protocols, which is never
+   * asked of it here: its part that connects is taken, and what that would load only when asked stays outside.
+   */
+  const clientOnly = {
+    name: "client only",
     setup: (build) => {
-      build.onResolve({ filter: /^proxy-agent$/ }, () => ({ path: "proxy-agent", namespace: "left-out" }));
-      build.onLoad({ filter: /./, namespace: "left-out" }, () => ({ contents: "export const ProxyAgent = undefined;", loader: "js" }));
+      const kind = "import-statement";
+      build.onResolve({ filter: /^puppeteer$/ }, async ({ pluginData, resolveDir }) => {
+        if (pluginData === clientOnly) return undefined;
+        const whole = await build.resolve("puppeteer", { kind, resolveDir, pluginData: clientOnly });
+        return build.resolve("puppeteer-core/internal/puppeteer-core-browser.js", { kind, resolveDir: dirname(whole.path) });
+      });
+      build.onResolve({ filter: /^@puppeteer\/browsers$|^\.\.?\// }, ({ path, importer, kind: asked }) => {
+        const [, inside] = /[\\/]puppeteer-core[\\/]lib[\\/]esm[\\/]puppeteer[\\/](.*)$/.exec(importer) ?? [];
+        if (asked !== "dynamic-import" || inside === undefined) return undefined;
+        return { path: path.startsWith(".") ? posix.join("puppeteer-core/internal", posix.dirname(inside.replaceAll("\\", "/")), path) : path, external: true };
+      });
     },
   };
   /** The reader of YAML asks for two variables of the environment at every sign of a file, to help those who work on it: a fifth of its time. */
@@ -140,7 +152,7 @@ if (made !== stamp && (bench || !made.startsWith(digest))) {
       minifySyntax: true,
       // TypeScript is looked for only to read a settings file, the development server only to serve.
       external: ["@11ty/eleventy-dev-server", "@sparticuz/chromium", "typescript", "fsevents", "tar-fs", ...(given === undefined ? [] : [given])],
-      plugins: [apart(["dynamic-import"]), engine, noProxies, noTokenLog],
+      plugins: [apart(["dynamic-import"]), engine, clientOnly, noTokenLog],
       define: { ...defines, "import.meta.url": "here" },
       banner: { js: 'const here=require("node:url").pathToFileURL(__filename).href;' },
       logLevel: "error",

@@ -3,7 +3,13 @@
 import { existsSync, readFileSync, renameSync, writeFileSync } from "node:fs";
 import { createRequire } from "node:module";
 import { dirname } from "node:path";
+import { setFlagsFromString } from "node:v8";
 import vm from "node:vm";
+
+// Most functions are called a few times only, even where a thousand jobs are built: compiling them anew, with all of the engine's
+// art, took cores that the browser needs (a start from cold: 5 % of its time) or other jobs do. What is kept of a script holds
+// only for the pace at which it was compiled, so this is set before any is loaded.
+setFlagsFromString("--interrupt-budget=700000");
 
 /** The exports of a script in the old module format; it takes the packages that are given instead of finding its own copy. */
 export const loadCached = (path, given = {}) => {
