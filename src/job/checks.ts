@@ -16,12 +16,13 @@ import { breakingForce } from "./defaults.ts";
 import { nearest } from "./field.ts";
 import type { SizeText } from "./fields.ts";
 import { missingDimensions } from "./fitting-defaults.ts";
+import type { BlocksOf } from "./read-file.ts";
 import type { JobFile } from "./schema.ts";
 import { lumberOf } from "./sections.ts";
 import { wrong } from "./wrong.ts";
 
-/** The blocks of a file that read well. */
-export type Blocks = { readonly [K in keyof JobFile]?: JobFile[K] | undefined };
+/** The blocks of a job file that read well. */
+export type Blocks = BlocksOf<JobFile>;
 
 export function checkBlocks(blocks: Blocks): readonly Problem[] {
   const { code, guard, posts, spacers, frame, cable, fittings, supply, stock, limits, tightening, site, calibration, printer } = blocks;

@@ -54,8 +54,8 @@ export function hasLike(key: string, keys: readonly string[], block: unknown): b
 
 const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
 
-/** A key that its block needs. */
-export function missing(schema: z.ZodType | undefined, path: JobPath): Problem {
+/** A key that its block needs; `file` is what lacks a block. */
+export function missing(schema: z.ZodType | undefined, path: JobPath, file = "the file"): Problem {
   const key = String(path.at(-1) ?? "");
   const word = schema && wordOf(schema);
   const parent = path.slice(0, -1);
@@ -64,7 +64,7 @@ export function missing(schema: z.ZodType | undefined, path: JobPath): Problem {
     severity: "error",
     path: parent,
     at: "key",
-    what: `${parent.length === 0 ? "the job file" : describe(parent)} lacks "${key}"`,
+    what: `${parent.length === 0 ? file : describe(parent)} lacks "${key}"`,
     fix: `add it, for example ${example}`,
   };
 }
@@ -72,7 +72,7 @@ export function missing(schema: z.ZodType | undefined, path: JobPath): Problem {
 /** "guard", "side 2 of guard", as a reader would say it. */
 function describe(path: JobPath): string {
   const named = path.map((step, index) => (typeof step === "number" ? `number ${step + 1} of ${path[index - 1] ?? "the list"}` : step));
-  return String(named.at(-1) ?? "the job file");
+  return String(named.at(-1) ?? "the file");
 }
 
 function unknownKind(union: z.ZodType | undefined, value: unknown, path: JobPath): Problem {
