@@ -16,7 +16,7 @@ import { printJobs } from "./printing.ts";
 import { makeReport, type Report } from "./report.ts";
 import type { IndexPage, PagedJob, Shard } from "./shard.ts";
 import { makeShards } from "./shards.ts";
-import type { Survey } from "./survey.ts";
+import { type Survey, strayText } from "./survey.ts";
 
 export interface BuildContext {
   readonly effects: Effects;
@@ -150,6 +150,10 @@ const planAll = async (
       const count = job.warnings === 1 ? "1 warning" : `${job.warnings} warnings`;
       if (job.warnings > 0) report.note(`${file.path}: ${count}, told by "npx reevebook check ${file.path}"`);
     }
+  }
+  for (const path of survey.stray) {
+    bad += 1;
+    report.failed(strayText(path));
   }
   const clashing = duplicates(ready, left, { survey, files: effects.files });
   for (const { file, text } of clashing) {

@@ -5,8 +5,8 @@ import { percent } from "../units/print.ts";
 import { type Claim, duplicates } from "./build-steps.ts";
 import type { Effects } from "./effects.ts";
 import { faultText } from "./fault.ts";
-import { type Prepared, prepare, problemText } from "./planner.ts";
-import type { Survey } from "./survey.ts";
+import { allProblemsText, type Prepared, prepare } from "./planner.ts";
+import { type Survey, strayText } from "./survey.ts";
 
 /** Exit code 1 when a job has problems; a check that fails is a finding, not a problem of the file. */
 export const check = (survey: Survey, { files, output }: Effects): number => {
@@ -18,7 +18,7 @@ export const check = (survey: Survey, { files, output }: Effects): number => {
     try {
       const prepared = prepare(file, options);
       if (prepared.plan !== undefined) ready.push({ ...prepared, number: prepared.plan.job.identity.number });
-      else output.warn(problemText(file, prepared.problems));
+      else output.warn(allProblemsText(prepared));
       bad += prepared.plan === undefined ? 1 : 0;
     } catch (error) {
       faults += 1;
@@ -27,15 +27,17 @@ export const check = (survey: Survey, { files, output }: Effects): number => {
   }
   const clashing = duplicates(ready, {}, { survey, files });
   for (const { text } of clashing) output.warn(text);
-  for (const { file, number, problems, plan } of ready) {
+  for (const { number, ...prepared } of ready) {
+    const { file, plan } = prepared;
     if (plan === undefined) continue;
     output.write(`${file.path}: job ${number}, verdict: ${plan.verdict}\n`);
-    if (problems.length > 0) output.write(problemText(file, problems));
+    output.write(allProblemsText(prepared));
     for (const row of plan.checks) output.write(`  ${rowText(row)}\n`);
     // What to change stands last, where the eye is: the rows above may be many.
     for (const text of remedyTexts(plan)) output.write(`  remedy      ${text.replaceAll("**", "")}\n`);
   }
-  const failed = bad + clashing.length;
+  for (const path of survey.stray) output.warn(strayText(path));
+  const failed = bad + clashing.length + survey.stray.length;
   output.write(`${ready.length - clashing.length} jobs without errors, ${failed + faults} with\n`);
   if (faults > 0) return 2;
   return failed > 0 ? 1 : 0;

@@ -1,6 +1,6 @@
 // What did the last build make, and from what? Kept beside the output, so that unchanged jobs are left alone.
 import { createHash } from "node:crypto";
-import { basename, join, relative } from "node:path";
+import { basename, dirname, join, relative } from "node:path";
 import type { ArchiveEntry } from "../site/archive.ts";
 import type { BuildOptions } from "./arguments.ts";
 import type { Files } from "./effects.ts";
@@ -32,6 +32,13 @@ export interface Manifest {
   readonly shared: readonly OutputFile[];
 }
 
+/** What was built, in a file beside the job file: NAME.record.yaml beside NAME.yaml. */
+export interface RecordFile {
+  readonly path: string;
+  readonly bytes: Uint8Array;
+  readonly digest: string;
+}
+
 export interface JobFile {
   readonly path: string;
   /** The path as seen from the output folder: the same from wherever the program is called. */
@@ -41,6 +48,7 @@ export interface JobFile {
   readonly digest: string;
   /** Digest of all that shapes this job's outputs. */
   readonly key: string;
+  readonly record?: RecordFile;
 }
 
 const manifestName = "manifest.json";
@@ -65,22 +73,53 @@ export const findJobs = (files: Files, options: BuildOptions): readonly string[]
   if (options.files.length > 0) return [...new Set(options.files.map((path) => relative("", path)))];
   const names = files.list(options.jobs);
   return names
-    ?.filter((name) => /\.ya?ml$/i.test(name) && !/\.record\.ya?ml$/i.test(name) && !name.startsWith("."))
+    ?.filter((name) => /\.ya?ml$/i.test(name) && !isRecord(name) && !name.startsWith("."))
     .sort()
     .map((name) => join(options.jobs, name));
 };
+
+export const isRecord = (path: string): boolean => /\.record\.ya?ml$/i.test(path);
+
+/** The job file that a record stands beside, or the record beside a job file, by their names. */
+const stemOf = (path: string): string => basename(path).replace(/(?:\.record)?\.ya?ml$/i, "");
+
+/** Finds the record beside a job file; each folder is looked into once, as most jobs have none. */
+export const recordFinder = (files: Files): ((jobPath: string) => string | undefined) => {
+  const folders = new Map<string, ReadonlyMap<string, string>>();
+  return (jobPath) => {
+    const folder = dirname(jobPath);
+    const known = folders.get(folder) ?? new Map((files.list(folder) ?? []).filter(isRecord).map((name) => [stemOf(name), name]));
+    folders.set(folder, known);
+    const name = known.get(stemOf(jobPath));
+    return name === undefined ? undefined : join(folder, name);
+  };
+};
+
+/** Records of a folder that stand beside no job file. */
+export const strayRecords = (files: Files, jobs: readonly string[]): readonly string[] =>
+  [...new Set(jobs.map((path) => dirname(path)))].flatMap((folder) => {
+    const stems = new Set(jobs.filter((path) => dirname(path) === folder).map(stemOf));
+    return (files.list(folder) ?? []).filter((name) => isRecord(name) && !stems.has(stemOf(name))).map((name) => join(folder, name));
+  });
 
 /** Bytes are hashed before anything is parsed: a thousand files cost 50 ms, parsing them would cost a second. */
 export const readJob = (
   files: Files,
   path: string,
-  { out, salt }: { readonly out: string; readonly salt: string },
+  { out, salt, recordOf }: { readonly out: string; readonly salt: string; readonly recordOf?: (path: string) => string | undefined },
 ): JobFile | undefined => {
   const bytes = files.read(path);
   if (bytes === undefined) return undefined;
-  const digest = createHash("sha256").update(bytes).digest("hex");
-  return { path, id: relative(out, path), bytes, digest, key: `${digest}${salt}` };
+  const digest = digestOf(bytes);
+  const file = { path, id: relative(out, path), bytes, digest };
+  const recordPath = recordOf?.(path);
+  const recordBytes = recordPath === undefined ? undefined : files.read(recordPath);
+  if (recordPath === undefined || recordBytes === undefined) return { ...file, key: `${digest}${salt}` };
+  const record = { path: recordPath, bytes: recordBytes, digest: digestOf(recordBytes) };
+  return { ...file, key: `${digest}${record.digest}${salt}`, record };
 };
+
+const digestOf = (bytes: Uint8Array): string => createHash("sha256").update(bytes).digest("hex");
 
 /** Everything but the job itself that shapes an output. */
 export const saltOf = (options: BuildOptions, program: string, browser: string): string =>

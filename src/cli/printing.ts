@@ -17,6 +17,7 @@ import { extraHead_mm } from "../site/page-rules.ts";
 import { printCopy } from "../site/print-copy.ts";
 import type { Effects } from "./effects.ts";
 import type { JobFile, JobRecord, OutputFile } from "./manifest.ts";
+import type { Planner } from "./planner.ts";
 import { programVersion } from "./program.ts";
 
 const issues: readonly Issue[] = ["crew", "homeowner", "permit", "record"];
@@ -53,7 +54,7 @@ export interface PrintingOptions {
   readonly draft: boolean;
   /** Identity of the browser: a page printed by another is another file. */
   readonly browser: string;
-  readonly planOf: (file: JobFile) => Plan;
+  readonly planOf: Planner["planOf"];
 }
 
 export interface PrintTask {
@@ -91,7 +92,7 @@ export const printJobs = async <T extends PrintTask>(
       const { print, shared } = part;
       try {
         if (shared.error === undefined) {
-          const path = `${shared.task.number}/${pdfName(options.planOf(shared.task.file), print)}`;
+          const path = `${shared.task.number}/${pdfName(options.planOf(shared.task.file).plan, print)}`;
           shared.results.push({ path, pdf: await printOne(print, { path, task: shared.task }, options) });
         }
       } catch (error) {
@@ -140,12 +141,15 @@ const printOne = async (
   { effects, out, layouts, printer, draft, browser, planOf }: PrintingOptions,
 ): Promise<PrintedPdf> => {
   const { file } = task;
-  const plan = planOf(file);
+  const { plan, built } = planOf(file);
   const stamp = stampOf(file);
   const packet =
-    "issue" in print ? makePacket({ plan, issue: print.issue, stamp }) : makeTemplates({ plan, paper: print.templatesOn, stamp });
+    "issue" in print ? makePacket({ plan, built, issue: print.issue, stamp }) : makeTemplates({ plan, paper: print.templatesOn, stamp });
   const html = printCopy(packet, layouts);
-  const digest = createHash("sha256").update(html).update(`${draft} ${browser} ${file.digest}`).digest("hex");
+  const digest = createHash("sha256")
+    .update(html)
+    .update(`${draft} ${browser} ${file.digest} ${file.record?.digest ?? ""}`)
+    .digest("hex");
   const old = task.before?.outputs.find((output) => output.path === path);
   if (old?.html === digest && old.pages !== undefined && effects.files.size(join(out, path)) === old.size) {
     return { bytes: undefined, size: old.size, pages: old.pages, html: digest };
@@ -164,7 +168,7 @@ const printOne = async (
       title: `${titleBlock.jobNumber} ${titleBlock.title}: ${packet.issueName}`,
       author: titleBlock.firm,
       fullSize: !("issue" in print),
-      attachment: { name: basename(file.path), bytes: file.bytes },
+      attachments: [file, ...(file.record === undefined ? [] : [file.record])].map(({ path, bytes }) => ({ name: basename(path), bytes })),
     },
     tagged: !draft,
   });

@@ -10,7 +10,7 @@ import type { BuildOptions } from "./arguments.ts";
 import type { Files } from "./effects.ts";
 import { faultText } from "./fault.ts";
 import type { JobFile, OutputFile } from "./manifest.ts";
-import { makePlanner, type Planner, prepare, problemText } from "./planner.ts";
+import { allProblemsText, makePlanner, type Planner, prepare } from "./planner.ts";
 import { pdfName, prints, printTitle, stampOf } from "./printing.ts";
 
 export interface PlannedJob {
@@ -64,11 +64,12 @@ export const localShard = ({ jobs, options, root }: ShardOptions, context: Shard
     const nothing = { id: file.id, number: undefined, problems: "", warnings: 0, fault: undefined };
     try {
       const prepared = prepare(file, options);
-      if (prepared.plan === undefined) return { ...nothing, problems: problemText(file, prepared.problems) };
+      if (prepared.plan === undefined) return { ...nothing, problems: allProblemsText(prepared) };
       planner.keep(prepared);
       const { number } = prepared.plan.job.identity;
       byNumber.set(number, file);
-      return { ...nothing, number, warnings: prepared.problems.filter((problem) => problem.severity === "warning").length };
+      const told = [...prepared.problems, ...prepared.recordProblems];
+      return { ...nothing, number, warnings: told.filter((problem) => problem.severity === "warning").length };
     } catch (error) {
       return { ...nothing, fault: faultText(error) };
     }
@@ -155,9 +156,9 @@ interface PageContext {
 
 /** The packet of a job's web page with every sheet in it; its data are written on the way. */
 const pageOf = (file: JobFile, { planner, put, pdf }: PageContext): { readonly page: PacketPage; readonly entry: ArchiveEntry } => {
-  const plan = planner.planOf(file);
+  const { plan, built } = planner.planOf(file);
   const { number } = plan.job.identity;
-  const packet = makePacket({ plan, issue: plan.job.audience, stamp: stampOf(file), all: true });
+  const packet = makePacket({ plan, built, issue: plan.job.audience, stamp: stampOf(file), all: true });
   const { titleBlock } = packet;
   const entry = {
     number,

@@ -3,7 +3,18 @@ import { join } from "node:path";
 import type { FoundBrowser } from "../pdf/find-browser.ts";
 import type { BuildOptions } from "./arguments.ts";
 import type { Effects } from "./effects.ts";
-import { findJobs, isCurrent, type JobFile, type Manifest, readJob, readManifest, saltOf } from "./manifest.ts";
+import {
+  findJobs,
+  isCurrent,
+  isRecord,
+  type JobFile,
+  type Manifest,
+  readJob,
+  readManifest,
+  recordFinder,
+  saltOf,
+  strayRecords,
+} from "./manifest.ts";
 import { programDigest } from "./program.ts";
 
 export interface Survey {
@@ -14,6 +25,8 @@ export interface Survey {
   readonly salt: string;
   /** Ids of files that the last build knew and that are gone. */
   readonly gone: readonly string[];
+  /** Records that stand beside no job file. */
+  readonly stray: readonly string[];
 }
 
 /** Looks at names and bytes only; a text says why nothing can be done at all. */
@@ -23,23 +36,32 @@ export const survey = (
 ): Survey | string => {
   const paths = findJobs(files, options);
   if (paths === undefined) return `there is no folder "${options.jobs}"; --jobs names another`;
+  const named = options.files.find(isRecord);
+  if (named !== undefined) return `"${named}" is the record of a job; name the job file beside it, and the record is read with it`;
   if (paths.length === 0) return `there is no job file (*.yaml) in "${options.jobs}"`;
   const salt = saltOf(options, programDigest, browser?.identity ?? "");
   const manifest = readManifest(files, options.out);
   const changed: JobFile[] = [];
   const unchanged: JobFile[] = [];
+  const recordOf = recordFinder(files);
   for (const path of paths) {
-    const job = readJob(files, path, { out: options.out, salt });
+    const job = readJob(files, path, { out: options.out, salt, recordOf });
     if (job === undefined) return `there is no job file "${path}"`;
     (isCurrent(files, options.out, manifest.jobs[job.id], job) ? unchanged : changed).push(job);
   }
   const known = new Set([...changed, ...unchanged].map(({ id }) => id));
   const gone = options.files.length > 0 ? [] : Object.keys(manifest.jobs).filter((id) => !known.has(id));
-  return { options, manifest, changed, unchanged, salt, gone };
+  const stray = options.files.length > 0 ? [] : strayRecords(files, paths);
+  return { options, manifest, changed, unchanged, salt, gone, stray };
 };
 
-export const upToDate = ({ options, manifest, changed, gone }: Survey, { files }: Effects): boolean =>
+export const upToDate = ({ options, manifest, changed, gone, stray }: Survey, { files }: Effects): boolean =>
   changed.length === 0 &&
   gone.length === 0 &&
+  stray.length === 0 &&
   manifest.shared.length > 0 &&
   manifest.shared.every(({ path, size }) => files.size(join(options.out, path)) === size);
+
+/** A record whose job file is missing is told as what is wrong with a file: its job may have been renamed without it. */
+export const strayText = (path: string): string =>
+  `${path}: error: there is no job file beside this record\n  fix: give it the name of its job file, NAME.record.yaml beside NAME.yaml, or move it away\n`;

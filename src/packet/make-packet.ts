@@ -1,6 +1,7 @@
 // What does a packet hold? The sheets of one issue, in order, made from one plan.
 import type { Issue } from "../job/job.ts";
 import type { Plan } from "../plan/plan.ts";
+import type { Comparison } from "../record/record.ts";
 import { dangerLine } from "./danger-line.ts";
 import { FRAME_STAMP, failingChecks } from "./frame-verdict.ts";
 import { issueName, type SheetHead, type SheetKey, sheetHeads } from "./issues.ts";
@@ -32,6 +33,8 @@ import { NOT_FOR_CONSTRUCTION, verdictText } from "./wording.ts";
 
 export interface PacketRequest {
   readonly plan: Plan;
+  /** What was built, where there is a record of it. */
+  readonly built?: Comparison | undefined;
   readonly issue: Issue;
   readonly stamp: Stamp;
   /** Every sheet in the words of the issue, for the web page. */
@@ -61,7 +64,7 @@ const makers: Readonly<Record<SheetKey, SheetMaker>> = {
   sources: sourcesSheet,
 };
 
-export function makePacket({ plan, issue, stamp, all = false }: PacketRequest): Packet {
+export function makePacket({ plan, built, issue, stamp, all = false }: PacketRequest): Packet {
   const index = sheetHeads({ plan, issue, all });
   const context: SheetContext = {
     plan,
@@ -73,6 +76,7 @@ export function makePacket({ plan, issue, stamp, all = false }: PacketRequest): 
     rules: all || issue === "permit" || issue === "record",
     index,
     marked: [],
+    built,
   };
   return {
     issue,

@@ -10,8 +10,13 @@ export interface FinishOptions {
   readonly author: string;
   /** Asks whoever prints it not to scale it to the paper. */
   readonly fullSize: boolean;
-  /** The job file, attached as the source of the document. */
-  readonly attachment: { readonly name: string; readonly bytes: Uint8Array };
+  /** The job file and its record, attached as the source of the document. */
+  readonly attachments: readonly Attachment[];
+}
+
+interface Attachment {
+  readonly name: string;
+  readonly bytes: Uint8Array;
 }
 
 /** The same bytes for the same page: same-length patches in the file that was read, then one appended update. */
@@ -34,31 +39,29 @@ const patch = ({ bytes, text }: PdfFile, date: string): void => {
 };
 
 /** Appends metadata, the attachment, a catalog that names both, and an identifier made from the content. */
-const append = (file: PdfFile, { date, title, author, fullSize, attachment }: FinishOptions): Buffer => {
+const append = (file: PdfFile, { date, title, author, fullSize, attachments }: FinishOptions): Buffer => {
   const { bytes } = file;
   const root = need(referenceIn(file.trailer, "Root"), "catalog");
   const catalog = fullSize ? unscaled(objectOf(file, root)) : objectOf(file, root);
   if (catalog.includes("/Names") || catalog.includes("/Metadata")) throw new Error("the browser's PDF already has names or metadata");
   const first = file.offsets.length;
   const xmp = Buffer.from(metadata({ date, title, author }), "utf8");
-  const packed = deflateSync(attachment.bytes, { level: 9 });
-  const name = pdfString(attachment.name);
+  // ISO 32000-1, 7.9.6: names of a tree stand in the order of their bytes.
+  const named = [...attachments]
+    .sort((a, b) => (a.name < b.name ? -1 : 1))
+    .map((attachment, nth) => ({ ...attachment, at: first + 1 + 2 * nth }));
   const objects: readonly (readonly [number, Buffer])[] = [
     [
       root.number,
       latin(
         catalog.replace(
           />>\s*$/,
-          `/Metadata ${first} 0 R /Names <</EmbeddedFiles <</Names [${name} ${first + 2} 0 R]>>>> /AF [${first + 2} 0 R]>>`,
+          `/Metadata ${first} 0 R /Names <</EmbeddedFiles <</Names [${named.map(({ name, at }) => `${pdfString(name)} ${at + 1} 0 R`).join(" ")}]>>>> /AF [${named.map(({ at }) => `${at + 1} 0 R`).join(" ")}]>>`,
         ),
       ),
     ],
     [first, stream(`/Type /Metadata /Subtype /XML`, xmp)],
-    [
-      first + 1,
-      stream(`/Type /EmbeddedFile /Subtype /application#2Fyaml /Filter /FlateDecode /Params <</Size ${attachment.bytes.length}>>`, packed),
-    ],
-    [first + 2, latin(`<</Type /Filespec /F ${name} /UF ${name} /AFRelationship /Source /EF <</F ${first + 1} 0 R>>>>`)],
+    ...named.flatMap(({ name, bytes: file, at }) => embedded(name, file, at)),
   ];
   const parts: Buffer[] = [bytes];
   const offsets: (readonly [number, number])[] = [];
@@ -69,14 +72,28 @@ const append = (file: PdfFile, { date, title, author, fullSize, attachment }: Fi
     parts.push(part);
     at += part.length;
   }
-  const id = createHash("sha256").update(bytes).update(xmp).update(attachment.bytes).digest("hex").slice(0, 32);
+  const hash = createHash("sha256").update(bytes).update(xmp);
+  for (const attachment of named) hash.update(attachment.bytes);
+  const id = hash.digest("hex").slice(0, 32);
   const table = offsets.map(([number, offset]) => `${number} 1\n${String(offset).padStart(10, "0")} 00000 n \n`).join("");
   const trailer = file.trailer
-    .replace(/\/Size \d+/, `/Size ${first + 3}`)
+    .replace(/\/Size \d+/, `/Size ${first + 1 + 2 * named.length}`)
     .replace(/>>\s*$/, `/Prev ${file.xrefAt} /ID [<${id}> <${id}>]>>`);
   parts.push(latin(`xref\n${table}${trailer}\nstartxref\n${at}\n%%EOF\n`));
   return Buffer.concat(parts);
 };
+
+/** The stream of an attached file, and what names it. */
+const embedded = (name: string, bytes: Uint8Array, at: number): readonly (readonly [number, Buffer])[] => [
+  [
+    at,
+    stream(
+      `/Type /EmbeddedFile /Subtype /application#2Fyaml /Filter /FlateDecode /Params <</Size ${bytes.length}>>`,
+      deflateSync(bytes, { level: 9 }),
+    ),
+  ],
+  [at + 1, latin(`<</Type /Filespec /F ${pdfString(name)} /UF ${pdfString(name)} /AFRelationship /Source /EF <</F ${at} 0 R>>>>`)],
+];
 
 /** ISO 32000-1, 12.2: viewers offer "actual size" first; some ignore it, so the rulers stay. */
 const unscaled = (catalog: string): string => {

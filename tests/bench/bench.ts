@@ -6,7 +6,7 @@ import { readArguments } from "../../src/cli/arguments.ts";
 import { build } from "../../src/cli/build-command.ts";
 import { type Effects, realEffects } from "../../src/cli/effects.ts";
 import type { JobFile } from "../../src/cli/manifest.ts";
-import { prepare } from "../../src/cli/planner.ts";
+import { type Planned, prepare } from "../../src/cli/planner.ts";
 import { printJobs } from "../../src/cli/printing.ts";
 import { survey } from "../../src/cli/survey.ts";
 import { parseJob } from "../../src/job/parse.ts";
@@ -17,7 +17,6 @@ import { findBrowser } from "../../src/pdf/find-browser.ts";
 import { makePrinter } from "../../src/pdf/print.ts";
 import { startBrowser } from "../../src/pdf/start.ts";
 import { makePlan } from "../../src/plan/make-plan.ts";
-import type { Plan } from "../../src/plan/plan.ts";
 import { makeLayouts } from "../../src/site/layouts.ts";
 import { printCopy } from "../../src/site/print-copy.ts";
 import { packageRoot } from "../../src/site/root.ts";
@@ -216,9 +215,9 @@ const benchWarm = async (): Promise<void> => {
     const planOf = (file: JobFile) => {
       const { plan } = prepare(file, options(""));
       if (plan === undefined) throw new Error("the bench's own job has a problem");
-      return plan;
+      return { plan, built: undefined };
     };
-    const kept = new Map<string, Plan>();
+    const kept = new Map<string, Planned>();
     const planOnce = (file: JobFile) => {
       const plan = kept.get(file.id) ?? planOf(file);
       kept.set(file.id, plan);

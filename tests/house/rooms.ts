@@ -26,11 +26,13 @@ export const house: readonly Room[] = [
   // The flow: text -> Job -> Plan -> Packet.
   { name: "job", rooms: ["units", "sources", "problem", "tables"], packages: ["yaml", "zod", "fastest-levenshtein"] },
   { name: "plan", rooms: ["units", "sources", "problem", "geometry", "tables", "mechanics", "stock", "job"], packages: [] },
+  // text -> AsBuilt, and what of it differs from the Plan.
+  { name: "record", rooms: ["units", "problem", "job", "plan"], packages: ["zod"] },
   // Looks back from a number of the Plan to what it came from.
   { name: "explain", rooms: ["units", "sources", "geometry", "tables", "mechanics", "plan"], packages: ["fastest-levenshtein"] },
   // Knows paper and pens, no job.
   { name: "drawing", rooms: ["units", "geometry"], packages: [] },
-  { name: "packet", rooms: ["units", "sources", "problem", "geometry", "tables", "job", "plan", "drawing"], packages: [] },
+  { name: "packet", rooms: ["units", "sources", "problem", "geometry", "tables", "job", "plan", "record", "drawing"], packages: [] },
   // From here on the world: files, browser, clock.
   {
     name: "site",
@@ -58,6 +60,7 @@ export const house: readonly Room[] = [
       "stock",
       "job",
       "plan",
+      "record",
       "explain",
       "drawing",
       "packet",

@@ -11,7 +11,7 @@ const folder = join(import.meta.dirname, "../../jobs");
 const own = join(import.meta.dirname, "jobs");
 
 export const exampleNames: readonly string[] = readdirSync(folder)
-  .filter((file) => file.endsWith(".yaml"))
+  .filter((file) => file.endsWith(".yaml") && !file.endsWith(".record.yaml"))
   .sort()
   .map((file) => file.replace(/\.yaml$/, ""));
 

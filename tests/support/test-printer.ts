@@ -17,7 +17,7 @@ export const finishOptions: FinishOptions = {
   title: "0001 <Deck> & more",
   author: "Three Gables Carpentry (invented)",
   fullSize: false,
-  attachment: { name: "0001.yaml", bytes: Buffer.from("job: { number: 0001 }\n") },
+  attachments: [{ name: "0001.yaml", bytes: Buffer.from("job: { number: 0001 }\n") }],
 };
 
 /** US Letter between margins of 16 and 26 mm. */

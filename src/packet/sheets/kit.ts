@@ -1,6 +1,7 @@
 // What is a sheet made from, and which small builders keep its blocks alike?
 import type { Issue } from "../../job/job.ts";
 import type { Plan, Run, RunEnd, Vertical } from "../../plan/plan.ts";
+import type { Comparison } from "../../record/record.ts";
 import type { SourceId } from "../../sources/sources.ts";
 import { roundTo, roundUp } from "../../units/round.ts";
 import { catalogue, issueName, type SheetHead, type SheetKey } from "../issues.ts";
@@ -23,6 +24,8 @@ export interface SheetContext {
   readonly index: readonly SheetHead[];
   /** Sources marked on the sheets made before this one; the sheet of sources comes last. */
   readonly marked: readonly SourceId[];
+  /** What was built, once there is a record of it. */
+  readonly built?: Comparison | undefined;
 }
 
 export type Orientation = Sheet["orientation"];

@@ -1,11 +1,12 @@
 // Z-901: at which heights were the bores made, against those of the plan, on level sides and on both faces of slopes?
 import { heightOn } from "../../plan/bores.ts";
-import type { Bore, Vertical } from "../../plan/plan.ts";
+import type { Bore, Face, Vertical } from "../../plan/plan.ts";
 import { courseHeight, type Level } from "../../plan/set-off.ts";
 import type { Mm } from "../../units/quantity.ts";
-import type { Block, Column, Table, Text } from "../packet.ts";
+import type { Block, Cell, Column, Table, Text } from "../packet.ts";
 import { floorWord } from "../wording.ts";
-import { blank, blankCells, blankRow, column, evenly, groupBy, listed, type SheetContext, table, unique } from "./kit.ts";
+import { blank, blankRow, column, evenly, groupBy, listed, type SheetContext, table, unique } from "./kit.ts";
+import { builtBore, heightCell, signed } from "./record-built.ts";
 import { levelGroups, runLevel } from "./set-off-words.ts";
 
 /** Uprights beside each other in one table. */
@@ -31,6 +32,7 @@ const isLevel = ({ slope }: Vertical): boolean => slope === 0;
 interface BoreColumn {
   readonly key: string;
   readonly head: Text;
+  readonly bores: readonly Bore[];
   /** Planned distances from the middle of the upright, from the lowest course up, where its bores are set off sideways. */
   readonly offsets: readonly Mm[] | null;
   readonly level: Level;
@@ -43,13 +45,14 @@ function boreColumns({ plan }: SheetContext): readonly BoreColumn[] {
     if (runs.length < 2) {
       const offsets = unique(bores.map(({ offset }) => offset));
       const level = runLevel(plan, runs[0] ?? "");
-      return [{ key: vertical.id, head: vertical.id, offsets: offsets.every((offset) => offset === 0) ? null : offsets, level }];
+      return [{ key: vertical.id, head: vertical.id, bores, offsets: offsets.every((offset) => offset === 0) ? null : offsets, level }];
     }
     // Two runs that end on two faces of a post are bored in the middle of both.
     const inMiddle = bores.every(({ offset }) => offset === 0);
     return runs.map((runId) => ({
       key: `${vertical.id}-${runId}`,
       head: `${vertical.id} ${runId}`,
+      bores: bores.filter((bore) => bore.runId === runId),
       offsets: inMiddle ? null : unique(bores.filter((bore) => bore.runId === runId).map(({ offset }) => offset)),
       level: runLevel(plan, runId),
     }));
@@ -76,17 +79,40 @@ function boreTable(
       ...plan.courses.map((course) => [
         String(course.number).padStart(2, "0"),
         show.tapeBoth(courseHeight(course, level)),
-        ...blankCells(uprights.length, show.lengthUnit),
+        ...uprights.map(({ bores }) => levelCell(context, bores, course.number)),
       ]),
       ...(across.length === 0
         ? []
         : [["Across, from the middle", across.join(", "), ...uprights.map(({ offsets }) => (offsets === null ? "-" : blank()))]]),
-      blankRow(columns, "Greatest difference", "built - planned"),
+      ["Greatest difference", "built - planned", ...uprights.map(({ bores }) => greatestCell(context, bores, ["left"]))],
       blankRow(columns, "Sizes as planned?", "yes, or see deviations"),
     ],
     rowHeads: true,
     writeIn: true,
   });
+}
+
+/** Where a bore of a level side was made, or a place to write it. */
+function levelCell(context: SheetContext, bores: readonly Bore[], course: number): Cell {
+  const bore = bores.find((one) => one.course === course);
+  const height = builtBore(context, bore)?.height ?? null;
+  return bore === undefined || height === null
+    ? blank(context.show.lengthUnit)
+    : heightCell(context, bore, { planned: bore.height, built: height });
+}
+
+/** The difference that is furthest from nothing, of those that are written down; on a level side both faces have one height. */
+function greatestCell(context: SheetContext, bores: readonly Bore[], on: readonly Face[]): Cell {
+  const differences = bores.flatMap((bore) => {
+    const built = builtBore(context, bore);
+    return built === undefined ? [] : on.map((face) => (built.height ?? built[face] ?? 0) - heightOn(bore, face));
+  });
+  const [first, ...others] = differences;
+  if (first === undefined) return blank();
+  return signed(
+    others.reduce((most, difference) => (Math.abs(difference) > Math.abs(most) ? difference : most), first),
+    context,
+  );
 }
 
 /** Of a post that leans each course has its own: the lowest and the highest. */
@@ -111,6 +137,19 @@ const slopedGroups = (context: SheetContext): readonly (readonly Vertical[])[] =
         .join(),
   );
 
+const faces: readonly Face[] = ["left", "right"];
+
+function slopedCells(context: SheetContext, bores: readonly Bore[], course: number): readonly Cell[] {
+  const bore = bores.find((one) => one.course === course);
+  const built = builtBore(context, bore);
+  return faces.map((face) => {
+    const height = built?.[face] ?? null;
+    return bore === undefined || height === null
+      ? blank(context.show.lengthUnit)
+      : heightCell(context, bore, { planned: heightOn(bore, face), built: height });
+  });
+}
+
 /** A bore of a slope is right only when both its ends are. */
 function slopedTable(context: SheetContext, uprights: readonly Vertical[]): Table {
   const { plan, show } = context;
@@ -134,9 +173,18 @@ function slopedTable(context: SheetContext, uprights: readonly Vertical[]): Tabl
       ...plan.courses.map(({ number }) => {
         const bore = bores.find(({ course }) => course === number);
         const planned = (["left", "right"] as const).map((face): Text => (bore === undefined ? "-" : show.tape(heightOn(bore, face))));
-        return [String(number).padStart(2, "0"), ...planned, ...blankCells(2 * uprights.length, show.lengthUnit)];
+        return [
+          String(number).padStart(2, "0"),
+          ...planned,
+          ...uprights.flatMap((upright) => slopedCells(context, boresOf(context, upright), number)),
+        ];
       }),
-      blankRow(columns, "Greatest difference", "built - planned", ""),
+      [
+        "Greatest difference",
+        "built - planned",
+        "",
+        ...uprights.flatMap((upright) => faces.map((face) => greatestCell(context, boresOf(context, upright), [face]))),
+      ],
       blankRow(columns, "Sizes as planned?", "yes, or see deviations", ""),
     ],
     rowHeads: true,

@@ -1,18 +1,22 @@
 // Z-901: what was built, against what was planned, and who says so?
 import { isOnFace } from "../../plan/face-end.ts";
 import type { Run } from "../../plan/plan.ts";
-import type { Cell, Column, Sheet, Table, Text } from "../packet.ts";
+import type { Lot } from "../../record/as-built.ts";
+import type { Newton } from "../../units/quantity.ts";
+import type { Block, Cell, Column, Sheet, Table, Text } from "../packet.ts";
 import { introduction, runSpan } from "../wording.ts";
 import { mitredIds } from "./bore-corners.ts";
 import { eyeEnds } from "./face-ends.ts";
 import {
   blank,
+  blankCells,
   blankRow,
   blanks,
   bold,
   caution,
   column,
   endPostIds,
+  facts,
   heading,
   prose,
   type SheetContext,
@@ -26,6 +30,7 @@ import { piersOf } from "./piers.ts";
 import { slopeTables } from "./proof-slopes.ts";
 import { atLeast, atMost, bandWords, leansOf } from "./readings.ts";
 import { boreTables } from "./record-bores.ts";
+import { builtBlocks, builtCable, writtenOr } from "./record-built.ts";
 import { bayName, openingRoute, sagBays } from "./route.ts";
 
 const DEVIATION_ROWS = 10;
@@ -41,28 +46,49 @@ export const recordSheet: SheetMaker = (context, head): Sheet => {
       "A signed record is never changed. A correction is a new revision.",
       "On marked drawings: X and one line for what is gone, a cloud for what is added, an arrow from old to new for what was moved.",
     ),
+    ...builtBlocks(context),
     heading("record-bores-head", "Bores"),
     ...boreTables(context),
     ...slopeTables(context, "record-slopes"),
     heading("record-cables-head", "Cables and readings"),
     ...plan.runs.map((run) => cableTable(context, run)),
     plumbTable(context),
-    deviationTable(),
+    deviationTable(context),
     lotTable(context),
     heading("record-photos-head", "Photos"),
     photoTable(context),
-    blanks("record-closing", "Closing", [
-      ["Permit number, inspection passed on", ""],
-      ["Date of completion", ""],
-      ["Keep until (date of completion and the firm's years)", ""],
-      ["Open items and their dates", ""],
-    ]),
+    ...closingBlocks(context),
     prose("I confirm that this sheet shows what was built, and that every deviation stands on it."),
     context.home
       ? signatures("record-sign", "You", "Second person", "Author of this packet", "For the authority")
       : signatures("record-sign", "Crew lead", "Firm", "Owner", "For the authority"),
   ]);
 };
+
+/** What is known of the end of the work, and places to write the rest. */
+function closingBlocks({ built }: SheetContext): readonly Block[] {
+  const closing = built?.asBuilt.closing;
+  const rows: readonly (readonly [label: Text, value: Text])[] = [
+    ["Permit number, inspection passed on", closing?.inspection ?? ""],
+    ["Date of completion", closing?.completed ?? ""],
+    ["Keep until (date of completion and the firm's years)", closing?.keepUntil ?? ""],
+    ["Open items and their dates", closing?.openItems ?? ""],
+  ];
+  const known = rows.filter(([, value]) => value !== "");
+  const unknown = rows.filter(([, value]) => value === "");
+  return [
+    ...(known.length === 0 ? [] : [facts("record-closed", known)]),
+    ...(unknown.length === 0
+      ? []
+      : [
+          blanks(
+            "record-closing",
+            "Closing",
+            unknown.map(([label]) => [label, ""]),
+          ),
+        ]),
+  ];
+}
 
 /** What each step was to read and what it did; the last reading is the one at the end, when all cables stand. */
 function cableTable(context: SheetContext, run: Run): Table {
@@ -96,15 +122,36 @@ function cableTable(context: SheetContext, run: Run): Table {
         const stops = passes.map(
           ({ number }) => tightening?.steps.find((step) => step.pass === number && step.mark === mark)?.reading ?? 0,
         );
-        const planned = stops.flatMap((stop): readonly Cell[] => [bold(show.gauge(stop)), blank()]);
-        return blankRow(columns, mark, blank(), blank(), ...planned);
+        const cable = builtCable(context, mark);
+        const gauge = (value: Newton | null | undefined): Cell => (value === null || value === undefined ? blank() : show.gauge(value));
+        const planned = stops.flatMap((stop, pass): readonly Cell[] => [bold(show.gauge(stop)), gauge(cable?.passes[pass])]);
+        const built = ends.flatMap((postId): readonly Cell[] => {
+          const end = cable?.ends.find((one) => one.postId === postId);
+          const left = end?.threadLeft ?? null;
+          return [gauge(end?.last), writtenOr(end?.turns?.toString()), writtenOr(left === null ? null : show.tape(left))];
+        });
+        const length = cable?.length ?? null;
+        return [
+          mark,
+          writtenOr(length === null ? null : show.feet(length)),
+          writtenOr(cable?.lot),
+          ...planned,
+          ...built,
+          gauge(cable?.proof),
+          writtenOr(cable?.initials),
+        ];
       }),
     rowHeads: true,
     writeIn: true,
   });
 }
 
-function plumbTable({ plan, show }: SheetContext): Table {
+function plumbTable({ plan, show, built }: SheetContext): Table {
+  const measured = (postId: string): readonly Cell[] => {
+    const post = built?.asBuilt.posts.find((one) => one.postId === postId);
+    if (post === undefined) return [...blankCells(3, show.lengthUnit), blank()];
+    return [show.fine(post.before), show.fine(post.after), show.fine(Math.abs(post.after - post.before)), writtenOr(post.note)];
+  };
   return table({
     id: "record-plumb",
     caption: "Posts that hold or bend cables: plumb before the first and after the last pass",
@@ -116,20 +163,13 @@ function plumbTable({ plan, show }: SheetContext): Table {
       column("moved", "Moved", 0.17),
       column("note", "Note", 0.19),
     ],
-    rows: leansOf(plan).map(({ postId, way }) => [
-      postId,
-      way,
-      blank(show.lengthUnit),
-      blank(show.lengthUnit),
-      blank(show.lengthUnit),
-      blank(),
-    ]),
+    rows: leansOf(plan).map(({ postId, way }) => [postId, way, ...measured(postId)]),
     rowHeads: true,
     writeIn: true,
   });
 }
 
-function deviationTable(): Table {
+function deviationTable({ built }: SheetContext): Table {
   const columns: readonly Column[] = [
     column("no", "No.", 0.05),
     column("mark", "Mark", 0.1),
@@ -139,16 +179,22 @@ function deviationTable(): Table {
     column("accepted", "Accepted by", 0.17),
     column("date", "Date", 0.1),
   ];
+  const written = built?.asBuilt.deviations ?? [];
   return table({
     id: "record-deviations",
     caption: "Deviations and who accepted them",
     columns,
-    rows: Array.from({ length: DEVIATION_ROWS }, (_, index) => blankRow(columns, `${index + 1}`)),
+    rows: Array.from({ length: Math.max(DEVIATION_ROWS, written.length) }, (_, index) => {
+      const deviation = written[index];
+      if (deviation === undefined) return blankRow(columns, `${index + 1}`);
+      const { mark, planned, built: made, why, acceptedBy, date } = deviation;
+      return [`${index + 1}`, mark, planned, made, why, acceptedBy, date];
+    }),
     writeIn: true,
   });
 }
 
-function lotTable({ plan, show }: SheetContext): Table {
+function lotTable({ plan, show, built }: SheetContext): Table {
   const columns: readonly Column[] = [
     column("item", "Item", 0.34),
     column("lot", "Lot or spool number", 0.2),
@@ -161,14 +207,31 @@ function lotTable({ plan, show }: SheetContext): Table {
     .map(({ item, size, pieceLength }) =>
       [item, size, pieceLength === null ? "" : show.feet(pieceLength)].filter((part) => part !== "").join(", "),
     );
+  const written = built?.asBuilt.lots ?? [];
   return table({
     id: "record-lots",
     caption: "Lots",
     columns,
-    rows: [...items.map((item) => blankRow(columns, item)), ...Array.from({ length: LOT_ROWS }, () => blankRow(columns))],
+    rows: [
+      ...items.map((item) =>
+        lotRow(
+          item,
+          written.find((lot) => lot.item === item),
+        ),
+      ),
+      ...written.filter(({ item }) => !items.includes(item)).map((lot) => lotRow(lot.item, lot)),
+      ...Array.from({ length: LOT_ROWS }, () => blankRow(columns)),
+    ],
     writeIn: true,
   });
 }
+
+const lotRow = (item: Text, lot: Lot | undefined): readonly Cell[] => [
+  item,
+  writtenOr(lot?.lot),
+  writtenOr(lot?.certificate),
+  writtenOr(lot?.from),
+];
 
 /** Posts behind which something is fitted: an end at an eye stands in front. */
 const backsOf = ({ runs }: SheetContext["plan"]): readonly string[] =>

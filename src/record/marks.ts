@@ -1,0 +1,108 @@
+// Does a record speak of this plan? Every mark must be one of the plan's, and stand once.
+import { nearest } from "../job/field.ts";
+import { wrong } from "../job/wrong.ts";
+import type { Plan } from "../plan/plan.ts";
+import type { JobPath, Problem } from "../problem/problem.ts";
+import type { AsBuilt, BuiltBore, BuiltCable } from "./as-built.ts";
+
+/** Errors where a mark, an end or a number of passes is none of the plan's; a warning where the revision is another. */
+export const checkMarks = (asBuilt: AsBuilt, plan: Plan): readonly Problem[] => [
+  ...checkHead(asBuilt, plan),
+  ...known(
+    asBuilt.bores.map(({ mark }) => mark),
+    { list: "bores", key: "mark", name: "bore", marks: plan.bores.map(({ mark }) => mark) },
+  ),
+  ...asBuilt.bores.flatMap((bore, index) => checkFaces(bore, index, plan)),
+  ...known(
+    asBuilt.cables.map(({ mark }) => mark),
+    { list: "cables", key: "mark", name: "cable", marks: plan.cables.map(({ mark }) => mark) },
+  ),
+  ...asBuilt.cables.flatMap((cable, index) => checkCable(cable, index, plan)),
+  ...known(
+    asBuilt.posts.map(({ postId }) => postId),
+    { list: "posts", key: "post", name: "post", marks: plan.verticals.map(({ id }) => id) },
+  ),
+];
+
+function checkHead({ jobNumber, revision }: AsBuilt, { job }: Plan): readonly Problem[] {
+  const { number, revisions } = job.identity;
+  const current = revisions.at(-1)?.mark ?? "0";
+  if (jobNumber !== number) {
+    const what = `this is the record of the job ${jobNumber}, and the job file beside it is that of ${number}`;
+    return [wrong(["record", "job"], what, "give the record the name of its own job file, or correct the number")];
+  }
+  if (revision === current) return [];
+  const what = `the record was written against revision ${revision}, and the job file is at revision ${current}`;
+  const fix = "what is called planned on the record is that of the job file as it is now: record against the revision that was built from";
+  return [{ severity: "warning", path: ["record", "revision"], what, fix }];
+}
+
+interface Known {
+  readonly list: string;
+  readonly key: string;
+  readonly name: string;
+  readonly marks: readonly string[];
+}
+
+function known(written: readonly string[], { list, key, name, marks }: Known): readonly Problem[] {
+  const all = new Set(marks);
+  return written.flatMap((mark, index) => {
+    const path: JobPath = [list, index, key];
+    if (written.indexOf(mark) < index)
+      return [wrong(path, `the ${name} ${mark} stands twice in this record`, "keep what was measured last")];
+    if (all.has(mark)) return [];
+    const near = nearest(mark, marks);
+    return [
+      wrong(path, `the plan has no ${name} ${mark}`, near === null ? `the plan's marks are ${span(marks)}` : `did you mean ${near}?`),
+    ];
+  });
+}
+
+const span = (marks: readonly string[]): string => `${marks[0] ?? ""} to ${marks.at(-1) ?? ""}`;
+
+/** A bore of a slope comes out at another height than it goes in. */
+function checkFaces({ mark, height }: BuiltBore, index: number, { bores, verticals }: Plan): readonly Problem[] {
+  const planned = bores.find((bore) => bore.mark === mark);
+  const vertical = verticals.find(({ id }) => id === planned?.verticalId);
+  if (vertical === undefined || (vertical.slope === 0) === (height !== null)) return [];
+  return vertical.slope === 0
+    ? [
+        wrong(
+          ["bores", index],
+          `${vertical.id} stands on a level side: its bores have one height`,
+          "write height, and leave out left and right",
+        ),
+      ]
+    : [
+        wrong(
+          ["bores", index],
+          `${vertical.id} stands on a slope: its bores have a height on each face`,
+          "write left and right in place of height",
+        ),
+      ];
+}
+
+function checkCable({ mark, passes, ends }: BuiltCable, index: number, plan: Plan): readonly Problem[] {
+  const run = plan.runs.find(({ id }) => id === plan.cables.find((cable) => cable.mark === mark)?.runId);
+  if (run === undefined) return [];
+  const planned = plan.tightening.find(({ runId }) => runId === run.id)?.passes.length ?? 0;
+  const pulling = run.takeUp.ends.map(({ postId }) => postId);
+  return [
+    ...(passes.length > planned
+      ? [
+          wrong(
+            ["cables", index, "passes"],
+            `${run.id} is tightened in ${planned} passes, and ${passes.length} are written`,
+            "write one reading for each pass, in their order",
+          ),
+        ]
+      : []),
+    ...ends.flatMap(({ postId }, at) => {
+      const path: JobPath = ["cables", index, "ends", at, "post"];
+      if (ends.findIndex((one) => one.postId === postId) < at)
+        return [wrong(path, `${postId} stands twice here`, "keep what was read last")];
+      if (pulling.includes(postId)) return [];
+      return [wrong(path, `${run.id} is not tightened at ${postId}`, `its cables are tightened at ${pulling.join(" and ")}`)];
+    }),
+  ];
+}

@@ -1,0 +1,67 @@
+// What does a record file say, and what is wrong with it by itself? Text -> AsBuilt and all problems at once.
+import { type BlocksOf, readFileText } from "../job/read-file.ts";
+import { wrong } from "../job/wrong.ts";
+import type { Outcome, Problem } from "../problem/problem.ts";
+import type { AsBuilt, BuiltBore, BuiltCable } from "./as-built.ts";
+import { type RecordFile, recordFile } from "./schema.ts";
+
+/** Reads the record of one job; whether its marks are those of the plan is asked by `compareRecord`. */
+export function parseRecord(text: string): Outcome<AsBuilt> {
+  const { value, problems } = readFileText(text, { schema: recordFile, holds: "record", copy: "the example record", check: checkBlocks });
+  return value === undefined ? { value: undefined, problems } : { value: asBuiltOf(value), problems };
+}
+
+const checkBlocks = ({ bores = [] }: BlocksOf<RecordFile>): readonly Problem[] =>
+  bores.flatMap(({ mark, height, left, right }, index) => {
+    const hasBoth = left !== undefined && right !== undefined;
+    const hasOne = left !== undefined || right !== undefined;
+    if (height !== undefined ? !hasOne : hasBoth) return [];
+    return [
+      wrong(
+        ["bores", index],
+        `the bore ${mark} has ${height === undefined ? "no height" : "one height too many"}`,
+        "write its height, or on a slope its heights on both faces: left and right",
+      ),
+    ];
+  });
+
+const asBuiltOf = ({ record, bores = [], cables = [], posts = [], deviations = [], lots = [], closing = {} }: RecordFile): AsBuilt => ({
+  jobNumber: record.job,
+  revision: record.revision,
+  writtenBy: record["written by"],
+  gauge: record.gauge ?? "",
+  temperature: record.temperature ?? null,
+  bores: bores.map(boreOf),
+  cables: cables.map(cableOf),
+  posts: posts.map(({ post, before, after, note = "" }) => ({ postId: post, before, after, note })),
+  deviations: deviations.map(({ "accepted by": acceptedBy, ...deviation }) => ({ ...deviation, acceptedBy })),
+  lots: lots.map(({ item, lot, certificate = "", from = "" }) => ({ item, lot, certificate, from })),
+  closing: {
+    inspection: closing.inspection ?? "",
+    completed: closing.completed ?? "",
+    keepUntil: closing["keep until"] ?? "",
+    openItems: closing["open items"] ?? "",
+  },
+});
+
+const boreOf = ({ mark, height, left, right }: NonNullable<RecordFile["bores"]>[number]): BuiltBore => ({
+  mark,
+  height: height ?? null,
+  left: left ?? null,
+  right: right ?? null,
+});
+
+const cableOf = (cable: NonNullable<RecordFile["cables"]>[number]): BuiltCable => ({
+  mark: cable.mark,
+  length: cable.length ?? null,
+  lot: cable.lot ?? "",
+  passes: cable.passes ?? [],
+  ends: (cable.ends ?? []).map(({ post, last, turns = null, "thread left": threadLeft = null }) => ({
+    postId: post,
+    last,
+    turns,
+    threadLeft,
+  })),
+  proof: cable.proof ?? null,
+  initials: cable.initials ?? "",
+});
