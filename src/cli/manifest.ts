@@ -68,9 +68,9 @@ export const readManifest = (files: Files, out: string): Manifest => {
 export const writeManifest = (files: Files, out: string, manifest: Manifest): void =>
   files.writeWhole(join(out, manifestName), `${JSON.stringify(manifest)}\n`);
 
-/** The job files of a run: those that were named, or all of the folder in the order of their names. */
+/** The job files of a run: those that were named, by themselves or by their records, or all of the folder in the order of their names. */
 export const findJobs = (files: Files, options: BuildOptions): readonly string[] | undefined => {
-  if (options.files.length > 0) return [...new Set(options.files.map((path) => relative("", path)))];
+  if (options.files.length > 0) return [...new Set(options.files.map((path) => relative("", path).replace(/\.record(\.ya?ml)$/i, "$1")))];
   const names = files.list(options.jobs);
   return names
     ?.filter((name) => /\.ya?ml$/i.test(name) && !isRecord(name) && !name.startsWith("."))
@@ -78,7 +78,7 @@ export const findJobs = (files: Files, options: BuildOptions): readonly string[]
     .map((name) => join(options.jobs, name));
 };
 
-export const isRecord = (path: string): boolean => /\.record\.ya?ml$/i.test(path);
+const isRecord = (path: string): boolean => /\.record\.ya?ml$/i.test(path);
 
 /** The job file that a record stands beside, or the record beside a job file, by their names. */
 const stemOf = (path: string): string => basename(path).replace(/(?:\.record)?\.ya?ml$/i, "");

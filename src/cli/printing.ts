@@ -6,7 +6,7 @@ import type { Issue, Paper } from "../job/job.ts";
 import { issueName } from "../packet/issues.ts";
 import { makePacket } from "../packet/make-packet.ts";
 import { makeTemplates } from "../packet/make-templates.ts";
-import type { Packet } from "../packet/packet.ts";
+import type { Packet, Stamp } from "../packet/packet.ts";
 import { NOT_FOR_CONSTRUCTION, paperName } from "../packet/wording.ts";
 import { drawingFaults } from "../pdf/drawing-faults.ts";
 import type { PageHeights } from "../pdf/measure.ts";
@@ -69,7 +69,13 @@ export interface PrintedJob {
   readonly pages: number;
 }
 
-export const stampOf = (file: JobFile) => ({ jobHash: file.digest.slice(0, 12), programVersion });
+const HASH_LETTERS = 12;
+
+export const stampOf = ({ digest, record }: JobFile): Stamp => ({
+  jobHash: digest.slice(0, HASH_LETTERS),
+  ...(record === undefined ? {} : { recordHash: record.digest.slice(0, HASH_LETTERS) }),
+  programVersion,
+});
 
 /** Prints all jobs; `done` is called for each as it is written, or with what went wrong. */
 export const printJobs = async <T extends PrintTask>(

@@ -172,6 +172,7 @@ const pageOf = (file: JobFile, { planner, put, pdf }: PageContext): { readonly p
     example: titleBlock.example !== "",
   };
   put(`${number}/plan.json`, `${JSON.stringify(plan)}\n`);
+  if (built !== undefined) put(`${number}/record.json`, `${JSON.stringify(built)}\n`);
   const tables = csvFiles(packet);
   for (const { name, text } of tables) put(`${number}/${name}.csv`, text);
   const drawings = dxfFiles(plan, titleBlock);
@@ -183,6 +184,7 @@ const pageOf = (file: JobFile, { planner, put, pdf }: PageContext): { readonly p
       ...tables.map(({ name, label }) => ({ href: `${name}.csv`, name: `${label} (CSV)` })),
       ...drawings.map(({ name, label }) => ({ href: `${name}.dxf`, name: `${label} (DXF, mm)` })),
       { href: "plan.json", name: "The whole plan (JSON)" },
+      ...(built === undefined ? [] : [{ href: "record.json", name: "What was built, beside the plan (JSON)" }]),
     ],
   };
   return { page, entry };

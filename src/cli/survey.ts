@@ -3,18 +3,7 @@ import { join } from "node:path";
 import type { FoundBrowser } from "../pdf/find-browser.ts";
 import type { BuildOptions } from "./arguments.ts";
 import type { Effects } from "./effects.ts";
-import {
-  findJobs,
-  isCurrent,
-  isRecord,
-  type JobFile,
-  type Manifest,
-  readJob,
-  readManifest,
-  recordFinder,
-  saltOf,
-  strayRecords,
-} from "./manifest.ts";
+import { findJobs, isCurrent, type JobFile, type Manifest, readJob, readManifest, recordFinder, saltOf, strayRecords } from "./manifest.ts";
 import { programDigest } from "./program.ts";
 
 export interface Survey {
@@ -36,8 +25,6 @@ export const survey = (
 ): Survey | string => {
   const paths = findJobs(files, options);
   if (paths === undefined) return `there is no folder "${options.jobs}"; --jobs names another`;
-  const named = options.files.find(isRecord);
-  if (named !== undefined) return `"${named}" is the record of a job; name the job file beside it, and the record is read with it`;
   if (paths.length === 0) return `there is no job file (*.yaml) in "${options.jobs}"`;
   const salt = saltOf(options, programDigest, browser?.identity ?? "");
   const manifest = readManifest(files, options.out);

@@ -138,5 +138,7 @@ export interface Packet {
 /** What cannot be known inside: given from outside so that the packet stays a function of its input. */
 export interface Stamp {
   readonly jobHash: string;
+  /** Of the record of what was built, where there is one. */
+  readonly recordHash?: string;
   readonly programVersion: string;
 }

@@ -20,7 +20,7 @@ export function compareRecord(asBuilt: AsBuilt, plan: Plan): Outcome<Comparison>
   const marks = checkMarks(asBuilt, plan);
   if (hasErrors(marks)) return { value: undefined, problems: marks };
   const found = [...boreDifferences(asBuilt, plan), ...gapDifferences(asBuilt, plan), ...readingDifferences(asBuilt, plan)];
-  const open = found.flatMap(({ difference, path }) => (difference.deviation === null ? [notAccepted(difference, path, plan)] : []));
+  const open = found.flatMap(({ difference, path }) => (isTold(difference) ? [notAccepted(difference, path, plan)] : []));
   const cables = plan.runs.flatMap((run) => plan.cables.filter(({ runId }) => runId === run.id).map(() => run.takeUp.ends.length));
   return {
     value: {
@@ -38,6 +38,9 @@ export function compareRecord(asBuilt: AsBuilt, plan: Plan): Outcome<Comparison>
     problems: [...marks, ...open],
   };
 }
+
+/** An opening that lets the sphere through stays one, whoever accepted it. */
+const isTold = (difference: Difference): boolean => difference.deviation === null || (difference.kind === "gap" && difference.isOpen);
 
 interface Placed<D extends Difference = Difference> {
   readonly difference: D;
@@ -180,7 +183,10 @@ function notAccepted(difference: Difference, path: JobPath, { job: { units } }: 
   if (difference.kind === "gap") {
     const { below, above, planned, built, isOpen } = difference;
     const what = `at ${mark} the gap between ${below} and ${above} is ${tape(built)} clear, planned at most ${tape(planned)}${isOpen ? ": the sphere goes through" : ""}`;
-    return { severity: "warning", path, what, fix: `repeat the opening test in the bays beside ${mark}, and ${add}` };
+    const fix = isOpen
+      ? `close it, for example with a spacer beside ${mark} or a cable more, before anybody leans there`
+      : `repeat the opening test in the bays beside ${mark}, and ${add}`;
+    return { severity: "warning", path, what, fix };
   }
   const { kind, where, low, high, built } = difference;
   const show = (value: number): string => force(value, units, { both: false });

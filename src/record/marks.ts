@@ -92,7 +92,7 @@ function checkCable({ mark, passes, ends }: BuiltCable, index: number, plan: Pla
       ? [
           wrong(
             ["cables", index, "passes"],
-            `${run.id} is tightened in ${planned} passes, and ${passes.length} are written`,
+            `${run.id} is tightened in ${planned === 1 ? "one pass" : `${planned} passes`}, and ${passes.length} are written`,
             "write one reading for each pass, in their order",
           ),
         ]

@@ -81,11 +81,11 @@ describe("print", () => {
     }
   });
 
-  test("the file is tagged and titled, has its language, a bookmark for each sheet, and the job file inside", () => {
+  test("the file is tagged and titled, has its language, a bookmark for each sheet, and the job file and its record inside", () => {
     expect(pdf.tagged).toBe(true);
     expect(pdf.title).toBe("0001-porch-front Front of a low deck, one straight side: Crew packet");
     expect(pdf.bookmarks.filter((mark) => mark.startsWith("Z-"))).toHaveLength(samplePacket().sheets.length);
-    expect(pdf.attachments).toEqual({ "0001.yaml": "job: { number: 0001 }\n" });
+    expect(pdf.attachments).toEqual({ "0001.record.yaml": "record: { job: 0001 }\n", "0001.yaml": "job: { number: 0001 }\n" });
   });
 
   test("the calibration bar of 100 mm prints 100 mm long within 0.1 mm", () => {

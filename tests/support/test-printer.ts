@@ -17,7 +17,10 @@ export const finishOptions: FinishOptions = {
   title: "0001 <Deck> & more",
   author: "Three Gables Carpentry (invented)",
   fullSize: false,
-  attachments: [{ name: "0001.yaml", bytes: Buffer.from("job: { number: 0001 }\n") }],
+  attachments: [
+    { name: "0001.yaml", bytes: Buffer.from("job: { number: 0001 }\n") },
+    { name: "0001.record.yaml", bytes: Buffer.from("record: { job: 0001 }\n") },
+  ],
 };
 
 /** US Letter between margins of 16 and 26 mm. */

@@ -37,7 +37,7 @@ export const signed = (difference: Mm, { show }: SheetContext): Text =>
 
 /** The head of a record that is filled in: who measured with what, what differs, and what is not written yet. */
 export function builtBlocks(context: SheetContext): readonly Block[] {
-  const { built, show } = context;
+  const { built, show, stamp } = context;
   if (built === undefined) return [];
   const { asBuilt, differences } = built;
   const open = differences.filter(({ deviation }) => deviation === null).length;
@@ -50,6 +50,7 @@ export function builtBlocks(context: SheetContext): readonly Block[] {
       ["Gauge", asBuilt.gauge === "" ? "not stated" : asBuilt.gauge],
       ["Air at the last readings", asBuilt.temperature === null ? "not stated" : show.heatBoth(asBuilt.temperature)],
       ["Written down", countWords(built)],
+      ["Made from", `job file ${stamp.jobHash}, record file ${stamp.recordHash ?? "not named"}`],
     ]),
     ...(passes
       ? [

@@ -1,0 +1,113 @@
+import { describe, expect, test } from "vitest";
+import { makePacket } from "../../../src/packet/make-packet.ts";
+import type { Packet } from "../../../src/packet/packet.ts";
+import { compareRecord } from "../../../src/record/compare.ts";
+import { parseRecord } from "../../../src/record/parse.ts";
+import { examplePlan, exampleText } from "../../support/example-jobs.ts";
+import { cellText, packetOf, sheetOf, tableOf, tablesOf, textsOf } from "../read-packet.ts";
+
+const plan = examplePlan("0001-level-deck-straight");
+const stamp = { jobHash: "0123456789ab", recordHash: "ba9876543210", programVersion: "0.0.0-test" };
+
+function filled(change: (text: string) => string = (text) => text): Packet {
+  const { value: asBuilt } = parseRecord(change(exampleText("0001-level-deck-straight.record")));
+  if (asBuilt === undefined) throw new Error("the record does not read");
+  const { value: built } = compareRecord(asBuilt, plan);
+  return makePacket({ plan, built, issue: "record", stamp });
+}
+
+const wordsOn = (packet: Packet): string => sheetOf(packet, "Z-901").blocks.flatMap(textsOf).join("\n");
+const rowOf = (packet: Packet, table: string, head: string): readonly string[] =>
+  (tableOf(packet, table).rows.find(([first = ""]) => cellText(first) === head) ?? []).map(cellText);
+
+describe("recordSheet with what was built", () => {
+  const packet = filled();
+
+  test("a bore that was written down stands in its cell with how far it is off; the others stay to be written", () => {
+    const tables = tablesOf(sheetOf(packet, "Z-901").blocks).filter(({ id }) => id.startsWith("record-bores"));
+    const [first] = tables;
+    const column = first?.columns.findIndex(({ head }) => head === "P3") ?? -1;
+    const cells = first?.rows.map((row) => cellText(row[column] ?? "")) ?? [];
+    expect(cells).toEqual(["", "", "", "", '20-1/4" (+1/4")', '22-7/8"', "", "", "", '+1/4"', ""]);
+    expect(first?.rows[0]?.[column]).toEqual({ blank: "in" });
+  });
+
+  test("a cable's row holds length, lot, stop and reading, last reading, turns, thread, proof, initials", () => {
+    expect(rowOf(packet, "record-cables-R1", "R1-04")).toEqual([
+      "R1-04",
+      "25'-0\"",
+      "S-17",
+      "395",
+      "395",
+      "386",
+      "9.5",
+      '5/8"',
+      "390",
+      "RT",
+    ]);
+  });
+
+  test("what differs is listed with the number of the deviation that accepts it, and nothing asks for more", () => {
+    const rows = tableOf(packet, "record-differences").rows.map((row) => row.map(cellText));
+    expect(rows.map(([mark, , , built, accepted]) => [mark, built, accepted])).toEqual([
+      ["P3-05", '20-1/4" (+1/4")', "no. 1"],
+      ["P3", '3"', "no. 1"],
+    ]);
+    expect(wordsOn(packet)).not.toMatch(/no deviation behind|sphere of the rules through/);
+    expect(wordsOn(packet)).toContain("job file 0123456789ab, record file ba9876543210");
+    expect(wordsOn(packet)).toContain("3 of 81 bores (the others are taken as planned); 9 of 9 last readings; 9 of 9 proof readings");
+  });
+
+  test("without its deviation the sheet says how many differences nobody accepted", () => {
+    const open = filled((text) => text.replace("mark: P3-05, planned", "mark: P2-05, planned"));
+    expect(wordsOn(open)).toContain("2 differences have no deviation behind them");
+    expect(rowOf(open, "record-differences", "P3").at(-1)).toBe("nobody accepted it");
+  });
+
+  test("a gap that lets the sphere through is a danger, accepted or not", () => {
+    const open = filled((text) => text.replace("height: 20-1/4 in", "height: 21-3/8 in"));
+    expect(sheetOf(open, "Z-901").blocks).toContainEqual(expect.objectContaining({ kind: "caution", level: "danger" }));
+    expect(rowOf(open, "record-differences", "P3")[3]).toBe('4-1/8": the sphere goes through');
+  });
+
+  test("a reading outside of its band stands beside the band, and a record as planned says that nothing differs", () => {
+    const low = filled((text) => text.replace("last: 386 lbf", "last: 300 lbf").replace("proof: 386 lbf", "proof: 436 lbf"));
+    expect(rowOf(low, "record-differences", "R1-04")).toEqual([
+      "R1-04",
+      "Last reading at P1",
+      "at least 350 lbf, at most 429 lbf",
+      "300 lbf",
+      "nobody accepted it",
+    ]);
+    expect(rowOf(low, "record-differences", "R1-08")[1]).toBe("Proof reading in bay A1");
+    const same = filled((text) => text.replace("height: 20-1/4 in", "height: 20 in"));
+    expect(wordsOn(same)).toContain("Nothing that is written down differs from the plan");
+  });
+
+  test("posts, deviations, lots and the closing are printed; what is not known stays a place to write", () => {
+    expect(rowOf(packet, "record-plumb", "P5")).toEqual(["P5", "the other posts", '1/16"', '1/8"', '1/16"', ""]);
+    expect(rowOf(packet, "record-deviations", "1")).toEqual([
+      "1",
+      "P3-05",
+      "20 in",
+      "20-1/4 in",
+      "a knot at 20 in",
+      "H. Marram",
+      "2026-05-12",
+    ]);
+    expect(rowOf(packet, "record-lots", "Strand")[1]).toBe("S-17 and S-18");
+    expect(wordsOn(packet)).toContain("2036-05-20");
+    const open = filled((text) => text.replace(/ {2}open items: none\n/, ""));
+    expect(sheetOf(open, "Z-901").blocks).toContainEqual(
+      expect.objectContaining({
+        kind: "blanks",
+        id: "record-closing",
+        rows: [expect.objectContaining({ label: "Open items and their dates" })],
+      }),
+    );
+  });
+
+  test("without a record the sheet is as it was: blanks, and no word of what was built", () => {
+    expect(wordsOn(packetOf(plan, "record"))).not.toContain("What was built");
+  });
+});

@@ -1,0 +1,152 @@
+import { describe, expect, test } from "vitest";
+import { heightOn } from "../../src/plan/bores.ts";
+import type { Plan } from "../../src/plan/plan.ts";
+import type { AsBuilt, BuiltBore } from "../../src/record/as-built.ts";
+import { compareRecord } from "../../src/record/compare.ts";
+import { parseRecord } from "../../src/record/parse.ts";
+import type { Comparison } from "../../src/record/record.ts";
+import { examples } from "../packet/read-packet.ts";
+import { examplePlan, exampleText } from "../support/example-jobs.ts";
+
+const INCH_mm = 25.4;
+const LBF_N = 4.4482216152605;
+
+const slopeOf = (plan: Plan, verticalId: string): number => plan.verticals.find(({ id }) => id === verticalId)?.slope ?? 0;
+
+/** A record that says of everything what the plan says. */
+const asPlanned = (plan: Plan): AsBuilt => ({
+  jobNumber: plan.job.identity.number,
+  revision: plan.job.identity.revisions.at(-1)?.mark ?? "0",
+  writtenBy: "R. Teasel",
+  gauge: "",
+  temperature: null,
+  bores: plan.bores.map((bore): BuiltBore => {
+    const isLevel = slopeOf(plan, bore.verticalId) === 0;
+    const on = (face: "left" | "right"): number | null => (isLevel ? null : heightOn(bore, face));
+    return { mark: bore.mark, height: isLevel ? bore.height : null, left: on("left"), right: on("right") };
+  }),
+  cables: plan.cables.map(({ mark, runId }) => {
+    const run = plan.runs.find(({ id }) => id === runId);
+    const ends = (run?.takeUp.ends ?? []).map(({ postId }) => ({
+      postId,
+      last: run?.tension.target ?? 0,
+      turns: null,
+      threadLeft: null,
+    }));
+    return { mark, length: null, lot: "", passes: [], ends, proof: run?.proof.low ?? 0, initials: "" };
+  }),
+  posts: [],
+  deviations: [],
+  lots: [],
+  closing: { inspection: "", completed: "", keepUntil: "", openItems: "" },
+});
+
+const compared = (asBuilt: AsBuilt, plan: Plan): Comparison => {
+  const { value, problems } = compareRecord(asBuilt, plan);
+  if (value === undefined) throw new Error(problems.map(({ what }) => what).join("; "));
+  return value;
+};
+
+describe("compareRecord", () => {
+  test.each(examples)("%s: what is built as planned differs nowhere, and all of it counts as written down", (_, plan) => {
+    const { value, problems } = compareRecord(asPlanned(plan), plan);
+    expect(problems).toEqual([]);
+    expect(value?.differences).toEqual([]);
+    for (const { written, planned } of Object.values(value?.counts ?? {})) expect.soft(written).toBe(planned);
+  });
+
+  test.each(examples)(
+    "%s: every bore a quarter of an inch too high is found by its mark, one difference for each of its heights",
+    (_, plan) => {
+      const record = asPlanned(plan);
+      const up = (height: number | null): number | null => (height === null ? null : height + INCH_mm / 4);
+      const bores = record.bores.map(({ mark, height, left, right }) => ({ mark, height: up(height), left: up(left), right: up(right) }));
+      const { differences } = compared({ ...record, bores }, plan);
+      const found = differences.flatMap((one) => (one.kind === "bore" ? [one] : []));
+      const wanted = plan.bores.flatMap(({ mark, verticalId }) => (slopeOf(plan, verticalId) === 0 ? [mark] : [mark, mark]));
+      expect(found.map(({ mark }) => mark)).toEqual(wanted);
+      for (const { built, planned } of found) expect.soft(built - planned).toBeCloseTo(INCH_mm / 4, 9);
+      // Between cables nothing is wider when all are raised alike; only the lowest gap of each upright is.
+      for (const one of differences) if (one.kind === "gap") expect.soft(one.above).toBe("course 1");
+    },
+  );
+
+  const straight = examplePlan("0001-level-deck-straight");
+
+  test("0001: one bore 1/4 in too high leaves 3 in clear under it, 2-13/16 in being the widest planned", () => {
+    // By hand: course 4 at 17-1/8 in, course 5 at 20 in, 1/8 in cable: 20-1/4 - 17-1/8 - 1/8 = 3 in.
+    const bores = [{ mark: "P3-05", height: 20.25 * INCH_mm, left: null, right: null }];
+    const gap = compared({ ...asPlanned(straight), bores }, straight).differences.find(({ kind }) => kind === "gap");
+    expect(gap).toMatchObject({ mark: "P3", below: "course 4", above: "course 5", isOpen: false, deviation: null });
+    expect(gap?.kind === "gap" ? [gap.built / INCH_mm, gap.planned / INCH_mm] : []).toEqual([
+      expect.closeTo(3, 9),
+      expect.closeTo(2.8125, 9),
+    ]);
+  });
+
+  test.each([
+    // From the wood of the rail up: 8-3/8 in less half a cable to the bottom rail is 2-13/16 in; a gap of 4 in lets the sphere through.
+    [20.0625, []],
+    [20.125, ["bore"]],
+    [20.1875, ["bore", "gap"]],
+    [21.25, ["bore", "gap"]],
+  ])("0001: P3-05, planned at 20 in, made at %f in gives %j", (height, kinds) => {
+    const bores = [{ mark: "P3-05", height: height * INCH_mm, left: null, right: null }];
+    const { differences } = compared({ ...asPlanned(straight), bores }, straight);
+    expect(differences.map(({ kind }) => kind)).toEqual(kinds);
+    const gap = differences.find(({ kind }) => kind === "gap");
+    // 21.25 - 17.125 - 0.125 = 4 in, the sphere of IRC R312.1.3.
+    if (gap?.kind === "gap") expect(gap.isOpen).toBe(height - 17.25 >= 4 - 1e-9);
+  });
+
+  test("0001: two neighbours moved alike leave the gap between them as it was", () => {
+    const bores = [5, 6].map((course) => ({
+      mark: `P3-0${course}`,
+      height: (straight.courses[course - 1]?.height ?? 0) - INCH_mm / 2,
+      left: null,
+      right: null,
+    }));
+    const gaps = compared({ ...asPlanned(straight), bores }, straight).differences.flatMap((one) =>
+      one.kind === "gap" ? [one.above] : [],
+    );
+    expect(gaps).toEqual(["course 7"]);
+  });
+
+  test.each([
+    [350, 0],
+    [349, 1],
+    [429, 0],
+    [430, 1],
+  ])("0001: a last reading of %i lbf differs %i times from 350 to 429 lbf, the printed band", (last_lbf, times) => {
+    const record = asPlanned(straight);
+    const cables = record.cables.slice(0, 1).map((cable) => ({
+      ...cable,
+      ends: cable.ends.map((end) => ({ ...end, last: last_lbf * LBF_N })),
+    }));
+    const { differences } = compared({ ...record, cables }, straight);
+    expect(differences.filter(({ kind }) => kind === "last reading")).toHaveLength(times);
+  });
+
+  test("a deviation accepts what carries its mark, and what is accepted is no problem", () => {
+    const bores = [{ mark: "P3-05", height: 20.25 * INCH_mm, left: null, right: null }];
+    const record = { ...asPlanned(straight), bores };
+    const deviation = { planned: "20 in", built: "20-1/4 in", why: "a knot", acceptedBy: "H. Marram", date: "2026-05-12" };
+    const other = compareRecord({ ...record, deviations: [{ ...deviation, mark: "P3-04" }] }, straight);
+    expect(other.problems.map(({ severity }) => severity)).toEqual(["warning", "warning"]);
+    const { value, problems } = compareRecord({ ...record, deviations: [{ ...deviation, mark: "P3-05" }] }, straight);
+    expect(problems).toEqual([]);
+    expect(value?.differences.map((one) => one.deviation)).toEqual([0, 0]);
+  });
+
+  test("the example record reads and differs from its plan in what its deviation accepts, and in nothing else", () => {
+    const { value: asBuilt, problems } = parseRecord(exampleText("0001-level-deck-straight.record"));
+    expect(problems).toEqual([]);
+    if (asBuilt === undefined) expect.fail("the example record does not read");
+    const told = compareRecord(asBuilt, straight);
+    expect(told.problems).toEqual([]);
+    expect(told.value?.differences.map(({ mark, deviation }) => [mark, deviation])).toEqual([
+      ["P3-05", 0],
+      ["P3", 0],
+    ]);
+  });
+});
