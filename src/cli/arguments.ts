@@ -16,6 +16,7 @@ export type Request =
   | { readonly command: "build"; readonly options: BuildOptions }
   | { readonly command: "check"; readonly options: BuildOptions }
   | { readonly command: "explain"; readonly options: BuildOptions; readonly job: string; readonly value: string | undefined }
+  | { readonly command: "schema"; readonly kind: "job" | "record" }
   | { readonly command: "say"; readonly text: string }
   | { readonly command: "refuse"; readonly text: string };
 
@@ -23,6 +24,7 @@ export const readArguments = (words: readonly string[], version: string): Reques
   const [command, ...rest] = words;
   if (command === undefined || command === "--help" || command === "-h" || command === "help") return { command: "say", text: help };
   if (command === "--version") return { command: "say", text: `${version}\n` };
+  if (command === "schema") return readSchema(rest);
   if (command !== "build" && command !== "check" && command !== "explain") return refuse(`there is no command "${command}"`);
   try {
     const { values, positionals } = parseArgs({ args: [...rest], options, allowPositionals: true });
@@ -50,6 +52,12 @@ export const readArguments = (words: readonly string[], version: string): Reques
   }
 };
 
+const readSchema = ([kind = "job", ...more]: readonly string[]): Request => {
+  if (kind === "--help" || kind === "-h") return { command: "say", text: helps.schema };
+  if ((kind === "job" || kind === "record") && more.length === 0) return { command: "schema", kind };
+  return refuse(`schema takes job or record, not "${[kind, ...more].join(" ")}"`);
+};
+
 const options = {
   jobs: { type: "string" },
   out: { type: "string" },
@@ -66,6 +74,7 @@ const help = `reevebook turns job files into packets for fitting cable infill in
   reevebook build [jobs...]   pages and PDFs of all job files, or of those named
   reevebook check [jobs...]   problems and the verdict of every check, without pages
   reevebook explain JOB VALUE where a number comes from: its inputs, formula, source and rounding
+  reevebook schema [KIND]     what a job file (or a record) may hold, as JSON Schema for editors
   reevebook COMMAND --help    what a command takes
   reevebook --version
 
@@ -104,4 +113,12 @@ Entries of lists go by their mark where they have one (R1, P3-05, course or step
 they are counted from 0, as in plan.json.
 `;
 
-const helps = { build: buildHelp, check: checkHelp, explain: explainHelp } as const;
+const schemaHelp = `reevebook schema [job|record]
+
+Prints a JSON Schema (draft 7): keys, words, examples and plausible ranges. Kept beside the job files as job.schema.json,
+an editor that speaks to a YAML language server completes and checks a job file that begins with
+
+  # yaml-language-server: $schema=job.schema.json
+`;
+
+const helps = { build: buildHelp, check: checkHelp, explain: explainHelp, schema: schemaHelp } as const;

@@ -22,6 +22,10 @@ export const run = async (words: readonly string[], effects: Effects): Promise<n
   }
   const warn = (line: string): void => effects.output.warn(`note: ${line}\n`);
   try {
+    if (request.command === "schema") {
+      effects.output.write((await import("./schema-command.ts")).schemaText(request.kind));
+      return 0;
+    }
     if (request.command === "explain") return (await import("./explain-command.ts")).explainJob(request, effects);
     const browser = request.command === "build" && request.options.pdf ? findBrowser(effects) : undefined;
     const found = survey(request.options, { effects, browser });

@@ -11,6 +11,11 @@ export interface Word {
   readonly example: string;
   /** A block with one line for each key is shown on lines of its own. */
   readonly isBlock?: true;
+  /** The only words that it takes. */
+  readonly options?: readonly string[];
+  /** Least and greatest plausible value, as one would write them. */
+  readonly from?: string;
+  readonly to?: string;
 }
 
 const words = new WeakMap<object, Word>();
@@ -93,7 +98,6 @@ const tooLong = ({ name }: Word, text: string): Refusal =>
 const nothing = ({ name, example }: Word): Refusal => refuse(`${name} is empty`, `write it, for example ${example}`);
 
 export interface RangeWord extends Word {
-  /** Least and greatest plausible value, as one would write them. */
   readonly from: string;
   readonly to: string;
 }
@@ -153,7 +157,7 @@ function otherUnit(text: string, read: (text: string) => Reading<number>, isWith
 /** One of a few words; capitals do not matter. */
 export function choice<const T extends string>(name: string, options: readonly T[]): Field<T> {
   const canonical = new Map(options.map((option) => [option.toLowerCase(), option]));
-  return field({ name, example: options[0] ?? "" }, (text): Reading<T> => {
+  return field({ name, example: options[0] ?? "", options }, (text): Reading<T> => {
     const plain = tidy(text);
     const value = canonical.get(plain.toLowerCase());
     if (value !== undefined) return { value };
