@@ -2,6 +2,7 @@
 import { createHash } from "node:crypto";
 import { basename, join } from "node:path";
 import { contentBox } from "../drawing/paper.ts";
+import { revisionOf } from "../job/identity.ts";
 import type { Issue, Paper } from "../job/job.ts";
 import { issueName } from "../packet/issues.ts";
 import { makePacket } from "../packet/make-packet.ts";
@@ -36,9 +37,21 @@ const printName = (print: Print): string => ("issue" in print ? print.issue : `t
 export const printTitle = (print: Print): string =>
   "issue" in print ? issueName[print.issue] : `Full-size templates and story pole, ${paperName[print.templatesOn]} paper`;
 
-/** The name of a printed file: who has only the file must know that nobody may build from it. */
-export const pdfName = ({ job, verdict }: Plan, print: Print): string =>
-  `${job.identity.number}-${printName(print)}${verdict === "fail" ? `-${NOT_FOR_CONSTRUCTION.replaceAll(" ", "-")}` : ""}.pdf`;
+/** The name of a printed file: who has only the file must know what it is, of which revision, and that nobody may build from it. */
+export const pdfName = ({ job: { identity }, verdict }: Plan, print: Print): string => {
+  const { number, status } = identity;
+  const words = [
+    number,
+    printName(print),
+    `r${inName(revisionOf(identity))}`,
+    ...(status === "for construction" ? [] : [inName(status)]),
+    ...(verdict === "fail" ? [inName(NOT_FOR_CONSTRUCTION)] : []),
+  ];
+  return `${words.join("-")}.pdf`;
+};
+
+/** Only what every system takes in the name of a file. */
+const inName = (text: string): string => text.replace(/[^A-Za-z0-9]+/g, "-").replace(/^-|-$/g, "");
 
 /** Those with most pages first, so that the last of a job is a short one and no page of the browser waits for long. */
 const longestFirst: readonly Print[] = [
@@ -173,6 +186,8 @@ const printOne = async (
       date: plan.job.identity.issueDate,
       title: `${titleBlock.jobNumber} ${titleBlock.title}: ${packet.issueName}`,
       author: titleBlock.firm,
+      identifier: basename(path, ".pdf"),
+      description: `Revision ${titleBlock.revision}, ${titleBlock.status}`,
       fullSize: !("issue" in print),
       attachments: [file, ...(file.record === undefined ? [] : [file.record])].map(({ path, bytes }) => ({ name: basename(path), bytes })),
     },

@@ -10,7 +10,7 @@ import type { BuildOptions } from "./arguments.ts";
 import type { Files } from "./effects.ts";
 import { faultText } from "./fault.ts";
 import type { JobFile, OutputFile } from "./manifest.ts";
-import { allProblemsText, makePlanner, type Planner, prepare } from "./planner.ts";
+import { allProblemsText, makePlanner, type Planner, prepare, textOf } from "./planner.ts";
 import { pdfName, prints, printTitle, stampOf } from "./printing.ts";
 
 export interface PlannedJob {
@@ -172,6 +172,8 @@ const pageOf = (file: JobFile, { planner, put, pdf }: PageContext): { readonly p
     example: titleBlock.example !== "",
   };
   put(`${number}/plan.json`, `${JSON.stringify(plan)}\n`);
+  put(`${number}/${number}.yaml`, textOf(file));
+  if (file.record !== undefined) put(`${number}/${number}.record.yaml`, textOf(file.record));
   if (built !== undefined) put(`${number}/record.json`, `${JSON.stringify(built)}\n`);
   const tables = csvFiles(packet);
   for (const { name, text } of tables) put(`${number}/${name}.csv`, text);
@@ -183,6 +185,8 @@ const pageOf = (file: JobFile, { planner, put, pdf }: PageContext): { readonly p
     data: [
       ...tables.map(({ name, label }) => ({ href: `${name}.csv`, name: `${label} (CSV)` })),
       ...drawings.map(({ name, label }) => ({ href: `${name}.dxf`, name: `${label} (DXF, mm)` })),
+      { href: `${number}.yaml`, name: "The job file (YAML)" },
+      ...(file.record === undefined ? [] : [{ href: `${number}.record.yaml`, name: "The record of what was built (YAML)" }]),
       { href: "plan.json", name: "The whole plan (JSON)" },
       ...(built === undefined ? [] : [{ href: "record.json", name: "What was built, beside the plan (JSON)" }]),
     ],

@@ -25,3 +25,6 @@ export interface Identity {
   /** True on invented jobs: each sheet then says "EXAMPLE". */
   readonly example: boolean;
 }
+
+/** The mark of the revision that a job file is at. */
+export const revisionOf = ({ revisions }: Pick<Identity, "revisions">): string => revisions.at(-1)?.mark ?? "0";

@@ -1,4 +1,5 @@
 // What does a packet hold? The sheets of one issue, in order, made from one plan.
+import { revisionOf } from "../job/identity.ts";
 import type { Issue } from "../job/job.ts";
 import type { Plan } from "../plan/plan.ts";
 import type { Comparison } from "../record/record.ts";
@@ -110,7 +111,7 @@ export function titleBlock(plan: Plan, stamp: Stamp): TitleBlock {
     title: identity.title,
     place: identity.place,
     client: identity.client,
-    revision: identity.revisions.at(-1)?.mark ?? "0",
+    revision: revisionOf(identity),
     date: identity.issueDate,
     status: identity.status,
     preparedBy: identity.preparedBy,

@@ -8,6 +8,9 @@ export interface FinishOptions {
   readonly date: string;
   readonly title: string;
   readonly author: string;
+  /** Of the document: job, what is printed, revision. */
+  readonly identifier: string;
+  readonly description: string;
   /** Asks whoever prints it not to scale it to the paper. */
   readonly fullSize: boolean;
   /** The job file and its record, attached as the source of the document. */
@@ -39,13 +42,14 @@ const patch = ({ bytes, text }: PdfFile, date: string): void => {
 };
 
 /** Appends metadata, the attachment, a catalog that names both, and an identifier made from the content. */
-const append = (file: PdfFile, { date, title, author, fullSize, attachments }: FinishOptions): Buffer => {
+const append = (file: PdfFile, options: FinishOptions): Buffer => {
   const { bytes } = file;
+  const { fullSize, attachments } = options;
   const root = need(referenceIn(file.trailer, "Root"), "catalog");
   const catalog = fullSize ? unscaled(objectOf(file, root)) : objectOf(file, root);
   if (catalog.includes("/Names") || catalog.includes("/Metadata")) throw new Error("the browser's PDF already has names or metadata");
   const first = file.offsets.length;
-  const xmp = Buffer.from(metadata({ date, title, author }), "utf8");
+  const xmp = Buffer.from(metadata(options), "utf8");
   // ISO 32000-1, 7.9.6: names of a tree stand in the order of their bytes.
   const named = [...attachments]
     .sort((a, b) => (a.name < b.name ? -1 : 1))
@@ -110,7 +114,7 @@ const pdfString = (text: string): string => `(${text.replace(/[\\()]/g, "\\$&").
 
 const xml = (text: string): string => text.replaceAll("&", "&amp;").replaceAll("<", "&lt;").replaceAll(">", "&gt;");
 
-const metadata = ({ date, title, author }: { readonly date: string; readonly title: string; readonly author: string }): string =>
+const metadata = ({ date, title, author, identifier, description }: FinishOptions): string =>
   `<?xpacket begin="\ufeff" id="W5M0MpCehiHzreSzNTczkc9d"?>
-<x:xmpmeta xmlns:x="adobe:ns:meta/"><rdf:RDF xmlns:rdf="http://www.w3.org/1999/02/22-rdf-syntax-ns#"><rdf:Description rdf:about="" xmlns:dc="http://purl.org/dc/elements/1.1/" xmlns:xmp="http://ns.adobe.com/xap/1.0/"><dc:title><rdf:Alt><rdf:li xml:lang="x-default">${xml(title)}</rdf:li></rdf:Alt></dc:title><dc:creator><rdf:Seq><rdf:li>${xml(author)}</rdf:li></rdf:Seq></dc:creator><dc:language><rdf:Bag><rdf:li>en</rdf:li></rdf:Bag></dc:language><xmp:CreateDate>${date}</xmp:CreateDate><xmp:ModifyDate>${date}</xmp:ModifyDate></rdf:Description></rdf:RDF></x:xmpmeta>
+<x:xmpmeta xmlns:x="adobe:ns:meta/"><rdf:RDF xmlns:rdf="http://www.w3.org/1999/02/22-rdf-syntax-ns#"><rdf:Description rdf:about="" xmlns:dc="http://purl.org/dc/elements/1.1/" xmlns:xmp="http://ns.adobe.com/xap/1.0/"><dc:title><rdf:Alt><rdf:li xml:lang="x-default">${xml(title)}</rdf:li></rdf:Alt></dc:title><dc:identifier>${xml(identifier)}</dc:identifier><dc:description><rdf:Alt><rdf:li xml:lang="x-default">${xml(description)}</rdf:li></rdf:Alt></dc:description><dc:creator><rdf:Seq><rdf:li>${xml(author)}</rdf:li></rdf:Seq></dc:creator><dc:language><rdf:Bag><rdf:li>en</rdf:li></rdf:Bag></dc:language><xmp:CreateDate>${date}</xmp:CreateDate><xmp:ModifyDate>${date}</xmp:ModifyDate></rdf:Description></rdf:RDF></x:xmpmeta>
 <?xpacket end="r"?>`;

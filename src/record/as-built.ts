@@ -73,6 +73,11 @@ export interface AsBuilt {
     readonly inspection: string;
     readonly completed: string;
     readonly keepUntil: string;
+    /** True where it follows from the date of completion and `KEPT_years`. */
+    readonly isKeepDefault: boolean;
     readonly openItems: string;
   };
 }
+
+/** Years that a record is kept where the firm says nothing else: our own default. Laws of limitation differ by place, from 4 years to 20. */
+export const KEPT_years = 12;

@@ -1,5 +1,6 @@
 // Does a record speak of this plan? Every mark must be one of the plan's, and stand once.
 import { nearest } from "../job/field.ts";
+import { revisionOf } from "../job/identity.ts";
 import { wrong } from "../job/wrong.ts";
 import type { Plan } from "../plan/plan.ts";
 import type { JobPath, Problem } from "../problem/problem.ts";
@@ -25,8 +26,8 @@ export const checkMarks = (asBuilt: AsBuilt, plan: Plan): readonly Problem[] => 
 ];
 
 function checkHead({ jobNumber, revision }: AsBuilt, { job }: Plan): readonly Problem[] {
-  const { number, revisions } = job.identity;
-  const current = revisions.at(-1)?.mark ?? "0";
+  const { number } = job.identity;
+  const current = revisionOf(job.identity);
   if (jobNumber !== number) {
     const what = `this is the record of the job ${jobNumber}, and the job file beside it is that of ${number}`;
     return [wrong(["record", "job"], what, "give the record the name of its own job file, or correct the number")];

@@ -2,7 +2,7 @@
 import { type BlocksOf, readFileText } from "../job/read-file.ts";
 import { wrong } from "../job/wrong.ts";
 import type { Outcome, Problem } from "../problem/problem.ts";
-import type { AsBuilt, BuiltBore, BuiltCable } from "./as-built.ts";
+import { type AsBuilt, type BuiltBore, type BuiltCable, KEPT_years } from "./as-built.ts";
 import { type RecordFile, recordFile } from "./schema.ts";
 
 /** Reads the record of one job; whether its marks are those of the plan is asked by `compareRecord`. */
@@ -39,10 +39,20 @@ const asBuiltOf = ({ record, bores = [], cables = [], posts = [], deviations = [
   closing: {
     inspection: closing.inspection ?? "",
     completed: closing.completed ?? "",
-    keepUntil: closing["keep until"] ?? "",
+    keepUntil: closing["keep until"] ?? keptUntil(closing.completed ?? ""),
+    isKeepDefault: closing["keep until"] === undefined && closing.completed !== undefined,
     openItems: closing["open items"] ?? "",
   },
 });
+
+/** The same day so many years later; a leap day that is not there is the day before. */
+function keptUntil(completed: string): string {
+  if (completed === "") return "";
+  const year = Number(completed.slice(0, 4)) + KEPT_years;
+  const isLeap = (year % 4 === 0 && year % 100 !== 0) || year % 400 === 0;
+  const day = completed.slice(4);
+  return `${year}${day === "-02-29" && !isLeap ? "-02-28" : day}`;
+}
 
 const boreOf = ({ mark, height, left, right }: NonNullable<RecordFile["bores"]>[number]): BuiltBore => ({
   mark,

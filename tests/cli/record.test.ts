@@ -19,6 +19,8 @@ describe("a record beside its job file", () => {
     expect(pageOf(effects)).toContain('href="record.json"');
     const data = JSON.parse(String(effects.disk.get("output/0001-porch-front/record.json"))) as { differences: readonly unknown[] };
     expect(data.differences).toHaveLength(2);
+    expect(effects.disk.get("output/0001-porch-front/0001-porch-front.record.yaml")).toBe(record);
+    expect(effects.disk.get("output/0001-porch-front/0001-porch-front.yaml")).toBe(exampleJob());
     expect(String(effects.disk.get("output/0002-b/index.html"))).not.toContain("What was built");
   });
 

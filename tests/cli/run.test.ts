@@ -198,7 +198,7 @@ describe("build", () => {
     expect(await buildWith(effects, printer)).toBe(2);
     expect(effects.warned.join("")).toMatch(/jobs\/a\.yaml: the packet of 0001-a .*\n {2}sheet Z-603 Bores: table in #bores is wider/);
     expect(outputs(effects).filter((path) => path.includes("0001-a"))).toEqual([]);
-    expect(outputs(effects).filter((path) => path.endsWith(".pdf"))).toEqual(prints.map((print) => `output/0002-b/0002-b-${print}.pdf`));
+    expect(outputs(effects).filter((path) => path.endsWith(".pdf"))).toEqual(prints.map((print) => `output/0002-b/0002-b-${print}-r0.pdf`));
     expect(effects.said.at(-1)).toMatch(/^1 jobs built, 0 unchanged, 1 failed, 18 pages/);
   });
 
@@ -208,7 +208,7 @@ describe("build", () => {
     const pdfs = (): readonly string[] => outputs(effects).filter((path) => path.endsWith(".pdf"));
     const links = (): readonly string[] =>
       [...String(effects.disk.get("output/0001-a/index.html")).matchAll(/href="([^"]+\.pdf)"/g)].map(([, href]) => `output/0001-a/${href}`);
-    const named = (suffix: string): readonly string[] => prints.map((print) => `output/0001-a/0001-a-${print}${suffix}.pdf`);
+    const named = (suffix: string): readonly string[] => prints.map((print) => `output/0001-a/0001-a-${print}-r0${suffix}.pdf`);
     expect(await buildWith(effects, printer)).toBe(0);
     expect(pdfs()).toEqual(named("-NOT-FOR-CONSTRUCTION"));
     expect([...links()].sort()).toEqual(pdfs());

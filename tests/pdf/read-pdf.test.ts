@@ -93,7 +93,9 @@ describe("finishPdf", () => {
     expect(pagesOf(file)).toHaveLength(2);
     expect(objectOf(file, { number: 1 })).toMatch(/\/Metadata 8 0 R \/Names/);
     expect(streamOf(file, { number: 8 }).toString("utf8")).toContain("0001 &lt;Deck&gt; &amp; more");
-    expect(streamOf(file, { number: 9 }).toString("utf8")).toBe("job: { number: 0001 }\n");
+    // In the order of their names: "0001.record.yaml" comes before "0001.yaml".
+    expect(streamOf(file, { number: 9 }).toString("utf8")).toBe("record: { job: 0001 }\n");
+    expect(streamOf(file, { number: 11 }).toString("utf8")).toBe("job: { number: 0001 }\n");
   });
 
   test("a browser that writes metadata itself one day is noticed", () => {

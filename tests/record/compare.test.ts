@@ -38,7 +38,7 @@ const asPlanned = (plan: Plan): AsBuilt => ({
   posts: [],
   deviations: [],
   lots: [],
-  closing: { inspection: "", completed: "", keepUntil: "", openItems: "" },
+  closing: { inspection: "", completed: "", keepUntil: "", isKeepDefault: false, openItems: "" },
 });
 
 const compared = (asBuilt: AsBuilt, plan: Plan): Comparison => {

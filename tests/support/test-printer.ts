@@ -16,6 +16,8 @@ export const finishOptions: FinishOptions = {
   date: "2026-04-20",
   title: "0001 <Deck> & more",
   author: "Three Gables Carpentry (invented)",
+  identifier: "0001-crew-r0",
+  description: "Revision 0, for construction",
   fullSize: false,
   attachments: [
     { name: "0001.yaml", bytes: Buffer.from("job: { number: 0001 }\n") },

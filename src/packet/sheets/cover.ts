@@ -1,4 +1,5 @@
 // Z-001: what is this packet, what does it rest on, how is it read, and when must the work stop?
+import { revisionOf } from "../../job/identity.ts";
 import type { Check, Verdict } from "../../plan/plan.ts";
 import type { Problem } from "../../problem/problem.ts";
 import { percent } from "../../units/print.ts";
@@ -178,7 +179,6 @@ const after = (advice: Text): Text => (advice === "" ? "" : `: ${advice}`);
 /** Under the index stands how the sheets are read. */
 function indexTable(context: SheetContext): Table {
   const { index, plan, issue } = context;
-  const revision = plan.job.identity.revisions.at(-1)?.mark ?? "0";
   const isWhole = index.some(({ key }) => !catalogue[key].issues.includes(issue));
   const columns = [column("id", "Sheet", 0.1), column("name", "Name and use", 0.4)];
   const own = index.some(({ key }) => key === "bores") ? Object.values(ownSheets) : [];
@@ -188,8 +188,8 @@ function indexTable(context: SheetContext): Table {
   return table({
     id: "cover-index",
     caption: isWhole
-      ? `All sheets, in the words of the ${issueName[issue].toLowerCase()}, all at revision ${revision}: an issue on paper holds the part of them that its own cover lists`
-      : `Sheets of the ${issueName[issue].toLowerCase()}, all at revision ${revision}: what is not listed here is not part of it`,
+      ? `All sheets, in the words of the ${issueName[issue].toLowerCase()}, all at revision ${revisionOf(plan.job.identity)}: an issue on paper holds the part of them that its own cover lists`
+      : `Sheets of the ${issueName[issue].toLowerCase()}, all at revision ${revisionOf(plan.job.identity)}: what is not listed here is not part of it`,
     ...sideBySide(columns, rows, 2),
     rowHeads: true,
     notes: howToRead(context),

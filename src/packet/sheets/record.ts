@@ -1,7 +1,7 @@
 // Z-901: what was built, against what was planned, and who says so?
 import { isOnFace } from "../../plan/face-end.ts";
 import type { Run } from "../../plan/plan.ts";
-import type { Lot } from "../../record/as-built.ts";
+import { type AsBuilt, KEPT_years, type Lot } from "../../record/as-built.ts";
 import type { Newton } from "../../units/quantity.ts";
 import type { Block, Cell, Column, Sheet, Table, Text } from "../packet.ts";
 import { introduction, runSpan } from "../wording.ts";
@@ -65,13 +65,18 @@ export const recordSheet: SheetMaker = (context, head): Sheet => {
   ]);
 };
 
+const keepWords = (closing: AsBuilt["closing"] | undefined): Text =>
+  closing?.isKeepDefault === true
+    ? `${closing.keepUntil} (${KEPT_years} years, a default of this program: the law of the place and the firm decide)`
+    : (closing?.keepUntil ?? "");
+
 /** What is known of the end of the work, and places to write the rest. */
 function closingBlocks({ built }: SheetContext): readonly Block[] {
   const closing = built?.asBuilt.closing;
   const rows: readonly (readonly [label: Text, value: Text])[] = [
     ["Permit number, inspection passed on", closing?.inspection ?? ""],
     ["Date of completion", closing?.completed ?? ""],
-    ["Keep until (date of completion and the firm's years)", closing?.keepUntil ?? ""],
+    ["Keep until (date of completion and the firm's years)", keepWords(closing)],
     ["Open items and their dates", closing?.openItems ?? ""],
   ];
   const known = rows.filter(([, value]) => value !== "");

@@ -97,6 +97,8 @@ describe("recordSheet with what was built", () => {
     ]);
     expect(rowOf(packet, "record-lots", "Strand")[1]).toBe("S-17 and S-18");
     expect(wordsOn(packet)).toContain("2036-05-20");
+    const kept = filled((text) => text.replace(/ {2}keep until: .*\n/, ""));
+    expect(wordsOn(kept)).toContain("2038-05-20 (12 years, a default of this program");
     const open = filled((text) => text.replace(/ {2}open items: none\n/, ""));
     expect(sheetOf(open, "Z-901").blocks).toContainEqual(
       expect.objectContaining({
