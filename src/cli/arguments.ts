@@ -17,6 +17,8 @@ export type Request =
   | { readonly command: "check"; readonly options: BuildOptions }
   | { readonly command: "explain"; readonly options: BuildOptions; readonly job: string; readonly value: string | undefined }
   | { readonly command: "schema"; readonly kind: "job" | "record" }
+  | { readonly command: "freeze"; readonly options: BuildOptions; readonly into: string; readonly print: boolean }
+  | { readonly command: "verify"; readonly folders: readonly string[]; readonly print: boolean }
   | { readonly command: "say"; readonly text: string }
   | { readonly command: "refuse"; readonly text: string };
 
@@ -25,28 +27,24 @@ export const readArguments = (words: readonly string[], version: string): Reques
   if (command === undefined || command === "--help" || command === "-h" || command === "help") return { command: "say", text: help };
   if (command === "--version") return { command: "say", text: `${version}\n` };
   if (command === "schema") return readSchema(rest);
-  if (command !== "build" && command !== "check" && command !== "explain") return refuse(`there is no command "${command}"`);
+  if (!isCommand(command)) return refuse(`there is no command "${command}"`);
   try {
     const { values, positionals } = parseArgs({ args: [...rest], options, allowPositionals: true });
     if (values.help === true) return { command: "say", text: helps[command] };
     const { paper } = values;
     if (paper !== undefined && paper !== "letter" && paper !== "a4") return refuse(`--paper takes letter or a4, not "${paper}"`);
-    const pagesOnly = ["out", "no-pdf", "draft"] as const;
-    const useless = command === "build" ? undefined : pagesOnly.find((name) => values[name] !== undefined);
-    if (useless !== undefined) return refuse(`${command} makes no pages: --${useless} has no meaning there`);
-    const [job, ...value] = positionals;
-    const isExplain = command === "explain";
+    const { why, names } = meaningless[command];
+    const useless = names.find((name) => values[name] !== undefined);
+    if (useless !== undefined) return refuse(`${command} ${why}: --${useless} has no meaning there`);
     const asked: BuildOptions = {
       jobs: values.jobs ?? "jobs",
       out: values.out ?? "output",
-      files: isExplain ? [] : positionals,
+      files: command === "explain" ? [] : positionals,
       pdf: values["no-pdf"] !== true,
       draft: values.draft === true,
       paper,
     };
-    if (!isExplain) return { command, options: asked };
-    if (job === undefined) return refuse("explain takes a job: its file or its number");
-    return { command, options: asked, job, value: value.length === 0 ? undefined : value.join(" ") };
+    return requestOf(command, { asked, positionals, into: values.into, print: values.print === true });
   } catch (error) {
     return refuse(error instanceof Error ? (error.message.split("\n")[0] ?? "") : String(error));
   }
@@ -58,13 +56,48 @@ const readSchema = ([kind = "job", ...more]: readonly string[]): Request => {
   return refuse(`schema takes job or record, not "${[kind, ...more].join(" ")}"`);
 };
 
+interface Words {
+  readonly asked: BuildOptions;
+  readonly positionals: readonly string[];
+  readonly into: string | undefined;
+  readonly print: boolean;
+}
+
+const requestOf = (command: Command, { asked, positionals, into, print }: Words): Request => {
+  if (command === "build" || command === "check") return { command, options: asked };
+  if (command === "verify") {
+    return positionals.length === 0 ? refuse("verify takes the folders of bags") : { command, folders: positionals, print };
+  }
+  if (command === "freeze") {
+    if (into === undefined) return refuse("freeze takes --into DIR, the folder that keeps what was issued");
+    if (print && !asked.pdf) return refuse("--print has no meaning with --no-pdf");
+    return { command, options: asked, into, print };
+  }
+  const [job, ...value] = positionals;
+  if (job === undefined) return refuse("explain takes a job: its file or its number");
+  return { command, options: asked, job, value: value.length === 0 ? undefined : value.join(" ") };
+};
+
+const isCommand = (word: string): word is Command => word !== "schema" && Object.hasOwn(helps, word);
+
 const options = {
   jobs: { type: "string" },
   out: { type: "string" },
   paper: { type: "string" },
   "no-pdf": { type: "boolean" },
   draft: { type: "boolean" },
+  into: { type: "string" },
+  print: { type: "boolean" },
   help: { type: "boolean", short: "h" },
+} as const;
+
+/** Options that a command refuses, and why. */
+const meaningless = {
+  build: { why: "freezes nothing", names: ["into", "print"] },
+  check: { why: "makes no pages", names: ["out", "no-pdf", "draft", "into", "print"] },
+  explain: { why: "makes no pages", names: ["out", "no-pdf", "draft", "into", "print"] },
+  freeze: { why: "freezes no drafts", names: ["draft"] },
+  verify: { why: "reads bags and nothing else", names: ["jobs", "out", "paper", "no-pdf", "draft", "into"] },
 } as const;
 
 const refuse = (why: string): Request => ({ command: "refuse", text: `${why}\n\n${help}` });
@@ -75,6 +108,8 @@ const help = `reevebook turns job files into packets for fitting cable infill in
   reevebook check [jobs...]   problems and the verdict of every check, without pages
   reevebook explain JOB VALUE where a number comes from: its inputs, formula, source and rounding
   reevebook schema [KIND]     what a job file (or a record) may hold, as JSON Schema for editors
+  reevebook freeze --into DIR what was issued, kept with its hashes: never written over
+  reevebook verify DIR...     whether what was kept is still what was issued
   reevebook COMMAND --help    what a command takes
   reevebook --version
 
@@ -121,4 +156,34 @@ an editor that speaks to a YAML language server completes and checks a job file 
   # yaml-language-server: $schema=job.schema.json
 `;
 
-const helps = { build: buildHelp, check: checkHelp, explain: explainHelp, schema: schemaHelp } as const;
+const freezeHelp = `reevebook freeze [jobs...] --into DIR
+
+  --into DIR            folder that keeps what was issued; nothing is written elsewhere
+  --jobs DIR            folder of the job files (default: jobs)
+  --out DIR             folder that the jobs were built into (default: output)
+  --paper letter|a4     as it was given to build
+  --no-pdf              as it was given to build
+  --print               print the PDFs again and compare; without it their names and sizes are compared
+
+Each job's packet goes into DIR/NUMBER-rREVISION, a bag of the open standard BagIt (RFC 8493): pages, PDFs,
+data, the job file and its record (NAME.record.yaml) if there is one, with SHA-256 and SHA-512 of every file.
+The packet must be built first, from the job file as it is now: it is made again and compared byte for byte.
+Dates are those of the job file. A revision that was frozen is never written over: what has changed since is
+a new revision, with a line of its own under "job: revisions".
+`;
+
+const verifyHelp = `reevebook verify DIR...
+
+  DIR                   a bag, or a folder of bags
+  --print               print the PDFs again and compare; without it they are checked by their hashes
+
+Complete: every file that a manifest lists is there, and no other. Valid: every hash is right (RFC 8493).
+Where this very program made the bag, page, plan and data are made again from the job file in it and compared
+byte for byte. Nothing is written. Exit code 0: all bags are valid. 1: one is not, or there is none.
+
+Hashes guard against damage. They do not guard against somebody who changes a file and its manifests too:
+against that, keep copies apart, or give the hashes of the tag manifests to somebody else.
+`;
+
+const helps = { build: buildHelp, check: checkHelp, explain: explainHelp, freeze: freezeHelp, verify: verifyHelp, schema: schemaHelp } as const;
+type Command = Exclude<keyof typeof helps, "schema">;

@@ -2,7 +2,7 @@
 import { relative } from "node:path";
 import type { ArchiveEntry } from "../site/archive.ts";
 import type { Files } from "./effects.ts";
-import { type JobFile, type JobRecord, type Manifest, type OutputFile, readJob } from "./manifest.ts";
+import { isOwnOutput, type JobFile, type JobRecord, type Manifest, type OutputFile, readJob } from "./manifest.ts";
 import { duplicateProblem, problemText } from "./planner.ts";
 import type { PrintTask } from "./printing.ts";
 import { programDigest } from "./program.ts";
@@ -92,5 +92,5 @@ export const staleOutputs = (
     owners.flatMap(({ outputs }) => outputs.map(({ path }) => path));
   const current = new Set([...paths(made), ...paths(Object.values(left))]);
   const before = [...paths(Object.values(manifest.jobs)), ...paths(works)];
-  return [...new Set(before)].filter((path) => !current.has(path) && /^[A-Za-z0-9][A-Za-z0-9-]*\/[A-Za-z0-9][A-Za-z0-9._-]*$/.test(path));
+  return [...new Set(before)].filter((path) => !current.has(path) && isOwnOutput(path));
 };

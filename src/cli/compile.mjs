@@ -91,11 +91,11 @@ if (made !== stamp && (bench || !made.startsWith(digest))) {
     { asked: /^puppeteer$/, file: "client", taken: { connect: "puppeteer" } },
     // Layouts are compiled by the engine and call filters of ours: both must mean the same template package.
     { asked: /^@11ty\/eleventy$/, file: "engine", taken: { Eleventy: "@11ty/eleventy" }, given: "nunjucks" },
-    // What builds, and what a helping thread does of it.
+    // What builds, what a helping thread does of it, and what makes an issued packet again.
     {
-      asked: /\/(?:build-command|shard)\.ts$/,
+      asked: /\/(?:build-command|shard|remake)\.ts$/,
       file: "work",
-      taken: { build: "./src/cli/build-command.ts", localShard: "./src/cli/shard.ts" },
+      taken: { build: "./src/cli/build-command.ts", localShard: "./src/cli/shard.ts", makeRemaker: "./src/cli/remake.ts" },
     },
   ];
   const apart = (kinds) => ({

@@ -1,5 +1,5 @@
 // How does the program touch the world? Through this object: the real one here, one in memory in tests.
-import { mkdirSync, readdirSync, readFileSync, renameSync, rmdirSync, rmSync, statSync, writeFileSync } from "node:fs";
+import { lstatSync, mkdirSync, readdirSync, readFileSync, renameSync, rmdirSync, rmSync, statSync, writeFileSync } from "node:fs";
 import { basename, dirname, join } from "node:path";
 
 export interface Files {
@@ -8,10 +8,14 @@ export interface Files {
   /** undefined when there is no such file. */
   readonly read: (path: string) => Uint8Array | undefined;
   readonly size: (path: string) => number | undefined;
+  /** What has this name, itself and not what it links to; undefined when nothing has. */
+  readonly kind: (path: string) => "file" | "folder" | "link" | "other" | undefined;
   /** When a folder's list of names last changed; undefined when there is no such folder. */
   readonly touched_ms: (folder: string) => number | undefined;
   /** The whole file or nothing: written under another name, then renamed. */
   readonly writeWhole: (path: string, content: Uint8Array | string) => void;
+  /** The whole folder or nothing, in the same way; files by path below it. Refuses when there is a folder with something in it. */
+  readonly writeFolder: (path: string, files: ReadonlyMap<string, Uint8Array>) => void;
   /** Removes a file, and its folder when that is empty then. */
   readonly remove: (path: string) => void;
 }
@@ -38,9 +42,16 @@ export const realEffects: Effects = {
     list: (folder) => orUndefined(() => readdirSync(folder)),
     read: (path) => orUndefined(() => readFileSync(path)),
     size: (path) => statSync(path, { throwIfNoEntry: false })?.size,
+    kind: (path) => {
+      const found = orUndefined(() => lstatSync(path));
+      if (found === undefined) return undefined;
+      if (found.isSymbolicLink()) return "link";
+      if (found.isDirectory()) return "folder";
+      return found.isFile() ? "file" : "other";
+    },
     touched_ms: (folder) => statSync(folder, { throwIfNoEntry: false })?.mtimeMs,
     writeWhole: (path, content) => {
-      const part = join(dirname(path), `.${basename(path)}.${process.pid}.part`);
+      const part = partOf(path);
       try {
         try {
           writeFileSync(part, content);
@@ -52,6 +63,20 @@ export const realEffects: Effects = {
         renameSync(part, path);
       } catch (error) {
         rmSync(part, { force: true });
+        throw error;
+      }
+    },
+    writeFolder: (path, files) => {
+      const part = partOf(path);
+      try {
+        for (const [name, content] of files) {
+          const file = join(part, name);
+          mkdirSync(dirname(file), { recursive: true });
+          writeFileSync(file, content);
+        }
+        renameSync(part, path);
+      } catch (error) {
+        rmSync(part, { recursive: true, force: true });
         throw error;
       }
     },
@@ -74,6 +99,9 @@ export const realEffects: Effects = {
   platform: process.platform,
   threads: true,
 };
+
+/** The name under which something is written before it is whole. */
+const partOf = (path: string): string => join(dirname(path), `.${basename(path)}.${process.pid}.part`);
 
 const isMissing = (error: unknown): boolean => {
   const code = error instanceof Error && "code" in error ? error.code : undefined;

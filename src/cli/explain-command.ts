@@ -8,6 +8,7 @@ import type { Effects, Files } from "./effects.ts";
 import { answerText, askableText } from "./explain-text.ts";
 import { findJobs, type JobFile, readJob } from "./manifest.ts";
 import { prepare, problemText, textOf } from "./planner.ts";
+import { printable } from "./printable.ts";
 
 export interface ExplainRequest {
   readonly options: BuildOptions;
@@ -39,7 +40,7 @@ export const explainJob = ({ options, job, value }: ExplainRequest, { files, out
     return 0;
   }
   const nearest = answer.nearest.map((one) => `  ${one}\n`).join("");
-  output.warn(`the plan of ${found.path} has no "${value.replace(/[\p{Cc}\p{Cf}]/gu, "?")}"; nearest to it:\n${nearest}`);
+  output.warn(`the plan of ${found.path} has no "${printable(value)}"; nearest to it:\n${nearest}`);
   return 1;
 };
 

@@ -140,3 +140,6 @@ export const isCurrent = (files: Files, out: string, record: JobRecord | undefin
 
 /** File names are refused before they are used: a job's own file is attached and shown under its name. */
 export const oddName = (path: string): boolean => !/^[A-Za-z0-9][A-Za-z0-9 ._-]*$/.test(basename(path));
+
+/** What a manifest lists is only trusted where it looks like an output of ours: a name in the folder of a job. */
+export const isOwnOutput = (path: string): boolean => /^[A-Za-z0-9][A-Za-z0-9-]*\/[A-Za-z0-9][A-Za-z0-9._-]*$/.test(path);

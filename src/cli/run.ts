@@ -3,7 +3,7 @@ import { join } from "node:path";
 import { findBrowser } from "../pdf/find-browser.ts";
 import { startBrowser } from "../pdf/start.ts";
 import { packageRoot } from "../site/root.ts";
-import { readArguments } from "./arguments.ts";
+import { type Request, readArguments } from "./arguments.ts";
 import type { Effects } from "./effects.ts";
 import { faultText } from "./fault.ts";
 import { programVersion } from "./program.ts";
@@ -27,7 +27,9 @@ export const run = async (words: readonly string[], effects: Effects): Promise<n
       return 0;
     }
     if (request.command === "explain") return (await import("./explain-command.ts")).explainJob(request, effects);
-    const browser = request.command === "build" && request.options.pdf ? findBrowser(effects) : undefined;
+    const browser = needsBrowser(request) ? findBrowser(effects) : undefined;
+    if (request.command === "verify") return await (await import("./verify-command.ts")).verify(request, { effects, browser });
+    if (request.command === "freeze") return await (await import("./freeze-command.ts")).freeze(request, { effects, browser });
     const found = survey(request.options, { effects, browser });
     if (typeof found === "string") {
       effects.output.warn(`${found}\n`);
@@ -48,4 +50,10 @@ export const run = async (words: readonly string[], effects: Effects): Promise<n
     effects.output.warn(faultText(error));
     return 2;
   }
+};
+
+/** What was printed by another browser is not current, so freezing asks which one it is, too. */
+const needsBrowser = (request: Request): boolean => {
+  if (request.command === "verify") return request.print;
+  return (request.command === "build" || request.command === "freeze") && request.options.pdf;
 };

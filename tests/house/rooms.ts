@@ -33,6 +33,8 @@ export const house: readonly Room[] = [
   // Knows paper and pens, no job.
   { name: "drawing", rooms: ["units", "geometry"], packages: [] },
   { name: "packet", rooms: ["units", "sources", "problem", "geometry", "tables", "job", "plan", "record", "drawing"], packages: [] },
+  // What was issued, kept with its hashes; knows files and no job.
+  { name: "bag", rooms: [], packages: [] },
   // From here on the world: files, browser, clock.
   {
     name: "site",
@@ -64,6 +66,7 @@ export const house: readonly Room[] = [
       "explain",
       "drawing",
       "packet",
+      "bag",
       "site",
       "pdf",
     ],

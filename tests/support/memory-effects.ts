@@ -51,11 +51,22 @@ export const memoryEffects = (disk: Readonly<Record<string, string>>): MemoryEff
         const content = files.get(normalize(path));
         return content === undefined ? undefined : bytesOf(content).length;
       },
+      kind: (path) => {
+        if (files.has(normalize(path))) return "file";
+        return [...files.keys()].some((file) => file.startsWith(`${normalize(path)}/`)) ? "folder" : undefined;
+      },
       touched_ms: (folder) => touched.get(normalize(folder)),
       writeWhole: (path, content) => {
         files.set(normalize(path), content);
         written.push(normalize(path));
         touch(normalize(path));
+      },
+      writeFolder: (path, content) => {
+        for (const [name, bytes] of content) {
+          const file = normalize(`${path}/${name}`);
+          files.set(file, bytes);
+          written.push(file);
+        }
       },
       remove: (path) => {
         files.delete(normalize(path));
