@@ -23,8 +23,9 @@ describe("readArguments", () => {
     });
   });
 
-  test.each(["", "--help", "-h", "build --help", "check --help", "explain --help", "--version"])("%j is answered", (line) =>
-    expect(read(line).command).toBe("say"),
+  test.each(["", "--help", "-h", "build --help", "check --help", "explain --help", "freeze --help", "verify --help", "--version"])(
+    "%j is answered",
+    (line) => expect(read(line).command).toBe("say"),
   );
   test("explain takes a job, and a value of one word or more", () => {
     expect(read("explain 0001 course 05 --jobs j")).toMatchObject({
@@ -36,6 +37,31 @@ describe("readArguments", () => {
     expect(read("explain 0001")).toMatchObject({ command: "explain", job: "0001", value: undefined });
   });
 
+  test("freeze takes what build takes, the folder that keeps, and whether to print again", () => {
+    expect(read("freeze a.yaml --into kept --paper a4")).toEqual({
+      command: "freeze",
+      options: { jobs: "jobs", out: "output", files: ["a.yaml"], pdf: true, draft: false, paper: "a4" },
+      into: "kept",
+      print: false,
+    });
+    expect(read("freeze --into kept --print")).toMatchObject({ command: "freeze", options: { files: [] }, print: true });
+  });
+
+  test("verify takes folders", () => {
+    expect(read("verify a b --print")).toEqual({ command: "verify", folders: ["a", "b"], print: true });
+  });
+
+  test("both helps say what hashes can't do, or what is never written over", () => {
+    const said = (line: string): string => {
+      const request = read(line);
+      return request.command === "say" ? request.text : "";
+    };
+    expect(said("verify --help")).toMatch(
+      /guard against damage\. They do not guard against somebody who changes a file and its manifests too/,
+    );
+    expect(said("freeze --help")).toMatch(/A revision that was frozen is never written over/);
+  });
+
   test("the version is said as it is", () => expect(read("--version")).toEqual({ command: "say", text: "1.2.3\n" }));
 
   test.each([
@@ -45,6 +71,13 @@ describe("readArguments", () => {
     ["build --out", /--out/],
     ["check --no-pdf", /check makes no pages: --no-pdf/],
     ["explain 0001 R1 --draft", /explain makes no pages: --draft/],
+    ["freeze", /freeze takes --into DIR/],
+    ["freeze --into kept --draft", /freeze freezes no drafts: --draft/],
+    ["freeze --into kept --no-pdf --print", /--print has no meaning with --no-pdf/],
+    ["verify", /verify takes the folders of bags/],
+    ["verify a --out b", /verify reads bags and nothing else: --out/],
+    ["build --into kept", /build freezes nothing: --into/],
+    ["toString", /no command "toString"/],
     ["explain", /explain takes a job: its file or its number/],
   ])("%j is refused with its reason", (line, reason) => {
     const request = read(line);
