@@ -35,7 +35,9 @@ export const compareBag = async (bag: Bag, context: CompareContext): Promise<Com
   if (origin === undefined) return hashesOnly("bag-info.txt does not say by which program and from which job file it was made");
   if (!isThisProgram(origin)) {
     const [theirs, ours] = [origin.digest, programDigest].map((digest) => digest.slice(0, DIGITS));
-    return hashesOnly(`it was made by ${origin.version} (${theirs}), this is reevebook ${programVersion} (${ours})`);
+    return hashesOnly(
+      `it was made by ${origin.version} (${theirs}), this is reevebook ${programVersion} (${ours}); that one can make it again`,
+    );
   }
   const path = `${PAYLOAD}${origin.jobFile}`;
   const file = paths.has(path) ? readJob(context.files, join(folder, path), { out: "", salt: "" }) : undefined;

@@ -59,6 +59,18 @@ describe("the compiled program", () => {
     }
   });
 
+  test("what was built is frozen, and verified by the same program, which makes it again", () => {
+    const kept = join(folder, "kept");
+    const file = join(jobs, "45.yaml");
+    const frozen = node(".build/main.js", "freeze", "--no-pdf", "--out", join(folder, "one-45"), "--into", kept, file);
+    expect([frozen.status, frozen.stderr]).toEqual([0, ""]);
+    const verified = node(".build/main.js", "verify", kept);
+    expect([verified.status, verified.stderr]).toEqual([0, ""]);
+    expect(verified.stdout).toContain("made again from data/45.yaml by this program: page, plan and data are the same, byte for byte");
+    const info = readFileSync(join(kept, "T-45-r0", "bag-info.txt"), "utf8");
+    expect(info).toMatch(/\nProgram-Digest: [0-9a-f]{64}\n/);
+  });
+
   test("what layouts get from filters is markup on the page, not words", () => {
     const page = readFileSync(join(folder, "all", "T-0", "index.html"), "utf8");
     expect(page.match(/<table/g)?.length).toBeGreaterThan(10);
