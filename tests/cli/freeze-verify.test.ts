@@ -205,6 +205,17 @@ describe("reevebook freeze", () => {
     }
   });
 
+  test("an output that the manifest does not list is missed", async () => {
+    const effects = await built();
+    effects.disk.set(
+      "output/manifest.json",
+      String(effects.disk.get("output/manifest.json")).replace(/\{"path":"0001-a\/bores\.csv","size":\d+\},/, ""),
+    );
+    expect(await freezeIn(effects)).toBe(1);
+    expect(effects.warned.join("")).toContain("not what the job file gives: 0001-a/bores.csv\n");
+    expect(effects.written).toEqual([]);
+  });
+
   test.each([
     ["../up", /the revision "\.\.\/up" can't name a folder\n {2}fix: mark it with letters, digits and single dots/],
     ["1-2", /can't name a folder/],
@@ -260,6 +271,32 @@ describe("reevebook freeze", () => {
     expect(await freezeIn(effects, "0001-a")).toBe(1);
     expect(effects.warned.join("")).toContain("a job file that is kept needs a name that ends in .yaml");
   });
+});
+
+test("a full disk or a file that vanishes is a fault of one job or bag, code 2, and the others are done", async () => {
+  const effects = await built({ "jobs/a.yaml": job, "jobs/b.yaml": exampleJob("0002-b") });
+  const { files } = effects;
+  const full: MemoryEffects["files"]["writeFolder"] = (path, content) => {
+    if (path === frozen) throw new Error("no space left on the disk");
+    files.writeFolder(path, content);
+  };
+  const { code } = await withFiles(effects, { writeFolder: full }, (some) => freezeIn(some));
+  expect([code, effects.said.at(-1)]).toEqual([2, "1 jobs frozen in kept, 1 not\n"]);
+  expect(effects.warned.join("")).toMatch(/^jobs\/a\.yaml: .*\nError: no space left on the disk/);
+  expect(await freezeIn(effects)).toBe(0);
+  const vanishing = (path: string): Uint8Array | undefined => (path === `${frozen}/data/0001-a/plan.json` ? undefined : files.read(path));
+  const verified = await withFiles(effects, { read: vanishing }, (some) => run(["verify", "kept"], some));
+  expect(verified.code).toBe(2);
+  expect(effects.warned.join("")).toContain("plan.json was there a moment ago and is gone");
+  expect(effects.said.at(-1)).toMatch(/^1 valid, 1 not\. /);
+});
+
+const withFiles = async (
+  effects: MemoryEffects,
+  files: Partial<MemoryEffects["files"]>,
+  ask: (some: MemoryEffects) => Promise<number>,
+) => ({
+  code: await ask({ ...effects, files: { ...effects.files, ...files } }),
 });
 
 describe("reevebook verify", () => {
@@ -334,8 +371,8 @@ describe("reevebook verify", () => {
     ],
     [
       "name of a job file that is not there",
-      (effects: MemoryEffects) => spoilInfo(effects, "Job-File: a.yaml", "Job-File: ../../jobs/a.yaml"),
-      /it names the job file data\/\.\.\/\.\.\/jobs\/a\.yaml, which is not there/,
+      (effects: MemoryEffects) => spoilInfo(effects, "Job-File: a.yaml", "Job-File: ../../../jobs/a.yaml"),
+      /it names the job file data\/\.\.\/\.\.\/\.\.\/jobs\/a\.yaml, which is not there/,
     ],
   ])("a %s is told", async (_what, spoil, reason) => {
     const effects = await kept();
@@ -518,6 +555,14 @@ describe("on a real disk", () => {
     expect(linked.code).toBe(1);
     expect(linked.text).toContain("data/0001-a/plan.json: this is a link, which a bag must not hold; it was not followed");
     expect((await freezeHere()).text).toContain("is not the same: data/0001-a/plan.json\n");
+    renameSync(at("plan.json"), plan);
+    expect((await ask("verify", at(frozen))).code).toBe(0);
+    renameSync(at(`${frozen}/data/0001-a`), at("packet"));
+    symlinkSync(at("packet"), at(`${frozen}/data/0001-a`));
+    const outside = await ask("verify", at(frozen));
+    expect(outside.code).toBe(1);
+    expect(outside.text).toContain("data/0001-a: this is a link");
+    expect(outside.text).toContain("data/0001-a/plan.json: missing, though");
     renameSync(at(frozen), at("elsewhere"));
     symlinkSync(at("elsewhere"), at(frozen));
     const before = readFileSync(at("elsewhere/manifest-sha256.txt"));
