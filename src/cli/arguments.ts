@@ -185,5 +185,12 @@ Hashes guard against damage. They do not guard against somebody who changes a fi
 against that, keep copies apart, or give the hashes of the tag manifests to somebody else.
 `;
 
-const helps = { build: buildHelp, check: checkHelp, explain: explainHelp, freeze: freezeHelp, verify: verifyHelp, schema: schemaHelp } as const;
+const helps = {
+  build: buildHelp,
+  check: checkHelp,
+  explain: explainHelp,
+  freeze: freezeHelp,
+  verify: verifyHelp,
+  schema: schemaHelp,
+} as const;
 type Command = Exclude<keyof typeof helps, "schema">;

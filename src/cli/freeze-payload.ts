@@ -1,5 +1,5 @@
 // What goes into the bag of one job, and does it follow from the job file? Read from the output folder, compared with what the job file gives now.
-import { basename, dirname, join } from "node:path";
+import { basename, join } from "node:path";
 import type { BuildOptions } from "./arguments.ts";
 import { isSame } from "./bag-folder.ts";
 import type { Files } from "./effects.ts";
@@ -35,17 +35,9 @@ export const payloadOf = (file: JobFile, record: JobRecord, { files, options: { 
     return `not what the job file gives: ${wrong.sort().join(", ")}\n  fix: remove ${join(out, number)} and build again`;
   // A list of jobs and a style sheet for this job alone: what its page leads to.
   for (const [path, bytes] of made.files) if (!path.includes("/")) payload.set(path, bytes);
-  for (const { name, bytes } of [{ name: basename(file.path), bytes: file.bytes }, ...recordBeside(files, file)]) payload.set(name, bytes);
+  for (const { path, bytes } of [file, ...(file.record === undefined ? [] : [file.record])]) payload.set(basename(path), bytes);
   return payload;
 };
-
-/** What was built, where it was written down beside the job file. */
-const recordBeside = (files: Files, { path }: JobFile): readonly { readonly name: string; readonly bytes: Uint8Array }[] =>
-  [".record.yaml", ".record.yml"].flatMap((ending) => {
-    const name = basename(path).replace(/\.ya?ml$/i, ending);
-    const bytes = files.read(join(dirname(path), name));
-    return bytes === undefined ? [] : [{ name, bytes }];
-  });
 
 /** Files that lie in the job's output folder and were not made by a build: they are left out, and told. */
 export const strangersIn = (files: Files, { outputs, entry }: JobRecord, out: string): readonly string[] => {

@@ -1,5 +1,5 @@
 // What does a job file give? Its whole output made again and kept in memory, to be compared with what was written once.
-import { join } from "node:path";
+import { basename, join } from "node:path";
 import { titleBlock } from "../packet/make-packet.ts";
 import type { TitleBlock } from "../packet/packet.ts";
 import type { FoundBrowser } from "../pdf/find-browser.ts";
@@ -22,6 +22,8 @@ export interface Remade {
   readonly files: ReadonlyMap<string, Uint8Array>;
   /** Paths of the PDFs that belong to it; they are among the files when they were printed. */
   readonly pdfs: readonly string[];
+  /** Names of what it was made from: the job file, and its record where there is one. */
+  readonly sources: readonly string[];
 }
 
 export interface Remaker {
@@ -82,11 +84,14 @@ const remakeOne = async (file: JobFile, context: OneContext): Promise<Remade | s
   await shard.pages([number], tell, { archive, write: put });
   const { fault } = await paged;
   if (fault !== undefined) throw new Error(fault);
-  const plan = planner.planOf(file);
+  const { plan } = planner.planOf(file);
   if (options.pdf && printer !== undefined) await printOne(file, { ...context, effects: { ...effects, files }, printer, planner });
   const pdfs = options.pdf ? prints.map((print) => `${number}/${pdfName(plan, print)}`) : [];
-  return { plan, titleBlock: titleBlock(plan, stampOf(file)), files: made, pdfs };
+  return { plan, titleBlock: titleBlock(plan, stampOf(file)), files: made, pdfs, sources: sourcesOf(file) };
 };
+
+const sourcesOf = (file: JobFile): readonly string[] =>
+  [file, ...(file.record === undefined ? [] : [file.record])].map(({ path }) => basename(path));
 
 interface PrintContext extends OneContext {
   readonly printer: Printer;
@@ -95,9 +100,9 @@ interface PrintContext extends OneContext {
 
 const printOne = async (file: JobFile, { options, effects, layouts, printer, browser, planner }: PrintContext): Promise<void> => {
   const { out, draft } = options;
-  const plan = planner.planOf(file);
-  const task = { file, number: plan.job.identity.number, before: undefined };
-  const settings = { effects, out, layouts, printer, draft, browser: browser?.identity ?? "", planOf: () => plan };
+  const planned = planner.planOf(file);
+  const task = { file, number: planned.plan.job.identity.number, before: undefined };
+  const settings = { effects, out, layouts, printer, draft, browser: browser?.identity ?? "", planOf: () => planned };
   await printJobs([task], settings, (_task, result) => {
     if (result instanceof Error) throw result;
   });

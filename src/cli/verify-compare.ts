@@ -5,7 +5,7 @@ import type { BagCheck } from "../bag/check-bag.ts";
 import { isSame, readFile } from "./bag-folder.ts";
 import { browserOf, isThisProgram, type Origin, originOf } from "./bag-words.ts";
 import type { Files } from "./effects.ts";
-import { readJob } from "./manifest.ts";
+import { readJob, recordFinder } from "./manifest.ts";
 import { programDigest, programVersion } from "./program.ts";
 import type { Remade, Remaker } from "./remake.ts";
 
@@ -40,7 +40,9 @@ export const compareBag = async (bag: Bag, context: CompareContext): Promise<Com
     );
   }
   const path = `${PAYLOAD}${origin.jobFile}`;
-  const file = paths.has(path) ? readJob(context.files, join(folder, path), { out: "", salt: "" }) : undefined;
+  const file = paths.has(path)
+    ? readJob(context.files, join(folder, path), { out: "", salt: "", recordOf: recordFinder(context.files) })
+    : undefined;
   if (file === undefined) return { faults: [changed("bag-info.txt", `it names the job file ${path}, which is not there`)], said: [] };
   const { paper, pdf } = origin;
   const remaker = await context.remaker();
@@ -91,16 +93,12 @@ const compareFiles = ({ folder, paths }: Bag, { files, print, origin, made }: Fi
       );
     }
   }
-  const known = new Set([...expected, origin.jobFile].map((path) => `${PAYLOAD}${path}`));
-  const strangers = [...paths].filter((path) => path.startsWith(PAYLOAD) && !known.has(path) && !isRecord(path, origin));
+  const known = new Set([...expected, ...made.sources].map((path) => `${PAYLOAD}${path}`));
+  const strangers = [...paths].filter((path) => path.startsWith(PAYLOAD) && !known.has(path));
   faults.push(...strangers.map((path) => changed(path, "the job file gives no such file")));
   const pages = `made again from data/${origin.jobFile} by this program: page, plan and data are ${faults.length === 0 ? "" : "NOT "}the same, byte for byte`;
   return { faults, said: [pages, ...(origin.pdf ? [pdfText({ print, isOther, printed, origin })] : [])] };
 };
-
-/** What was written down of the work stands beside the job file. */
-const isRecord = (path: string, { jobFile }: Origin): boolean =>
-  [".record.yaml", ".record.yml"].some((ending) => path === `${PAYLOAD}${jobFile.replace(/\.ya?ml$/i, ending)}`);
 
 interface Printing {
   readonly print: boolean;

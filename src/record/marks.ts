@@ -32,9 +32,9 @@ function checkHead({ jobNumber, revision }: AsBuilt, { job }: Plan): readonly Pr
     const what = `this is the record of the job ${jobNumber}, and the job file beside it is that of ${number}`;
     return [wrong(["record", "job"], what, "give the record the name of its own job file, or correct the number")];
   }
-  if (revision === current) return [];
-  const what = `the record was written against revision ${revision}, and the job file is at revision ${current}`;
-  const fix = "what is called planned on the record is that of the job file as it is now: record against the revision that was built from";
+  if (job.identity.revisions.some(({ mark }) => mark === revision)) return [];
+  const what = `the job file has no revision ${revision}; it is at revision ${current}`;
+  const fix = "name the revision that stands on the sheets that were built from";
   return [{ severity: "warning", path: ["record", "revision"], what, fix }];
 }
 

@@ -64,7 +64,7 @@ const rehash = (effects: MemoryEffects): void => {
 
 describe("reevebook freeze", () => {
   test("a built job goes into a bag of its number and revision, with job file and record, and nothing is written elsewhere", async () => {
-    const effects = await built({ "jobs/a.yaml": job, "jobs/a.record.yaml": "built: {}\n" });
+    const effects = await built({ "jobs/a.yaml": job, "jobs/a.record.yaml": 'record: { job: 0001-a, revision: "0", written by: RT }\n' });
     expect(await freezeIn(effects)).toBe(0);
     const bag = filesOf(effects, frozen);
     expect([...bag.keys()]).toEqual(
@@ -94,6 +94,9 @@ describe("reevebook freeze", () => {
       /^kept\/0001-a-r0: frozen, \d+ files; status for construction, verdict \w+\n1 jobs frozen in kept, 0 not\n$/,
     );
     for (const path of [...bag.keys()].filter((name) => name.startsWith("data/"))) expect(bag.get("README.txt")).toContain(`  ${path}\n`);
+    expect(bag.get("data/0001-a/index.html")).toContain("What was built");
+    const { code, text } = await verifyIn(effects);
+    expect([code, text.includes("page, plan and data are the same, byte for byte")]).toEqual([0, true]);
   });
 
   test("dates are those of the job file, and program and options are named", async () => {
@@ -127,7 +130,7 @@ describe("reevebook freeze", () => {
     effects.disk.set("jobs/a.yaml", longer);
     await run(["build", ...options], effects);
     expect(await freezeIn(effects)).toBe(1);
-    expect(effects.warned.join("")).toMatch(/jobs\/a\.yaml: kept\/0001-a-r0 was frozen before and is not the same: .*plan\.json/);
+    expect(effects.warned.join("")).toMatch(/jobs\/a\.yaml: kept\/0001-a-r0 was frozen before and is not the same: .*cables\.csv/);
     expect(effects.warned.join("")).toContain('add a revision under "job: revisions"');
     expect(filesOf(effects, frozen)).toEqual(before);
     const line = '    - { mark: "0", date: 2026-04-20, by: RT, change: first issue }\n';
@@ -464,7 +467,7 @@ describe("PDFs", () => {
   });
 
   test("one that is gone, or of another size, or with --print of other bytes, is refused", async () => {
-    const path = "output/0001-a/0001-a-crew.pdf";
+    const path = "output/0001-a/0001-a-crew-r0.pdf";
     for (const [content, words] of [
       [undefined, []],
       ["short", []],
@@ -474,7 +477,7 @@ describe("PDFs", () => {
       if (content === undefined) effects.disk.delete(path);
       else effects.disk.set(path, content);
       expect(await freezeWith(effects, fakePrinter("m1"), ...words)).toBe(1);
-      expect(effects.warned.join("")).toContain("not what the job file gives: 0001-a/0001-a-crew.pdf\n");
+      expect(effects.warned.join("")).toContain("not what the job file gives: 0001-a/0001-a-crew-r0.pdf\n");
       expect(filesOf(effects, "kept").size).toBe(0);
     }
   });
@@ -498,13 +501,13 @@ describe("PDFs", () => {
         "PDFs: hashes alone were checked; they were printed by Chromium, Skia/PDF m1, the browser here is Chromium, Skia/PDF m2",
       ),
     });
-    const path = `${frozen}/data/0001-a/0001-a-crew.pdf`;
+    const path = `${frozen}/data/0001-a/0001-a-crew-r0.pdf`;
     effects.disk.set(path, `${Buffer.from(effects.files.read(path) ?? "")} `);
     rehash(effects);
     expect(await verifyIn(effects)).toMatchObject({ code: 0, text: expect.stringContaining("PDFs: hashes alone were checked; --print") });
     expect(await check(true, fakePrinter("m1"))).toMatchObject({
       code: 1,
-      text: expect.stringContaining("0001-a-crew.pdf: printed again it is another file"),
+      text: expect.stringContaining("0001-a-crew-r0.pdf: printed again it is another file"),
     });
   });
 

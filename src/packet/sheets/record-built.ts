@@ -1,4 +1,5 @@
 // Z-901: what does the record of a job say, and what differs from the plan?
+import { revisionOf } from "../../job/identity.ts";
 import type { Bore } from "../../plan/plan.ts";
 import type { BuiltBore, BuiltCable } from "../../record/as-built.ts";
 import type { Comparison, Difference } from "../../record/record.ts";
@@ -37,7 +38,7 @@ export const signed = (difference: Mm, { show }: SheetContext): Text =>
 
 /** The head of a record that is filled in: who measured with what, what differs, and what is not written yet. */
 export function builtBlocks(context: SheetContext): readonly Block[] {
-  const { built, show, stamp } = context;
+  const { plan, built, show, stamp } = context;
   if (built === undefined) return [];
   const { asBuilt, differences } = built;
   const open = differences.filter(({ deviation }) => deviation === null).length;
@@ -45,7 +46,7 @@ export function builtBlocks(context: SheetContext): readonly Block[] {
   return [
     heading("record-built-head", "What was built"),
     facts("record-built", [
-      ["Built from revision", asBuilt.revision],
+      ["Built from revision", revisionWords(asBuilt.revision, revisionOf(plan.job.identity))],
       ["Record written by", asBuilt.writtenBy],
       ["Gauge", asBuilt.gauge === "" ? "not stated" : asBuilt.gauge],
       ["Air at the last readings", asBuilt.temperature === null ? "not stated" : show.heatBoth(asBuilt.temperature)],
@@ -85,6 +86,9 @@ export function builtBlocks(context: SheetContext): readonly Block[] {
         }),
   ];
 }
+
+const revisionWords = (builtFrom: Text, current: Text): Text =>
+  builtFrom === current ? builtFrom : `${builtFrom}; what is called planned here is that of revision ${current}`;
 
 const countWords = ({ counts: { bores, lastReadings, proofs } }: Comparison): Text =>
   [

@@ -3,17 +3,17 @@ import { makePacket } from "../../../src/packet/make-packet.ts";
 import type { Packet } from "../../../src/packet/packet.ts";
 import { compareRecord } from "../../../src/record/compare.ts";
 import { parseRecord } from "../../../src/record/parse.ts";
-import { examplePlan, exampleText } from "../../support/example-jobs.ts";
+import { changedText, examplePlan, exampleText, planOf } from "../../support/example-jobs.ts";
 import { cellText, packetOf, sheetOf, tableOf, tablesOf, textsOf } from "../read-packet.ts";
 
 const plan = examplePlan("0001-level-deck-straight");
 const stamp = { jobHash: "0123456789ab", recordHash: "ba9876543210", programVersion: "0.0.0-test" };
 
-function filled(change: (text: string) => string = (text) => text): Packet {
+function filled(change: (text: string) => string = (text) => text, own = plan): Packet {
   const { value: asBuilt } = parseRecord(change(exampleText("0001-level-deck-straight.record")));
   if (asBuilt === undefined) throw new Error("the record does not read");
-  const { value: built } = compareRecord(asBuilt, plan);
-  return makePacket({ plan, built, issue: "record", stamp });
+  const { value: built } = compareRecord(asBuilt, own);
+  return makePacket({ plan: own, built, issue: "record", stamp });
 }
 
 const wordsOn = (packet: Packet): string => sheetOf(packet, "Z-901").blocks.flatMap(textsOf).join("\n");
@@ -107,6 +107,16 @@ describe("recordSheet with what was built", () => {
         rows: [expect.objectContaining({ label: "Open items and their dates" })],
       }),
     );
+  });
+
+  test("built from an earlier revision, the sheet says whose plan it compares with, and nothing is wrong", () => {
+    const later = planOf(
+      changedText("0001-level-deck-straight", {
+        "change: first issue }": "change: first issue }\n    - { mark: A, date: 2026-05-21, by: RT, change: as built }",
+      }),
+    );
+    expect(wordsOn(filled((text) => text, later))).toContain("0; what is called planned here is that of revision A");
+    expect(wordsOn(packet)).not.toContain("is that of revision");
   });
 
   test("without a record the sheet is as it was: blanks, and no word of what was built", () => {
