@@ -56,8 +56,8 @@ export interface GuardFrameInput {
   readonly height: Mm;
   /** Runs over the posts without a joint. */
   readonly topRail: GuardRail | null;
-  /** Pieces from post to post. */
-  readonly bottomRail: (GuardRail & { readonly height: Mm }) | null;
+  /** Pieces from post to post, but for the bays, by the number of the post on their left, in which none stands. */
+  readonly bottomRail: (GuardRail & { readonly height: Mm; readonly openBays?: readonly number[] }) | null;
   /** Stations of blocks that carry the bottom rail between posts. */
   readonly blocks?: readonly Mm[];
   readonly cables: readonly GuardCable[];
@@ -97,7 +97,8 @@ const RIGID_ratio = 1e7;
 
 /**
  * The plane frame of one side, level or on a slope: plumb posts on their bases, top rail continuous over the posts (pinned: shares the movement of a post's top but
- * not its rotation; rigid: shares both), bottom rail in pieces from post to post, blocks as props of it that stand still.
+ * not its rotation; rigid: shares both), bottom rail in pieces from post to post where its bays are not open, blocks as props of it that
+ * stand still.
  *
  * @param input - posts [mm, MPa, mm2, mm4, N, N mm/rad], height [mm], rails [N, N mm2], blocks [mm]
  * @returns nodes [mm] and members [N, N mm2], and where the parts are among them [count]
@@ -131,8 +132,8 @@ export function buildFrame(input: GuardFrameInput): BuiltFrame {
     if (topRail === null) return [];
     return [member({ from: left.top, to: right.top, EA: axial(topRail, input), EI: topRail.EI, ...bar(topRail) })];
   });
-  const bottomPieces = bays.map(({ left, right }) => {
-    if (bottomRail === null || left.middle === null || right.middle === null) return [];
+  const bottomPieces = bays.map(({ left, right }, bay) => {
+    if (bottomRail === null || left.middle === null || right.middle === null || isOpen(bottomRail, bay)) return [];
     const [start, finish] = [pick(nodes, left.middle), pick(nodes, right.middle)];
     const [from, to] = [start.x, finish.x];
     const heightAt = (x: Mm): Mm => (start.y === finish.y ? start.y : start.y + ((finish.y - start.y) * (x - from)) / (to - from));
@@ -148,6 +149,9 @@ export function buildFrame(input: GuardFrameInput): BuiltFrame {
   const laid = members.map((one) => layMember(one, { from: pick(nodes, one.from), to: pick(nodes, one.to) }));
   return { frame: { nodes, members }, laid, posts, topRail: topPieces, bottomRail: bottomPieces };
 }
+
+const isOpen = ({ openBays = [] }: Pick<NonNullable<GuardFrameInput["bottomRail"]>, "openBays">, bay: number): boolean =>
+  openBays.includes(bay);
 
 /** A rail without bending stiffness is a row of bars. */
 const bar = ({ EI }: GuardRail): { readonly hingedFrom: boolean; readonly hingedTo: boolean } => ({
@@ -171,7 +175,8 @@ function checkPlaces({ posts, height, bottomRail, blocks = [] }: GuardFrameInput
     throw new RangeError(`the bottom rail at ${bottomRail.height} mm is not between the bases and ${height} mm`);
   }
   for (const at of blocks) {
-    const stands = bottomRail !== null && at > pick(posts, 0).station && at < pick(posts, posts.length - 1).station;
+    const bay = posts.findLastIndex(({ station }) => station < at);
+    const stands = bottomRail !== null && bay >= 0 && bay < posts.length - 1 && !isOpen(bottomRail, bay);
     if (!stands || posts.some(({ station }) => station === at))
       throw new RangeError(`the block at ${at} mm stands under no piece of a bottom rail`);
   }

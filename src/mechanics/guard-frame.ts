@@ -22,7 +22,7 @@ export interface SideState {
   readonly baseMoment: readonly number[];
   readonly baseShear: readonly Newton[];
   readonly baseThrust: readonly Newton[];
-  /** Of each bay, compression positive; empty without a rail. */
+  /** Of each bay, compression positive, 0 where no piece of the rail stands; empty without a rail. */
   readonly topRailThrust: readonly Newton[];
   readonly bottomRailThrust: readonly Newton[];
 }
@@ -191,9 +191,8 @@ function describe(input: GuardFrameInput, built: BuiltFrame, solved: Pick<SideSt
   const bases = built.posts.map(({ base }) => pick(response.reactions, base));
   const feet = built.posts.map(({ pieces }) => pick(response.memberForces, pick(pieces, 0).member));
   const thrusts = (rail: readonly (readonly number[])[]): readonly Newton[] => {
-    const found: Newton[] = [];
-    for (const [first] of rail) if (first !== undefined) found.push(pick(pick(response.memberForces, first), 0));
-    return found;
+    if (rail.every((pieces) => pieces.length === 0)) return [];
+    return rail.map(([first]) => (first === undefined ? 0 : pick(pick(response.memberForces, first), 0)));
   };
   return {
     load: solved.load,

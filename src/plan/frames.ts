@@ -119,9 +119,11 @@ interface FramedLine {
  * (T3 t3 - T2 t2) a. What is left, T3 t3 a, is nothing at a right angle; elsewhere the two sides push against each other through their rails, and the top of the neighbour's post is taken to stand
  * still, as it does between two like sides. One post at a corner is both these posts.
  *
- * Sides in one line whose slope changes have one frame: plumb posts whose bases climb with the walking surface, rails that go on from side
- * to side, cables along each slope, which push up or down on the two posts where it changes. Rails are taken at one plumb height all
- * along, that of the level sides where there are some; on a rake they lie a few millimetres off it.
+ * Sides in one line whose slope changes have one frame: plumb posts whose bases climb with the walking surface, a top rail that goes on
+ * from side to side, cables along each slope, which push up or down on the two posts where it changes. Rails are taken at one plumb height
+ * all along, that of the level sides where there are some; on a rake they lie a few millimetres off it.
+ *
+ * No bottom rail is cut between two posts of two sides (rails.ts), so none stands there in the frame.
  */
 function frameLine(sides: readonly SidePlan[], runs: readonly RunGeometry[], laid: Laid, job: Job): FramedLine {
   const [first, last] = [sides[0], sides.at(-1)];
@@ -155,12 +157,19 @@ function frameLine(sides: readonly SidePlan[], runs: readonly RunGeometry[], lai
     }),
     height,
     topRail: rail(topRail),
-    bottomRail: bottomRail === null ? null : { ...rail(bottomRail), height: lower },
+    bottomRail: bottomRail === null ? null : { ...rail(bottomRail), height: lower, openBays: openBaysOf(posts, laid.sides) },
     cables,
   });
   const frames = sides.map((side) => ({ side, posts, guard, terms }));
   return { frames, outOfPlane: outOfPlaneOf(corners, { post, height, heights }, job) };
 }
+
+/** Bays between two posts that stand on no common side: at a corner or where the slope changes. */
+const openBaysOf = (posts: readonly Vertical[], sides: readonly SidePlan[]): readonly number[] =>
+  posts.slice(1).flatMap((right, bay) => {
+    const left = posts[bay] ?? right;
+    return sides.some(({ index }) => standsOn(left, index) && standsOn(right, index)) ? [] : [bay];
+  });
 
 /** Plumb heights of the rails' axes above the datum: of the level sides, or of the one that slopes least. */
 function railAxes(sides: readonly SidePlan[], { opening, rakes }: Laid, job: Job): { readonly height: Mm; readonly lower: Mm } {

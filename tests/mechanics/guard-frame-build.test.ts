@@ -49,6 +49,9 @@ describe("buildFrame", () => {
       expect(() => buildFrame({ ...side, bottomRail: { EA: 1, EI: 0, joint: "pinned", height } })).toThrow("bottom rail");
     for (const blocks of [[-5], [3000], [1500]]) expect(() => buildFrame({ ...side, blocks })).toThrow("the block at");
     expect(() => buildFrame({ ...side, bottomRail: null })).toThrow("the block at 2250 mm");
+    const open = { EA: 3e7, EI: 5e9, joint: "pinned", height: 80, openBays: [1] } as const;
+    expect(() => buildFrame({ ...side, bottomRail: open })).toThrow("the block at 2250 mm");
+    expect(buildFrame({ ...side, bottomRail: open, blocks: [750] }).bottomRail.map((pieces) => pieces.length)).toEqual([2, 0]);
   });
 });
 

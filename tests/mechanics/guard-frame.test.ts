@@ -160,6 +160,20 @@ describe("guardFrame", () => {
     }
   });
 
+  it("in an open bay no bottom rail stands: posts behind it bend alone, P h^3 / 3EI + P h^2 / k, those before it share one bar (by hand)", () => {
+    const [EA, E, I, k, low, h] = [3e7, 11_000, 5.205e6, 3e7, 80, 500];
+    const bottomRail = { EA, EI: 0, joint: "pinned" as const, height: low, openBays: [1] };
+    const frame = guardFrame({ ...side, topRail: null, bottomRail, cables: [{ left: 1, right: 2, height: h }] });
+    // Of a lone post: movement at a by 1 N at b, a <= b: a^2 (3b - a) / 6EI + a b / k.
+    const lone = (a: number, b: number): number => (a ** 2 * (3 * b - a)) / (6 * E * I) + (a * b) / k;
+    const X = lone(low, h) / (2 * lone(low, low) + 1500 / EA);
+    const held = lone(h, h) - lone(low, h) * X;
+    expect(frame.perPull[0]?.bottomRailThrust).toHaveLength(2);
+    expect(frame.perPull[0]?.bottomRailThrust[0]).toBeCloseTo(0 - X, 9);
+    expect(frame.perPull[0]?.bottomRailThrust[1]).toBe(0);
+    expect(frame.flexibility[0]?.[0]).toBeCloseTo(held + lone(h, h), 12);
+  });
+
   it("blocks under a rail that is rigid with the posts stiffen it", () => {
     const bottomRail = { EA: 3e7, EI: 5e9, joint: "rigid" as const, height: 80 };
     const [railed, blocked] = [

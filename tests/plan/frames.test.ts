@@ -1,6 +1,7 @@
 import { describe, expect, test } from "vitest";
 import { targetPulls } from "../../src/plan/frame-answer.ts";
 import { stateOf } from "../../src/plan/movement.ts";
+import { bottomRailReaches } from "../../src/plan/rails.ts";
 import { changedText, exampleNames, exampleText, jobOf } from "../support/example-jobs.ts";
 import { framesOf } from "../support/frame-groups.ts";
 
@@ -26,6 +27,15 @@ describe.each(exampleNames)("frameGuard of %s", (name) => {
     }
   });
 
+  test("a bottom rail stands in the frame exactly where one is cut: none across a corner or a change of slope", () => {
+    for (const { guard, posts } of groups.flatMap(({ sides }) => sides)) {
+      if (guard.input.bottomRail === null) continue;
+      const cut = plan.sides.flatMap((side) => bottomRailReaches(side, plan.verticals).map(({ fromId, toId }) => `${fromId} ${toId}`));
+      const stands = guard.built.bottomRail.map((pieces) => pieces.length > 0);
+      expect(stands).toEqual(posts.slice(1).map((right, bay) => cut.includes(`${posts[bay]?.id} ${right.id}`)));
+    }
+  });
+
   test("the feet of the posts hand down no force along a side whose corners are square or that has none", () => {
     for (const group of groups) {
       for (const frame of group.sides) {
@@ -46,6 +56,13 @@ describe("frameGuard", () => {
     const [first, last] = [posts[0], posts.at(-1)];
     expect(first?.movement).toBeGreaterThan(0);
     expect((last?.movement ?? 0) / (first?.movement ?? 1)).toBeCloseTo(-1, 1);
+  });
+
+  // A plane frame of each side written by itself in another language, with sections of 0.93 of the walls and round corners.
+  test("the anchors of 0005 close by 3.9424482 mm under 925 N in each cable (second computation by direct stiffness)", () => {
+    const rows = framed("0005-steel-balcony").groups[0]?.flexibility ?? [];
+    expect(rows).toHaveLength(10);
+    expect(Math.max(...rows.map((row) => 925 * row.reduce((sum, one) => sum + one, 0)))).toBeCloseTo(3.9424482, 6);
   });
 
   test("on a fixed base the anchors close less than on a spring of 25 kN m per radian", () => {

@@ -233,6 +233,6 @@ function rules(context: SheetContext): readonly Text[] {
     "Bore with a guide block sawn to the angle of this sheet and clamped to the face, or with a drill stand tilted to it. Start with a short bit square to the face, to a depth of its own diameter, then tilt. Bore the first post from both faces to the middle, until the exit comes out within a bit's width of its mark.",
     ...bevelRules(context),
     "Rails on a rake are cut plumb at both ends; where the slope changes, their tops meet at one height. Posts are cut at the top along the slope: lengths on the sheet of parts are those of the long edge.",
-    "Frame: a raked side is computed as a plane frame of plumb posts whose feet climb with the slope; sides in one line share a frame, in which rails are taken at one plumb height and to go on past the change of slope. The structure below the posts is not computed.",
+    "Frame: a raked side is computed as a plane frame of plumb posts whose feet climb with the slope; sides in one line share a frame, in which rails are taken at one plumb height; the top rail goes on past the change of slope, the bottom rail does not. The structure below the posts is not computed.",
   ];
 }
