@@ -1,27 +1,15 @@
 // How does a number that went into the check of a post follow from the cables, the code's load and the section?
-import { sectionOfPost } from "../plan/as-found.ts";
 import { LIFT } from "../plan/frame-check-base.ts";
 import type { LoadedPost } from "../plan/frame-check-loads.ts";
-import { boreCutsOf, boresOfWorstCourse, builtOf } from "../plan/frame-check-net.ts";
 import { alone, postGroups, type Situation, withLoads } from "../plan/frame-check-post.ts";
 import { CABLES_ALONE, worstOf } from "../plan/frame-check-row.ts";
 import { type Axis, bendingLimit } from "../plan/frame-check-strength.ts";
 import type { FrameCheck } from "../plan/frame-plan.ts";
-import {
-  loadOnPost,
-  nothing,
-  ofCables,
-  type PostForce,
-  questionOf,
-  sectionPath,
-  situationOf,
-  situationsOf,
-  type Term,
-  topOfGuard,
-} from "./framed.ts";
+import { modulus, shearArea } from "./frame-section-parts.ts";
+import { loadOnPost, nothing, ofCables, type PostForce, questionOf, situationOf, situationsOf, type Term, topOfGuard } from "./framed.ts";
 import { whereMost } from "./lists.ts";
 import { derived, from, given, must, type Reader } from "./reader.ts";
-import type { Input, Working } from "./trace.ts";
+import type { Working } from "./trace.ts";
 
 const statics = derived("superposition; a force times its lever");
 
@@ -87,104 +75,6 @@ function shearFoot(reader: Reader, check: FrameCheck, name: string): Situation {
     worstOf(situations, ({ shear }) => Math.hypot(shear.x, shear.y)),
     `base of ${id}`,
   );
-}
-
-/** What the bores take from the section: area and place of each rectangle along an axis, and its second moment about itself. */
-function cutInputs(reader: Reader, { post }: Situation, axis: Axis): readonly Input[] {
-  const { plan } = reader;
-  const section = sectionOfPost(plan.job, post.post.id);
-  const cuts = boreCutsOf(post.whole, boresOfWorstCourse(plan).get(post.post.id) ?? [], builtOf(section, post.post));
-  const seen = cuts.map((cut) =>
-    axis === "x" ? { size: cut.x, across: cut.y, at: cut.atX } : { size: cut.y, across: cut.x, at: cut.atY },
-  );
-  const origin = derived("section through the axis of the bores of a course");
-  return [
-    given(
-      "q",
-      "area of each rectangle that the bores take out",
-      seen.map(({ size, across }) => size * across),
-      "area",
-      origin,
-    ),
-    given(
-      "p",
-      "its distance from the middle of the post",
-      seen.map(({ at }) => at),
-      "length",
-      origin,
-    ),
-    given(
-      "j",
-      "its size along the bending",
-      seen.map(({ size }) => size),
-      "length",
-      origin,
-    ),
-  ];
-}
-
-const sizesOf = (reader: Reader, { post }: Situation, axis: Axis): readonly Input[] => {
-  const path = sectionPath(reader, post.post.id);
-  const [own, other] = axis === "x" ? (["along", "across"] as const) : (["across", "along"] as const);
-  const words = { along: "post along the side", across: "post square to the side" };
-  return [reader.at("d", words[own], `${path}.${own}`), reader.at("c", words[other], `${path}.${other}`)];
-};
-
-function modulus(reader: Reader, situation: Situation, axis: Axis): Working {
-  const [depth, across] = sizesOf(reader, situation, axis) as [Input, Input];
-  const section = situation.post.whole;
-  const isTube = sectionOfPost(reader.plan.job, situation.post.post.id).wall !== null;
-  const inertia = given(
-    "I",
-    "second moment of the whole tube, its corners round: outer radius two design walls",
-    section[axis].inertia_mm4,
-    "second moment",
-    derived("composite section"),
-  );
-  const area = given("A", "area of the whole tube", section.area_mm2, "area", derived("composite section"));
-  if (!situation.place.isBored) {
-    return isTube
-      ? { formula: "2 * I / d", inputs: [inertia, depth], origin: derived("tube") }
-      : { formula: "c * d ^ 2 / 6", inputs: [depth, across], origin: derived("rectangle") };
-  }
-  const [I, A] = isTube ? ["I", "A"] : ["c * d ^ 3 / 12", "c * d"];
-  const [areas, places, sizes] = cutInputs(reader, situation, axis) as [Input, Input, Input];
-  return {
-    formula: `(${I} - inertia(q, j, p) - dot(q, p) ^ 2 / (${A} - sum(q))) / (d / 2 + abs(dot(q, p)) / (${A} - sum(q)))`,
-    inputs: [...(isTube ? [inertia, area, depth] : [depth, across]), areas, places, sizes],
-    functions: {
-      inertia: {
-        means: "sum of q (j^2 / 12 + p^2) over the rectangles",
-        of: (q, j, p) => {
-          const [own, size, place] = [q, j, p].map((list) => [list ?? []].flat()) as [number[], number[], number[]];
-          return own.reduce((sum, one, nth) => sum + one * ((size[nth] ?? 0) ** 2 / 12 + (place[nth] ?? 0) ** 2), 0);
-        },
-      },
-    },
-    origin: derived("composite section and parallel axes; the far fibre counts in full"),
-  };
-}
-
-function shearArea(reader: Reader, situation: Situation): Working {
-  const { shear, place, post } = situation;
-  const axis: Axis = shear.x >= shear.y ? "x" : "y";
-  const [depth, across] = sizesOf(reader, situation, axis) as [Input, Input];
-  const strength = questionOf(reader, post.post.id).strength("permanent");
-  if (strength?.kind === "metal" && strength.wall !== null) {
-    return {
-      formula: "2 * d * t",
-      inputs: [depth, given("t", "design wall of the tube", strength.wall, "length", derived("made to the thin side of its tolerance"))],
-      origin: derived("the two walls that lie along the force"),
-    };
-  }
-  const [areas] = place.isBored ? cutInputs(reader, situation, axis) : [];
-  const net = areas === undefined ? "d * c" : "(d * c - sum(q))";
-  const inputs = [depth, across, ...(areas === undefined ? [] : [areas])];
-  return {
-    formula: strength?.kind === "metal" ? `2 / 3 * ${net}` : net,
-    inputs,
-    origin: derived(`section of ${post.post.id} through the bores of a course`),
-  };
 }
 
 /** Where the lengths below the datum stand, of all posts of the group of one. */

@@ -1,6 +1,6 @@
 // What does a bore with its counterbores take out of the section at its own height?
 import type { Mm } from "../units/quantity.ts";
-import type { Cut, Section } from "./section.ts";
+import type { Cut, NetSection, Section } from "./section.ts";
 
 export interface Counterbore {
   readonly diameter: Mm;
@@ -92,3 +92,66 @@ export function blindHoleCuts(
   if (depth > 2 * half) throw new RangeError(`a hole of ${depth} mm is deeper than ${2 * half} mm`);
   return cutsOf(hole, [from === "near" ? [-half, -half + depth, hole.diameter] : [half - depth, half, hole.diameter]]);
 }
+
+interface MitredBore {
+  readonly diameter: Mm;
+  /** Design wall of a tube; null in a solid post. */
+  readonly wall: Mm | null;
+}
+
+/** What is lost along a diagonal: area, and its first and second moment about the corner where the diagonal begins. */
+export interface DiagonalLoss {
+  readonly area_mm2: number;
+  readonly first_mm3: number;
+  readonly second_mm4: number;
+}
+
+/**
+ * What a bore on the mitre takes out of a square post, from the middle of one face to the middle of the next, counted from the corner
+ * between them along the diagonal. Of a solid post a strip of its diameter, a quarter of the diagonal off the corner, twice as wide as it is
+ * off; of a tube a hole out of each of both walls, wider by the square root of 2 as it goes in aslant.
+ *
+ * @param size - width of the post [mm]
+ * @param bore - diameter [mm], design wall of a tube, null in a solid post [mm]
+ * @returns area [mm2], first moment [mm3] and second moment [mm4] about the corner
+ * @throws RangeError when the bore reaches the corner
+ * Source: derived, section through the axis of the bore
+ */
+export function mitreLoss(size: Mm, { diameter, wall }: MitredBore): DiagonalLoss {
+  if (wall !== null) {
+    const [width, at] = [diameter * Math.SQRT2, (size + wall) / 2 / Math.SQRT2];
+    const area_mm2 = 2 * width * wall;
+    return { area_mm2, first_mm3: area_mm2 * at, second_mm4: area_mm2 * (at ** 2 + (width ** 2 + wall ** 2) / 24) };
+  }
+  const axis = size / 2 / Math.SQRT2;
+  const [near, far] = [axis - diameter / 2, axis + diameter / 2];
+  if (!(near > 0)) throw new RangeError(`a bore of ${diameter} mm on the mitre reaches the corner of a post of ${size} mm`);
+  return { area_mm2: far ** 2 - near ** 2, first_mm3: (2 / 3) * (far ** 3 - near ** 3), second_mm4: (far ** 4 - near ** 4) / 2 };
+}
+
+/**
+ * What a bore on the mitre leaves of a square post. The cables on both sides of it push the post towards the corner that the bore cuts off,
+ * where it is stressed most: (Mx + My) e / (sqrt(2) I), with I about the line square to the diagonal through the new middle, and e from
+ * there to that corner. So each axis has the modulus sqrt(2) I / e; moments that bend it otherwise stress it less.
+ *
+ * @param whole - section of the post [mm2, mm4]
+ * @param bore - diameter [mm], design wall of a tube [mm]
+ * @returns net area [mm2], section modulus for the sum of both moments [mm3]
+ * @throws RangeError when the post is not square or the bore reaches the corner
+ * Source: derived, bending about the axes of symmetry of the net section
+ */
+export function mitredSection(whole: Section, bore: MitredBore): NetSection {
+  const { size, inertia_mm4 } = whole.x;
+  if (Math.abs(size - whole.y.size) > HAIR)
+    throw new RangeError(`a post of ${size} x ${whole.y.size} mm has no mitre from middle to middle`);
+  const lost = mitreLoss(size, bore);
+  const middle = size / Math.SQRT2;
+  const area_mm2 = whole.area_mm2 - lost.area_mm2;
+  const arm = (whole.area_mm2 * middle - lost.first_mm3) / area_mm2;
+  const inertia = inertia_mm4 + whole.area_mm2 * middle ** 2 - lost.second_mm4 - area_mm2 * arm ** 2;
+  const axis = { modulus_mm3: (Math.SQRT2 * inertia) / arm };
+  return { area_mm2, x: axis, y: axis };
+}
+
+/** Sizes given in mm are rounded copies of inches. */
+const HAIR: Mm = 1e-6;

@@ -19,6 +19,13 @@ export interface Section {
   readonly y: SectionAxis;
 }
 
+/** What stresses ask of a section that is bored. */
+export interface NetSection {
+  readonly area_mm2: number;
+  readonly x: Pick<SectionAxis, "modulus_mm3">;
+  readonly y: Pick<SectionAxis, "modulus_mm3">;
+}
+
 const symmetrical = (size: Mm, inertia_mm4: number): SectionAxis => ({ size, inertia_mm4, modulus_mm3: (2 * inertia_mm4) / size });
 
 /**

@@ -2,7 +2,7 @@
 import type { Job } from "../job/job.ts";
 import { lonePost } from "../mechanics/coupling.ts";
 import { alongPost, type PostState, type SideState } from "../mechanics/guard-frame.ts";
-import type { Section } from "../mechanics/section.ts";
+import type { NetSection, Section } from "../mechanics/section.ts";
 import type { Mm, Newton } from "../units/quantity.ts";
 import { sectionOfPost } from "./as-found.ts";
 import { alongSlope } from "./corner-path.ts";
@@ -38,7 +38,7 @@ export interface LoadedPost {
   readonly places: readonly PostPlace[];
   readonly whole: Section;
   /** At its bores, the same at every course. */
-  readonly net: Section;
+  readonly net: NetSection;
   /** Length of top rail whose load goes into this post, along the slope where its side slopes. */
   readonly tributary: Mm;
   /** What the cables pull its foot up with; 0 where they press it down. */

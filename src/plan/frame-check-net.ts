@@ -1,7 +1,7 @@
 // What is left of a post's section at its bores?
 import type { Section as JobSection } from "../job/job.ts";
-import { blindHoleCuts, solidBoreCuts, tubeBoreCuts } from "../mechanics/bore-cuts.ts";
-import { type Cut, netSection, type Section } from "../mechanics/section.ts";
+import { blindHoleCuts, mitredSection, solidBoreCuts, tubeBoreCuts } from "../mechanics/bore-cuts.ts";
+import { type Cut, type NetSection, netSection, type Section } from "../mechanics/section.ts";
 import type { Mm } from "../units/quantity.ts";
 import type { CornerPost } from "./corner-post.ts";
 import { designWall } from "./frame-members.ts";
@@ -10,15 +10,24 @@ import type { Bore, Vertical } from "./plan.ts";
 /** What a section is made of. */
 type Built = Pick<JobSection, "material" | "wall"> & { readonly corner?: CornerPost | undefined };
 
-export const netOf = (whole: Section, bores: readonly Bore[], built: Built): Section => netSection(whole, boreCutsOf(whole, bores, built));
+export function netOf(whole: Section, bores: readonly Bore[], built: Built): NetSection {
+  const mitred = mitredBore(bores, built);
+  return mitred === null ? netSection(whole, boreCutsOf(whole, bores, built)) : mitredSection(whole, mitred);
+}
+
+/** The bore of a course that goes through on the mitre, with the wall that it goes through; null where none does. */
+export function mitredBore(bores: readonly Bore[], { material, wall }: Built): { readonly diameter: Mm; readonly wall: Mm | null } | null {
+  const bore = bores.find(({ skew }) => skew !== 0);
+  return bore === undefined ? null : { diameter: bore.diameter, wall: wall === null ? null : designWall(material, wall) };
+}
 
 /** The section of a post, and how it stands at a corner. */
 export const builtOf = ({ material, wall }: JobSection, { corner }: Pick<Vertical, "corner">): Built => ({ material, wall, corner });
 
-/** What the bores of a course take out of a post's section; what a bore takes beyond the post's edge is left out. */
+/** What the bores of a course that go along its axes take out of a post's section; what a bore takes beyond the post's edge is left out. */
 export function boreCutsOf(whole: Section, bores: readonly Bore[], { material, wall, corner }: Built): readonly Cut[] {
   const ofOwnSide = bores.find(({ entryFace }) => entryFace === "left");
-  const cuts = bores.flatMap(({ through, entryFace, drilledLength, diameter, offset, counterbore, skew, sleeveHole }) => {
+  const cuts = bores.flatMap(({ through, entryFace, drilledLength, diameter, offset, counterbore, sleeveHole }) => {
     const bore = { along: "x", diameter, offset } as const;
     if (!through) {
       const depth = wall === null ? Math.min(drilledLength, whole.x.size) : designWall(material, wall);
@@ -31,8 +40,6 @@ export function boreCutsOf(whole: Section, bores: readonly Bore[], { material, w
     if (wall !== null) return tubeBoreCuts(whole, { ...bore, wall: designWall(material, wall) });
     // Behind a corner post the run of the next side ends too, whose bores cross those of this one.
     if (corner?.isSetOff === true && entryFace === "right") return squareToIt(whole, { diameter, taken: ofOwnSide?.diameter ?? 0 });
-    // On the mitre it weakens the post both ways: less than if it went through both ways.
-    if (skew !== 0) return [...solidBoreCuts(whole, bore), ...squareToIt(whole, { diameter, taken: diameter })];
     // The hole of a washer in a sleeve takes nothing out of the wood inside.
     if (counterbore === null || sleeveHole !== undefined) return solidBoreCuts(whole, bore);
     const sunk = { diameter: Math.max(diameter, counterbore.diameter), depth: Math.min(counterbore.depth, whole.x.size) };

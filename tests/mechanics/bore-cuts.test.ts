@@ -1,6 +1,6 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import { blindHoleCuts, solidBoreCuts, tubeBoreCuts } from "../../src/mechanics/bore-cuts.ts";
+import { blindHoleCuts, mitredSection, solidBoreCuts, tubeBoreCuts } from "../../src/mechanics/bore-cuts.ts";
 import { netSection, rectangularTube, solidRectangle } from "../../src/mechanics/section.ts";
 
 const post = solidRectangle({ x: 90, y: 80 });
@@ -80,5 +80,94 @@ describe("blindHoleCuts", () => {
 
   it("refuses a hole that is deeper than the piece", () => {
     expect(() => blindHoleCuts(post, { along: "x", diameter: 6, depth: 91, from: "near" })).toThrow(/deeper/);
+  });
+});
+
+type Point = readonly [x: number, y: number];
+
+/** Area, and sums of x, y, x^2, y^2 and x y over a polygon, corner by corner: each with the origin makes a triangle. */
+function sumsOver(corners: readonly Point[]): readonly number[] {
+  const triangles = corners.map(([a, b], nth) => {
+    const [c, d] = corners[(nth + 1) % corners.length] as Point;
+    const twice = a * d - c * b;
+    const [xx, yy, xy] = [a * a + a * c + c * c, b * b + b * d + d * d, a * d + 2 * a * b + 2 * c * d + c * b];
+    return [twice / 2, (twice * (a + c)) / 6, (twice * (b + d)) / 6, (twice * xx) / 12, (twice * yy) / 12, (twice * xy) / 24];
+  });
+  return triangles.reduce((sum, one) => sum.map((value, nth) => value + (one[nth] as number)));
+}
+
+/** Stress at every corner of what polygons leave, by the rule for bending about axes that are not those of symmetry. */
+function stresses(polygons: readonly (readonly Point[])[], [mx, my]: Point): readonly number[] {
+  const [A, sx, sy, sxx, syy, sxy] = polygons.map(sumsOver).reduce((sum, one) => sum.map((value, nth) => value + (one[nth] as number))) as [
+    number,
+    number,
+    number,
+    number,
+    number,
+    number,
+  ];
+  const [cx, cy] = [sx / A, sy / A];
+  const [ixx, iyy, ixy] = [sxx - A * cx * cx, syy - A * cy * cy, sxy - A * cx * cy];
+  const under = ixx * iyy - ixy * ixy;
+  const [a, b] = [(mx * iyy - my * ixy) / under, (my * ixx - mx * ixy) / under];
+  return polygons.flat().map(([x, y]) => a * (x - cx) + b * (y - cy));
+}
+
+describe("mitredSection", () => {
+  // A 6x6, 5-1/2 in wide, bored 5/8 in on the mitre from the left face to the near one: a small corner and the rest, as polygons.
+  const [half, d] = [69.85, 15.875];
+  const cut = d / Math.SQRT2;
+  const left: readonly (readonly Point[])[] = [
+    [
+      [-half, -half],
+      [-cut, -half],
+      [-half, -cut],
+    ],
+    [
+      [cut, -half],
+      [half, -half],
+      [half, half],
+      [-half, half],
+      [-half, cut],
+    ],
+  ];
+  const net = mitredSection(solidRectangle({ x: 2 * half, y: 2 * half }), { diameter: d, wall: null });
+
+  it("a 5/8 in bore through a 6x6 leaves 378985 mm3 for both moments together, and 17951.3 mm2 (polygons, corner by corner)", () => {
+    const worst = Math.max(...stresses(left, [1e6, 1e6]).map(Math.abs));
+    expect(2e6 / worst).toBeCloseTo(net.x.modulus_mm3, 4);
+    expect(net.x.modulus_mm3).toBeCloseTo(378_985, -1);
+    expect(net.y).toEqual(net.x);
+    expect(net.area_mm2).toBeCloseTo(
+      left.map(sumsOver).reduce((sum, one) => sum + (one[0] as number), 0),
+      6,
+    );
+  });
+
+  it("law: no corner of it is stressed more, whichever way both moments bend it", () => {
+    const moment = fc.double({ min: -1e6, max: 1e6, noNaN: true });
+    fc.assert(
+      fc.property(moment, moment, (mx, my) => {
+        const allowed = (Math.abs(mx) + Math.abs(my)) / net.x.modulus_mm3;
+        for (const stress of stresses(left, [mx, my])) expect(Math.abs(stress)).toBeLessThanOrEqual(allowed * (1 + 1e-9) + 1e-12);
+      }),
+    );
+  });
+
+  it("of a 50 mm tube with sharp corners and walls of 3 mm it takes a hole out of two walls (by hand)", () => {
+    const tube = rectangularTube({ x: 50, y: 50, wall: 3, corner: 0 });
+    const bored = mitredSection(tube, { diameter: 8, wall: 3 });
+    // Two holes, 8 sqrt 2 wide, at (-23.5, 0) and (0, -23.5): the middle moves c = a 23.5 / A both ways, and x y there sums to -A c^2.
+    const [a, whole] = [8 * Math.SQRT2 * 3, (50 ** 4 - 44 ** 4) / 12];
+    const A = 564 - 2 * a;
+    const c = (a * 23.5) / A;
+    const I = whole - a * (23.5 ** 2 + 3 ** 2 / 12) - (a * (8 * Math.SQRT2) ** 2) / 12 - A * c * c;
+    expect(bored.area_mm2).toBeCloseTo(A, 9);
+    expect(bored.x.modulus_mm3).toBeCloseTo((I - A * c * c) / (25 + c), 6);
+  });
+
+  it("refuses a post that is not square, and a bore that reaches the corner", () => {
+    expect(() => mitredSection(post, { diameter: 8, wall: null })).toThrow("has no mitre from middle to middle");
+    expect(() => mitredSection(solidRectangle({ x: 50, y: 50 }), { diameter: 36, wall: null })).toThrow("reaches the corner");
   });
 });

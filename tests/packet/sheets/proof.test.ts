@@ -53,7 +53,7 @@ describe("proofSheet", () => {
     const plan = examplePlan("0014-corners-of-one-post");
     const told = tableOf(packetOf(plan, "permit"), "authority-push").rows.map((row) => row.map(cellText));
     const sliding = told.find(([bay = ""]) => bay.startsWith("A1,"))?.[3]?.replace(/[*]| \(.*/g, "");
-    expect(sliding).toBe("44 lbf");
+    expect(sliding).toBe("42 lbf");
     expect(bayCells(plan, "permit").find(([bay]) => bay === "A1")?.[1]).toBe(`${sliding} - far above`);
   });
 

@@ -1,0 +1,134 @@
+// How much of a post's section is left for a check, and how does that follow from its sizes and its bores?
+import { mitreLoss } from "../mechanics/bore-cuts.ts";
+import { sectionOfPost } from "../plan/as-found.ts";
+import { boreCutsOf, boresOfWorstCourse, builtOf, mitredBore } from "../plan/frame-check-net.ts";
+import type { Situation } from "../plan/frame-check-post.ts";
+import type { Axis } from "../plan/frame-check-strength.ts";
+import { questionOf, sectionPath } from "./framed.ts";
+import { derived, given, type Reader } from "./reader.ts";
+import type { Input, Working } from "./trace.ts";
+
+/** What a bore on the mitre takes, counted from the corner that it cuts off; null where none is. */
+function mitreInputs(reader: Reader, { post }: Situation): readonly [Input, Input, Input] | null {
+  const { plan } = reader;
+  const section = sectionOfPost(plan.job, post.post.id);
+  const bore = mitredBore(boresOfWorstCourse(plan).get(post.post.id) ?? [], builtOf(section, post.post));
+  if (bore === null) return null;
+  const { area_mm2, first_mm3, second_mm4 } = mitreLoss(post.whole.x.size, bore);
+  const origin = derived("section through the axis of the bore, along the diagonal from the corner that it cuts off");
+  return [
+    given("q", "area that the bore on the mitre takes out", area_mm2, "area", origin),
+    given("f", "its first moment about that corner", first_mm3, "section modulus", origin),
+    given("s", "its second moment about that corner", second_mm4, "second moment", origin),
+  ];
+}
+
+/** What the bores take from the section: area and place of each rectangle along an axis, and its second moment about itself. */
+function cutInputs(reader: Reader, { post }: Situation, axis: Axis): readonly Input[] {
+  const { plan } = reader;
+  const section = sectionOfPost(plan.job, post.post.id);
+  const cuts = boreCutsOf(post.whole, boresOfWorstCourse(plan).get(post.post.id) ?? [], builtOf(section, post.post));
+  const seen = cuts.map((cut) =>
+    axis === "x" ? { size: cut.x, across: cut.y, at: cut.atX } : { size: cut.y, across: cut.x, at: cut.atY },
+  );
+  const origin = derived("section through the axis of the bores of a course");
+  return [
+    given(
+      "q",
+      "area of each rectangle that the bores take out",
+      seen.map(({ size, across }) => size * across),
+      "area",
+      origin,
+    ),
+    given(
+      "p",
+      "its distance from the middle of the post",
+      seen.map(({ at }) => at),
+      "length",
+      origin,
+    ),
+    given(
+      "j",
+      "its size along the bending",
+      seen.map(({ size }) => size),
+      "length",
+      origin,
+    ),
+  ];
+}
+
+const sizesOf = (reader: Reader, { post }: Situation, axis: Axis): readonly Input[] => {
+  const path = sectionPath(reader, post.post.id);
+  const [own, other] = axis === "x" ? (["along", "across"] as const) : (["across", "along"] as const);
+  const words = { along: "post along the side", across: "post square to the side" };
+  return [reader.at("d", words[own], `${path}.${own}`), reader.at("c", words[other], `${path}.${other}`)];
+};
+
+export function modulus(reader: Reader, situation: Situation, axis: Axis): Working {
+  const [depth, across] = sizesOf(reader, situation, axis) as [Input, Input];
+  const section = situation.post.whole;
+  const isTube = sectionOfPost(reader.plan.job, situation.post.post.id).wall !== null;
+  const inertia = given(
+    "I",
+    "second moment of the whole tube, its corners round: outer radius two design walls",
+    section[axis].inertia_mm4,
+    "second moment",
+    derived("composite section"),
+  );
+  const area = given("A", "area of the whole tube", section.area_mm2, "area", derived("composite section"));
+  if (!situation.place.isBored) {
+    return isTube
+      ? { formula: "2 * I / d", inputs: [inertia, depth], origin: derived("tube") }
+      : { formula: "c * d ^ 2 / 6", inputs: [depth, across], origin: derived("rectangle") };
+  }
+  const [I, A] = isTube ? ["I", "A"] : ["c * d ^ 3 / 12", "c * d"];
+  const whole = isTube ? [inertia, area, depth] : [depth, across];
+  const mitre = mitreInputs(reader, situation);
+  if (mitre !== null) {
+    const arm = `((${A} * d / 2 ^ 0.5 - f) / (${A} - q))`;
+    return {
+      formula: `2 ^ 0.5 * (${I} + ${A} * d ^ 2 / 2 - s - (${A} - q) * ${arm} ^ 2) / ${arm}`,
+      inputs: [...whole, ...mitre],
+      origin: derived(
+        "bending about the axes of symmetry of what the bore leaves; for the sum of both moments at the corner that it cuts off",
+      ),
+    };
+  }
+  const [areas, places, sizes] = cutInputs(reader, situation, axis) as [Input, Input, Input];
+  return {
+    formula: `(${I} - inertia(q, j, p) - dot(q, p) ^ 2 / (${A} - sum(q))) / (d / 2 + abs(dot(q, p)) / (${A} - sum(q)))`,
+    inputs: [...whole, areas, places, sizes],
+    functions: {
+      inertia: {
+        means: "sum of q (j^2 / 12 + p^2) over the rectangles",
+        of: (q, j, p) => {
+          const [own, size, place] = [q, j, p].map((list) => [list ?? []].flat()) as [number[], number[], number[]];
+          return own.reduce((sum, one, nth) => sum + one * ((size[nth] ?? 0) ** 2 / 12 + (place[nth] ?? 0) ** 2), 0);
+        },
+      },
+    },
+    origin: derived("composite section and parallel axes; the far fibre counts in full"),
+  };
+}
+
+export function shearArea(reader: Reader, situation: Situation): Working {
+  const { shear, place, post } = situation;
+  const axis: Axis = shear.x >= shear.y ? "x" : "y";
+  const [depth, across] = sizesOf(reader, situation, axis) as [Input, Input];
+  const strength = questionOf(reader, post.post.id).strength("permanent");
+  if (strength?.kind === "metal" && strength.wall !== null) {
+    return {
+      formula: "2 * d * t",
+      inputs: [depth, given("t", "design wall of the tube", strength.wall, "length", derived("made to the thin side of its tolerance"))],
+      origin: derived("the two walls that lie along the force"),
+    };
+  }
+  const [areas] = place.isBored ? (mitreInputs(reader, situation) ?? cutInputs(reader, situation, axis)) : [];
+  const net = areas === undefined ? "d * c" : "(d * c - sum(q))";
+  const inputs = [depth, across, ...(areas === undefined ? [] : [areas])];
+  return {
+    formula: strength?.kind === "metal" ? `2 / 3 * ${net}` : net,
+    inputs,
+    origin: derived(`section of ${post.post.id} through the bores of a course`),
+  };
+}
