@@ -5,9 +5,9 @@ import { type HandrailRules, handrailRules } from "../../tables/handrails.ts";
 import { guardRules } from "../../tables/limits.ts";
 import type { Mm } from "../../units/quantity.ts";
 import type { Text } from "../packet.ts";
-import { clauseOf } from "../show-number.ts";
-import { greatest, type SheetContext } from "./kit.ts";
-import { onWhat, overSteps } from "./slopes.ts";
+import { clauseOf, sourceMark } from "../show-number.ts";
+import { greatest, listed, type SheetContext, unique } from "./kit.ts";
+import { onWhat, overSteps, slidingEnds, washerFriction } from "./slopes.ts";
 
 type Question = readonly [question: Text, assumed: Text];
 
@@ -58,7 +58,7 @@ function stairClauses({ plan, show }: SheetContext): readonly Clause[] {
 
 export function slopeQuestions(context: SheetContext): readonly Question[] {
   const rules = handrailRules(context.plan.job.code.edition);
-  return context.plan.rakes.flatMap((rake): readonly Question[] => [
+  const ofSides = context.plan.rakes.flatMap((rake): readonly Question[] => [
     heightQuestion(context, rake),
     ...openingQuestions(context, rake),
     ...(rake.kind === "stair" ? stairRailQuestions(context, rake, rules) : rampRailQuestions(context, rake, rules)),
@@ -67,6 +67,19 @@ export function slopeQuestions(context: SheetContext): readonly Question[] {
       guardRules(context.plan.job.code)?.climbRule?.value ?? "allowed as level ones; no rule on climbing assumed",
     ],
   ]);
+  return [...ofSides, ...slidingQuestion(context)];
+}
+
+function slidingQuestion({ plan, show }: SheetContext): readonly Question[] {
+  const ends = unique(slidingEnds(plan).map(({ postId }) => postId));
+  if (ends.length === 0) return [];
+  const { value, source } = washerFriction(plan.job);
+  return [
+    [
+      `What keeps the bevelled washers at ${listed(ends)} from sliding along the post (engineer)?`,
+      `not computed; friction is sure to hold them up to ${show.angle(Math.atan(value.low))} ${sourceMark(source)}`,
+    ],
+  ];
 }
 
 const heightQuestion = ({ show }: SheetContext, { sideId, kind, opening, guardHeight_min }: RakePlan): Question => [

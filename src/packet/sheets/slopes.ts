@@ -1,5 +1,7 @@
 // Which sides slope and which are level, and what are slopes called?
-import type { Plan } from "../../plan/plan.ts";
+import type { Plan, RunEnd } from "../../plan/plan.ts";
+import type { Cited } from "../../sources/cited.ts";
+import { type FrictionRange, strandFriction } from "../../tables/friction.ts";
 import type { Text } from "../packet.ts";
 import { listed, refer, type SheetContext, unique } from "./kit.ts";
 
@@ -39,3 +41,16 @@ export function anglesWords(plan: Pick<Plan, "rakes">, angle: (slope: number) =>
 /** What is bored on a slope stands on a sheet of its own. */
 export const boreSheets = (context: SheetContext): Text =>
   context.plan.rakes.length === 0 ? refer(context, "bores") : `${refer(context, "bores")}, ${refer(context, "stairs")}`;
+
+/** Of the steel of a washer on the face of a post. */
+export const washerFriction = ({ posts }: Plan["job"]): Cited<FrictionRange> =>
+  strandFriction(posts.section.material === "wood" ? "wood" : "metal");
+
+/** Ends on slopes steeper than friction is sure to hold a washer: the pull of their cables pushes it along the face of the post. */
+export const slidingEnds = ({ runs, verticals, job }: Pick<Plan, "runs" | "verticals" | "job">): readonly RunEnd[] =>
+  runs
+    .flatMap(({ left, right }) => [left, right])
+    .filter(({ seat, postId }) => {
+      const slope = verticals.find(({ id }) => id === postId)?.slope ?? 0;
+      return seat > 0 && Math.tan(Math.abs(slope)) > washerFriction(job).value.low;
+    });

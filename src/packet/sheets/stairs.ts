@@ -25,7 +25,7 @@ import {
   table,
   unique,
 } from "./kit.ts";
-import { surfaceOf } from "./slopes.ts";
+import { slidingEnds, surfaceOf, washerFriction } from "./slopes.ts";
 import { liftTable, transitionBlocks } from "./stairs-joints.ts";
 
 export const stairsSheet: SheetMaker = (context, head): Sheet =>
@@ -224,6 +224,23 @@ function bevelRules({ plan, show }: SheetContext): readonly Text[] {
   });
   return [
     `End posts on a rake: nut and collar do not stand square on the face. Under each flat washer lies a bevelled one, cut to the slope: ${unique(words).join("; ")} [derived]. Its thickness is counted in the length of the cable, and taken off the thread.`,
+    ...slidingRule({ plan, show }),
+  ];
+}
+
+/** The pull goes along the bore, so a part of it goes along the face. */
+function slidingRule({ plan, show }: Pick<SheetContext, "plan" | "show">): readonly Text[] {
+  const ends = slidingEnds(plan);
+  if (ends.length === 0) return [];
+  const { value, source } = washerFriction(plan.job);
+  const ways = unique(
+    ends.map(({ postId, backFace }) => {
+      const slope = plan.verticals.find(({ id }) => id === postId)?.slope ?? 0;
+      return `${thickEdge(backFace, slope)} the face of ${postId}`;
+    }),
+  );
+  return [
+    `**Each of these bevelled washers is also pushed ${ways.join(", ")}**, as the cable pulls along the bore. Friction is sure to hold it up to ${show.angle(Math.atan(value.low))} only (${value.low} at least ${sourceMark(source)}); beyond that it slides, and the stud or fitting bears sideways in its bore. It is not computed here: the engineer says what keeps it, two screws through it or a seat cut square.`,
   ];
 }
 

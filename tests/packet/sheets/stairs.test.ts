@@ -1,6 +1,7 @@
 import { describe, expect, test } from "vitest";
 import { showIn } from "../../../src/packet/show-number.ts";
-import { exampleNames, examplePlan } from "../../support/example-jobs.ts";
+import type { Plan } from "../../../src/plan/plan.ts";
+import { changedText, exampleNames, examplePlan, planOf } from "../../support/example-jobs.ts";
 import { cellText, packetOf, sheetOf, tableOf } from "../read-packet.ts";
 
 const raked = ["0012-stair-from-landing", "0013-ramp-to-porch"];
@@ -48,6 +49,20 @@ describe("Z-401", () => {
         own.map(({ along }) => [show.angle(Math.abs(slope)), show.tape(along / Math.cos(slope))]),
       );
     }
+  });
+
+  // tan 24.23 deg = 0.45, the least of steel on dry wood; 7 in 10-1/2 is 33.7 deg, 4 in 12 is 18.4 deg.
+  test("a bevelled washer on a slope that friction may not hold is said to be pushed along its post, and asked about; on a gentle one not", () => {
+    const NAME = "0012-stair-from-landing";
+    const words = (plan: Plan, sheet: string, issue: "crew" | "permit"): string => JSON.stringify(sheetOf(packetOf(plan, issue), sheet));
+    const steep = examplePlan(NAME);
+    expect(words(steep, "Z-401", "crew")).toContain("is also pushed up the face of P6**");
+    expect(words(steep, "Z-401", "crew")).toContain("up to 24.2 deg only (0.45 at least [drive-guide])");
+    expect(words(steep, "Z-002", "permit")).toContain("What keeps the bevelled washers at P6 from sliding along the post (engineer)?");
+    const gentle = planOf(changedText(NAME, { "riser: 7 in, tread: 10-1/2 in": "riser: 3-1/2 in, tread: 10-1/2 in" }));
+    expect(words(gentle, "Z-401", "crew")).toContain("End posts on a rake");
+    expect(words(gentle, "Z-401", "crew")).not.toContain("is also pushed");
+    expect(words(gentle, "Z-002", "permit")).not.toContain("from sliding along the post");
   });
 
   test("both ways past a change of slope stand side by side, the chosen one marked", () => {
