@@ -75,7 +75,8 @@ const wood: CheckSide = (reader, id) => {
   if (mouth.lining === "bushing") {
     const { value, source, where } = bushingBears_diameters;
     return {
-      formula: `(sqrt(2) - 1) * ${pressure} * D * min(L, q * D, B / n)`,
+      // On the mitre it goes in as far as wood holds it all round.
+      formula: `(sqrt(2) - 1) * ${pressure} * D * min(L, q * D, ${mouth.slants.far > 0 && mouth.slants.near > 0 ? "(B - D)" : "B"} / n)`,
       inputs: [
         ...inputs,
         diameter,
@@ -88,16 +89,40 @@ const wood: CheckSide = (reader, id) => {
     };
   }
   return {
-    formula: `min(${mouth.mouths === 1 ? "(sqrt(2) - 1)" : "1 / 2"} * ${pressure} * D * L, sqrt(2 * ${pressure} * D * M))`,
+    formula: tubeFormula(mouth, pressure),
     inputs: [
       ...inputs,
       diameter,
-      given("L", "length of the tube in its bore", bearing.length, "length", derived("right through")),
+      given("L", "length of the tube in its bore, along its middle", bearing.length, "length", derived("right through")),
       given("M", "moment that the tube may take", tubeMoment(plan.job), "moment", derived("yield moment over its safety")),
+      ...slantInputs(mouth),
     ],
     origin,
   };
 };
+
+const isSquare = ({ slants }: BendMouth): boolean => slants.near === 0 && slants.far === 0;
+
+/** How far it turns or bends: `plugCapacity`. */
+function tubeFormula(mouth: BendMouth, pressure: string): string {
+  const isOne = mouth.mouths === 1;
+  if (isSquare(mouth)) return `min(${isOne ? "(sqrt(2) - 1)" : "1 / 2"} * ${pressure} * D * L, sqrt(2 * ${pressure} * D * M))`;
+  const straight = isOne
+    ? "2 * sqrt(L ^ 2 / 2 - pi / 8 * D * v * L + (w ^ 2 + v ^ 2) * D ^ 2 / 12) - L - pi / 8 * D * (w - v)"
+    : "(L - pi / 8 * D * (w + v)) / 2";
+  return `${pressure} * D * min(${straight}, sqrt(2 * M / (${pressure} * D) + (w * D) ^ 2 / 6) - pi / 8 * D * w)`;
+}
+
+/** How much deeper a tube begins on the side that is pressed. */
+const slantInputs = (mouth: BendMouth): readonly Input[] =>
+  isSquare(mouth)
+    ? []
+    : [
+        given("w", "slant of its end at this mouth, the pressed side shorter where above 0", mouth.slants.near, "share", SLANT),
+        given("v", "slant of its other end, in the same way", mouth.slants.far, "share", SLANT),
+      ];
+
+const SLANT = derived("tangent of the angle between the face of the post and square to the bore, in the way of the push");
 
 const rating: CheckSide = ({ at }) => ({
   formula: "r",

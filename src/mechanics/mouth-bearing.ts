@@ -29,28 +29,33 @@ export function atAngleToGrain(wood: { readonly along: Megapascal; readonly acro
   return (along * across) / (along * Math.sin(angle) ** 2 + across * Math.cos(angle) ** 2);
 }
 
-/**
- * Share of even pressure all along a stiff plug in its bore that is left when it is loaded at its mouth. It turns: near the mouth it presses
- * to one side, further in to the other. Pressure p D changes sides at a; moments about the mouth: a^2 / 2 = (L^2 - a^2) / 2, so
- * a = L / sqrt(2), and the push is p D (2 a - L). It is yield mode II of a dowel between two members alike.
- */
-const ONE_mouth = Math.SQRT2 - 1;
-/** Loaded alike at both mouths it presses evenly to one side, half for each. */
-const BOTH_mouths = 1 / 2;
-
 /** At how many of its mouths a bore bends its cable. */
 export type Mouths = 1 | 2;
 
 /**
- * Push that the wood round a plug in its bore may take at its mouth, the pressure even over the projected area where it presses: with D the
- * diameter and L the length, p D L (sqrt(2) - 1), and p D L / 2 at each where it is loaded alike at both mouths; a plug that bends takes
- * no more than sqrt(2 p D M), as shear is nothing at a = N / (p D) and the moment there is N a / 2.
+ * How the ends of what lies in a bore are cut: how much deeper it begins on the side that is pressed, for each length off its axis. The
+ * tangent of the angle off square, negative where the pressed side is the longer one.
+ */
+export interface Slants {
+  readonly near: number;
+  readonly far: number;
+}
+export const SQUARE: Slants = { near: 0, far: 0 };
+
+/**
+ * Push that the wood round a plug in its bore may take at its mouth, where the axis comes out, the pressure even over the projected area
+ * where it presses. A plug that is loaded at one mouth turns: near it it presses to one side, from a on to the other. An end at a slant t
+ * begins at t sqrt(D^2 / 4 - z^2), z from the axis along the other diameter: in the mean at c = pi D t / 8, and the area up to a, D (a - c),
+ * has the moment D (a^2 / 2 - t^2 D^2 / 12) about the mouth. So, with the far end at a slant u that takes d = pi D u / 8 from the length L:
+ * stiff, a = sqrt(L^2 / 2 - L d + (t^2 + u^2) D^2 / 12) and N = p D (2 a - L - c + d), which is (sqrt(2) - 1) p D L where both are square;
+ * stiff and loaded alike at both mouths, half of all at each, p D (L - c - d) / 2; bent, where shear is nothing at a, the moment M there:
+ * a = sqrt(2 M / (p D) + t^2 D^2 / 6) and N = p D (a - c), which is sqrt(2 p D M) where the end is square.
  *
- * @param plug - pressure that the wood may take p [MPa], outside diameter [mm], length in the wood [mm], number of mouths at which it is
- *   loaded [1], moment that it may take M; infinite for a plug that stays straight [N mm]
+ * @param plug - pressure that the wood may take p [MPa], outside diameter D [mm], length along the axis L [mm], number of mouths at which it
+ *   is loaded [1], moment that it may take M, infinite for a plug that stays straight [N mm], slants of its ends [ratio]
  * @returns push at each mouth [N]
- * @throws RangeError when the pressure, the diameter, the length or the moment is not positive
- * Source: derived, plastic equilibrium; memory, NDS 2018, 12.3.1, modes II and IV, has the same for a dowel
+ * @throws RangeError when the pressure, the diameter, the length or the moment is not positive, or its slants leave nothing of a side
+ * Source: derived, plastic equilibrium; memory, NDS 2018, 12.3.1, modes II and IV, has the same for a dowel, whose ends are square
  */
 export function plugCapacity(plug: {
   readonly pressure: Megapascal;
@@ -58,11 +63,27 @@ export function plugCapacity(plug: {
   readonly length: Mm;
   readonly mouths: Mouths;
   readonly moment_Nmm: number;
+  readonly slants: Slants;
 }): Newton {
-  const { pressure, diameter, length, mouths, moment_Nmm } = plug;
+  const { pressure, diameter, length, mouths, moment_Nmm, slants } = plug;
   if (!(pressure > 0 && diameter > 0 && length > 0 && moment_Nmm > 0)) {
     throw new RangeError("pressure, diameter, length and moment of a plug must be positive");
   }
-  const straight = (mouths === 1 ? ONE_mouth : BOTH_mouths) * pressure * diameter * length;
-  return Math.min(straight, Math.sqrt(2 * pressure * diameter * moment_Nmm));
+  if (!(pressedSide(plug) > 0)) throw new RangeError(`a plug ${length} mm long of ${diameter} mm has no pressed side between its slants`);
+  const [near, far] = [(Math.PI * diameter * slants.near) / 8, (Math.PI * diameter * slants.far) / 8];
+  const turned = Math.sqrt(length ** 2 / 2 - length * far + ((slants.near ** 2 + slants.far ** 2) * diameter ** 2) / 12);
+  const straight = mouths === 1 ? 2 * turned - length - near + far : (length - near - far) / 2;
+  const bent = Math.sqrt((2 * moment_Nmm) / (pressure * diameter) + (slants.near * diameter) ** 2 / 6) - near;
+  return pressure * diameter * Math.min(straight, bent);
 }
+
+/**
+ * Length of the side of a plug that is pressed, between its slants: L - (t + u) D / 2.
+ *
+ * @param plug - outside diameter D [mm], length along the axis L [mm], slants of its ends t, u [ratio]
+ * @returns length; 0 or less where its slants meet [mm]
+ * @throws never
+ * Source: derived, plane geometry
+ */
+export const pressedSide = ({ diameter, length, slants }: { readonly diameter: Mm; readonly length: Mm; readonly slants: Slants }): Mm =>
+  length - ((slants.near + slants.far) * diameter) / 2;

@@ -4,6 +4,7 @@ import { cutStock } from "../stock/cut.ts";
 import { angleDegrees, force, length } from "../units/print.ts";
 import type { Cents, Mm } from "../units/quantity.ts";
 import { roundUp } from "../units/round.ts";
+import { BUSHING_TUBE, bushingTubeSize, fineSize, tubedBores, tubeNote, wallSize } from "./bushing-tubes.ts";
 import { bevelOf } from "./end-fitting.ts";
 import { faceOf, isOnFace } from "./face-end.ts";
 import { anchorEndsOf, pierNamed } from "./pier.ts";
@@ -165,7 +166,7 @@ function anchorLines(runs: readonly Run[], courseCount: number, job: Job): reado
   });
 }
 
-/** As they are ordered. */
+/** As it is ordered. */
 export const FACE_ITEMS = {
   screw: "lag screw with an eye, stainless",
   stud: "threaded stud with an eye, stainless",
@@ -230,42 +231,26 @@ function bushingLines({ runs, courseCount, bores }: Bought, job: Job): readonly 
   ];
 }
 
-/** As they are ordered. */
+/** As it is ordered. */
 export const BUSHING = "bushing, plastic";
-export const BUSHING_TUBE = "tube round bushings, stainless";
-
-const sizeText = (mm: Mm, job: Job): string => length(mm, { units: job.units, decimals: 1, step: 1 / 32 });
-/** Walls of tubes lie closer together. */
-const wallText = ({ value }: { readonly value: Mm }, job: Job): string => length(value, { units: job.units, decimals: 1, step: 1 / 64 });
 
 function bushingSize(job: Job): string {
   const { bushing, bushingBore } = job.fittings;
-  const outside = sizeText(bushingBore.value, job);
+  const outside = fineSize(bushingBore.value, job);
   if (job.posts.section.material !== "wood") return `for a bore of ${outside}`;
   return bushing.tubeWall === null
-    ? `for a bore of ${outside}, ${sizeText(bushing.length.value, job)} long in it`
-    : `for a tube of ${outside}, wall ${wallText(bushing.tubeWall, job)}`;
+    ? `for a bore of ${outside}, ${fineSize(bushing.length.value, job)} long in it`
+    : `for a tube of ${outside}, wall ${wallSize(bushing.tubeWall, job)}`;
 }
 
-/** The tube in a bore with bushings, as it is ordered; nothing where it has none. */
-export function bushingTubeSize({ drilledLength }: Pick<Bore, "drilledLength">, job: Job): string {
-  const { bushing, bushingBore } = job.fittings;
-  if (bushing.tubeWall === null) return "";
-  return `${sizeText(bushingBore.value, job)}, wall ${wallText(bushing.tubeWall, job)}, ${sizeText(drilledLength, job)} long`;
-}
-
-/** Right through the bores in wood where a cable bends. */
 function tubeLines(bores: readonly Bore[], job: Job): readonly OrderLine[] {
-  if (job.fittings.bushing.tubeWall === null) return [];
-  const bushed = bores.filter(({ bushing }) => bushing);
-  const sizes = bushed.map((bore) => bushingTubeSize(bore, job));
-  const mitred = new Set(bushed.filter(({ skew }) => skew !== 0).map((bore) => bushingTubeSize(bore, job)));
-  return [...new Set(sizes)].flatMap((size) =>
-    piece("bushings and washers", BUSHING_TUBE, size, sizes.filter((one) => one === size).length, {
-      job,
-      note: `${mitred.has(size) ? "for a bore on the mitre: length along its middle, ends cut 45 deg, tip to tip longer by its outside" : "cut to its bore"}; ends rounded, flush with the faces; a bushing only in an end where the cable bends`,
-    }),
-  );
+  const tubed = tubedBores(bores, job).map((bore) => ({ size: bushingTubeSize(bore, job), cut: tubeNote(bore) }));
+  return [...new Set(tubed.map(({ size }) => size))].flatMap((size) => {
+    const own = tubed.filter((one) => one.size === size);
+    const cuts = [...new Set(own.map(({ cut }) => cut))].join(", or ");
+    const note = `${cuts}; ends rounded, flush with the faces; a bushing only in an end where the cable bends`;
+    return piece("bushings and washers", BUSHING_TUBE, size, own.length, { job, note });
+  });
 }
 
 function careLines(job: Job): readonly OrderLine[] {

@@ -1,6 +1,6 @@
 // Does the wood at the mouths of bores bear the push of the cables that bend there, and do the bushings?
 import type { Job } from "../job/job.ts";
-import { atAngleToGrain, type Mouths, plugCapacity } from "../mechanics/mouth-bearing.ts";
+import { atAngleToGrain, type Mouths, plugCapacity, pressedSide, type Slants, SQUARE } from "../mechanics/mouth-bearing.ts";
 import { roundTube } from "../mechanics/section.ts";
 import type { Cited } from "../sources/cited.ts";
 import { alloys } from "../tables/metal.ts";
@@ -47,7 +47,7 @@ export function mouthBearing(mouth: BendMouth, job: Job): MouthBearing | null {
   const plug = plugOf(mouth, job);
   // Strand is no plug: it lies on the wood and cannot turn in it.
   const value = lining === "bare strand" ? pressure * plug.diameter * plug.length : plugCapacity({ pressure, ...plug });
-  const where = `${across.where}${grainWords(mouth, along)}; ${plugWords[lining]}`;
+  const where = `${across.where}${grainWords(mouth, along)}; ${plugWords[lining]}${slantWords(mouth)}`;
   return { across, along, pressure, ...plug, capacity: { ...across, value, where } };
 }
 
@@ -58,32 +58,47 @@ const plugWords: Readonly<Record<BendMouth["lining"], string>> = {
   tube: "as far as a tube that is loaded at its mouth neither turns nor bends (derived)",
 };
 
+/** Behind how what lies in the bore is pressed: on the mitre its ends are not square. */
+function slantWords({ lining, slants }: BendMouth): string {
+  if (slants.near <= 0 || slants.far <= 0) return "";
+  if (lining === "bushing") return "; on the mitre it lies in as far as wood holds it all round (derived)";
+  return lining === "tube" ? "; its ends are cut for the mitre, and the cable presses on its shorter side (derived)" : "";
+}
+
 /** The chain along the grain without its table, which is that of the value across it. */
 function grainWords({ toGrain }: BendMouth, along: Cited<Megapascal> | null): string {
   if (along === null || Math.abs(toGrain - Math.PI / 2) < 1e-9) return "";
   return `; ${along.where.split(", ").at(-1)}; ${angleDegrees(toGrain)} to it, NDS 2018, eq. 3.10-1 (from memory)`;
 }
 
+/** What is short enough to stay straight, as it is bought. */
+const STIFF = { moment_Nmm: Number.POSITIVE_INFINITY, slants: SQUARE } as const;
+
 interface Plug extends Pick<MouthBearing, "diameter" | "length" | "moment_Nmm"> {
   readonly mouths: Mouths;
+  readonly slants: Slants;
 }
 
-function plugOf({ lining, through, mouths }: BendMouth, job: Job): Plug {
+function plugOf({ lining, through, mouths, slants }: BendMouth, job: Job): Plug {
   const { bushing, bushingBore } = job.fittings;
   const diameter = lining === "bare strand" ? job.cable.diameter : bushingBore.value;
   switch (lining) {
     case "bare strand":
-      return { diameter, length: strandBears_diameters.value * diameter, mouths: 1, moment_Nmm: Number.POSITIVE_INFINITY };
+      return { diameter, length: strandBears_diameters.value * diameter, mouths: 1, ...STIFF };
     case "bushing":
-      // Each mouth has a bushing of its own.
+      // Each mouth has a bushing of its own, its ends square: on the mitre it goes in as far as wood holds it all round.
       return {
         diameter,
-        length: Math.min(bushing.length.value, bushingBears_diameters.value * diameter, through / mouths),
+        length: Math.min(
+          bushing.length.value,
+          bushingBears_diameters.value * diameter,
+          pressedSide({ diameter, length: through, slants }) / mouths,
+        ),
         mouths: 1,
-        moment_Nmm: Number.POSITIVE_INFINITY,
+        ...STIFF,
       };
     case "tube":
-      return { diameter, length: through, mouths, moment_Nmm: tubeMoment(job) };
+      return { diameter, length: through, mouths, moment_Nmm: tubeMoment(job), slants };
   }
 }
 
@@ -177,7 +192,7 @@ function neededBushing(mouth: BendMouth, push: Newton, job: Job): Mm | null {
       diameter,
       length: bushingBears_diameters.value * diameter,
       mouths: 1,
-      moment_Nmm: Number.POSITIVE_INFINITY,
+      ...STIFF,
     } as const;
     if (diameter >= job.fittings.bushingBore.value && plugCapacity(plug) >= push) return diameter;
   }

@@ -3,6 +3,7 @@ import type { Job } from "../job/job.ts";
 import { angleDegrees, decimal, drillStep, force, length } from "../units/print.ts";
 import type { Mm } from "../units/quantity.ts";
 import { SLEEVE_USE, WASHER_HOLE } from "./bores.ts";
+import { tubeTools } from "./bushing-tubes.ts";
 import { faceEndsOf, faceOf, plainShankOf } from "./face-end.ts";
 import type { InstrumentRange } from "./instrument-range.ts";
 import { isForMasonry, mergedBits } from "./merged-bits.ts";
@@ -14,12 +15,12 @@ import type { Plan, Run } from "./plan.ts";
 import type { BitUse, ToolLine } from "./purchase.ts";
 import { isSetOff } from "./set-off.ts";
 
-interface ToolUsers extends Pick<Plan, "rakes" | "runs"> {
+interface ToolUsers extends Pick<Plan, "rakes" | "runs" | "bores"> {
   readonly bits: readonly BitUse[];
   readonly range: InstrumentRange;
 }
 
-export function makeTools({ bits, runs, range, rakes }: ToolUsers, job: Job): readonly ToolLine[] {
+export function makeTools({ bits, runs, range, rakes, bores }: ToolUsers, job: Job): readonly ToolLine[] {
   return [
     ...safeTools(job),
     ...rakeTools({ rakes }),
@@ -27,7 +28,7 @@ export function makeTools({ bits, runs, range, rakes }: ToolUsers, job: Job): re
     ...setOutTools({ rakes }, job),
     ...boreTools({ bits, rakes }, job),
     ...faceTools(runs, job),
-    ...to("bore", pierTools(runs, job)),
+    ...to("bore", [...tubeTools(bores, job), ...pierTools(runs, job)]),
     ...reeveTools(runs, job),
     ...tightenTools(range, job),
     ...proveTools(job),
@@ -42,7 +43,6 @@ export interface Line {
 }
 
 const to = (step: string, lines: readonly Line[]): readonly ToolLine[] => lines.map((line) => ({ step, size: "", ...line }));
-
 const small = (mm: Mm, job: Job): string => length(mm, { units: job.units, decimals: 1, step: drillStep(mm) });
 
 /** What closes the edge stands before the first step there: measuring. */

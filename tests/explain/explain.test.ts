@@ -171,6 +171,15 @@ describe("explain", () => {
     expect(traceOf(plan, "checks.bushing-R1.limit.value").inputs[0]).toMatchObject({ kind: "force" });
   });
 
+  test("a bushing alone on the mitre, and a tube whose ends lie along a slope, are traced too", () => {
+    const mitred = planOf(changedText("0014-corners-of-one-post", { "tube wall: 5/64 in": "length: 2 in" }));
+    expect(disagreeing(traceAll(mitred))).toEqual([]);
+    expect(traceOf(mitred, "checks.bend-R1.limit.value").formula).toContain("(B - D) / n");
+    const stair = planOf(changedText("0012-stair-from-landing", { "bushing: { length: 1 in }": "bushing: { tube wall: 1/16 in }" }));
+    expect(disagreeing(traceAll(stair))).toEqual([]);
+    expect(traceOf(stair, "checks.bend-R1.limit.value").inputs.map(({ symbol }) => symbol)).toEqual(expect.arrayContaining(["w", "v"]));
+  });
+
   test("a value that the job states comes with its source", () => {
     const answer = explain(straight, "job.tightening.band");
     expect(answer).toMatchObject({ kind: "value", line: { value: 0.1, kind: "share" }, origin: { source: "practice" } });

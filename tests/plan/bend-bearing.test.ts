@@ -1,6 +1,6 @@
 // Is each bend of a cable checked where it presses, with the tension that stands there, and does what holds it bound the window?
 import { describe, expect, test } from "vitest";
-import { angleBetween3, pathLength3, subtract3 } from "../../src/geometry/space.ts";
+import { angleBetween3, dot3, length3, type Point3, pathLength3, subtract3 } from "../../src/geometry/space.ts";
 import { bendMouths } from "../../src/plan/bend-mouths.ts";
 import { mouthBearing } from "../../src/plan/check-bend.ts";
 import { hardestPull } from "../../src/plan/check-tension.ts";
@@ -157,5 +157,82 @@ describe("bare strand", () => {
     expect(rowOf(own, "bend-R1")).toMatchObject({ where: "S6, R1", verdict: "pass" });
     expect((rowOf(own, "bend-R1")?.limit?.value ?? 0) / 4.4482216152605).toBeCloseTo(405 * 0.67 * 0.125 * 0.25, 6);
     expect(rowOf(own, "bend-R1")?.name).toContain("bare strand");
+  });
+});
+
+/** Where a line along the wall of a bore, on the side that the cable presses on, comes out of its post: from the axis alone. */
+function comesOut(own: Plan, run: Run, index: number): { readonly near: number; readonly far: number } {
+  const bend = run.bends[index];
+  const post = own.verticals.find(({ id }) => id === bend?.postId);
+  if (bend === undefined || post === undefined) throw new Error("no bend");
+  const turns = run.path.map((point, nth) => ({ point, nth, at: pathLength3(run.path.slice(0, nth + 1)) }));
+  const mouth = turns.filter(({ nth }) => nth > 0 && nth < turns.length - 1).find(({ at }) => Math.abs(at - bend.at) < 0.01);
+  if (mouth === undefined) throw new Error("no mouth");
+  const unit = (from: Point3, to: Point3): Point3 => {
+    const step = subtract3(to, from);
+    const size = length3(step);
+    return { x: step.x / size, y: step.y / size, z: step.z / size };
+  };
+  const moved = (point: Point3, way: Point3, by: number): Point3 => ({
+    x: point.x + by * way.x,
+    y: point.y + by * way.y,
+    z: point.z + by * way.z,
+  });
+  /** A square of the post's width round its middle, turned as it stands. */
+  const isInside = ({ x, y }: Point3): boolean => {
+    const [dx, dy] = [x - post.centre.x, y - post.centre.y];
+    const along = Math.abs(dx * Math.cos(post.direction) + dy * Math.sin(post.direction));
+    const across = Math.abs(dy * Math.cos(post.direction) - dx * Math.sin(post.direction));
+    return Math.max(along, across) < post.along / 2;
+  };
+  const ways = [mouth.nth - 1, mouth.nth + 1].map((nth) => unit(mouth.point, run.path[nth] as Point3));
+  const inwards = ways.find((way) => isInside(moved(mouth.point, way, 1))) as Point3;
+  const outwards = ways.find((way) => way !== inwards) as Point3;
+  // Both stretches pull at the mouth; across the bore the sum pushes to the side on which the cable lies.
+  const side = unit({ x: 0, y: 0, z: 0 }, moved(outwards, inwards, -dot3(outwards, inwards)));
+  const RADIUS = 5;
+  const wall = moved(mouth.point, side, RADIUS);
+  // Walked along the wall from outside of the post: where it goes in, and where it comes out.
+  const STEP = 0.01;
+  const within: number[] = [];
+  for (let s = -20; s < 250; s += STEP) if (isInside(moved(wall, inwards, s))) within.push(s);
+  const through = run.path.flatMap((_, nth) => (nth > 0 ? [pathLength3(run.path.slice(nth - 1, nth + 1))] : []));
+  const bore = own.bores.find(({ verticalId, runId }) => verticalId === post.id && runId === run.id)?.drilledLength ?? through[0] ?? 0;
+  return { near: (within[0] ?? 0) / RADIUS, far: (bore - (within.at(-1) ?? 0)) / RADIUS };
+}
+
+describe("the side of a bore that is pressed", () => {
+  const stair = planOf(
+    changedText("0012-stair-from-landing", {
+      "bushing: { length: 1 in }": "bushing: { tube wall: 1/16 in }",
+    }),
+  );
+  const mitres = ["0014-corners-of-one-post", "0018-corner-post-between-runs"].map((name) => examplePlan(name));
+
+  test.each([...mitres, stair, plan].map((own) => [own.job.identity.number, own] as const))(
+    "%s: begins as deep as the post's faces say",
+    (_, own) => {
+      for (const run of own.runs) {
+        for (const { index, slants, lining } of bendMouths(own, run, own.job)) {
+          if (lining !== "tube") continue;
+          const { near, far } = comesOut(own, run, index);
+          expect(slants.near, `${run.id} ${index}`).toBeCloseTo(near, 1);
+          expect(slants.far, `${run.id} ${index}`).toBeCloseTo(far, 1);
+        }
+      }
+    },
+  );
+
+  test("is the shorter one at both ends on the mitre, shorter at one end and longer at the other on a slope, else even", () => {
+    const of = (own: Plan) => own.runs.flatMap((run) => bendMouths(own, run, own.job)).filter(({ lining }) => lining === "tube");
+    for (const own of mitres) {
+      const mitred = of(own).filter(({ member }) => member.corner?.faces === "adjacent");
+      expect(mitred.length).toBeGreaterThan(0);
+      for (const { slants } of mitred) expect(slants).toEqual({ near: expect.closeTo(1, 12), far: expect.closeTo(1, 12) });
+    }
+    const sloped = of(stair).filter(({ slants }) => slants.near !== 0);
+    expect(sloped.length).toBeGreaterThan(0);
+    for (const { slants } of sloped) expect(slants.far).toBe(-slants.near);
+    for (const { slants } of of(plan)) expect(slants).toEqual({ near: 0, far: 0 });
   });
 });

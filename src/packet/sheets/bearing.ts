@@ -53,6 +53,15 @@ export function bendQuestion(plan: Plan): readonly (readonly [Text, Text])[] {
 export const hasBushingTubes = ({ job, bores }: Pick<Plan, "job" | "bores">): boolean =>
   job.posts.section.material === "wood" && job.fittings.bushing.tubeWall !== null && bores.some(({ bushing }) => bushing);
 
+const isBushedOnMitre = ({ bores }: Pick<Plan, "bores">): boolean => bores.some(({ bushing, skew }) => bushing && skew !== 0);
+
 /** Whether any of them lies in a bore on the mitre: square ends would not be flush with both faces. */
-export const hasMitredTubes = (plan: Pick<Plan, "job" | "bores">): boolean =>
-  hasBushingTubes(plan) && plan.bores.some(({ bushing, skew }) => bushing && skew !== 0);
+export const hasMitredTubes = (plan: Pick<Plan, "job" | "bores">): boolean => hasBushingTubes(plan) && isBushedOnMitre(plan);
+
+/** How the ends of the tubes are cut, behind which their finish stands. */
+export const tubeEnds = (plan: Pick<Plan, "job" | "bores">): Text =>
+  hasMitredTubes(plan) ? "cut at 45 deg on the mitre, rounded" : "rounded";
+
+/** Where a bushing sits in a mouth that is cut at 45 deg: square ends that stand out are held on one side only. */
+export const mitredSeat = (plan: Pick<Plan, "job" | "bores">): Text =>
+  isBushedOnMitre(plan) ? ` On the mitre push it in until the ${hasBushingTubes(plan) ? "tube" : "wood"} holds it all round.` : "";

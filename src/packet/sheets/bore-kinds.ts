@@ -4,7 +4,7 @@ import { goesThroughOneWall } from "../../plan/face-end.ts";
 import type { Bore, BoreKind, Plan } from "../../plan/plan.ts";
 import type { Text } from "../packet.ts";
 import type { Show } from "../show-number.ts";
-import { hasBushingTubes, hasMitredTubes } from "./bearing.ts";
+import { hasBushingTubes, mitredSeat, tubeEnds } from "./bearing.ts";
 import { bushingPlace, isSameCounterbore } from "./bore-rows.ts";
 import { listed } from "./kit.ts";
 import { sunkName } from "./sleeve-words.ts";
@@ -102,7 +102,7 @@ export function bushingRule(plan: Plan): Text {
     ...(places.has("both faces") ? ["one from each face where both are named"] : []),
   ];
   const tube = hasBushingTubes(plan)
-    ? ` Each sits in a stainless tube that goes right through: the bore is for the tube; its ends are ${hasMitredTubes(plan) ? "cut at 45 deg on the mitre, " : ""}rounded and flush with the faces.`
+    ? ` Each sits in a stainless tube that goes right through: the bore is for the tube; its ends are ${tubeEnds(plan)} and flush with the faces.`
     : "";
-  return `Bushings: ${where.join("; ")}.${tube}`;
+  return `Bushings: ${where.join("; ")}.${tube}${mitredSeat(plan)}`;
 }

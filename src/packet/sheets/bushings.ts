@@ -4,7 +4,7 @@ import type { Cited } from "../../sources/cited.ts";
 import type { Mm } from "../../units/quantity.ts";
 import type { Text } from "../packet.ts";
 import { type Show, sourceMark } from "../show-number.ts";
-import { bushingWarning, hasBushingTubes, hasMitredTubes } from "./bearing.ts";
+import { bushingWarning, hasBushingTubes, mitredSeat, tubeEnds } from "./bearing.ts";
 import { isWood } from "./material.ts";
 import { atLeast } from "./survey-least.ts";
 import type { SurveyRow } from "./survey-rows.ts";
@@ -75,6 +75,6 @@ export function bushingSitWords({ plan, show }: Shown): Text {
   const { bushing, bushingBore } = plan.job.fittings;
   const warning = bushingWarning(plan);
   return bushing.tubeWall === null
-    ? ` It lies at least ${show.tape(bushing.length.value)} long in its bore ${sourceMark(bushing.length.source)}${warning}.`
-    : ` It sits in the mouth of a stainless tube, ${show.diameterOne(bushingBore.value)} x ${show.diameterOne(bushing.tubeWall.value)} wall, right through the bore ${sourceMark(bushing.tubeWall.source)}${warning}: ends ${hasMitredTubes(plan) ? "cut at 45 deg on the mitre, " : ""}rounded, flush with the faces, so that the tube and not the mouth alone presses on the wood.`;
+    ? ` It lies at least ${show.tape(bushing.length.value)} long in its bore ${sourceMark(bushing.length.source)}${warning}.${mitredSeat(plan)}`
+    : ` It sits in the mouth of a stainless tube, ${show.diameterOne(bushingBore.value)} x ${show.diameterOne(bushing.tubeWall.value)} wall, right through the bore ${sourceMark(bushing.tubeWall.source)}${warning}: ends ${tubeEnds(plan)}, flush with the faces, so that the tube and not the mouth alone presses on the wood.${mitredSeat(plan)}`;
 }

@@ -7,7 +7,7 @@ import { levelGaps } from "../../plan/set-off.ts";
 import type { Mm } from "../../units/quantity.ts";
 import type { StepItem, Text } from "../packet.ts";
 import { frameAccepted } from "../wording.ts";
-import { hasBushingTubes } from "./bearing.ts";
+import { hasBushingTubes, mitredSeat, tubeEnds } from "./bearing.ts";
 import { boredFromOutside, MITRE_OFF_mm, mitredIds, OUTSIDE_STAND, turnedIds } from "./bore-corners.ts";
 import { bushingsOf } from "./bore-kinds.ts";
 import type { Card } from "./card.ts";
@@ -253,7 +253,7 @@ export function boreCard(context: SheetContext): Card {
         : []),
       ...faceItems(context),
       {
-        text: `${boreDone(plan)}${bores === 0 ? "" : ` ${bores} bores have their ${hasBushingTubes(plan) ? "tube, ends round and flush, and their " : ""}${bushings === bores ? "bushing" : `${bushings} bushings`}.`}`,
+        text: `${boreDone(plan)}${bores === 0 ? "" : ` ${bores} bores have their ${hasBushingTubes(plan) ? `tube, ends ${tubeEnds(plan)} and flush, and their ` : ""}${bushings === bores ? "bushing" : `${bushings} bushings`}.${mitredSeat(plan)}`}`,
       },
       { text: "Real heights written where they differ; deviations told to the office." },
     ],

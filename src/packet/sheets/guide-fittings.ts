@@ -2,8 +2,8 @@
 import { goesThroughOneWall } from "../../plan/face-end.ts";
 import type { Plan } from "../../plan/plan.ts";
 import type { StepItem } from "../packet.ts";
-import { hasBushingTubes, hasMitredTubes } from "./bearing.ts";
-import { MITRE_OFF_mm } from "./bore-corners.ts";
+import { hasBushingTubes, hasMitredTubes, mitredSeat } from "./bearing.ts";
+import { MITRE_OFF_mm, mitredIds } from "./bore-corners.ts";
 import { bushingsOf } from "./bore-kinds.ts";
 import { faceEnds, faceIds, setWords, shankWords } from "./face-ends.ts";
 import { greatest, listed, type SheetContext } from "./kit.ts";
@@ -62,14 +62,14 @@ export function bushingItems(plan: Plan): readonly StepItem[] {
       ? [
           {
             text: "Push a tube into each hole where the cable bends. Its ends are round and level with the wood.",
-            ...(hasMitredTubes(plan) ? { more: "In a slanting hole its ends are cut at 45 deg first." } : {}),
+            ...(hasMitredTubes(plan) ? { more: `At ${listed(mitredIds(plan))} its ends are cut at 45 deg first.` } : {}),
             killer: true as const,
           },
         ]
       : []),
     {
       text: bushings === bores ? `Put bushings in ${bores} holes.` : `Put ${bushings} bushings in ${bores} holes.`,
-      more: `The table of bores says which${bushings === bores ? "" : ", and where a hole takes one at each end"}.`,
+      more: `The table of bores says which${bushings === bores ? "" : ", and where a hole takes one at each end"}.${mitredSeat(plan)}`,
     },
   ];
 }

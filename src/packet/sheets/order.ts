@@ -1,5 +1,6 @@
 // Z-604: what has to be bought, how many, and what does it cost?
-import { BUSHING, BUSHING_TUBE } from "../../plan/buying.ts";
+import { BUSHING_TUBE } from "../../plan/bushing-tubes.ts";
+import { BUSHING } from "../../plan/buying.ts";
 import type { Plan } from "../../plan/plan.ts";
 import type { OrderGroup, OrderLine } from "../../plan/purchase.ts";
 import type { Sheet, Table, Text } from "../packet.ts";

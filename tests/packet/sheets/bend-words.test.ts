@@ -1,5 +1,6 @@
 // Do the sheets say what lies in the bores where a cable bends, what to measure, to order and to decide?
 import { describe, expect, test } from "vitest";
+import type { Plan } from "../../../src/plan/plan.ts";
 import { changedText, examplePlan, planOf } from "../../support/example-jobs.ts";
 import { rowsOf, wordsOn } from "../read-packet.ts";
 
@@ -68,8 +69,25 @@ describe("where bushings go", () => {
       expect.soft(wordsOn(one, id, issue), id).toContain("cut at 45 deg");
       expect.soft(wordsOn(setOff, id, issue), id).not.toContain("cut at 45 deg");
     }
+    expect(wordsOn(one, "Z-801")).toContain("20 bores have their tube, ends cut at 45 deg on the mitre, rounded and flush");
+    expect(wordsOn(setOff, "Z-801")).toContain("their tube, ends rounded and flush");
+    expect(wordsOn(setOff, "Z-604")).toContain("cut to its bore, ends square;");
     expect(wordsOn(one, "Z-802")).toContain("Put tube and bushing in before the cable.");
     expect(wordsOn(small, "Z-802")).toContain("Put the bushing in before the cable.");
+  });
+
+  test("has it pushed in on the mitre until it is held all round, in a tube or in wood alone, and only there", () => {
+    const one = examplePlan("0014-corners-of-one-post");
+    const alone = planOf(changedText("0014-corners-of-one-post", { "  bushing: { tube wall: 5/64 in }\n": "" }));
+    for (const [id, issue] of [
+      ["Z-301", "crew"],
+      ["Z-603", "crew"],
+      ["Z-801", "homeowner"],
+    ] as const) {
+      expect.soft(wordsOn(one, id, issue), id).toContain("On the mitre push it in until the tube holds it all round.");
+      expect.soft(wordsOn(alone, id, issue), id).toContain("On the mitre push it in until the wood holds it all round.");
+      expect.soft(wordsOn(tubes, id, issue), id).not.toContain("holds it all round");
+    }
   });
 
   test("is looked after as it was built: a tube sinks in, not the bushing in it", () => {
@@ -87,5 +105,31 @@ describe("bushings in metal", () => {
     expect(wordsOn(metal, "Z-001")).toContain("Working load of the bushings where a cable bends");
     expect(wordsOn(metal, "Z-002", "permit")).toContain("bushings are not rated: ask their maker");
     expect(wordsOn(metal, "Z-003")).toContain("not known: asked for");
+  });
+});
+
+describe("the tools that cut tubes", () => {
+  const toolNotes = (plan: Plan): readonly (readonly [item: string, note: string])[] =>
+    plan.tools.filter(({ item }) => /tube cutter|hacksaw|deburring/.test(item)).map(({ item, note }) => [item, note]);
+
+  test("stand in the list where tubes are cut, with how many and how their ends lie", () => {
+    expect(toolNotes(tubes)).toEqual([
+      ["tube cutter for stainless, or hacksaw with fine teeth", "cuts or trims 40 tubes with square ends"],
+      ["deburring tool, half-round file", "rounds both ends of 40 tubes, inside and outside"],
+    ]);
+    const mitred = examplePlan("0014-corners-of-one-post");
+    expect(toolNotes(mitred)[0]).toEqual([
+      "hacksaw with fine teeth, and a mitre box that holds the tube",
+      "cuts or trims 10 tubes with ends at 45 deg on the mitre, 10 tubes with square ends",
+    ]);
+    expect(wordsOn(mitred, "Z-605")).toContain('for 5/8" (15.9 mm) tube');
+    const stair = planOf(changedText("0012-stair-from-landing", { "bushing: { length: 1 in }": "bushing: { tube wall: 1/16 in }" }));
+    expect(toolNotes(stair)[0]?.[1]).toBe("cuts or trims 9 tubes with square ends, 9 tubes with ends at 33.7 deg");
+    expect(wordsOn(stair, "Z-604")).toContain("for a bore on a slope: length along its middle, both ends cut 33.7 deg, alike;");
+  });
+
+  test("and only there", () => {
+    expect(toolNotes(small)).toEqual([]);
+    expect(toolNotes(metal)).toEqual([]);
   });
 });
