@@ -36,7 +36,7 @@ const kinds: readonly (readonly [RegExp, Kind])[] = [
   [/^job\.tightening\.passes\.value\.\*$/, "share"],
   [/\.farShare$/, "share"],
   [
-    /^rakes\.\*\.(rise|slopeLength|triangle\.\w+(\.value)?|(openingSphere|guardHeight_min)\.value)$|\.rake\.(step\.\w+|nosing\.value)$/,
+    /^rakes\.\*\.(rise|slopeLength|aboveNosings|triangle\.\w+(\.value)?|(openingSphere|guardHeight_min)\.value)$|\.rake\.(step\.\w+|nosing\.value)$/,
     "length",
   ],
   [/\.(datum|datum_from|datum_to|z|plumb|entryHeight|exitHeight|sphere|longest)$/, "length"],

@@ -38,6 +38,8 @@ export const rakeDemands: Readonly<Record<string, CheckSide>> = {
   "rake-opening": widest("clear"),
   "rake-spacing": widest("spacing"),
   "rake-gap-below": ({ at }) => same(at("g", "gap under the bottom rail, plumb", "job.frame.onRakes.gapBelow")),
+  "rake-nosings": ({ at }, id) =>
+    same(at("g", "from the line of the nosings to the bottom rail, square to the slope", `rakes.${id}.aboveNosings`)),
   "rake-triangle": ({ at }, id) => same(at("d", "largest sphere that goes in at riser and tread", `rakes.${id}.triangle.sphere`)),
 };
 
@@ -48,6 +50,7 @@ export const rakeLimits: Readonly<Record<string, CheckSide>> = {
   "rake-opening": ({ at }, id) => same(at("l", "sphere that must not pass on this side", `rakes.${id}.openingSphere`)),
   "rake-spacing": stated("job.limits.cableSpacing_max", "largest spacing of cables"),
   "rake-gap-below": stated("job.code.openingSphere", "sphere that must not pass"),
+  "rake-nosings": ({ at }, id) => same(at("l", "sphere that must not pass on this side", `rakes.${id}.openingSphere`)),
   "rake-triangle": ({ at, plan }) =>
     same(
       plan.job.code.stairs.triangleSphere === null

@@ -126,6 +126,11 @@ const rakes: readonly Rule[] = [
       origin: derived("half a cable at each side that is a cable"),
     };
   }),
+  rule("rakes.*.aboveNosings", "From the line of the nosings to the bottom rail of side {}, square to the slope", (reader, [id]) => ({
+    formula: "g * cos(s)",
+    inputs: [reader.at("g", "gap below the bottom rail, plumb", "job.frame.onRakes.gapBelow"), slopeOf(reader, id)],
+    origin: derived("right triangle"),
+  })),
   rule("rakes.*.triangle.sphere", "Largest sphere that goes in at riser and tread of side {}", ({ at }, [id]) => ({
     formula: "(r + g + n * r / t) * (1 + t / r) - hypot(r + g + n * r / t, (r + g + n * r / t) * t / r)",
     inputs: [

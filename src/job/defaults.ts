@@ -11,10 +11,12 @@ import type { JobFile } from "./schema.ts";
 import type { StairBasis } from "./slope.ts";
 
 /** Guard height and opening: what the job states, or the edition's own. */
-export function codeRules(code: JobFile["code"]): Pick<CodeBasis, "guardHeight_min" | "openingSphere" | "stairs"> {
+export function codeRules(code: JobFile["code"]): Pick<CodeBasis, "guardHeight_min" | "rampHeight_min" | "openingSphere" | "stairs"> {
   const rules = guardRules(code);
   return {
     guardHeight_min: ruled(code["guard height"], "code: guard height", rules?.guardHeight_min),
+    // A height that the job states holds on a ramp too.
+    rampHeight_min: ruled(code["guard height"], "code: guard height", rules?.rampHeight_min ?? rules?.guardHeight_min),
     openingSphere: ruled(code.opening, "code: opening", rules?.openingSphere),
     stairs: stairRulesOf(code),
   };
@@ -31,6 +33,7 @@ function stairRulesOf(code: JobFile["code"]): StairBasis {
       opening === undefined && rules !== undefined
         ? rules.openingSphere
         : ruled(opening ?? code.opening, "code: stairs: opening", rules?.openingSphere),
+    openingFrom: rules?.openingFrom ?? "steps",
     triangleSphere: triangle === undefined ? (rules?.triangleSphere ?? null) : fromJob(triangle, "code: stairs: triangle"),
     handrail: rules?.handrail ?? { low: guardHeight_min, high: null },
   };

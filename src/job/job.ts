@@ -28,6 +28,8 @@ export interface CodeBasis {
   readonly poolBarrier: boolean;
   /** Least height of the guard above the walking surface. */
   readonly guardHeight_min: Cited<Mm>;
+  /** The same above a ramp, plumb. */
+  readonly rampHeight_min: Cited<Mm>;
   /** Diameter of the sphere that must not pass. */
   readonly openingSphere: Cited<Mm>;
   readonly stairs: StairBasis;

@@ -33,6 +33,8 @@ export interface RakeFrame {
 export interface StairBasis {
   readonly guardHeight_min: Cited<Mm>;
   readonly openingSphere: Cited<Mm>;
+  /** Below what an opening is none. */
+  readonly openingFrom: "steps" | "line of the nosings";
   /** Sphere at the triangle of riser, tread and bottom rail; null where the code names none. */
   readonly triangleSphere: Cited<Mm> | null;
   /** Where the top rail is the handrail too. */

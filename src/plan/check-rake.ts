@@ -10,6 +10,7 @@ export const rakeChecks = ({ rakes }: Pick<Checked, "rakes">, job: Job): readonl
   rakes.flatMap((rake) => [
     ...heightChecks(rake, job),
     ...openingChecks(rake, job),
+    ...nosingChecks(rake, job),
     ...triangleChecks(rake, job),
     ...riserQuestion(rake, job),
   ]);
@@ -123,10 +124,28 @@ function riserQuestion({ sideId, kind }: RakePlan, job: Job): readonly Check[] {
   return [question(`rake-risers-${sideId}`, "Open risers", { source: "memory", where: "IRC R311.7.5.1, IBC 1011.5.5.3", advice })];
 }
 
+/** Where the code measures from the line of the nosings, what lies below it is no opening. */
+function nosingChecks({ sideId, aboveNosings, openingSphere }: RakePlan, job: Job): readonly Check[] {
+  if (aboveNosings === null || job.code.stairs.openingFrom === "steps") return [];
+  return [
+    limitCheck({
+      id: `rake-nosings-${sideId}`,
+      name: "Opening between the line of the nosings and the bottom rail",
+      where: `side ${sideId}: square to the slope`,
+      rule: "at most",
+      demand: aboveNosings,
+      limit: openingSphere,
+      kind: "length",
+      advice: "lower the bottom rail of the stair",
+    }),
+  ];
+}
+
 function triangleChecks({ sideId, kind, triangle }: RakePlan, job: Job): readonly Check[] {
+  const { triangleSphere, openingSphere, openingFrom } = job.code.stairs;
+  if (kind === "ramp" || (triangleSphere === null && openingFrom !== "steps")) return [];
   // Where the code names no size for the triangle, its opening rule holds there too.
-  const limit = job.code.stairs.triangleSphere ?? job.code.stairs.openingSphere;
-  if (kind === "ramp") return [];
+  const limit = triangleSphere ?? openingSphere;
   const id = `rake-triangle-${sideId}`;
   if (triangle === null || triangle.under === "lowest cable") {
     const { source, where } = limit;

@@ -42,6 +42,8 @@ export interface RakePlan {
   readonly gaps: readonly Gap[];
   /** null on a ramp, and where riser and tread are not known. */
   readonly triangle: Triangle | null;
+  /** Square to the slope, from the line of the nosings to the bottom rail; null on a ramp, and without that rail, where a gap holds it. */
+  readonly aboveNosings: Mm | null;
   /** Sphere that must not pass between its cables. */
   readonly openingSphere: Cited<Mm>;
   readonly guardHeight_min: Cited<Mm>;

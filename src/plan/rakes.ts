@@ -55,8 +55,9 @@ export function rakeOf(
     leads,
     gaps: gapsOf(courses, { opening, cosine }, job),
     triangle: isStair ? triangleOf(rake, courses, job) : null,
+    aboveNosings: isStair && job.frame.bottomRail !== null ? job.frame.onRakes.gapBelow.value * cosine : null,
     openingSphere: isStair ? job.code.stairs.openingSphere : job.code.openingSphere,
-    guardHeight_min: isStair ? job.code.stairs.guardHeight_min : job.code.guardHeight_min,
+    guardHeight_min: isStair ? job.code.stairs.guardHeight_min : job.code.rampHeight_min,
   };
 }
 

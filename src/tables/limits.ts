@@ -57,6 +57,8 @@ export interface GuardRules {
 export interface StairRules {
   readonly guardHeight_min: Cited<Mm>;
   readonly openingSphere: Cited<Mm>;
+  /** Below what an opening is none: the steps themselves, or the line of their nosings. */
+  readonly openingFrom: "steps" | "line of the nosings";
   /** Sphere that must not pass at the triangle of riser, tread and bottom rail; null where the code names none. */
   readonly triangleSphere: Cited<Mm> | null;
   /** Height of the guard's top where it is the stair's handrail. */
@@ -163,6 +165,7 @@ function residentialRules(clauses: IrcClauses, occupancy: Occupancy): GuardRules
     stairs: {
       guardHeight_min: cite(inches(34), source, `${guards}.2, exception 1`),
       openingSphere: cite(inches(4.375), source, `${guards}.3, exception 2`),
+      openingFrom: "steps",
       triangleSphere: cite(inches(6), source, `${guards}.3, exception 1`),
       handrail: handrailOf(source, `${guards}.2, exception 2`),
       handrailNeeded: cite({ risers: 4 }, source, clauses.handrails),
@@ -211,6 +214,7 @@ function buildingRules(clauses: IbcClauses, occupancy: Occupancy): GuardRules {
     stairs: {
       guardHeight_min: home || unit ? cite(inches(34), source, "1015.3, exceptions") : cite(inches(42), source, "1015.3"),
       openingSphere: home || unit ? cite(inches(4.375), source, "1015.4, exception 6") : cite(inches(4), source, "1015.4"),
+      openingFrom: "steps",
       triangleSphere: cite(inches(6), source, "1015.4, exception 2"),
       handrail: handrailOf(source, "1015.3, exceptions; 1014.2"),
       // Stairways, without a least number of risers.
@@ -251,6 +255,7 @@ function australianRules(occupancy: Occupancy): GuardRules {
     stairs: {
       guardHeight_min: cite(865, "ncc-2022", "11.3.4(2)(a)"),
       openingSphere: cite(125, "ncc-2022", "11.3.4(4)", "above the line of the nosings"),
+      openingFrom: "line of the nosings",
       triangleSphere: null,
       handrail: { low: cite(865, "ncc-2022", "11.3.5"), high: null },
       handrailNeeded: cite({ rise: 1000 }, "ncc-2022", "11.3.5"),

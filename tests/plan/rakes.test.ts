@@ -3,6 +3,7 @@ import { describe, expect, test } from "vitest";
 import { traceAll } from "../../src/explain/explain.ts";
 import { makePlan } from "../../src/plan/make-plan.ts";
 import type { Plan } from "../../src/plan/plan.ts";
+import { rowsOf, wordsOn } from "../packet/read-packet.ts";
 import { changedText, examplePlan, jobOf, planOf } from "../support/example-jobs.ts";
 import { disagreeing } from "../support/traces.ts";
 
@@ -141,26 +142,98 @@ describe("what cannot be built is refused", () => {
   });
 });
 
+/** The metal ramp as an ordinary stair. */
+const metalStair = (gap: string, code = "  edition: NCC 2022", levelGap = "70 mm"): Plan =>
+  planOf(
+    changedText("0013-ramp-to-porch", {
+      "length: 4.8 m ": "length: 2.34 m ",
+      "rake: { kind: ramp, goes: up, rise: 400 mm, run: 4.8 m }":
+        "rake: { kind: stair, goes: up, riser: 175 mm, tread: 260 mm, nosing: 20 mm, open risers: false }",
+      "  clear opening: 880 mm": `  clear opening: 880 mm\n  on rakes: { gap below: ${gap} }`,
+      "  edition: NCC 2022": code,
+      "  gap below: 70 mm": `  gap below: ${levelGap}`,
+    }),
+  );
+const rowOf = (plan: Plan, id: string) => plan.checks.find((one) => one.id === id);
+
 describe("a stair under a code with no size for the triangle", () => {
-  const metal = (gap: string): Plan =>
-    planOf(
-      changedText("0013-ramp-to-porch", {
-        "length: 4.8 m ": "length: 2.34 m ",
-        "rake: { kind: ramp, goes: up, rise: 400 mm, run: 4.8 m }":
-          "rake: { kind: stair, goes: up, riser: 175 mm, tread: 260 mm, nosing: 20 mm, open risers: false }",
-        "  clear opening: 880 mm": `  clear opening: 880 mm\n  on rakes: { gap below: ${gap} }`,
-        "pool barrier: false": `pool barrier: false${gap === "70 mm" ? "\n  stairs: { triangle: 200 mm }" : ""}`,
-      }),
-    );
-  const triangle = (plan: Plan) => plan.checks.find(({ id }) => id === "rake-triangle-B");
+  const other = (triangle: string): string =>
+    `  edition: other\n  guard height: 900 mm\n  opening: 125 mm\n  stairs: { guard height: 900 mm, opening: 125 mm${triangle} }`;
 
   // k = 1 + 260/175 - sqrt(1 + (260/175)^2) = 0.6948; (175 + 20 x 175/260) k = 130.9 mm with the rail on the nosings: above 125 mm.
   test("is told to ask, not to lower a rail that cannot be low enough", () => {
-    expect(triangle(metal("20 mm"))).toMatchObject({ verdict: "fail", advice: expect.stringContaining("code: stairs: triangle") });
+    const own = metalStair("20 mm", other(""));
+    expect(rowOf(own, "rake-triangle-B")).toMatchObject({ verdict: "fail", advice: expect.stringContaining("code: stairs: triangle") });
+    expect(rowOf(own, "rake-nosings-B")).toBeUndefined();
   });
 
   // (188.46 + 70) x 0.6948 = 179.6 mm.
   test("passes with the size that the authority named", () => {
-    expect(triangle(metal("70 mm"))?.verdict).toBe("pass");
+    expect(rowOf(metalStair("70 mm", other(", triangle: 200 mm")), "rake-triangle-B")?.verdict).toBe("pass");
+  });
+});
+
+// NCC 2022, ABCB Housing Provisions 11.3.4(4): 125 mm, on a stair above the line of the nosings.
+describe("a stair under the NCC", () => {
+  test("is measured from the line of the nosings: an ordinary one passes, and no sphere is tried at riser and tread", () => {
+    const own = metalStair("70 mm");
+    expect(rowOf(own, "rake-triangle-B")).toBeUndefined();
+    // 70 mm x cos(atan(175 / 260)) = 58.1 mm.
+    expect(rowOf(own, "rake-nosings-B")).toMatchObject({
+      verdict: "pass",
+      source: "ncc-2022",
+      sourceWhere: expect.stringContaining("11.3.4(4)"),
+    });
+    expect(rowOf(own, "rake-nosings-B")?.demand?.value).toBeCloseTo(58.07, 2);
+  });
+
+  const high = (gap: string): Plan => metalStair(gap, undefined, "120 mm");
+  // 150 mm x 0.82959 = 124.4 mm, 151 mm x 0.82959 = 125.3 mm.
+  test("keeps 125 mm square to the slope between that line and the bottom rail", () => {
+    expect(rowOf(high("150 mm"), "rake-nosings-B")?.verdict).toBe("pass");
+    expect(rowOf(high("151 mm"), "rake-nosings-B")?.verdict).toBe("fail");
+  });
+
+  test("is tried at riser and tread where the job names a size", () => {
+    const own = metalStair("70 mm", "  edition: NCC 2022\n  stairs: { triangle: 175 mm }");
+    expect(rowOf(own, "rake-triangle-B")?.verdict).toBe("fail");
+    expect(rowOf(own, "rake-nosings-B")?.verdict).toBe("pass");
+  });
+
+  test("its sheets measure there too", () => {
+    const own = metalStair("70 mm");
+    expect(wordsOn(own, "Z-804")).toContain("square to the cables and up from the line of the nosings");
+    expect(wordsOn(own, "Z-804")).not.toContain("riser and tread");
+    expect(rowsOf(own, "proof-slopes").map(([, what]) => what)).toContain("Line of the nosings to the bottom rail, square to the slope");
+    expect(wordsOn(own, "Z-401")).toContain("measures openings above the line of the nosings");
+    expect(wordsOn(own, "Z-002", "permit")).toContain("On a stair: sphere that must not pass, above the line of the nosings");
+    expect(disagreeing(traceAll(own))).toEqual([]);
+  });
+});
+
+// NCC 2022, ABCB Housing Provisions 11.3.4(2): (a) 865 mm above a stair's nosings or a ramp, (b) 1 m above floors and decks.
+describe("a ramp under the NCC", () => {
+  const lower = (code = "  edition: NCC 2022"): Plan =>
+    planOf(
+      changedText("0013-ramp-to-porch", {
+        "  clear opening: 880 mm": "  clear opening: 880 mm\n  on rakes: { clear opening: 840 mm }",
+        "  edition: NCC 2022": code,
+      }),
+    );
+
+  test("may be as low as 865 mm, the landing not", () => {
+    const own = lower();
+    const height = rowOf(own, "rake-height-B")?.demand?.value ?? 0;
+    expect(height).toBeGreaterThan(865);
+    expect(height).toBeLessThan(1000);
+    expect(rowOf(own, "rake-height-B")).toMatchObject({ verdict: "pass", limit: { value: 865 }, sourceWhere: "11.3.4(2)(a)" });
+    expect(rowOf(own, "guard-height")?.limit?.value).toBe(1000);
+  });
+
+  test("keeps a height that the job states", () => {
+    expect(rowOf(lower("  edition: NCC 2022\n  guard height: 1000 mm"), "rake-height-B")).toMatchObject({
+      verdict: "fail",
+      limit: { value: 1000 },
+    });
   });
 });

@@ -45,6 +45,8 @@ describe("stairs", () => {
     expect(stairs.guardHeight_min).toMatchObject({ value: 865, where: "11.3.4(2)(a)" });
     expect(stairs.openingSphere.value).toBe(125);
     expect(stairs.triangleSphere).toBeNull();
+    expect(stairs.openingFrom).toBe("line of the nosings");
+    expect(stairsOf("IRC 2021", "one- or two-family dwelling").openingFrom).toBe("steps");
     expect(stairs.handrailNeeded.value).toEqual({ rise: 1000 });
   });
 

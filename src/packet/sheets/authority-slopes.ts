@@ -18,18 +18,11 @@ type Clause = readonly [rule: Text, cited: Cited<unknown>, value: Text];
 /** A row for each rule of the code that holds on a slope alone: rule, value, and where it stands. */
 export const slopeClauses = (context: SheetContext): readonly Clause[] => [...stairClauses(context), ...rampClauses(context)];
 
-/** A code that asks for less on a ramp than on a floor: said, since the greater height of a floor is kept. */
+/** A code that asks for less on a ramp than on a floor. */
 function rampClauses({ plan, show }: SheetContext): readonly Clause[] {
-  const least = guardRules(plan.job.code)?.rampHeight_min;
-  const kept = plan.rakes.find(({ kind }) => kind === "ramp")?.guardHeight_min.value ?? 0;
-  if (least === undefined || kept <= least.value) return [];
-  return [
-    [
-      "On a ramp: least height, plumb above it",
-      least,
-      `${show.tapeBoth(least.value)}; this packet keeps that of a floor, ${show.tape(kept)}`,
-    ],
-  ];
+  const { rampHeight_min, guardHeight_min } = plan.job.code;
+  if (!plan.rakes.some(({ kind }) => kind === "ramp") || rampHeight_min.value === guardHeight_min.value) return [];
+  return [["On a ramp: least height, plumb above it", rampHeight_min, show.tapeBoth(rampHeight_min.value)]];
 }
 
 function stairClauses({ plan, show }: SheetContext): readonly Clause[] {
@@ -43,7 +36,11 @@ function stairClauses({ plan, show }: SheetContext): readonly Clause[] {
       low,
       high === null ? `at least ${show.tapeBoth(low.value)}` : `${show.tape(low.value)} to ${show.tapeBoth(high.value)}`,
     ],
-    ["On a stair: sphere that must not pass", stairs.openingSphere, show.tapeBoth(stairs.openingSphere.value)],
+    [
+      `On a stair: sphere that must not pass${stairs.openingFrom === "steps" ? "" : ", above the line of the nosings"}`,
+      stairs.openingSphere,
+      show.tapeBoth(stairs.openingSphere.value),
+    ],
     ...(stairs.triangleSphere === null
       ? []
       : ([
@@ -87,9 +84,16 @@ const heightQuestion = ({ show }: SheetContext, { sideId, kind, opening, guardHe
   `${show.tape(opening.guardHeight)} plumb above ${onWhat(kind)}; at least ${show.tape(guardHeight_min.value)} ${clauseOf(guardHeight_min)}`,
 ];
 
-function openingQuestions({ plan, show }: SheetContext, { sideId, kind, gaps, openingSphere, triangle }: RakePlan): readonly Question[] {
+function openingQuestions(
+  { plan, show }: SheetContext,
+  { sideId, kind, gaps, openingSphere, triangle, aboveNosings }: RakePlan,
+): readonly Question[] {
   const widest = show.tape(greatest(gaps.map(({ clear }) => clear)));
-  const limit = plan.job.code.stairs.triangleSphere;
+  const { triangleSphere: limit, openingFrom } = plan.job.code.stairs;
+  const unnamed =
+    openingFrom === "steps"
+      ? "no size of its own named"
+      : `none, as openings are measured above the line of the nosings ${clauseOf(openingSphere)}${aboveNosings === null ? "" : `: ${show.tape(aboveNosings)} there`}`;
   const between: Question = [
     `Which sphere must not pass between the cables of side ${sideId}?`,
     `${show.tape(openingSphere.value)} ${clauseOf(openingSphere)}; ${widest} clear at most, square to the cables`,
@@ -100,7 +104,7 @@ function openingQuestions({ plan, show }: SheetContext, { sideId, kind, gaps, op
     between,
     [
       `Which sphere must not go in at riser, tread and ${overSteps(plan.job.frame)} of side ${sideId}?`,
-      limit === null ? `no size of its own named; ${planned}` : `${show.tape(limit.value)} ${clauseOf(limit)}; ${planned}`,
+      limit === null ? `${unnamed}; ${planned}` : `${show.tape(limit.value)} ${clauseOf(limit)}; ${planned}`,
     ],
   ];
 }

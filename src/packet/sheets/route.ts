@@ -35,13 +35,14 @@ function slopePlaces({ sides, code, units }: Plan["job"]): Text {
   const sloped = sides.filter(({ rake }) => rake !== null);
   if (sloped.length === 0) return "";
   const stair = sloped.some(({ rake }) => rake?.kind === "stair");
-  const { triangleSphere } = code.stairs;
-  const steps = !stair
-    ? ""
-    : triangleSphere === null
-      ? ", and at every riser and tread"
-      : `, and a ${showIn(units).tape(triangleSphere.value)} sphere at every riser and tread`;
-  return `; on ${sidesWord(sloped.map(({ id }) => id))} square to the cables${steps}`;
+  return `; on ${sidesWord(sloped.map(({ id }) => id))} square to the cables${stair ? stepPlaces({ code, units }) : ""}`;
+}
+
+function stepPlaces({ code, units }: Pick<Plan["job"], "code" | "units">): Text {
+  const { triangleSphere, openingFrom } = code.stairs;
+  const nosings = openingFrom === "steps" ? "" : " and up from the line of the nosings";
+  if (triangleSphere !== null) return `${nosings}, and a ${showIn(units).tape(triangleSphere.value)} sphere at every riser and tread`;
+  return openingFrom === "steps" ? ", and at every riser and tread" : nosings;
 }
 
 /** The force is an assumption until the authority has answered. */

@@ -25,6 +25,7 @@ export const slopeChecks = (context: SheetContext): readonly SlopeCheck[] =>
     })),
   );
 
+type Shown = Pick<SheetContext, "plan" | "show">;
 type Row = Omit<SlopeCheck, "sideId">;
 
 const slopeCheck = ({ show }: SheetContext, { slope, kind }: RakePlan): Row => ({
@@ -48,8 +49,9 @@ function heightCheck({ plan, show }: SheetContext, { kind, opening, guardHeight_
   };
 }
 
-function openingChecks({ plan, show }: SheetContext, { kind, gaps, openingSphere, triangle }: RakePlan): readonly Row[] {
+function openingChecks({ plan, show }: SheetContext, rake: RakePlan): readonly Row[] {
   const { code, frame } = plan.job;
+  const { kind, gaps, openingSphere } = rake;
   const between: Row = {
     what: "Widest clear opening, **square to the cables**",
     planned: show.tape(greatest(gaps.map(({ clear }) => clear))),
@@ -68,9 +70,27 @@ function openingChecks({ plan, show }: SheetContext, { kind, gaps, openingSphere
       },
     ];
   }
+  return [between, ...nosingRows({ plan, show }, rake), ...triangleRows({ plan, show }, rake)];
+}
+
+/** Where the code measures from the line of the nosings. */
+function nosingRows({ plan, show }: Shown, { aboveNosings, openingSphere }: RakePlan): readonly Row[] {
+  if (aboveNosings === null || plan.job.code.stairs.openingFrom === "steps") return [];
+  return [
+    {
+      what: "Line of the nosings to the bottom rail, square to the slope",
+      planned: show.tape(aboveNosings),
+      limit: `${show.tape(openingSphere.value)} sphere must not pass ${clauseOf(openingSphere)}`,
+      unit: show.lengthUnit,
+    },
+  ];
+}
+
+function triangleRows({ plan, show }: Shown, { openingSphere, triangle }: RakePlan): readonly Row[] {
+  const { code, frame } = plan.job;
+  if (code.stairs.triangleSphere === null && code.stairs.openingFrom !== "steps") return [];
   const limit = code.stairs.triangleSphere ?? openingSphere;
   return [
-    between,
     {
       what: `Every riser and tread under the ${overSteps(frame)}: sphere set in`,
       planned: triangle === null ? "not known" : `${show.tape(triangle.sphere)} goes in`,

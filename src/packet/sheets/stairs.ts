@@ -4,7 +4,7 @@ import { bevelOf, thickEdge } from "../../plan/end-fitting.ts";
 import type { Bore, Vertical } from "../../plan/plan.ts";
 import type { RakePlan } from "../../plan/rake-plan.ts";
 import type { Block, Cell, Sheet, Table, Text } from "../packet.ts";
-import { sourceMark } from "../show-number.ts";
+import { clauseOf, sourceMark } from "../show-number.ts";
 import { surfaceWords } from "../templates/slope-words.ts";
 import { faceName, introduction } from "../wording.ts";
 import { drawnRake } from "./drawn.ts";
@@ -82,13 +82,15 @@ function rakeBlocks(context: SheetContext, rake: RakePlan): readonly Block[] {
   ];
 }
 
-function triangleRow({ plan, show }: SheetContext, { triangle }: RakePlan): readonly (readonly [Text, Text])[] {
+function triangleRow({ plan, show }: SheetContext, { triangle, aboveNosings }: RakePlan): readonly (readonly [Text, Text])[] {
   if (triangle === null) return [];
-  const limit = plan.job.code.stairs.triangleSphere;
+  const { triangleSphere: limit, openingSphere, openingFrom } = plan.job.code.stairs;
   const { riser, tread, nosing, gap, under, sphere, gap_max } = triangle;
   const rule =
     limit === null
-      ? "; this edition names no size of its own for it"
+      ? openingFrom === "steps"
+        ? "; this edition names no size of its own for it"
+        : `; this edition measures openings above the line of the nosings ${clauseOf(openingSphere)}${aboveNosings === null ? "" : `: there ${show.tapeBoth(aboveNosings)} square to the slope up to the bottom rail, at most ${show.tapeBoth(openingSphere.value)}`}`
       : `; ${show.tapeBoth(limit.value)} must not go in ${sourceMark(limit.source)} ${limit.where}${gap_max === null || gap_max <= 0 ? "" : `, so the gap is at most ${show.tapeDown(gap_max)}`}`;
   return [
     [
