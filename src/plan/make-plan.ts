@@ -102,7 +102,7 @@ function assemble({ parts, lumber, problems }: Assembling, job: Job): Plan {
     order,
     orderTotal_cents: totalOf(order),
     ...lumber,
-    tools: makeTools({ bits, bores, runs, rakes: parts.rakes, range: instrumentRange(parts) }, job),
+    tools: makeTools({ bits, bores, runs, rakes: parts.rakes, range: instrumentRange(parts, job) }, job),
     warnings: [...problems.filter((problem) => problem.severity === "warning"), ...warningsOf(parts, job)],
   };
 }

@@ -66,10 +66,12 @@ function lengthIn(units: "inch" | "mm", value: Mm, options: LengthOptions): stri
 
 /** 1334.47 -> `300 lbf (1.33 kN)`, or `1330 N (300 lbf)` where newtons come first. */
 export function force(value: Newton, units: "inch" | "mm", { both = true, rounding = "nearest" }: ForceOptions = {}): string {
-  if (!both) return units === "inch" ? poundsForce(value, rounding) : newtons(value, rounding, KILO_FROM_N.mm);
-  return units === "inch"
-    ? `${poundsForce(value, rounding)} (${newtons(value, rounding, KILO_FROM_N.inch)})`
-    : `${newtons(value, rounding, KILO_FROM_N.mm)} (${poundsForce(value, rounding)})`;
+  const [print, other] = units === "inch" ? ([poundsForce, newtonsBehind] as const) : ([newtonsFirst, poundsForce] as const);
+  const first = print(value, rounding);
+  if (!both) return first;
+  // Printed as it is, it has no direction to round in: its other unit would differ from sheet to sheet.
+  const isExact = print(value, "down") === print(value, "up");
+  return `${first} (${other(value, isExact ? "nearest" : rounding)})`;
 }
 
 /** From here on a force is printed in kN: earlier where newtons stand in parentheses. */
@@ -79,6 +81,9 @@ function poundsForce(value: Newton, rounding: Rounding): string {
   const pounds = value / POUND_N;
   return `${decimalText(pounds, Math.abs(pounds) < 10 ? 1 : 0, rounding)} lbf`;
 }
+
+const newtonsFirst = (value: Newton, rounding: Rounding): string => newtons(value, rounding, KILO_FROM_N.mm);
+const newtonsBehind = (value: Newton, rounding: Rounding): string => newtons(value, rounding, KILO_FROM_N.inch);
 
 const newtons = (value: Newton, rounding: Rounding, kiloFrom: Newton): string =>
   Math.abs(value) < kiloFrom ? `${significant(value, rounding)} N` : `${significant(value / 1000, rounding)} kN`;

@@ -9,7 +9,7 @@ describe("instrumentRange", () => {
     "%s: a gauge that reads from lowest to highest reads every band of the proof and of the spans behind bends",
     (name) => {
       const plan = examplePlan(name);
-      const { lowest, highest } = instrumentRange(plan);
+      const { lowest, highest } = instrumentRange(plan, plan.job);
       for (const { id, proof, spans, tension } of plan.runs) {
         expect.soft(lowest, id).toBeLessThanOrEqual(proof.low);
         expect.soft(highest, id).toBeGreaterThanOrEqual(proof.high);
@@ -22,8 +22,10 @@ describe("instrumentRange", () => {
   );
 
   test("behind the corners of a U bay B1 is proved from 163 lbf on, although the nut reads 260 at least", () => {
-    const { lowest } = instrumentRange(examplePlan("0002-deck-two-corners"));
-    expect(lowest / LBF).toBeGreaterThan(161);
-    expect(lowest / LBF).toBeLessThan(163);
+    const plan = examplePlan("0002-deck-two-corners");
+    const { lowest, highest } = instrumentRange(plan, plan.job);
+    expect(lowest / LBF).toBeCloseTo(160, 5);
+    // In steps of the readings, 5 lbf.
+    expect(((highest / LBF) % 5) + 1).toBeCloseTo(1, 5);
   });
 });

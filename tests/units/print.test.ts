@@ -82,6 +82,16 @@ describe("force", () => {
     expect(force(1334.4, "inch", { rounding: "down", both: false })).toBe("299 lbf");
     expect(force(1334.4, "inch", { rounding: "up", both: false })).toBe("300 lbf");
   });
+
+  // 245 lbf is 1089.81 N: rounded down it would be 1.08 kN on one sheet and 1.09 kN on the next.
+  test("what its first unit prints as it is has one other unit, whichever way the rest is rounded", () => {
+    for (const rounding of ["down", "up", "nearest"] as const) {
+      expect(force(245 * 4.4482216152605, "inch", { rounding })).toBe("245 lbf (1.09 kN)");
+      expect(force(925, "mm", { rounding })).toBe("925 N (208 lbf)");
+    }
+    expect(force(1334.4, "inch", { rounding: "down" })).toBe("299 lbf (1.33 kN)");
+    expect(force(1338.9, "inch", { rounding: "up" })).toBe("301 lbf (1.34 kN)");
+  });
 });
 
 describe("the other quantities", () => {

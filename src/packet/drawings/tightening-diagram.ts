@@ -195,8 +195,8 @@ function describe(plan: Plan, run: Run, tightening: RunTightening): Text {
   const show = showOf(plan);
   const pulled = [run.left, run.right].filter(({ pulls }) => pulls).map(({ postId }) => postId);
   return (
-    `Cables of run ${run.id}, tightened at ${pulled.join(" and ")} to ${show.forceBoth(run.tension.target)} at the end, at least ${show.forceBoth(run.tension.low)}, ${tightening.orderName}, in the order of courses ${tightening.order.map(courseName).join(", ")}. ` +
+    `Cables of run ${run.id}, tightened at ${pulled.join(" and ")} to ${show.forceBoth(run.tension.target)} at the end, at least ${show.forceBothUp(run.tension.low)}, ${tightening.orderName}, in the order of courses ${tightening.order.map(courseName).join(", ")}. ` +
     `${passWords(plan, tightening).join(" ")} Readings: ${tightening.steps.map(({ course, pass, reading }) => `${courseName(course)} pass ${pass} ${show.force(reading)}`).join(", ")}. ` +
-    `Least tension when all readings are right: ${show.forceBoth(run.tension.least)} in bay ${run.tension.leastBayId}. The log below has a row for each step.`
+    `Least tension when all readings are right: ${show.forceBothDown(run.tension.least)} in bay ${run.tension.leastBayId}. The log below has a row for each step.`
   );
 }

@@ -51,6 +51,10 @@ const NO_ROOM = 1e6;
 export const RESULT_up = { both: true, rounding: "up", figures: 4 } as const;
 export const RESULT_down = { both: true, rounding: "down", figures: 4 } as const;
 const FIGURES = { both: false, figures: 4, small: true } as const;
+const FORCE_up = { ...FIGURES, rounding: "up" } as const;
+
+/** A number that is put in: every force is a load, and rounded up as in the tables; what is computed with stays as near as it can. */
+const partText = (part: CheckPart, show: Show): Text => sizeText(part, show, part.unit === "N" ? FORCE_up : FIGURES);
 
 /** Symbols, the same with numbers, the result, its capacity and what that is made of, and their ratio; rounded as in the table of checks. */
 export function formulaText(check: FrameCheck, show: Show): Text {
@@ -73,7 +77,7 @@ function workingTexts(left: Text, { parts, demand, unit }: FrameCheck, show: Sho
   const filled = filledIn(expression, parts, show);
   // Nothing is said by a load that is not there.
   const rest = parts.filter(({ name, value }) => value !== 0 && !(filled?.used.has(name) ?? false));
-  const listed = rest.map((part) => `${part.name} = ${sizeText(part, show, FIGURES)}`).join(", ");
+  const listed = rest.map((part) => `${part.name} = ${partText(part, show)}`).join(", ");
   if (filled !== null) return [`${filled.text} = ${bold(result)}`, ...(listed === "" ? [] : [listed])];
   return [listed === "" ? bold(result) : `${listed}: result ${bold(result)}`];
 }
@@ -98,7 +102,7 @@ function filledIn(expression: Text, parts: readonly CheckPart[], show: Show): Fi
     const before = expression.slice(from, match.index);
     from = match.index + match[0].length;
     if (hasSymbols(before)) return null;
-    const number = sizeText(part, show, FIGURES);
+    const number = partText(part, show);
     // 3 V is 3 x V; a power is of the number and its unit.
     text += before.replace(/([\d)]) $/, "$1 x ") + (expression[from] === "^" ? `(${number})` : number);
     used.add(part.name);

@@ -98,7 +98,7 @@ export function waysToRead(context: SheetContext): readonly Text[] {
   const { plan, show } = context;
   const { sagWeight } = plan.job.tightening;
   const spans = groupsOf(context).flatMap((group) => group.spans);
-  const { lowest, highest, pitch_Hz } = instrumentRange(plan);
+  const { lowest, highest, pitch_Hz } = instrumentRange(plan, plan.job);
   const digits = (value_Hz: number, rounding: "down" | "up"): Text => decimal(value_Hz, { rounding });
   const pitch =
     pitch_Hz === null ? "nothing here: no span is long enough" : `${digits(pitch_Hz.low, "down")} - ${digits(pitch_Hz.high, "up")} Hz`;

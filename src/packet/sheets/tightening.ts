@@ -89,7 +89,7 @@ function coveredWords({ plan, show }: SheetContext): Text {
   const { what, source } = keptInTarget(plan);
   const covered = greatest(plan.runs.map(({ tension }) => tension.covered));
   return covered > 0
-    ? `; up to ${show.force(covered)} of the target is kept for ${what} ${sourceMark(source)}`
+    ? `; up to ${show.forceUp(covered)} of the target is kept for ${what} ${sourceMark(source)}`
     : "; nothing is kept for heat, drying or bedding-in";
 }
 
