@@ -19,7 +19,7 @@ import {
   temperature,
   turnStiffness,
 } from "../units/print.ts";
-import { roundDown } from "../units/round.ts";
+import { roundDown, roundNearest } from "../units/round.ts";
 
 /** As wide as most terminals are, at least. */
 const WIDTH = 100;
@@ -232,10 +232,28 @@ function valueText(value: number, kind: Kind): string {
 
 const inch = { both: false } as const;
 
+const INCH_mm = 25.4;
+/** Of a step: a length as near as this to it lies on it. */
+const ON_share = 1e-6;
+const isOn = (value: number, step: number): boolean => Math.abs(value - roundNearest(value, step)) < ON_share * step;
+
+/** As a tape reads it where it lies on a mark, as so many threads to the inch where it is the pitch of one; else a decimal: no fraction that it is not. */
+function inchText(value: number): string {
+  const own = value / INCH_mm;
+  if (isOn(own, FINEST_in)) return Math.abs(value) < LONG_mm ? inches(value, { step: FINEST_in }) : feetInches(value, { step: FINEST_in });
+  const perInch = 1 / own;
+  return own > 0 && own < 1 && isOn(perInch, 1) && perInch < MOST_threads
+    ? `1/${figures(roundNearest(perInch, 1))}"`
+    : `${figures(own)} in`;
+}
+
+/** The finest thread of a screw has no more to the inch. */
+const MOST_threads = 100;
+
 function otherText(value: number, kind: Kind): string | null {
   switch (kind) {
     case "length":
-      return Math.abs(value) < LONG_mm ? inches(value, { step: FINEST_in }) : feetInches(value, { step: FINEST_in });
+      return inchText(value);
     case "force":
     case "axial stiffness":
       return force(value, "inch", inch);

@@ -38,6 +38,10 @@ describe("reevebook explain", () => {
     [["0001", "R1"], /^run R1: \d+ values\n/],
     [["0001", "P1-05"], /^bore P1-05: \d+ values\n/],
     [["0001", "course", "05"], /^course 5: \d+ values\n[\s\S]*courses\.5\.height {2,}508 mm \(20"\)\n/],
+    // A thread of 1/4-28 rises 1/28 in a turn; 1/32 in would be its nearest mark on a tape.
+    [["0001", "job.fittings.stud.pitch"], /\nvalue {5}0\.907143 mm \(1\/28"\)\n/],
+    [["0001", "job.cable.diameter"], /\nvalue {5}3\.175 mm \(1\/8"\)\n/],
+    [["0001", "runs.R1.takeUp.ends[0].travel_high"], /\nvalue {5}[\d.]+ mm \(\d\.\d+ in\)\n/],
     [["0001", "job.site.coldest"], /\nvalue {5}-10 deg C \(14 deg F\)\n[\s\S]*source {4}\[practice\]/],
     [["0001", "job.cable.mass_kgPerM"], /kg\/m\n/],
     [["0001", "verticals.P1.role"], /\nvalue {5}end\n[\s\S]*no explanation of its own; explained near it:\n {2}verticals\.P1\.station /],
