@@ -13,7 +13,7 @@ import { bushingsOf } from "./bore-kinds.ts";
 import type { Card } from "./card.ts";
 import { faceEnds, faceIds, hasLags, shankWords } from "./face-ends.ts";
 import { freeStop } from "./free-stop.ts";
-import { count, endPostIds, greatest, listed, postsOf, refer, type SheetContext, spacersOf, unique, upperFirst } from "./kit.ts";
+import { count, endsOnWords, greatest, listed, postsOf, refer, type SheetContext, spacersOf, unique, upperFirst } from "./kit.ts";
 import { leaningAlongIds, offMiddle, plumbWords } from "./leaning.ts";
 import { boreDone, isWood } from "./material.ts";
 import { pierAccepted, pierItems, pierMarked, pierSearched } from "./piers.ts";
@@ -37,7 +37,7 @@ export function frameCard(context: SheetContext): Card {
         killer: true,
       },
       {
-        text: `**${frameAccepted}** by a licensed engineer or the authority: posts, rails, feet. End ${endPostIds(plan).length === 1 ? "post" : "posts"} ${listed(endPostIds(plan))}.${pierAccepted(plan)}${sleeveFrameWords(plan)}`,
+        text: `**${frameAccepted}** by a licensed engineer or the authority: posts, rails, feet. ${endsOnWords(plan)}.${pierAccepted(plan)}${sleeveFrameWords(plan)}`,
         killer: true,
       },
       {

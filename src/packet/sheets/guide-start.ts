@@ -7,7 +7,7 @@ import { frameAccepted } from "../wording.ts";
 import { turnedIds } from "./bore-corners.ts";
 import { freeStop } from "./free-stop.ts";
 import { cutSlopes, measureSlopes, railsLie } from "./guide-slopes.ts";
-import { count, endPostIds, listed, postsOf, refer, type SheetContext, spacersOf } from "./kit.ts";
+import { count, endsOnWords, listed, postsOf, refer, type SheetContext, spacersOf } from "./kit.ts";
 import { leaning, leaningWords } from "./leaning.ts";
 import { isWood } from "./material.ts";
 import { piersOf } from "./piers.ts";
@@ -140,8 +140,8 @@ export function frameStage(context: SheetContext): Stage {
       ...openingItems(context),
       ...spacerItems(context),
       {
-        text: "Push each end post hard at the rail, by hand. It must not rattle, click or stay displaced.",
-        more: `End posts here: ${listed(endPostIds(plan))}. How far one may give stands on ${refer(context, "survey")}.`,
+        text: "At each post where cables end push hard at the rail, by hand. It must not rattle, click or stay displaced.",
+        more: `${endsOnWords(plan)}. How far one may give stands on ${refer(context, "survey")}.`,
         killer: true,
       },
     ],

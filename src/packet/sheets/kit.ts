@@ -174,6 +174,16 @@ export const spacersOf = (plan: Plan): readonly Vertical[] => plan.verticals.fil
 /** The posts that hold the ends of runs: they bend under all cables. */
 export const endPostIds = (plan: Plan): readonly string[] =>
   unique(plan.runs.flatMap((run) => [run.left, run.right].filter(({ kind }) => kind !== "anchor").map(({ postId }) => postId)));
+
+/** "Cables end on P1, P4 (corner post) and P7": not every such post is an end of the guard. */
+export const endsOnWords = (plan: Plan): Text => {
+  const named = endPostIds(plan).map((id) => {
+    const role = plan.verticals.find((vertical) => vertical.id === id)?.role;
+    return `${id}${role === "corner" ? " (corner post)" : role === "shared" ? " (two runs)" : ""}`;
+  });
+  return `Cables end on ${listed(named)}`;
+};
+
 export const greatest = (values: readonly number[]): number => values.reduce((most, value) => Math.max(most, value), 0);
 export const least = (values: readonly number[]): number =>
   values.reduce((lowest, value) => Math.min(lowest, value), Number.POSITIVE_INFINITY);

@@ -1,9 +1,11 @@
 // Does every sheet give the heights of its own side where the bores of two runs cross in a corner post, and say on which face which are bored?
 import { describe, expect, test } from "vitest";
+import type { Issue } from "../../../src/job/job.ts";
 import { details } from "../../../src/packet/drawings/details.ts";
 import { showOf } from "../../../src/packet/drawings/kit.ts";
 import { tighteningDiagram } from "../../../src/packet/drawings/tightening-diagram.ts";
 import { polesOf, servedBy } from "../../../src/packet/templates/pole.ts";
+import type { Plan } from "../../../src/plan/plan.ts";
 import { changedText, examplePlan, exampleText, planOf } from "../../support/example-jobs.ts";
 import { cellText, packetOf, readPrinted, rowsOf, tableOf, wordsOn } from "../read-packet.ts";
 
@@ -151,5 +153,19 @@ describe("words", () => {
     expect(wordsOn(plan, "Z-001", "permit")).toContain("Wood between two bores that cross in a corner post");
     const more = planOf(changedText(NAME, { "# limits: {": "limits: { wood between bores: 3/4 in } # {" }));
     expect(more.job.limits.betweenBores_min).toMatchObject({ value: 19.05, source: "job" });
+  });
+});
+
+describe("the posts that hold ends of cables", () => {
+  const roles = (own: Plan, issue: Issue): string => /Cables end on [^.]*\./.exec(wordsOn(own, "Z-801", issue))?.[0] ?? "";
+
+  test("are not called end posts where they stand at a corner or between two runs", () => {
+    for (const issue of ["crew", "homeowner"] as const) {
+      expect(roles(plan, issue)).toBe("Cables end on P1, P4 (corner post) and P11.");
+      expect(roles(examplePlan("0018-corner-post-between-runs"), issue)).toBe("Cables end on P1, P5 (corner post) and P10.");
+      expect(roles(examplePlan("0015-ends-on-faces"), issue)).toMatch(/ \(two runs\)/);
+      expect(roles(examplePlan("0002-deck-two-corners"), issue)).toBe("Cables end on P1 and P13.");
+      expect(wordsOn(plan, "Z-801", issue)).not.toMatch(/[Ee]nd posts? (here|P)/);
+    }
   });
 });
