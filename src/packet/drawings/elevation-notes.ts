@@ -9,10 +9,15 @@ import type { Show } from "../show-number.ts";
 import { floorWord } from "../wording.ts";
 import { places } from "./kit.ts";
 import { gapsOn, rakeOn } from "./raked.ts";
-import type { Scene } from "./side-scene.ts";
+import { type Scene, verticalsIn } from "./side-scene.ts";
+import { outlineOf } from "./turned-post.ts";
 
 /** `index` counts the parts of a side from 0. */
-export function notesOf({ plan, side }: Scene, show: Show, { index, count }: { readonly index: number; readonly count: number }): Text {
+export function notesOf(
+  { plan, side, stretch }: Scene,
+  show: Show,
+  { index, count }: { readonly index: number; readonly count: number },
+): Text {
   const stations = `Stations: middle of each post and spacer, from the left-hand start of side ${side.id}.`;
   if (index > 0) return "Sections, spacing and heights as on part 1.";
   const rake = rakeOn(plan, side);
@@ -31,9 +36,20 @@ export function notesOf({ plan, side }: Scene, show: Show, { index, count }: { r
     `Spacing of the cables, also to the rails or the ${floorWord(plan.job)}: ${spacing}; widest clear gap ${show.tape(widest)}.`,
     `Heights: middle of the bore above the datum, ${plan.job.frame.datum}. In parentheses: faces of the rails, and spans${posts.sleeve === null ? "" : " from wood to wood"}.${levelNote(plan, side, show)}`,
     ...bendNotes(side.id, plan, show),
+    ...turnedNotes({ plan, side, stretch }, show),
     stations,
   ].join(" ");
 }
+
+/** Its outline is wider than its section. */
+const turnedNotes = (place: Pick<Scene, "plan" | "side" | "stretch">, show: Show): readonly Text[] =>
+  verticalsIn(place).flatMap((vertical) => {
+    const { turned, left, right } = outlineOf(vertical, place.side);
+    const angle = show.angle(Math.abs(vertical.direction - place.side.direction));
+    return turned === null
+      ? []
+      : [`${vertical.id} stands turned by ${angle}: two of its faces are seen, together ${show.tape(right - left)} wide.`];
+  });
 
 /** The cables of both sides of a corner post cross in it at two heights. */
 function levelNote(plan: Plan, side: Scene["side"], show: Show): Text {

@@ -58,10 +58,12 @@ function chooseStretches(plan: Plan, side: SidePlan, room: Room): Chosen {
   const low = (ratio: number, count: number): boolean =>
     ratio <= smallest ||
     (count === 1 ? guardHeight * ratio + AROUND_mm <= room.height : guardHeight * ratio + AROUND_PART_mm <= Math.min(room.height, PART_mm));
-  const whole = edgeRoom({ side, stretch: { from: 0, to: side.length, matchLeft: null, matchRight: null } });
+  const stretch = { from: 0, to: side.length, matchLeft: null, matchRight: null };
   for (let count = 1; count < 200; count++) {
-    const width = room.width - (count === 1 ? whole.left + whole.right : 2 * EDGE_NAME_mm);
     for (const scale of scales) {
+      const whole = edgeRoom({ plan, side, stretch }, scale.ratio);
+      const width =
+        room.width - (count === 1 ? whole.left + whole.right : Math.max(whole.left, EDGE_NAME_mm) + Math.max(whole.right, EDGE_NAME_mm));
       if (!low(scale.ratio, count) || side.length * scale.ratio > count * width) continue;
       const stretches = stretchesOf(plan, side, width / scale.ratio);
       if (stretches.length <= count) return { scale, stretches };
@@ -158,7 +160,7 @@ function dimensions(scene: Scene, show: Show): readonly Part[] {
   const stations = verticals.map(({ station }): Ordinate => ({ at: at(station), value: show.feet(station) }));
   const start = DECK_mm + 0.6;
   const rightward = { x: 1, y: 0 };
-  const edges = edgeRoom(scene);
+  const edges = edgeRoom(scene, view.ratio);
   // Side by side where they have room: turned text is harder to read, and takes more height.
   const needs = stations.reduce((sum, station) => sum + ordinateSize(station, "along"), 0);
   const lay = needs <= right.x - datum.x ? "along" : "outward";

@@ -15,6 +15,7 @@ import { againstOf } from "../guard-ends.ts";
 import { leftFace, membersOf, rightFace } from "./kit.ts";
 import { gapBelowOn, openingOn, rakeOn, slopeBends, stepSphere, steps } from "./raked.ts";
 import type { Stretch } from "./stretches.ts";
+import { outlineOf, seenTo } from "./turned-post.ts";
 
 /** Paper taken by walls with their word, and by the deck below the datum. */
 const WALL_mm = 4.6;
@@ -33,7 +34,7 @@ export interface Scene {
 
 const within = (stretch: Stretch, station: Mm): boolean => station >= stretch.from && station <= stretch.to;
 
-export const verticalsIn = ({ plan, side, stretch }: Scene): readonly Vertical[] =>
+export const verticalsIn = ({ plan, side, stretch }: Pick<Scene, "plan" | "side" | "stretch">): readonly Vertical[] =>
   membersOn(side.index, plan.verticals).filter((vertical) => {
     if (vertical.corner === undefined) return within(stretch, vertical.station);
     return vertical.corner.nextIndex === side.index ? stretch.matchLeft === null : stretch.matchRight === null;
@@ -64,6 +65,7 @@ export function wallsOf({ side, stretch }: Scene): { readonly left: Mm; readonly
 export const sideScene = (scene: Scene): readonly Part[] => [
   ...deck(scene),
   ...walls(scene),
+  ...turnedFaces(scene),
   ...rails(scene),
   ...verticalsIn(scene).flatMap((vertical) => upright(scene, vertical)),
   ...hardware(scene),
@@ -142,12 +144,24 @@ function rails(scene: Scene): readonly Part[] {
   return [...below.flatMap((reach) => rail(reach, gapBelowOn(plan, side), bottom)), ...rail(topRailReach(side), top, guardHeight)];
 }
 
+/** Of posts that stand turned, the face beside the front one: rails and cables meet it, and are seen before it. */
+function turnedFaces(scene: Scene): readonly Part[] {
+  const { plan, side, view } = scene;
+  return verticalsIn(scene).flatMap((vertical) => {
+    const { left, right, turned } = outlineOf(vertical, side);
+    if (turned === null) return [];
+    const [from, to] = turned.mouth === "left" ? [left, turned.edge] : [turned.edge, right];
+    return [polygon(rectangle(view, { from, to, low: 0, high: openingOn(plan, side).top }), { pen: "outline", fill: "white" })];
+  });
+}
+
 function upright({ plan, side, view }: Scene, vertical: Vertical): readonly Part[] {
   const isPost = vertical.kind === "post";
   const { bottom, top } = openingOn(plan, side);
+  const { left, right, turned } = outlineOf(vertical, side);
   const corners = rectangle(view, {
-    from: leftFace(vertical),
-    to: rightFace(vertical),
+    from: turned?.mouth === "left" ? turned.edge : left,
+    to: turned?.mouth === "right" ? turned.edge : right,
     low: isPost ? 0 : bottom,
     high: top,
   });
@@ -187,7 +201,7 @@ function cables(scene: Scene): readonly Part[] {
     .filter((bay) => strung.has(bay.id))
     .flatMap((bay): readonly Line[] => {
       const { left, right } = membersOf(plan, bay);
-      const [from, to] = [Math.max(rightFace(left), stretch.from), Math.min(leftFace(right), stretch.to)];
+      const [from, to] = [Math.max(seenTo(left, side, "right"), stretch.from), Math.min(seenTo(right, side, "left"), stretch.to)];
       return plan.courses.map((course) => {
         const y = courseHeight(course, side);
         return [view.point({ x: from, y }), view.point({ x: to, y })];
@@ -199,11 +213,26 @@ function cables(scene: Scene): readonly Part[] {
 /** Paper that the name of a match line or a corner takes beside the end of a stretch. */
 export const EDGE_NAME_mm = 4.4;
 
-/** The same for both ends of a stretch: 0 where the guard itself ends. */
-export const edgeRoom = ({ side, stretch }: Pick<Scene, "side" | "stretch">): { readonly left: Mm; readonly right: Mm } => ({
-  left: stretch.matchLeft !== null || side.begins === null ? EDGE_NAME_mm : 0,
-  right: stretch.matchRight !== null || side.ends === null ? EDGE_NAME_mm : 0,
-});
+type Place = Pick<Scene, "plan" | "side" | "stretch">;
+
+/** The same for both ends of a stretch, or what stands beyond it of the one post at a corner; 0 where the guard itself ends. */
+export function edgeRoom(place: Place, ratio: number): { readonly left: Mm; readonly right: Mm } {
+  const { side, stretch } = place;
+  const beyond = (at: "left" | "right"): Mm => {
+    const post = onePost(place, at);
+    if (post === undefined) return 0;
+    const { left, right } = outlineOf(post, side);
+    return ratio * (at === "left" ? stretch.from - left : right - stretch.to);
+  };
+  return {
+    left: stretch.matchLeft !== null || side.begins === null ? Math.max(EDGE_NAME_mm, beyond("left")) : 0,
+    right: stretch.matchRight !== null || side.ends === null ? Math.max(EDGE_NAME_mm, beyond("right")) : 0,
+  };
+}
+
+/** The one post that makes the corner at this end of a stretch. */
+const onePost = (place: Place, at: "left" | "right"): Vertical | undefined =>
+  verticalsIn(place).find(({ corner }) => corner !== undefined && (corner.nextIndex === place.side.index) === (at === "left"));
 
 /** Match lines and corner points at the ends of a stretch. */
 function edges(scene: Scene): readonly Part[] {
@@ -235,8 +264,8 @@ function edge(scene: Scene, at: "left" | "right", match: number | null, corner: 
 
 /** On paper, of the one post that makes the corner there, where it is drawn wide enough for a name. */
 function middleOfOnePost(scene: Scene, at: "left" | "right"): Mm | null {
-  const { side, view } = scene;
-  const post = verticalsIn(scene).find(({ corner }) => corner !== undefined && (corner.nextIndex === side.index) === (at === "left"));
+  const { view } = scene;
+  const post = onePost(scene, at);
   if (post === undefined) return null;
   const [left, right] = [leftFace(post), rightFace(post)].map((x) => view.point({ x, y: 0 }).x) as [Mm, Mm];
   return right - left < EDGE_NAME_mm ? null : (left + right) / 2;
