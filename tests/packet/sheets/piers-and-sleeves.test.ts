@@ -69,7 +69,7 @@ describe("a pier", () => {
   });
 
   test("is accepted with the posts", () => {
-    expect(wordsOf(pier, "crew", "Z-801")).toContain("End post P5. Pier PR1 with its anchors, by an engineer.");
+    expect(wordsOf(pier, "crew", "Z-801")).toContain("Cables end on P5. Pier PR1 with its anchors, by an engineer.");
     expect(wordsOf(pier, "crew", "Z-003")).toContain("PR1 and P5 hold the ends of cables");
   });
 });
