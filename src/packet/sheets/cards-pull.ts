@@ -7,7 +7,7 @@ import { hasTails, pulledAtBoth } from "./ends.ts";
 import { count, greatest, listed, refer, type SheetContext } from "./kit.ts";
 import { isWood } from "./material.ts";
 import { piersOf } from "./piers.ts";
-import { bandWords, leansOf } from "./readings.ts";
+import { bandDay, bandWords, leansOf } from "./readings.ts";
 import { forceWords, openingRoute, type Route, sagBays, testPlaces } from "./route.ts";
 import { safetyFor } from "./safety-messages.ts";
 
@@ -63,7 +63,10 @@ export function pullCard(context: SheetContext): Card {
       {
         text: `${passesText(context)} "Stop at" of each step kept, from the column of the day.`,
       },
-      { text: `Every last reading in its band: ${plan.runs.map((run) => bandWords(run, context)).join("; ")}.`, killer: true },
+      {
+        text: `Every last reading in its band: ${plan.runs.map((run) => bandWords(run, context)).join("; ")}, ${bandDay(context)}.`,
+        killer: true,
+      },
       { text: "Lowest and highest reading at the end", value: show.forceUnit },
       { text: "Plumb logged, near the plan, within its limit; largest movement", value: show.lengthUnit, killer: true },
       { text: `Turns near the plan (${turns}); least thread left (keep ${reserve})`, value: show.lengthUnit },

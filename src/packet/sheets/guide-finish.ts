@@ -61,10 +61,10 @@ const threadWords = (plan: Plan, show: SheetContext["show"]): Text =>
   `Keep ${show.tape(plan.runs[0]?.takeUp.reserve ?? 0)} for later visits.`;
 
 function targetItem(run: Run, context: SheetContext): StepItem {
-  const { show } = context;
+  const { plan, show } = context;
   const turns = run.takeUp.ends.map((end) => `${show.decimal(end.turns, 1)} at ${end.postId}`);
   return {
-    text: `Run ${run.id}: the target is **${show.force(run.tension.target)}**. At least ${lowAtNut(run, context)}, at most ${highAtNut(run, context)}.`,
+    text: `Run ${run.id}: the target is **${show.force(run.tension.target)}**. At ${show.heat(plan.job.site.reference.value)} at least ${lowAtNut(run, context)}, at most ${highAtNut(run, context)}.`,
     more: `Turns to expect: ${turns.join(", ")}. If it takes many more, something moves. Stop and look.`,
   };
 }
@@ -93,7 +93,7 @@ function passItems({ plan, show }: SheetContext): readonly StepItem[] {
     ),
     {
       text: "Read every cable again. Turn a nut only where the reading is too low or too high.",
-      more: "Did you turn one? Then read them all once more.",
+      more: "On a cold or a warm day both limits move as the table says. Did you turn a nut? Then read all once more.",
     },
   ];
 }
@@ -121,7 +121,11 @@ export function proveStage(context: SheetContext): Stage {
       ...trySlopes(context),
       { text: "Write down the result for each bay. It must not pass." },
       ...sagItems(context),
-      { text: `Read the cables that ${refer(context, "proof")} names, in the bay it names.`, killer: true },
+      {
+        text: `Read the cables that ${refer(context, "proof")} names, in the bay it names.`,
+        more: "Its limits move with the temperature of the air. Its note says by how much.",
+        killer: true,
+      },
     ],
   };
 }

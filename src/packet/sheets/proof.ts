@@ -29,7 +29,7 @@ import {
   table,
 } from "./kit.ts";
 import { slopeTables } from "./proof-slopes.ts";
-import { atLeast, atMost, bandWords, pullWords } from "./readings.ts";
+import { atLeast, atMost, bandDay, bandWords, pullWords } from "./readings.ts";
 import { bayName, forceWords, openingRoute, type Route, sagBays, testedBays, testPlaces } from "./route.ts";
 import { slotTables } from "./slots.ts";
 import { spansInBay } from "./spans.ts";
@@ -100,7 +100,12 @@ function holdTable(context: SheetContext, route: Route): Table {
           people.second,
         ]
       : ["H2 ends set", "H", "first turns on, grip ends set, nothing crossed; tails stay long until H3", people.second],
-    ["H3 last pass read", "H", `every last reading: ${plan.runs.map((run) => bandWords(run, context)).join("; ")}`, people.lead],
+    [
+      "H3 last pass read",
+      "H",
+      `every last reading: ${plan.runs.map((run) => bandWords(run, context)).join("; ")}, ${bandDay(context)}`,
+      people.lead,
+    ],
     ["Opening check", "W", `called before the test; ${route.criterion}`, "authority"],
     ["H4 hand-over", "H", "proof and log complete, caps on, owner's card given", home ? `you, ${people.handsOver}` : "office, owner"],
   ];
@@ -238,7 +243,15 @@ function pullTable(context: SheetContext): Table {
     ),
     rowHeads: true,
     writeIn: true,
+    notes: [`**Values ${bandDay(context)}${shareWords(context)}.** Air: below.`],
   });
+}
+
+/** Behind bends a bay has its share of the nut, and moves by that share of what the nut moves by. */
+function shareWords({ plan, show }: SheetContext): Text {
+  const shares = plan.runs.map(({ id, proof, tension }) => ({ id, bayId: proof.bayId, share: show.percent(proof.low / tension.low) }));
+  const less = shares.filter(({ share }) => share !== show.percent(1));
+  return less.length === 0 ? "" : `: ${listed(less.map(({ id, bayId, share }) => `${id} in ${bayId} by ${share} of it`))}`;
 }
 
 function conditionsTable({ show }: SheetContext, route: Route): Table {

@@ -3,7 +3,7 @@ import type { Plan, Run } from "../../plan/plan.ts";
 import type { Mm, Newton } from "../../units/quantity.ts";
 import type { Text } from "../packet.ts";
 import { floorWord } from "../wording.ts";
-import { greatest, listed, type SheetContext, unique } from "./kit.ts";
+import { greatest, listed, refer, type SheetContext, unique } from "./kit.ts";
 
 /** A lower limit: rounded up, so that what is printed is never less than what is needed. */
 export const atLeast = (value: Newton, { show }: SheetContext): Text => show.forceUp(value);
@@ -20,6 +20,12 @@ export const bandWords = (run: Run, context: SheetContext): Text =>
 
 /** Less than a plumb line tells. 1/64 in. */
 const LEAST_mm = 0.4;
+
+/** Cables pull harder in the cold: a band holds for one temperature, and whoever signs for it on another day has to move it. */
+export const bandDay = (context: SheetContext): Text => {
+  const { plan, show } = context;
+  return `at ${show.heat(plan.job.site.reference.value)}; on another day moved as the table by temperature on ${refer(context, "tightening")} says`;
+};
 
 /** How far a post moves: "1/32\"", or "under 1/32\"" where no plumb line tells it, but never nothing. */
 export function movedWords(movement: Mm, { show }: SheetContext): Text {

@@ -28,7 +28,7 @@ import {
 } from "./kit.ts";
 import { piersOf } from "./piers.ts";
 import { slopeTables } from "./proof-slopes.ts";
-import { atLeast, atMost, bandWords, leansOf } from "./readings.ts";
+import { atLeast, atMost, bandDay, bandWords, leansOf } from "./readings.ts";
 import { boreTables } from "./record-bores.ts";
 import { builtBlocks, builtCable, writtenOr } from "./record-built.ts";
 import { bayName, openingRoute, sagBays } from "./route.ts";
@@ -119,7 +119,7 @@ function cableTable(context: SheetContext, run: Run): Table {
   ];
   return table({
     id: `record-cables-${run.id}`,
-    caption: `Every cable of run ${run.id}: ${show.feetUp(run.orderLength)} long, target ${show.force(run.tension.target)} at the nut; last readings ${bandWords(run, context)}; in bay ${run.proof.bayId} at least ${atLeast(run.proof.low, context)}, at most ${atMost(run.proof.high, context)}`,
+    caption: `Every cable of run ${run.id}: ${show.feetUp(run.orderLength)} long, target ${show.force(run.tension.target)} at the nut; last readings ${bandWords(run, context)}; in bay ${run.proof.bayId} at least ${atLeast(run.proof.low, context)}, at most ${atMost(run.proof.high, context)}; ${bandDay(context)}`,
     columns,
     rows: plan.cables
       .filter(({ runId }) => runId === run.id)

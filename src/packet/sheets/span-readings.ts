@@ -24,7 +24,7 @@ export function spanTable(context: SheetContext): Table {
   const weight = show.force(plan.job.tightening.sagWeight.value);
   return table({
     id: "tightening-spans",
-    caption: "What each span should show: gauge when its run is in its band, pitch and sag when it stands at target",
+    caption: `What each span should show at ${show.heat(plan.job.site.reference.value)}: gauge when its run is in its band, pitch and sag when it stands at target`,
     columns: [
       column("run", "Run", 0.08),
       column("bay", "Bays", 0.14),

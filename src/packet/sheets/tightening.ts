@@ -62,7 +62,7 @@ function targetFacts(context: SheetContext): Block {
   return facts("tightening-target", [
     ...plan.runs.map((run): readonly [Text, Text, true] => [
       `${run.id}: target at the nut`,
-      `${show.forceBoth(run.tension.target)} when all is done; at least ${lowAtNut(run, context)}, at most ${highAtNut(run, context)}; proved in bay ${run.proof.bayId}`,
+      `${show.forceBoth(run.tension.target)} when all is done; at least ${lowAtNut(run, context)}, at most ${highAtNut(run, context)}, at ${show.heat(plan.job.site.reference.value)}; proved in bay ${run.proof.bayId}`,
       true,
     ]),
     [

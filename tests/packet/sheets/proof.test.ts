@@ -98,6 +98,28 @@ describe("proofSheet", () => {
     }
   });
 
+  // On a cold day cables that are too slack for a warm one still read above "at least": whoever signs has to move the band.
+  test.each(examples)("%s: every band that is signed for names its temperature and the table that moves it", (_, plan) => {
+    const { value } = plan.job.site.reference;
+    const heat = plan.job.units === "inch" ? `at ${Math.round(value * 1.8 + 32)} deg F` : `at ${Math.round(value)} deg C`;
+    const day = `${heat}; on another day moved as the table by temperature on Z-803 says`;
+    const crew = packetOf(plan, "crew");
+    const criterion = tableOf(crew, "proof-holds").rows.find(([point = ""]) => cellText(point).startsWith("H3"))?.[2] ?? "";
+    expect.soft(cellText(criterion)).toContain(day);
+    expect.soft(tableOf(crew, "proof-pulls").notes?.join(" ")).toContain(day);
+    const card = stepsOf(sheetOf(crew, "Z-801").blocks).find(({ id }) => id === "card-tightening");
+    expect.soft(card?.items.find(({ text }) => text.startsWith("Every last reading"))?.text).toContain(day);
+    for (const { id } of plan.runs) expect.soft(tableOf(packetOf(plan, "record"), `record-cables-${id}`).caption).toContain(day);
+    expect.soft(tableOf(crew, "tightening-spans").caption).toContain(heat);
+  });
+
+  // Two bends of 18.4 and 15.3 deg, together 33.7 deg, at a friction of 0.3: exp(-0.3 x 0.588) = 0.84.
+  test("0012: behind its bends bay A1 moves by 84 % of what the nut moves by; 0001 has no bend and no share", () => {
+    const notes = (name: string): string => tableOf(packetOf(examplePlan(name), "crew"), "proof-pulls").notes?.join(" ") ?? "";
+    expect(notes("0012-stair-from-landing")).toContain("R1 in A1 by 84 % of it");
+    expect(notes("0001-level-deck-straight")).not.toContain("of it");
+  });
+
   test("two studs: H2 stands before the final cut and speaks of no tails; a grip end: tails stay long until H3", () => {
     expect(wordsOf(examplePlan("0005-steel-balcony"))).toMatch(/H2 marked, before the final cut/);
     expect(wordsOf(examplePlan("0005-steel-balcony"))).not.toContain("tail");
