@@ -1,11 +1,12 @@
 // Which tools does this job need, step by step?
 import type { Job } from "../job/job.ts";
-import { angleDegrees, decimal, drillStep, force, length } from "../units/print.ts";
+import { decimal, drillStep, force, length } from "../units/print.ts";
 import type { Mm } from "../units/quantity.ts";
 import { SLEEVE_USE, WASHER_HOLE } from "./bores.ts";
 import { tubeTools } from "./bushing-tubes.ts";
 import { faceEndsOf, faceOf, plainShankOf } from "./face-end.ts";
 import type { InstrumentRange } from "./instrument-range.ts";
+import { rakeTools, slopesOf, surveyTools } from "./measure-tools.ts";
 import { isForMasonry, mergedBits } from "./merged-bits.ts";
 import { mitreNote } from "./mitres.ts";
 import { edgeProtection } from "./open-edge.ts";
@@ -23,7 +24,8 @@ interface ToolUsers extends Pick<Plan, "rakes" | "runs" | "bores"> {
 export function makeTools({ bits, runs, range, rakes, bores }: ToolUsers, job: Job): readonly ToolLine[] {
   return [
     ...safeTools(job),
-    ...rakeTools({ rakes }),
+    ...to("measure", surveyTools(job)),
+    ...to("measure slopes", rakeTools(rakes)),
     ...cutTools({ runs, rakes }, job),
     ...setOutTools({ rakes }, job),
     ...boreTools({ bits, rakes }, job),
@@ -91,20 +93,6 @@ const setOutTools = ({ rakes }: Pick<ToolUsers, "rakes">, job: Job): readonly To
     { item: "centre punch or awl", source: "have", note: "guides the bit" },
   ]);
 };
-
-/** The slope is measured over the whole flight, and carried to posts, rails and guide blocks. */
-function rakeTools({ rakes }: Pick<ToolUsers, "rakes">): readonly ToolLine[] {
-  if (rakes.length === 0) return [];
-  const surface = rakes.some(({ kind }) => kind === "stair") ? "nosings" : "ramp";
-  return to("measure slopes", [
-    { item: "straight board", size: "as long as the slope", source: "have", note: `on the ${surface}: its lower edge is the datum` },
-    { item: "angle gauge", size: "reads 0.1 deg", source: "buy", note: `on the board, both ways round: ${slopesOf(rakes)}` },
-    { item: "sliding bevel", source: "have", note: "carries the slope to cuts and guide blocks" },
-  ]);
-}
-
-/** Each slope once, without its sign. */
-const slopesOf = (rakes: ToolUsers["rakes"]): string => [...new Set(rakes.map(({ slope }) => angleDegrees(Math.abs(slope))))].join(", ");
 
 function boreTools({ bits, rakes }: Pick<ToolUsers, "bits" | "rakes">, job: Job): readonly ToolLine[] {
   const wood = job.posts.section.material === "wood";
