@@ -100,6 +100,7 @@ const postNotes = (context: SheetContext): readonly Text[] => {
   return [
     `**For bolts and hardware take what follows, not the table: with the cables at the top of their bands${hardestAt(plan, show) === "" ? "" : ` ${hardestAt(plan, show)}`}, and the load of the code.**`,
     ...loadedBases(context),
+    ...boltWords(context),
     ...liftedFeet(context),
     ...pierNotes(plan, show),
     `Greatest compression of the rails: ${plan.frame.sides.map(({ sideId, topRailThrust, bottomRailThrust }) => `side ${sideId} top ${show.forceBothUp(topRailThrust)}${plan.job.frame.bottomRail === null ? "" : `, bottom ${show.forceBothUp(bottomRailThrust)}`}`).join("; ")}. Their joints must hand it over.`,
@@ -121,12 +122,22 @@ const roleOf = ({ postId }: PostAnswer, { plan }: SheetContext): Text => {
   return vertical === undefined ? "" : roleName[vertical.role];
 };
 
+const BOLTS = "force in each of two bolts";
+
+/** Bolts at a and b below the datum: the lower takes (M + V a) / (b - a), the upper (M + V b) / (b - a), which is M / (b - a) + V or more. */
+const boltWords = ({ plan }: SheetContext): readonly Text[] =>
+  plan.frame.checks.some(({ parts }) => parts.some(({ name }) => name.startsWith(BOLTS)))
+    ? [
+        `**Force in bolts: of the moment alone, and least.** It is for one bolt at the datum and one at the very foot of the post. Half as far apart they take twice as much, and the upper one takes at least the whole shear besides ${sourceMark("derived")}.`,
+      ]
+    : [];
+
 /** With the load of the code the moment goes the other way as well: out of the guard. */
 const loadedBases = ({ plan, show }: SheetContext): readonly Text[] =>
   plan.frame.checks
     .filter(({ id }) => id.startsWith("base-"))
     .map(({ name, member, loads, demand, unit, parts }) => {
       const shear = parts.find((part) => part.name.startsWith("V"));
-      const bolts = parts.filter((part) => part.name.startsWith("force in each"));
+      const bolts = parts.filter((part) => part.name.startsWith(BOLTS));
       return `**${name}** (${member}; ${loads.split(" (")[0] ?? loads}): moment ${bold(sizeText({ value: demand, unit }, show, { both: true, rounding: "up" }))}${shear ? `, shear ${show.forceBothUp(shear.value)}${shear.name.slice("V".length).replace(",", "")}` : ""}${bolts.map((part) => `; ${part.name} ${show.forceBothUp(part.value)}`).join("")}.`;
     });

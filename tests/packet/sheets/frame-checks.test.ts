@@ -232,6 +232,16 @@ describe("frameChecksSheet, for all", () => {
     }
   });
 
+  // 7200 in lb and 200 lb at the datum: bolts 2 and 7 in below it take (7200 + 200 x 7) / 5 = 1720 lb and (7200 + 200 x 2) / 5 = 1520 lb, not
+  // 720 lb each as a couple over 10 in says.
+  test.each(examples)("%s: a force in bolts is never printed without what it leaves out: their distance and the shear", (_, plan) => {
+    for (const issue of issues) {
+      const words = sheetOf(packetOf(plan, issue), "Z-805").blocks.flatMap(textsOf).join("\n");
+      const told = /Force in bolts: of the moment alone.*Half as far apart they take twice as much, .*the whole shear/.test(words);
+      expect.soft(told, issue).toBe(words.includes("force in each of two bolts"));
+    }
+  });
+
   test("those who build see what fails and the demands of bases, neither formulas nor rows that pass", () => {
     for (const issue of ["crew", "homeowner"] as const) {
       const ids = tablesOf(sheetOf(packetOf(weak, issue), "Z-805").blocks).map(({ id }) => id);
