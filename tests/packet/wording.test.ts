@@ -5,7 +5,7 @@ import type { FrameCheck, Remedy } from "../../src/plan/frame-plan.ts";
 import { isCorner, jointsOf } from "../../src/plan/joints.ts";
 import type { Plan } from "../../src/plan/plan.ts";
 import { examplePlan } from "../support/example-jobs.ts";
-import { examples } from "./read-packet.ts";
+import { cellText, examples, packetOf, tableOf, textsOf } from "./read-packet.ts";
 import { gradeOf, longSentences } from "./reading.ts";
 
 describe("wordList", () => {
@@ -17,6 +17,7 @@ describe("wordList", () => {
   test("explains the terms that a homeowner meets on the sheets", () => {
     const terms = new Set(wordList.map(([term]) => term));
     for (const term of [
+      "band",
       "bay",
       "bore",
       "bushing",
@@ -28,12 +29,30 @@ describe("wordList", () => {
       "run",
       "spacer",
       "span",
+      "station",
+      "story pole",
       "stud end",
+      "tail",
       "take-up",
     ]) {
       expect.soft(terms.has(term), term).toBe(true);
     }
   });
+
+  test.each(examples)(
+    "%s: a word of the trade that stands on a homeowner's sheets is explained on Z-801, and 'tail' only where one is cut",
+    (_, plan) => {
+      const packet = packetOf(plan, "homeowner");
+      const texts = packet.sheets
+        .flatMap(({ blocks }) => blocks.flatMap((block) => ("id" in block && block.id === "steps-words" ? [] : textsOf(block))))
+        .join("\n");
+      const explained = tableOf(packet, "steps-words").rows.map(([term = ""]) => cellText(term));
+      for (const term of ["band", "crown", "first turns", "shear", "station", "story pole", "tail"]) {
+        expect.soft(explained.includes(term), term).toBe(new RegExp(`\\b${term}s?\\b`, "i").test(texts));
+      }
+      expect.soft(explained).toContain("places (PLS)");
+    },
+  );
 
   test("no explanation has a sentence of more than 20 words", () => {
     expect(wordList.flatMap(([, meaning]) => longSentences(meaning))).toEqual([]);

@@ -58,7 +58,7 @@ export function frameCard(context: SheetContext): Card {
       { text: `No ${freeStop(context).what} above ${freeStop(context).limit}; longest measured`, value: show.lengthUnit },
       surveyItem(context),
     ],
-    hold: `H1: nothing is bored before H1 is signed on ${refer(context, "proof")}, and only there.`,
+    hold: `H0 and H1: nothing is bored before both are signed on ${refer(context, "proof")}, and only there.`,
   };
 }
 

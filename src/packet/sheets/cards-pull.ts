@@ -110,7 +110,7 @@ export function proofCard(context: SheetContext): Card {
           ? "Washers and bores sealed against water; steel dust wiped off; strand rinsed."
           : "Swarf and dust of other steel wiped off; strand rinsed; scratches of coated metal touched up.",
       },
-      { text: `Log and deviations complete; H1 to H3 signed on ${refer(context, "proof")}.` },
+      { text: `Log and deviations complete; H0 to H3 signed on ${refer(context, "proof")}.` },
       { text: `Owner has the card of ${refer(context, "care")}; next visit agreed`, value: "date" },
     ],
     hold: `H4, signed on ${refer(context, "proof")}: hand-over, and the ${edgeProtection(plan.job)} down, only after that.`,

@@ -27,12 +27,13 @@ function troubleTable({ plan }: SheetContext): Table {
 
 function wordTable({ plan }: SheetContext): Table {
   const unused = [
-    ...(hasTails(plan) ? [] : ["grip end"]),
+    ...(hasTails(plan) ? [] : ["grip end", "tail"]),
     ...(faceEnds(plan).length > 0 ? [] : ["face end"]),
     ...(hasLags(plan) ? [] : ["lag screw"]),
     ...(mitredIds(plan).length > 0 ? [] : ["mitre"]),
     ...(piersOf(plan).length > 0 ? [] : ["anchor"]),
     ...(plan.bores.some(({ bushing }) => bushing) ? [] : ["bushing"]),
+    ...(plan.rakes.length === plan.sides.length ? ["story pole"] : []),
   ];
   return table({
     id: "steps-words",

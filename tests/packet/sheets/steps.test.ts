@@ -3,7 +3,7 @@ import type { Block } from "../../../src/packet/packet.ts";
 import { troubles } from "../../../src/packet/troubles.ts";
 import type { Plan } from "../../../src/plan/plan.ts";
 import { examplePlan, exampleText, planOf } from "../../support/example-jobs.ts";
-import { cellText, examples, packetOf, sheetOf, stepsOf, textsOf } from "../read-packet.ts";
+import { cellText, examples, packetOf, sheetOf, stepsOf, tableOf, textsOf } from "../read-packet.ts";
 import { gradeOf, longSentences } from "../reading.ts";
 
 /** Pause cards with fewer than ten items: "checklist for checklists", general surgery and aviation practice. */
@@ -60,6 +60,18 @@ describe("stepsSheet for the crew", () => {
       for (const page of others) expect.soft(page.flatMap(textsOf).join("\n").toLowerCase()).toContain(protection);
       expect(homeWords(plan)).toContain(`${protection} at the open edge first. Keep it up until H4.`);
       expect(plan.tools.some(({ item, step }) => item === protection && step === "before measuring")).toBe(true);
+    },
+  );
+
+  test.each(examples)(
+    "%s: the cards stop at every hold point that is signed on Z-804, H0 too, which a crew has from its office",
+    (_, plan) => {
+      const points = tableOf(packetOf(plan, "crew"), "proof-holds").rows.map((row) => cellText(row[0] ?? ""));
+      const asked = points.flatMap((point) => /^H\d/.exec(point)?.[0] ?? []);
+      const held = stepsOf(sheetOf(packetOf(plan, "crew"), "Z-801").blocks).flatMap(
+        ({ hold }) => (hold ?? "").match(/^H\d( and H\d)?/)?.[0].split(" and ") ?? [],
+      );
+      expect(held).toEqual(asked);
     },
   );
 
