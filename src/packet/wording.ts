@@ -150,6 +150,12 @@ export const wordList: readonly (readonly [term: Text, meaning: Text])[] = [
   ["target tension", "The pull that each cable should have when all is done."],
 ];
 
+/** The unit in which a packet gives forces: everybody knows it as a weight. */
+export const unitWords: Readonly<Record<Job["units"], readonly [term: Text, meaning: Text]>> = {
+  inch: ["lbf", "Pounds of force: the pull of a weight of so many pounds."],
+  mm: ["N", "Newton, a force: 10 N pull about as hard as a weight of 1 kg."],
+};
+
 /** Words that only a guard with a slope needs. */
 export const slopeWordList: readonly (readonly [term: Text, meaning: Text])[] = [
   ["nosing", "The front edge of a step. A straight board on the stair touches all of them."],

@@ -1,6 +1,6 @@
 // Which tools does this job need, step by step?
 import type { Job } from "../job/job.ts";
-import { decimal, drillStep, force, length } from "../units/print.ts";
+import { decimal, drillStep, force, length, onScale } from "../units/print.ts";
 import type { Mm } from "../units/quantity.ts";
 import { SLEEVE_USE, WASHER_HOLE } from "./bores.ts";
 import { tubeTools } from "./bushing-tubes.ts";
@@ -246,7 +246,7 @@ const tightenTools = (range: InstrumentRange, job: Job): readonly ToolLine[] =>
       item: "sag weight, with a hook",
       size: force(job.tightening.sagWeight.value, job.units),
       source: "have",
-      note: "weigh it: water in a bucket",
+      note: `water in a bucket: ${onScale(job.tightening.sagWeight.value, job.units)} on a scale, bucket included`,
     },
     {
       item: "rule with fine marks",

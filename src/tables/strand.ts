@@ -1,5 +1,6 @@
 // How strong, how heavy and how stiff is stainless strand of a given make and size?
 import { type Cited, cite, fromMemory } from "../sources/cited.ts";
+import { GRAVITY_mPerS2 } from "../units/print.ts";
 import type { AxialStiffness, Megapascal, Mm, Newton } from "../units/quantity.ts";
 import { inches, poundsForce } from "./customary.ts";
 
@@ -15,7 +16,6 @@ export interface Band<T> {
 
 /** Two diameters nearer than this are the same row; 1/8 in (3.175) and 3.2 mm are not. */
 const SAME_DIAMETER_mm = 0.01;
-const GRAVITY_mPerS2 = 9.80665;
 const KILOGRAM_PER_POUND = 0.45359237;
 
 /**

@@ -26,6 +26,8 @@ export interface LengthOptions extends InchOptions, DecimalOptions {
 
 const INCH_mm = 25.4;
 const POUND_N = 4.4482216152605;
+/** Standard gravity, exact by definition. */
+export const GRAVITY_mPerS2 = 9.80665;
 
 /** 824 -> `32-7/16"` */
 export function inches(value: Mm, options: InchOptions = {}): string {
@@ -87,6 +89,10 @@ const newtonsBehind = (value: Newton, rounding: Rounding): string => newtons(val
 
 const newtons = (value: Newton, rounding: Rounding, kiloFrom: Newton): string =>
   Math.abs(value) < kiloFrom ? `${significant(value, rounding)} N` : `${significant(value / 1000, rounding)} kN`;
+
+/** What a weight shows on a scale, which reads a mass: 44.48 -> `10 lb` or `4.54 kg`. */
+export const onScale = (weight: Newton, units: "inch" | "mm"): string =>
+  units === "inch" ? `${decimalText(weight / POUND_N, 1, "nearest")} lb` : `${significant(weight / GRAVITY_mPerS2, "nearest")} kg`;
 
 export interface ForceOptions extends PrintOptions {
   /** The other system in parentheses; default true. */

@@ -1,6 +1,6 @@
 // What length, force or mass did somebody write? Feet, inches and pounds become inside units here, exactly.
 import { commonSlip, type Decimal, quoted, type Reading, type Refusal, readDecimal, refuse, tidy } from "./notation.ts";
-import { feetInches, force, inches } from "./print.ts";
+import { feetInches, force, GRAVITY_mPerS2, inches } from "./print.ts";
 import type { Mm, Newton } from "./quantity.ts";
 
 const LENGTH_EXAMPLES = "12 ft 6 1/2 in, 5'-6 1/2\", 66-1/2 in, 1676 mm or 1.68 m";
@@ -207,8 +207,6 @@ export function readForce(text: string): Reading<Newton> {
   return refuse(`${quoted(unit)} is no unit of force`, `write a force such as ${FORCE_EXAMPLES}`);
 }
 
-/** Standard gravity, exact by definition. */
-const GRAVITY_mPerS2 = 9.80665;
 const POUND_N = 4.4482216152605;
 const POUND_kg = 0.45359237;
 const FOOT_mm = 304.8;

@@ -51,6 +51,8 @@ describe("wordList", () => {
         expect.soft(explained.includes(term), term).toBe(new RegExp(`\\b${term}s?\\b`, "i").test(texts));
       }
       expect.soft(explained).toContain("places (PLS)");
+      expect.soft(explained.includes("N"), "N").toBe(plan.job.units === "mm");
+      expect.soft(explained.includes("lbf"), "lbf").toBe(plan.job.units === "inch");
     },
   );
 

@@ -12,6 +12,7 @@ import {
   millimetres,
   moment,
   money,
+  onScale,
   percent,
   sectionArea,
   sectionModulus,
@@ -259,5 +260,15 @@ describe("turnStiffness, lineLoad", () => {
   test("50 lbf/ft are 0.73 N/mm", () => {
     expect(lineLoad(50 * 0.0145939, "inch")).toBe("50 lbf/ft (0.73 N/mm)");
     expect(lineLoad(0.75, "mm")).toBe("0.75 N/mm (51.4 lbf/ft)");
+  });
+});
+
+describe("onScale", () => {
+  // 10 lb are 4.5359237 kg by definition (international pound), and weigh 44.482 N at standard gravity 9.80665 m/s2 (SI brochure).
+  test("a weight of 44.4822 N shows 10 lb, or 4.54 kg; one of 50 N shows 11.2 lb or 5.1 kg", () => {
+    expect(onScale(44.4822, "inch")).toBe("10 lb");
+    expect(onScale(44.4822, "mm")).toBe("4.54 kg");
+    expect(onScale(50, "inch")).toBe("11.2 lb");
+    expect(onScale(50, "mm")).toBe("5.1 kg");
   });
 });

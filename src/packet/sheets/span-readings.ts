@@ -2,7 +2,7 @@
 import { instrumentRange, PLUCKED_mm } from "../../plan/instrument-range.ts";
 import type { Run } from "../../plan/plan.ts";
 import type { SpanReading } from "../../plan/readings.ts";
-import { decimal } from "../../units/print.ts";
+import { decimal, onScale } from "../../units/print.ts";
 import type { Newton } from "../../units/quantity.ts";
 import type { Table, Text } from "../packet.ts";
 import { sourceMark } from "../show-number.ts";
@@ -109,6 +109,6 @@ export function waysToRead(context: SheetContext): readonly Text[] {
   return [
     `**Gauge**: must read ${show.forceDown(lowest)} to ${show.forceUp(highest)} on strand of ${show.diameterOne(plan.job.cable.diameter)}: ask before you rent. Clip it on mid-span, read twice, write the second reading.`,
     `**Pitch**: must hear ${pitch}: try your tuner on one cable. Pluck mid-span, take the lowest tone, calibrate with a gauge ${sourceMark("derived")}.`,
-    `**Sag**: hang ${show.forceBoth(sagWeight.value)} mid-span ${sourceMark(sagWeight.source)}. It moves ${sags}. If that is too coarse to tell low from high, use a gauge.`,
+    `**Sag**: hang ${show.forceBoth(sagWeight.value)}, on a scale ${onScale(sagWeight.value, plan.job.units)}, mid-span ${sourceMark(sagWeight.source)}. It moves ${sags}. If that is too coarse to tell low from high, use a gauge.`,
   ];
 }

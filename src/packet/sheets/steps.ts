@@ -1,7 +1,7 @@
 // Z-801: in which order is the work done, and where does everybody stop and confirm?
 import type { Sheet, Table } from "../packet.ts";
 import { troubles } from "../troubles.ts";
-import { introduction, slopeWordList, wordList } from "../wording.ts";
+import { introduction, slopeWordList, unitWords, wordList } from "../wording.ts";
 import { mitredIds } from "./bore-corners.ts";
 import { crewCards } from "./cards.ts";
 import { hasTails } from "./ends.ts";
@@ -39,7 +39,7 @@ function wordTable({ plan }: SheetContext): Table {
     id: "steps-words",
     caption: "Words used in this packet",
     columns: [column("word", "Word", 0.27), column("meaning", "What it means", 0.73)],
-    rows: [...wordList, ...(plan.rakes.length === 0 ? [] : slopeWordList)]
+    rows: [...wordList, unitWords[plan.job.units], ...(plan.rakes.length === 0 ? [] : slopeWordList)]
       .filter(([term]) => !unused.includes(term))
       .toSorted(([a], [b]) => (a < b ? -1 : 1))
       .map(([term, meaning]) => [term, meaning]),
