@@ -15,33 +15,45 @@ export interface InstrumentRange {
   readonly pitch_Hz: { readonly low: number; readonly high: number } | null;
 }
 
-/** Pitches of other days follow those of the log by the root of the tension, as a string's do. */
-export function instrumentRange({ runs, tightening }: Pick<Plan, "runs" | "tightening">, job: Job): InstrumentRange {
-  const steps = tightening.flatMap((one) => one.steps);
-  const logs = [
-    ...runs.flatMap(({ tension }) => [tension.low, tension.high]),
-    ...steps.flatMap(({ reading_low, reading_high }) => [reading_low, reading_high]),
-  ];
-  const days = tightening.flatMap((one) => one.days.flatMap(({ readings }) => readings.filter((reading) => reading !== null)));
-  const [lowest, highest] = [Math.min(...logs, ...days), Math.max(...logs, ...days)];
-  const plucked = runs.flatMap((run) => run.spans.filter(({ free }) => free >= PLUCKED_mm).map(({ pitch_Hz }) => pitch_Hz));
+export function instrumentRange(plan: Pick<Plan, "runs" | "tightening">, job: Job): InstrumentRange {
+  const runs = plan.runs.map((run) => ({ run, ...nutRange(run, plan) }));
+  const pitches = runs.flatMap(pitchesOf);
   const step = job.tightening.readingStep.value;
-  const reading = {
-    lowest: roundDown(Math.min(lowest, ...runs.flatMap(spanLows)), step),
-    highest: roundUp(highest, step),
-  };
-  if (plucked.length === 0) return { ...reading, pitch_Hz: null };
-  const [low, high] = [Math.min(...plucked.map((one) => one.low)), Math.max(...plucked.map((one) => one.high))];
-  // The spans' own pitches stand for the band of the proof; what is read beyond it sounds by so much lower or higher.
-  const bands = runs.map(({ tension }) => tension);
   return {
-    ...reading,
-    pitch_Hz: {
-      low: low * Math.sqrt(Math.min(1, lowest / Math.min(...bands.map((band) => band.low)))),
-      high: high * Math.sqrt(Math.max(1, highest / Math.max(...bands.map((band) => band.high)))),
-    },
+    lowest: roundDown(Math.min(...runs.flatMap(({ run, lowest }) => [lowest, ...spanLows(run)])), step),
+    highest: roundUp(Math.max(...runs.map(({ highest }) => highest)), step),
+    pitch_Hz: pitches.length === 0 ? null : { low: Math.min(...pitches), high: Math.max(...pitches) },
   };
 }
+
+interface NutRange {
+  readonly lowest: Newton;
+  readonly highest: Newton;
+}
+
+/** What the nuts of a run may be asked to read: at the end, at each step, and on any day. */
+function nutRange({ id, tension }: Run, { tightening }: Pick<Plan, "tightening">): NutRange {
+  const own = tightening.filter(({ runId }) => runId === id);
+  const readings = [
+    tension.low,
+    tension.high,
+    ...own.flatMap(({ steps }) => steps.flatMap(({ reading_low, reading_high }) => [reading_low, reading_high])),
+    ...own.flatMap(({ days }) => days.flatMap((day) => day.readings.filter((reading) => reading !== null))),
+  ];
+  return { lowest: Math.min(...readings), highest: Math.max(...readings) };
+}
+
+/**
+ * The pitches of a span are those at its target; others follow them by the root of the tension, as a string's do. A stiff strand changes
+ * less than that, so it stays within.
+ */
+const pitchesOf = ({ run, lowest, highest }: NutRange & { readonly run: Run }): readonly number[] =>
+  run.spans
+    .filter(({ free }) => free >= PLUCKED_mm)
+    .flatMap(({ pitch_Hz: { low, high } }) => [
+      low * Math.sqrt(lowest / run.tension.target),
+      high * Math.sqrt(highest / run.tension.target),
+    ]);
 
 /** Behind a bend a span has only its share of what the nut reads: at the low end of the band that is what the log and the proof ask for. */
 const spanLows = ({ tension: { target, low }, spans, proof }: Run): readonly Newton[] => [

@@ -28,4 +28,33 @@ describe("instrumentRange", () => {
     // In steps of the readings, 5 lbf.
     expect(((highest / LBF) % 5) + 1).toBeCloseTo(1, 5);
   });
+
+  // The pitch of a string goes with the root of its tension: what the log prints for a step, taken to the ends of its band and to other days.
+  test.each(exampleNames)(
+    "%s: a tuner that hears from low to high hears every step of the log, on each of its days, at both ends of its band",
+    (name) => {
+      const plan = examplePlan(name);
+      const { pitch_Hz } = instrumentRange(plan);
+      for (const { runId, steps, days } of plan.tightening) {
+        const proved = plan.runs.find(({ id }) => id === runId);
+        const span = proved?.spans.find(({ bayId }) => bayId === proved.proof.bayId);
+        if (pitch_Hz === null || span === undefined || span.free < 304.8) continue;
+        for (const [place, { reading, reading_low, reading_high, pitch_Hz: heard, mark }] of steps.entries()) {
+          const others = days.flatMap(({ readings }) => readings[place] ?? []);
+          for (const other of [reading_low, reading_high, ...others]) {
+            const pitch = heard * Math.sqrt(other / reading);
+            expect.soft(pitch, mark).toBeGreaterThanOrEqual(pitch_Hz.low);
+            expect.soft(pitch, mark).toBeLessThanOrEqual(pitch_Hz.high);
+          }
+        }
+      }
+    },
+  );
+
+  // 118.7 Hz at 390 lbf sounds at 350 lbf by the root of 350/390; 124.1 Hz at 475 lbf, the highest stop of its coldest day.
+  test("0001: from 112 to 137 Hz", () => {
+    const { pitch_Hz } = instrumentRange(examplePlan("0001-level-deck-straight"));
+    expect(pitch_Hz?.low).toBeCloseTo(112.5, 0);
+    expect(pitch_Hz?.high).toBeCloseTo(137, 0);
+  });
 });
