@@ -53,6 +53,7 @@ function dayNotes({ plan, show, rules }: SheetContext, climate: RunClimate | und
   const { site } = plan.job;
   return [
     `**Read the air in the shade and stop each nut at the value of the nearest column; "at least" and "at most" of the log move by as much, but no reading ever goes above ${show.forceDown(plan.target.workingLimit)}.** "End" is what every cable reads when all are done. The log's own values are for ${show.heat(site.reference.value)} ${sourceMark(site.reference.source)}. The cable that needs most on a day sets its column, so that none is left short.`,
+    `Pitch and sag in the log are for its own values. On another day the pitch is about the log's, times the square root of (stop of that day / stop of the log) ${sourceMark("derived")}; do not read a sag then.`,
     ...(waits
       ? ['"wait": the reading would be above the strand\'s working limit, or the cable would hang slack. Tighten on a milder day.']
       : []),

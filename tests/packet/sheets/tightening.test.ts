@@ -242,6 +242,22 @@ describe("dayTable", () => {
     expect(first[reference]).toBe(Math.round((plan.tightening[0]?.steps[0]?.reading ?? 0) / LB_N));
   });
 
+  // A string's pitch goes with the root of its tension; the log's own pitches are those of a stiff strand, and the printed rule must do for it.
+  test.each(plans)(
+    "%s: the rule for the pitch of another day holds between any two steps of one pass, which lie as far apart as days do, to 2 %",
+    (_, plan) => {
+      for (const { runId, steps } of plan.tightening) {
+        const { notes } = tableOf(packetOf(plan, "crew"), `tightening-days-${runId}`);
+        expect.soft(notes?.join(" ")).toContain("times the square root of (stop of that day / stop of the log)");
+        for (const { reading, pitch_Hz, mark, pass } of steps) {
+          const least = steps.filter((step) => step.pass === pass).reduce((one, other) => (other.reading < one.reading ? other : one));
+          const ruled = least.pitch_Hz * Math.sqrt(reading / least.reading);
+          expect.soft(Math.abs(pitch_Hz / ruled - 1), mark).toBeLessThan(0.02);
+        }
+      }
+    },
+  );
+
   test("a day on which the strand would be pulled above its working limit says wait", () => {
     const plan = planOf(changedText("0001-level-deck-straight", { "  grade: 316": "  grade: 316\n  working share: 24 %" }));
     const { rows, notes } = tableOf(packetOf(plan, "crew"), "tightening-days-R1");
