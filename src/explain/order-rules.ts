@@ -1,7 +1,8 @@
 // How many pieces are bought and cut, with which spares, and how much lumber is that?
 
 import { BUSHING_TUBE, bushingTubeSize } from "../plan/bushing-tubes.ts";
-import { anchorItem, BUSHING, bevelSize, FACE_ITEMS, isBevelled, isInTube, mouthsTurned, spoolsFor } from "../plan/buying.ts";
+import { BUSHING, bevelSize, isBevelled, isInTube, mouthsTurned, spoolsFor } from "../plan/buying.ts";
+import { anchorItem, FACE_ITEMS } from "../plan/buying-eyes.ts";
 import { isOnFace } from "../plan/face-end.ts";
 import type { OrderLine } from "../plan/purchase.ts";
 import { derived, from, given, must, type Reader } from "./reader.ts";

@@ -1,13 +1,14 @@
 // What has to be bought, how many with spares, and for how much?
 import type { Job } from "../job/job.ts";
 import { cutStock } from "../stock/cut.ts";
-import { angleDegrees, force, length } from "../units/print.ts";
+import { angleDegrees, length } from "../units/print.ts";
 import type { Cents, Mm } from "../units/quantity.ts";
 import { roundUp } from "../units/round.ts";
 import { BUSHING_TUBE, bushingTubeSize, fineSize, tubedBores, tubeNote, wallSize } from "./bushing-tubes.ts";
+import { eyeLines } from "./buying-eyes.ts";
 import { bevelOf } from "./end-fitting.ts";
-import { faceOf, isOnFace } from "./face-end.ts";
-import { anchorEndsOf, pierNamed } from "./pier.ts";
+import { isOnFace } from "./face-end.ts";
+import { piece, sizeText } from "./order-piece.ts";
 import type { Bore, Run } from "./plan.ts";
 import type { CutPlan, OrderLine } from "./purchase.ts";
 
@@ -72,29 +73,19 @@ function countByLength(runs: readonly Run[], courseCount: number): ReadonlyMap<M
   return counts;
 }
 
-function piece(
-  group: OrderLine["group"],
-  item: string,
-  size: string,
-  net: number,
-  options: { readonly job: Job; readonly note: string; readonly unit?: OrderLine["unit"] },
-): readonly OrderLine[] {
-  if (net === 0) return [];
-  const spare = roundUp(net * options.job.fittings.spareShare.value, 1);
-  const unit = options.unit ?? "piece";
-  return [{ group, item, size, net, spare, quantity: net + spare, unit, pieceLength: null, price_cents: null, note: options.note }];
-}
-
 function fittingLines({ runs, courseCount, bores }: Bought, job: Job): readonly OrderLine[] {
   const ends = runs.flatMap((run) => [run.left, run.right]);
   const studs = ends.filter((end) => end.kind === "stud").length * courseCount;
   const grips = ends.filter((end) => end.kind === "grip").length * courseCount;
   // Ready cables come with one stud end on them.
   const attached = job.supply.kind === "ready" ? runs.length * courseCount : 0;
-  const faces = ends.filter(({ kind }) => kind === "face").length * courseCount;
   const { stud, grip } = job.fittings;
   const inSleeve = job.posts.sleeve === null ? "" : ", on the wood in its sleeve";
-  const size = (mm: Mm): string => length(mm, { units: job.units, decimals: 1, step: 1 / 32 });
+  const size = (mm: Mm): string => sizeText(mm, job);
+  // The body goes through its washer, the collar does not.
+  const gripWasher = `${size(grip.washerDiameter.value)} across, hole for a body of ${size(grip.counterbore.value)}`;
+  // The check of its bearing counts the whole washer.
+  const stiff = job.posts.section.material === "wood" ? "; thick: a thin one dishes and presses on less wood" : "";
   return [
     ...piece("fittings", "stud end for fitting on site", stud.thread, studs - attached, {
       job,
@@ -108,71 +99,20 @@ function fittingLines({ runs, courseCount, bores }: Bought, job: Job): readonly 
       job,
       note: "same grade as the studs, or one grade apart against seizing",
     }),
-    ...piece("fittings", "washer, stainless, stud end", size(stud.washerDiameter.value), studs, { job, note: `under each nut${inSleeve}` }),
-    ...piece("fittings", "washer, stainless, gripping end", size(grip.washerDiameter.value), grips, {
+    ...piece("fittings", "washer, stainless, stud end", `${size(stud.washerDiameter.value)} across, hole for ${stud.thread}`, studs, {
       job,
-      note: `under the collar of each fitting${inSleeve === "" ? ", on the face of the post" : inSleeve}`,
+      note: `under each nut${inSleeve}${stiff}`,
     }),
-    ...faceLines(faces, job),
-    ...anchorLines(runs, courseCount, job),
-    ...piece("fittings", FACE_ITEMS.fork, size(job.cable.diameter), ends.filter(isOnFace).length * courseCount, {
+    ...piece("fittings", "washer, stainless, gripping end", gripWasher, grips, {
       job,
-      note: "fork and pin for the eye; fitted on site as its instruction says",
+      note: `under the collar of each fitting${inSleeve === "" ? ", on the face of the post" : inSleeve}${stiff}`,
     }),
+    ...eyeLines(runs, courseCount, job),
     ...bevelledWashers(bores, job),
     ...piece("fittings", "cap for a stud", stud.thread, studs, { job, note: "over the stud and its nut" }),
     ...piece("fittings", "cap for a cut cable end", size(job.cable.diameter), grips, { job, note: "no sharp end stays open" }),
   ];
 }
-
-/** What holds on a face, and what is pinned to it. */
-function faceLines(net: number, job: Job): readonly OrderLine[] {
-  if (net === 0) return [];
-  const { fastening, rated } = faceOf(job);
-  const size = (mm: Mm): string => length(mm, { units: job.units, decimals: 1, step: 1 / 32 });
-  const asRated = rated === null ? "ask its maker for the working load" : `working load at least ${force(rated.value, job.units)}`;
-  return [
-    ...(fastening.kind === "lag screw"
-      ? piece("fittings", FACE_ITEMS.screw, `${size(fastening.diameter.value)} x ${size(fastening.depth.value)} in the post`, net, {
-          job,
-          note: `thread ${size(fastening.threadLength.value)}; ${asRated}`,
-        })
-      : piece("fittings", FACE_ITEMS.stud, fastening.thread, net, { job, note: asRated })),
-    ...(fastening.kind === "rivet nut"
-      ? piece("fittings", FACE_ITEMS.insert, fastening.thread, net, {
-          job,
-          note: "for the wall of these posts; its maker says for which thickness",
-        })
-      : []),
-  ];
-}
-
-/** "anchor with an eye, stainless, PR1": each pier has its own. */
-export const anchorItem = (pierId: string): string => `anchor with an eye, stainless, ${pierId}`;
-
-function anchorLines(runs: readonly Run[], courseCount: number, job: Job): readonly OrderLine[] {
-  const size = (mm: Mm): string => length(mm, { units: job.units, decimals: 1, step: 1 / 32 });
-  return [...new Set(anchorEndsOf({ runs }).map(({ end }) => end.postId))].flatMap((id) => {
-    const { of, anchor } = pierNamed(job, id);
-    const asRated =
-      anchor.rated === null
-        ? "ask an engineer for the working load"
-        : `working load at least ${force(anchor.rated.value, job.units)} in this pier`;
-    const glue = anchor.kind === "adhesive" ? "; with its maker's adhesive, enough for these holes" : "";
-    return piece("fittings", anchorItem(id), `hole ${size(anchor.hole.value)} x ${size(anchor.depth.value)}`, courseCount, {
-      job,
-      note: `${anchor.kind} anchor for ${of}; ${asRated}${glue}`,
-    });
-  });
-}
-
-/** As it is ordered. */
-export const FACE_ITEMS = {
-  screw: "lag screw with an eye, stainless",
-  stud: "threaded stud with an eye, stainless",
-  insert: "rivet nut, stainless",
-  fork: "end fitting with a fork, for fitting on site",
-} as const;
 
 /** Where an end is bored at an angle, nut and collar need a seat square to the bore. */
 export const isBevelled = ({ angle, kind }: Bore): boolean => angle !== 0 && (kind === "stud end" || kind === "grip end");
