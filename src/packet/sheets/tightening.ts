@@ -7,6 +7,7 @@ import { howToMeasure, measuredWords } from "./calibration.ts";
 import { keptInTarget } from "./kept.ts";
 import {
   blank,
+  blankRow,
   bold,
   column,
   facts,
@@ -93,21 +94,28 @@ function coveredWords({ plan, show }: SheetContext): Text {
     : "; nothing is kept for heat, drying or bedding-in";
 }
 
-const instrumentTable = ({ show }: SheetContext): Table =>
-  table({
+/** Runs and passes are done on days of their own: each has its air, which decides what it stops at. */
+function instrumentTable({ plan, show }: SheetContext): Table {
+  const columns = [
+    column("run", "Run", 0.12, { sub: "pass" }),
+    column("gauge", "Gauge: kind, serial no.", 0.22),
+    column("step", "Smallest step", 0.12, { sub: show.forceUnit }),
+    column("checked", "Checked against, date", 0.2),
+    column("day", "Date, weather", 0.16),
+    column("start", "Air, start", 0.09, { sub: show.heatUnit }),
+    column("end", "Air, end", 0.09, { sub: show.heatUnit }),
+  ];
+  return table({
     id: "tightening-instrument",
     caption: "Instrument and day",
-    columns: [
-      column("gauge", "Gauge: kind, serial no.", 0.27),
-      column("step", "Smallest step", 0.13, { sub: show.forceUnit }),
-      column("checked", "Checked against, date", 0.24),
-      column("day", "Date, weather", 0.18),
-      column("start", "Air, start", 0.09, { sub: show.heatUnit }),
-      column("end", "Air, end", 0.09, { sub: show.heatUnit }),
-    ],
-    rows: [[blank(), blank(), blank(), blank(), blank(), blank()]],
+    columns,
+    rows: plan.tightening.flatMap(({ runId, passes }) =>
+      passes.map(({ number }) => blankRow(columns, bold(passes.length > 1 ? `${runId}, ${number}` : runId))),
+    ),
+    rowHeads: true,
     writeIn: true,
   });
+}
 
 function plumbTable(context: SheetContext): Table {
   const { plan, show } = context;

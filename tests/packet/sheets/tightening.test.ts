@@ -204,6 +204,19 @@ describe("whyBlocks", () => {
   });
 });
 
+describe("instrumentTable", () => {
+  // A second run is often pulled on another day, and its readings are worth nothing without the air of that day.
+  test.each(plans)("%s: each pass of each run has a row for its gauge, its day and its air", (_, plan) => {
+    const { rows, columns } = tableOf(packetOf(plan, "crew"), "tightening-instrument");
+    const asked = plan.tightening.flatMap(({ runId, passes }) =>
+      passes.map(({ number }) => (passes.length > 1 ? `${runId}, ${number}` : runId)),
+    );
+    expect(rows.map((row) => cellText(row[0] ?? ""))).toEqual(asked);
+    const table = tableOf(packetOf(plan, "record"), "tightening-instrument");
+    for (const place of table.rows.keys()) expect.soft(blanksIn(table, place)).toEqual(columns.slice(1).map(({ key }) => key));
+  });
+});
+
 describe("dayTable", () => {
   test.each(plans)(
     "%s: a column for each temperature; each step stops there at its own reading times the day's target over the target, to the gauge's step",
