@@ -2,6 +2,7 @@
 
 import { WASHER_HOLE } from "../../plan/bores.ts";
 import type { BoreKind, Plan, Run } from "../../plan/plan.ts";
+import { ownSheets } from "../issues.ts";
 import type { StepItem, Text } from "../packet.ts";
 import { boredFromOutside, MITRE_OFF_mm, mitredIds } from "./bore-corners.ts";
 import { drillRoomItems } from "./bore-room.ts";
@@ -71,7 +72,7 @@ function stickItems(context: SheetContext): readonly StepItem[] {
   return [
     {
       text: `${levelFirst(context)}Take a straight stick. Mark all ${plan.courses.length} heights from ${refer(context, "bores")} on it.`,
-      more: "Measure every mark from the same end. Do not add up small steps.",
+      more: `Measure every mark from the same end. Do not add up small steps. Or glue on the strip of ${ownSheets.storyPole.id}, printed at 100 %. Check it by tape.`,
     },
     {
       text: `${levelFirst(context)}Stand the stick on the datum${plan.rakes.length === 0 ? `: ${plan.job.frame.datum}` : ", on the level surface"}.`,

@@ -167,6 +167,11 @@ describe("stepsSheet for the homeowner", () => {
     ).toBeLessThanOrEqual(6);
   });
 
+  test.each(examples)("%s: who marks one stick is told that its strip can be printed, where a level side has such a stick", (_, plan) => {
+    const level = plan.sides.some(({ slope }) => slope === 0) && plan.setOff === null;
+    expect(homeWords(plan).includes("Or glue on the strip of Z-702, printed at 100 %.")).toBe(level);
+  });
+
   test.each(examples)("%s: the steps speak of this job: each run, its target, all cables and all bores", (_, plan) => {
     const texts = homeWords(plan);
     for (const run of plan.runs) expect.soft(texts).toContain(`Run ${run.id}: the target is`);
