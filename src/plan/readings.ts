@@ -19,6 +19,8 @@ export interface SpanReading {
   readonly free_stop: Mm | null;
   /** First mode when plucked, from loose wires with free ends to a solid bar with clamped ends. */
   readonly pitch_Hz: { readonly low: number; readonly nominal: number; readonly high: number };
+  /** The nominal pitch as a tuner shows it: "B2 -30 cents". */
+  readonly note: string;
   /** Sag at the middle under the test weight: cable held at the span's ends, and free to slide through the run. */
   readonly sag: { readonly held: Mm; readonly sliding: Mm };
   /** Force that pushes the sphere of the code through two neighbouring cables at mid-span. */

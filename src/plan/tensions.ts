@@ -2,11 +2,12 @@
 import type { Job } from "../job/job.ts";
 import { leastBetween } from "../mechanics/corner.ts";
 import { deflectionUnder } from "../mechanics/lateral.ts";
-import { pitchBand } from "../mechanics/pitch.ts";
+import { nearestNote, pitchBand } from "../mechanics/pitch.ts";
 import { pushThroughForce } from "../mechanics/push-through.ts";
 import { metallicArea } from "../mechanics/strand.ts";
 import { hasErrors, type Outcome, type Problem } from "../problem/problem.ts";
 import { guardRules } from "../tables/limits.ts";
+import { decimal } from "../units/print.ts";
 import type { Mm, Newton } from "../units/quantity.ts";
 import { roundDown, roundUp } from "../units/round.ts";
 import type { BayOpening } from "./bay-openings.ts";
@@ -198,19 +199,21 @@ function spanReader(job: Job): SpanReader {
     const push = { ...span, solid, spacing, cableDiameter: cable.diameter };
     const held = pushThroughForce({ ...push, support: "held" });
     const sliding = pushThroughForce({ ...push, support: "sliding" });
+    const pitch_Hz = pitchBand({
+      span: free,
+      tension,
+      mass_kgPerM: cable.mass_kgPerM.value,
+      construction: cable.construction,
+      diameter: cable.diameter,
+      modulus,
+    });
     const reading: Reading = {
       free,
       tension,
       spacing,
       sphere,
-      pitch_Hz: pitchBand({
-        span: free,
-        tension,
-        mass_kgPerM: cable.mass_kgPerM.value,
-        construction: cable.construction,
-        diameter: cable.diameter,
-        modulus,
-      }),
+      pitch_Hz,
+      note: noteText(pitch_Hz.nominal),
       sag: { held: sag("held"), sliding: sag("sliding") },
       pushThrough: { held: held.force, sliding: sliding.force, linear: held.linear ?? held.force },
       underInfillLoad: infill === null ? null : underInfill(infill, span),
@@ -218,6 +221,11 @@ function spanReader(job: Job): SpanReader {
     known.set(key, reading);
     return reading;
   };
+}
+
+function noteText(pitch_Hz: number): string {
+  const { name, cents } = nearestNote(pitch_Hz);
+  return `${name} ${cents > 0 ? "+" : ""}${decimal(cents)} cents`;
 }
 
 /** The code's infill load stands on a square: the cables that cross it share it. */

@@ -26,12 +26,13 @@ export function spanTable(context: SheetContext): Table {
     id: "tightening-spans",
     caption: `What each span should show at ${show.heat(plan.job.site.reference.value)}: gauge when its run is in its band, pitch and sag when it stands at target`,
     columns: [
-      column("run", "Run", 0.08),
-      column("bay", "Bays", 0.14),
-      column("free", "Free length", 0.19, { sub: "the longest" }),
-      column("tension", "Gauge", 0.16, { sub: "at least" }),
-      column("pitch", "Pitch", 0.22, { sub: "nominal (low - high)" }),
-      column("sag", "Sag, held - free to slide", 0.21, { sub: `under ${weight}` }),
+      column("run", "Run", 0.07),
+      column("bay", "Bays", 0.12),
+      column("free", "Free length", 0.18, { sub: "the longest" }),
+      column("tension", "Gauge", 0.13, { sub: "at least" }),
+      column("pitch", "Pitch", 0.19, { sub: "nominal (low - high)" }),
+      column("sag", "Sag, held - free to slide", 0.18, { sub: `under ${weight}` }),
+      column("note", "Note", 0.13, { sub: "nearest" }),
     ],
     rows: groupsOf(context).map(({ run, spans }) => [
       run.id,
@@ -40,10 +41,11 @@ export function spanTable(context: SheetContext): Table {
       strong(atLeast(least(spans.map((span) => lowIn(span, run))), context)),
       pitchWords(spans, show),
       rangeWords(show.fine(greatest(spans.map(({ sag }) => sag.held))), show.fine(greatest(spans.map(({ sag }) => sag.sliding)))),
+      spans.reduce((lowest, span) => (span.pitch_Hz.nominal < lowest.pitch_Hz.nominal ? span : lowest)).note,
     ]),
     rowHeads: true,
     notes: [
-      `Pitch low: wires loose on each other, ends free to turn. High: one solid bar, ends clamped. Yours lies between.${context.plan.runs.some(({ spans }) => spans.some(({ free }) => free < PLUCKED_mm)) ? ` Spans under ${show.tape(PLUCKED_mm)} are left out: read none there.` : ""}${context.plan.job.posts.sleeve === null ? "" : " Free lengths count from wood to wood."}`,
+      `Pitch low: wires loose on each other, ends free to turn. High: one solid bar, ends clamped. Yours lies between. Note: nearest to the nominal pitch, as a tuner shows it with A4 at 440 Hz ${sourceMark("memory")}; a half-tone has 100 cents.${context.plan.runs.some(({ spans }) => spans.some(({ free }) => free < PLUCKED_mm)) ? ` Spans under ${show.tape(PLUCKED_mm)} are left out: read none there.` : ""}${context.plan.job.posts.sleeve === null ? "" : " Free lengths count from wood to wood."}`,
     ],
   });
 }

@@ -5,8 +5,10 @@ import { leansOf } from "../../../src/packet/sheets/readings.ts";
 import type { Plan, Run } from "../../../src/plan/plan.ts";
 import { changedText, examplePlan, exampleText, planOf } from "../../support/example-jobs.ts";
 import { forceStep, readForce } from "../read-force.ts";
-import { cellText, examples, packetOf, sheetOf, tableOf, textsOf } from "../read-packet.ts";
+import { cellText, examples, packetOf, rowsOf, sheetOf, tableOf, textsOf } from "../read-packet.ts";
 
+/** Half-tones above the C of an octave; A4, 9 above C4, is 57 above C0. */
+const HALF_TONES: Readonly<Record<string, number>> = { C: 0, D: 2, E: 4, F: 5, G: 7, A: 9, B: 11 };
 const LB_N = 4.4482216152605;
 const logOf = (plan: Plan, runId: string, pass = 1): Table => tableOf(packetOf(plan, "crew"), `tightening-log-${runId}-${pass}`);
 const runOf = (plan: Plan, id: string): Run => plan.runs.find((run) => run.id === id) as Run;
@@ -365,6 +367,23 @@ describe("leansOf", () => {
 });
 
 describe("spanTable", () => {
+  // A2 is 110 Hz, three notes from C; a half-tone is a twelfth of an octave. 121.35 Hz lies 1200 log2(121.35 / 123.471) = -30 cents from B2.
+  test("0001: 121 Hz is shown by a tuner as B2, 30 cents low", () => {
+    expect(rowsOf(examplePlan("0001-level-deck-straight"), "tightening-spans")[0]?.slice(4)).toEqual([
+      "121 Hz (119 - 124)",
+      '3/16"',
+      "B2 -30 cents",
+    ]);
+  });
+
+  test.each(plans)("%s: the note printed beside a pitch sounds as high as it does, to its rounding", (_, plan) => {
+    for (const [, , , , pitch = "", , note = ""] of rowsOf(plan, "tightening-spans")) {
+      const [, letter = "", sharp, octave, cents] = /^([A-G])(#?)(-?\d) ([+-]?\d+) cents$/.exec(note) ?? [];
+      const above = (HALF_TONES[letter] ?? 0) + (sharp === "#" ? 1 : 0) + 12 * Number(octave) - 57 + Number(cents) / 100;
+      expect.soft(Math.abs(440 * 2 ** (above / 12) - Number.parseFloat(pitch)), pitch).toBeLessThan(0.6);
+    }
+  });
+
   /** "A1 to A8" or "B2": the bays of a row, in their order along the run. */
   function baysIn(run: Run, text: string): readonly string[] {
     const [from = "", to = from] = text.split(" to ");
