@@ -202,6 +202,10 @@ function careLines(job: Job): readonly OrderLine[] {
     one("thread lubricant against seizing", "50 ml", "on every stainless thread before its nut goes on"),
     one("mild cleaner for stainless steel", "250 ml", "free of chlorides; no steel wool"),
     ...(treated ? [one("wood preservative for field treatment", "250 ml", "every bore in treated wood (AWPA M4)")] : []),
+    ...(job.posts.section.material === "wood"
+      ? [one("sealant for outdoor wood", "300 ml", "bores and edges of washers, when all is tight: no water stands in the wood")]
+      : []),
+    ...(job.posts.section.material === "steel" ? [one("zinc paint, cold", "250 ml", "bare steel of every bore and cut")] : []),
   ];
 }
 

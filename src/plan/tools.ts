@@ -111,6 +111,7 @@ function boreTools({ bits, rakes }: Pick<ToolUsers, "bits" | "rakes">, job: Job)
       source: "rent",
       note: rakes.length === 0 ? "square both ways" : "square both ways; on slopes tilted",
     },
+    ...(wood ? [] : [{ item: "deburring tool, brush for swarf", source: "have", note: "every bore, both walls of a tube" } as const]),
     ...(rakes.length === 0
       ? []
       : [

@@ -185,6 +185,9 @@ export function finishStage(context: SheetContext): Stage {
           .map(({ posts }) => ` At ${posts.join(" and ")} the gate must swing clear of the caps.`)
           .join("")}`,
       },
+      ...(isWood(plan)
+        ? [{ text: "Seal each bore and the edge of each washer against water.", more: "Water that stands in a bore rots the post." }]
+        : []),
       { text: "Wipe the cables clean. Rinse them with clean water." },
       {
         text: `Fill in the card on ${refer(context, "care")}. Put the first visit in your calendar.`,

@@ -1,6 +1,6 @@
 import { describe, expect, test } from "vitest";
 import { examplePlan } from "../../support/example-jobs.ts";
-import { examples, rowsOf } from "../read-packet.ts";
+import { examples, rowsOf, wordsOn } from "../read-packet.ts";
 
 const sizeOf = (rows: readonly (readonly string[])[], item: string): string | undefined =>
   rows.find(([what = ""]) => what.startsWith(item))?.[1];
@@ -27,5 +27,22 @@ describe("orderSheet", () => {
     expect(sizeOf(rows, "washer, stainless, gripping end")).toBe('1-1/2" (38.1 mm) across, hole for a body of 3/8" (9.5 mm)');
     expect(rows.filter(([what = ""]) => what.startsWith("washer")).every(([what = ""]) => what.includes("thick"))).toBe(true);
     expect(rowsOf(examplePlan("0005-steel-balcony"), "order-list").some(([what = ""]) => what.includes("thick"))).toBe(false);
+  });
+
+  // What the steps tell to be done has to be in the house on that day.
+  test.each(examples)("%s: what the steps brush on bores or seal them with is bought, and nothing else of that kind", (_, plan) => {
+    const bought = rowsOf(plan, "order-list").map(([what = ""]) => what);
+    const [crew, home] = [wordsOn(plan, "Z-801"), wordsOn(plan, "Z-801", "homeowner")];
+    for (const [item, said] of [
+      ["zinc paint", /zinc paint/],
+      ["wood preservative", /Every bore.* treated before|Brush wood preservative/],
+      ["sealant", /bores sealed against water|Seal each bore/],
+    ] as const) {
+      const has = bought.some((what) => what.startsWith(item));
+      expect.soft(said.test(crew), item).toBe(has);
+      expect.soft(said.test(home), item).toBe(has);
+    }
+    const deburrs = rowsOf(plan, "tools-list").some(([, tool = ""]) => tool.startsWith("deburring tool"));
+    expect.soft(/deburred/.test(crew)).toBe(deburrs);
   });
 });
