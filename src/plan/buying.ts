@@ -85,7 +85,7 @@ function fittingLines({ runs, courseCount, bores }: Bought, job: Job): readonly 
   // The body goes through its washer, the collar does not.
   const gripWasher = `${size(grip.washerDiameter.value)} across, hole for a body of ${size(grip.counterbore.value)}`;
   // The check of its bearing counts the whole washer.
-  const stiff = job.posts.section.material === "wood" ? "; thick: a thin one dishes and presses on less wood" : "";
+  const stiff = job.posts.section.material === "wood" ? "; thick, as a thin one dishes" : "";
   return [
     ...piece("fittings", "stud end for fitting on site", stud.thread, studs - attached, {
       job,
@@ -202,10 +202,8 @@ function careLines(job: Job): readonly OrderLine[] {
     one("thread lubricant against seizing", "50 ml", "on every stainless thread before its nut goes on"),
     one("mild cleaner for stainless steel", "250 ml", "free of chlorides; no steel wool"),
     ...(treated ? [one("wood preservative for field treatment", "250 ml", "every bore in treated wood (AWPA M4)")] : []),
-    ...(job.posts.section.material === "wood"
-      ? [one("sealant for outdoor wood", "300 ml", "bores and edges of washers, when all is tight: no water stands in the wood")]
-      : []),
-    ...(job.posts.section.material === "steel" ? [one("zinc paint, cold", "250 ml", "bare steel of every bore and cut")] : []),
+    ...(job.posts.section.material === "wood" ? [one("sealant for outdoor wood", "300 ml", "bores and washers, when all is tight")] : []),
+    ...(job.posts.section.material === "steel" ? [one("zinc paint, cold", "250 ml", "bare steel of bores and cuts")] : []),
   ];
 }
 
