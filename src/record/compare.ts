@@ -7,6 +7,7 @@ import { force, length } from "../units/print.ts";
 import type { Mm } from "../units/quantity.ts";
 import { SAME_mm } from "../units/tolerance.ts";
 import type { AsBuilt, BuiltBore, BuiltCable } from "./as-built.ts";
+import { bandsOfDay } from "./band-of-day.ts";
 import { checkMarks } from "./marks.ts";
 import type { BoreDifference, Comparison, Difference, GapDifference, ReadingDifference } from "./record.ts";
 
@@ -145,7 +146,7 @@ const readingDifferences = (asBuilt: AsBuilt, plan: Plan): readonly Placed<Readi
     const run = plan.runs.find(({ id }) => id === plan.cables.find(({ mark }) => mark === cable.mark)?.runId);
     if (run === undefined) return [];
     const deviation = acceptedAt(asBuilt, cable.mark, run.id);
-    return readingsOf(cable, run).flatMap(({ path, ...reading }) =>
+    return readingsOf(cable, run, bandsOfDay(run, plan, asBuilt.temperature)).flatMap(({ path, ...reading }) =>
       reading.built >= reading.low && reading.built <= reading.high
         ? []
         : [{ difference: { mark: cable.mark, deviation, ...reading }, path: ["cables", index, ...path] }],
@@ -154,20 +155,17 @@ const readingDifferences = (asBuilt: AsBuilt, plan: Plan): readonly Placed<Readi
 
 type Reading = Pick<ReadingDifference, "kind" | "where" | "low" | "high" | "built"> & { readonly path: JobPath };
 
-const readingsOf = ({ ends, proof }: BuiltCable, { tension, proof: planned }: Run): readonly Reading[] => [
+const readingsOf = ({ ends, proof }: BuiltCable, run: Run, { atNut, inBay }: ReturnType<typeof bandsOfDay>): readonly Reading[] => [
   ...ends.map(
     ({ postId, last }, at): Reading => ({
       kind: "last reading",
       where: postId,
-      low: tension.low,
-      high: tension.high,
+      ...atNut,
       built: last,
       path: ["ends", at, "last"],
     }),
   ),
-  ...(proof === null
-    ? []
-    : [{ kind: "proof", where: planned.bayId, low: planned.low, high: planned.high, built: proof, path: ["proof"] } as const]),
+  ...(proof === null ? [] : [{ kind: "proof", where: run.proof.bayId, ...inBay, built: proof, path: ["proof"] } as const]),
 ];
 
 /** What is printed on the record as a difference without a name behind it. */

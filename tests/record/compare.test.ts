@@ -112,6 +112,45 @@ describe("compareRecord", () => {
     expect(gaps).toEqual(["course 7"]);
   });
 
+  // Z-803 of 0001 prints for the last readings 452 lbf at 14 deg F, 390 at 68 and 360 at 95: the band of 350 to 429 lbf moves with them.
+  test.each([
+    [14, 452, 0],
+    [14, 400, 1],
+    [14, 500, 1],
+    [-20, 452, 0],
+    [68, 400, 0],
+    [95, 330, 0],
+    [95, 410, 1],
+    [81.5, 339, 0],
+    [81.5, 330, 1],
+  ])("0001: at %s deg F a last reading of %i lbf differs %i times from the band as it is on that day", (air_F, last_lbf, times) => {
+    const plan = examplePlan("0001-level-deck-straight");
+    const planned = asPlanned(plan);
+    const atNut = (cable: (typeof planned.cables)[number], last: number) => ({
+      ...cable,
+      ends: cable.ends.map((end) => ({ ...end, last })),
+      proof: null,
+    });
+    const usual = planned.cables.map((cable) => atNut(cable, last_lbf * LBF_N));
+    const { differences } = compared({ ...planned, temperature: (air_F - 32) / 1.8, cables: usual.slice(0, 1) }, plan);
+    expect(differences.filter(({ kind }) => kind === "last reading")).toHaveLength(times);
+  });
+
+  // Behind its bends bay A1 of 0012 has 84 % of the nut: at 14 deg F, 66 lbf more there (331 - 265), the proof of 202 to 244 lbf moves by 56.
+  test.each([
+    [230, 1],
+    [262, 0],
+    [296, 0],
+    [306, 1],
+  ])("0012: at 14 deg F a proof reading of %i lbf in bay A1 differs %i times", (proof_lbf, times) => {
+    const plan = examplePlan("0012-stair-from-landing");
+    const planned = asPlanned(plan);
+    const [first] = planned.cables;
+    if (first === undefined) throw new Error("no cable");
+    const { differences } = compared({ ...planned, temperature: -10, cables: [{ ...first, ends: [], proof: proof_lbf * LBF_N }] }, plan);
+    expect(differences.filter(({ kind }) => kind === "proof")).toHaveLength(times);
+  });
+
   test.each([
     [350, 0],
     [349, 1],

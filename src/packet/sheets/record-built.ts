@@ -49,7 +49,12 @@ export function builtBlocks(context: SheetContext): readonly Block[] {
       ["Built from revision", revisionWords(asBuilt.revision, revisionOf(plan.job.identity))],
       ["Record written by", asBuilt.writtenBy],
       ["Gauge", asBuilt.gauge === "" ? "not stated" : asBuilt.gauge],
-      ["Air at the last readings", asBuilt.temperature === null ? "not stated" : show.heatBoth(asBuilt.temperature)],
+      [
+        "Air at the last readings",
+        asBuilt.temperature === null
+          ? `not stated: readings are compared with the bands of ${show.heat(plan.job.site.reference.value)}`
+          : `${show.heatBoth(asBuilt.temperature)}: readings are compared with the bands of that day`,
+      ],
       ["Written down", countWords(built)],
       ["Made from", `job file ${stamp.jobHash}, record file ${stamp.recordHash ?? "not named"}`],
     ]),
