@@ -3,7 +3,6 @@ import type { Job } from "../job/job.ts";
 import { cutStock } from "../stock/cut.ts";
 import { angleDegrees, length } from "../units/print.ts";
 import type { Cents, Mm } from "../units/quantity.ts";
-import { roundUp } from "../units/round.ts";
 import { BUSHING_TUBE, bushingTubeSize, fineSize, tubedBores, tubeNote, wallSize } from "./bushing-tubes.ts";
 import { eyeLines } from "./buying-eyes.ts";
 import { bevelOf } from "./end-fitting.ts";

@@ -34,7 +34,7 @@ describe("instrumentRange", () => {
     "%s: a tuner that hears from low to high hears every step of the log, on each of its days, at both ends of its band",
     (name) => {
       const plan = examplePlan(name);
-      const { pitch_Hz } = instrumentRange(plan);
+      const { pitch_Hz } = instrumentRange(plan, plan.job);
       for (const { runId, steps, days } of plan.tightening) {
         const proved = plan.runs.find(({ id }) => id === runId);
         const span = proved?.spans.find(({ bayId }) => bayId === proved.proof.bayId);
@@ -53,7 +53,8 @@ describe("instrumentRange", () => {
 
   // 118.7 Hz at 390 lbf sounds at 350 lbf by the root of 350/390; 124.1 Hz at 475 lbf, the highest stop of its coldest day.
   test("0001: from 112 to 137 Hz", () => {
-    const { pitch_Hz } = instrumentRange(examplePlan("0001-level-deck-straight"));
+    const straight = examplePlan("0001-level-deck-straight");
+    const { pitch_Hz } = instrumentRange(straight, straight.job);
     expect(pitch_Hz?.low).toBeCloseTo(112.5, 0);
     expect(pitch_Hz?.high).toBeCloseTo(137, 0);
   });

@@ -67,7 +67,9 @@ describe("one post at a corner, on the mitre", () => {
 
   // With 1/16 in: 220.3 mm3, 27 179 N mm, 36.97 - 6.23 = 30.73: 1261 N. Square ends would have borne 1494 N, and the cable presses with 1281 N.
   test("a wall of 1/16 in, which square ends would have made enough, is asked about", () => {
-    const thin = planOf(changedText("0014-corners-of-one-post", { "tube wall: 5/64 in": "tube wall: 1/16 in" }));
+    const thin = planOf(
+      changedText("0014-corners-of-one-post", { "tube wall: 5/64 in": "tube wall: 1/16 in", "force: 9 lbf": "force: 10 lbf" }),
+    );
     expect(rowOf(thin, "bend-R1").limit?.value).toBeCloseTo(1261.3, 1);
     expect(rowOf(thin, "bend-R1")).toMatchObject({ verdict: "ask", where: "P4, R1" });
     expect(rowOf(thin, "bend-R1").sourceWhere).toContain("the cable presses on its shorter side");
