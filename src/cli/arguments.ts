@@ -36,6 +36,8 @@ export const readArguments = (words: readonly string[], version: string): Reques
     const { why, names } = meaningless[command];
     const useless = names.find((name) => values[name] !== undefined);
     if (useless !== undefined) return refuse(`${command} ${why}: --${useless} has no meaning there`);
+    const empty = (["jobs", "out"] as const).find((name) => values[name] === "");
+    if (empty !== undefined) return refuse(`--${empty} takes the name of a folder, not ""`);
     const asked: BuildOptions = {
       jobs: values.jobs ?? "jobs",
       out: values.out ?? "output",
@@ -119,7 +121,8 @@ Exit code 0: all is well. 1: something is wrong in a job file or on the command 
 const buildHelp = `reevebook build [jobs...]
 
   --jobs DIR            folder of the job files (default: jobs)
-  --out DIR             folder to write to (default: output); nothing is written elsewhere
+  --out DIR             folder to write to (default: output); nothing is written elsewhere, but that the
+                        browser of the packages is unpacked once, into .cache beside the program
   --no-pdf              web pages and data only
   --paper letter|a4     paper for all jobs, whatever their files say
   --draft               PDFs without tags and bookmarks, in half the time

@@ -11,6 +11,7 @@ import { type Claim, duplicates, entriesOf, manifestOf, recordsLeft, staleOutput
 import type { Effects } from "./effects.ts";
 import { faultText } from "./fault.ts";
 import { type JobRecord, type OutputFile, writeManifest } from "./manifest.ts";
+import { whyUnwritable } from "./output-folder.ts";
 import { makePlanner, type Planner } from "./planner.ts";
 import { printJobs } from "./printing.ts";
 import { makeReport, type Report } from "./report.ts";
@@ -30,6 +31,11 @@ export interface BuildContext {
 export const build = async (survey: Survey, context: BuildContext): Promise<number> => {
   const { effects, browser } = context;
   const { options, changed } = survey;
+  const unwritable = whyUnwritable(effects.files, options.out);
+  if (unwritable !== undefined) {
+    effects.output.warn(unwritable);
+    return 1;
+  }
   if (options.pdf && browser === undefined && context.printer === undefined && changed.length > 0) {
     effects.output.warn(
       "there is no browser to print with: install Chrome, Chromium or Edge, name one in REEVEBOOK_BROWSER, or use --no-pdf\n",
@@ -135,7 +141,7 @@ const planAll = async (
   const answers = await Promise.all([...shards].reverse().map((shard) => shard.plan()));
   const planned = new Map(answers.flat().map((job) => [job.id, job]));
   const ready: Claim[] = [];
-  let bad = 0;
+  let bad = survey.unread.length;
   let faults = 0;
   for (const file of survey.changed) {
     const job = planned.get(file.id);

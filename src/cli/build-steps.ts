@@ -43,7 +43,7 @@ export const duplicates = (
   for (const [id, { entry }] of Object.entries(left)) {
     if (!claims.has(entry.number.toLowerCase())) continue;
     const file = known.get(id) ?? readJob(files, relative("", `${options.out}/${id}`), { out: options.out, salt });
-    if (file !== undefined) claim({ file, number: entry.number });
+    if (typeof file !== "string") claim({ file, number: entry.number });
   }
   return [...claims.values()]
     .filter((sharing) => sharing.length > 1)

@@ -10,10 +10,10 @@ import { type Survey, strayText } from "./survey.ts";
 
 /** Exit code 1 when a job has problems; a check that fails is a finding, not a problem of the file. */
 export const check = (survey: Survey, { files, output }: Effects): number => {
-  const { options, changed, unchanged } = survey;
+  const { options, changed, unchanged, unread } = survey;
   const ready: (Claim & Prepared)[] = [];
   let faults = 0;
-  let bad = 0;
+  let bad = unread.length;
   for (const file of [...changed, ...unchanged]) {
     try {
       const prepared = prepare(file, options);

@@ -62,7 +62,8 @@ export const realEffects: Effects = {
         }
         renameSync(part, path);
       } catch (error) {
-        rmSync(part, { force: true });
+        // Where its folder is a file there is no part, and asking for it would hide what went wrong.
+        orUndefined(() => rmSync(part, { force: true }));
         throw error;
       }
     },

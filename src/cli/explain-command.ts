@@ -46,7 +46,10 @@ export const explainJob = ({ options, job, value }: ExplainRequest, { files, out
 
 /** The file of a job, or why there is none. */
 function jobNamed(files: Files, options: BuildOptions, job: string): JobFile | string {
-  const read = (path: string): JobFile | undefined => readJob(files, path, { out: options.out, salt: "" });
+  const read = (path: string): JobFile | undefined => {
+    const file = readJob(files, path, { out: options.out, salt: "" });
+    return typeof file === "string" ? undefined : file;
+  };
   const itself = job === "" ? undefined : read(job);
   if (itself !== undefined) return itself;
   const paths = findJobs(files, { ...options, files: [] });

@@ -4,6 +4,7 @@ import { basename, dirname, join, relative } from "node:path";
 import type { ArchiveEntry } from "../site/archive.ts";
 import type { BuildOptions } from "./arguments.ts";
 import type { Files } from "./effects.ts";
+import { systemCode } from "./fault.ts";
 
 export interface OutputFile {
   /** Below the output folder. */
@@ -102,24 +103,38 @@ export const strayRecords = (files: Files, jobs: readonly string[]): readonly st
     return (files.list(folder) ?? []).filter((name) => isRecord(name) && !stems.has(stemOf(name))).map((name) => join(folder, name));
   });
 
-/** Bytes are hashed before anything is parsed: a thousand files cost 50 ms, parsing them would cost a second. */
+/** Bytes are hashed before anything is parsed: a thousand files cost 50 ms, parsing them would cost a second. A text says why there are none. */
 export const readJob = (
   files: Files,
   path: string,
   { out, salt, recordOf }: { readonly out: string; readonly salt: string; readonly recordOf?: (path: string) => string | undefined },
-): JobFile | undefined => {
-  const bytes = files.read(path);
-  if (bytes === undefined) return undefined;
+): JobFile | string => {
+  const bytes = bytesOf(files, path);
+  if (typeof bytes === "string") return bytes;
   const digest = digestOf(bytes);
   const file = { path, id: relative(out, path), bytes, digest };
   const recordPath = recordOf?.(path);
-  const recordBytes = recordPath === undefined ? undefined : files.read(recordPath);
-  if (recordPath === undefined || recordBytes === undefined) return { ...file, key: `${digest}${salt}` };
+  if (recordPath === undefined) return { ...file, key: `${digest}${salt}` };
+  const recordBytes = bytesOf(files, recordPath);
+  if (typeof recordBytes === "string") return recordBytes;
   const record = { path: recordPath, bytes: recordBytes, digest: digestOf(recordBytes) };
   return { ...file, key: `${digest}${record.digest}${salt}`, record };
 };
 
 const digestOf = (bytes: Uint8Array): string => createHash("sha256").update(bytes).digest("hex");
+/** What the system won't give is told like any problem of a job file: it stops no other. */
+const bytesOf = (files: Files, path: string): Uint8Array | string => {
+  try {
+    return files.read(path) ?? unread(path, `there is no job file "${path}"`, "check its name; a link must lead to a file");
+  } catch (error) {
+    const code = systemCode(error);
+    if (code === undefined) throw error;
+    if (code === "EISDIR") return unread(path, "this is a folder, not a job file", "name a file; --jobs takes a folder of them");
+    return unread(path, `this file can't be read (${code})`, "see that it is a file that you may read");
+  }
+};
+
+const unread = (path: string, what: string, fix: string): string => `${path}:1:1: error: ${what}\n  fix: ${fix}\n`;
 
 /** Everything but the job itself that shapes an output. */
 export const saltOf = (options: BuildOptions, program: string, browser: string): string =>

@@ -35,10 +35,11 @@ export const run = async (words: readonly string[], effects: Effects): Promise<n
       effects.output.warn(`${found}\n`);
       return 1;
     }
+    for (const text of found.unread) effects.output.warn(text);
     if (request.command === "check") return (await import("./check-command.ts")).check(found, effects);
     if (upToDate(found, effects)) {
       effects.output.write(`nothing to do: ${found.unchanged.length} jobs unchanged\n`);
-      return 0;
+      return found.unread.length > 0 ? 1 : 0;
     }
     const started =
       browser === undefined || found.changed.length === 0

@@ -16,6 +16,8 @@ export interface Survey {
   readonly gone: readonly string[];
   /** Records that stand beside no job file. */
   readonly stray: readonly string[];
+  /** What is to be told of files that can't be read. */
+  readonly unread: readonly string[];
 }
 
 /** Looks at names and bytes only; a text says why nothing can be done at all. */
@@ -31,15 +33,17 @@ export const survey = (
   const changed: JobFile[] = [];
   const unchanged: JobFile[] = [];
   const recordOf = recordFinder(files);
+  const unread: string[] = [];
   for (const path of paths) {
     const job = readJob(files, path, { out: options.out, salt, recordOf });
-    if (job === undefined) return `there is no job file "${path}"`;
-    (isCurrent(files, options.out, manifest.jobs[job.id], job) ? unchanged : changed).push(job);
+    if (typeof job === "string") unread.push(job);
+    else (isCurrent(files, options.out, manifest.jobs[job.id], job) ? unchanged : changed).push(job);
   }
+  if (unread.length === paths.length) return unread.join("").trimEnd();
   const known = new Set([...changed, ...unchanged].map(({ id }) => id));
   const gone = options.files.length > 0 ? [] : Object.keys(manifest.jobs).filter((id) => !known.has(id));
   const stray = options.files.length > 0 ? [] : strayRecords(files, paths);
-  return { options, manifest, changed, unchanged, salt, gone, stray };
+  return { options, manifest, changed, unchanged, salt, gone, stray, unread };
 };
 
 export const upToDate = ({ options, manifest, changed, gone, stray }: Survey, { files }: Effects): boolean =>

@@ -43,7 +43,8 @@ export const compareBag = async (bag: Bag, context: CompareContext): Promise<Com
   const file = paths.has(path)
     ? readJob(context.files, join(folder, path), { out: "", salt: "", recordOf: recordFinder(context.files) })
     : undefined;
-  if (file === undefined) return { faults: [changed("bag-info.txt", `it names the job file ${path}, which is not there`)], said: [] };
+  if (file === undefined || typeof file === "string")
+    return { faults: [changed("bag-info.txt", `it names the job file ${path}, which is not there`)], said: [] };
   const { paper, pdf } = origin;
   const remaker = await context.remaker();
   const made = await remaker.remake(file, { jobs: "", out: "", files: [], pdf, draft: false, paper });
