@@ -98,9 +98,24 @@ function groupsOf(text: string): readonly Group[] | Refusal {
 const notUnderstood = (text: string): Refusal => refuse(`${quoted(text)} is not a length`, `write a length such as ${LENGTH_EXAMPLES}`);
 
 function noUnit(text: string, before: readonly Group[], isEnd: boolean): Refusal {
-  if (!isEnd) return refuse(`${quoted(text)} has two numbers side by side`, `write a length such as ${LENGTH_EXAMPLES}`);
-  if (before.length > 0) return refuse(`${quoted(text)} has no unit at its end`, `write ${tidy(text)} in, if inches are meant`);
-  return refuse(`${quoted(text)} has no unit`, `write ${tidy(text)} in or ${tidy(text)} mm, whichever is meant`);
+  const plain = tidy(text);
+  if (!isEnd)
+    return refuse(`${quoted(text)} has two numbers side by side`, twoNumbers(plain) ?? `write a length such as ${LENGTH_EXAMPLES}`);
+  if (before.length > 0) {
+    const fix =
+      before.length === 1 && before[0]?.unit === "ft"
+        ? `write ${plain} in, if inches are meant`
+        : `write a length such as ${LENGTH_EXAMPLES}`;
+    return refuse(`${quoted(text)} has no unit at its end`, fix);
+  }
+  const fix = plain.includes("/") ? `write ${plain} in, if inches are meant` : `write ${plain} in or ${plain} mm, whichever is meant`;
+  return refuse(`${quoted(text)} has no unit`, fix);
+}
+
+/** `5-6 1/2 in` and `12 6` are most often feet and inches. */
+function twoNumbers(plain: string): string | null {
+  const [, feet, inch, part] = /^(\d+)(?: |-| - )(\d|1[01])(?:[ -](\d+\/\d+))?(?: ?(?:in|inch|inches|"))?$/i.exec(plain) ?? [];
+  return feet === undefined ? null : `write ${feet} ft ${inch}${part === undefined ? "" : ` ${part}`} in, if feet and inches are meant`;
 }
 
 /** Other units by the letters they begin with, and what to write instead. */
