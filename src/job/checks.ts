@@ -5,6 +5,7 @@ import { angleDegrees } from "../units/print.ts";
 import { SAME_mm } from "../units/tolerance.ts";
 import { checkBushing } from "./checks-bushing.ts";
 import { checkFace } from "./checks-face.ts";
+import { checkRevisions } from "./checks-identity.ts";
 import { checkPiers } from "./checks-pier.ts";
 import { checkRakeFrame, checkRakes, checkStairRules } from "./checks-rake.ts";
 import { checkSetOff } from "./checks-set-off.ts";
@@ -25,8 +26,10 @@ import { wrong } from "./wrong.ts";
 export type Blocks = BlocksOf<JobFile>;
 
 export function checkBlocks(blocks: Blocks): readonly Problem[] {
-  const { code, guard, posts, spacers, frame, cable, fittings, supply, stock, limits, tightening, site, calibration, printer } = blocks;
+  const { job, code, guard, posts, spacers, frame, cable, fittings, supply, stock, limits, tightening, site, calibration, printer } =
+    blocks;
   return [
+    ...(job ? checkRevisions(job) : []),
     ...(code ? checkCode(code) : []),
     ...(guard ? guard.sides.flatMap((side, index) => checkSide(side, index, guard.sides)) : []),
     ...(guard ? checkRakes(guard) : []),

@@ -29,6 +29,10 @@ export function readData(text: string): JobData {
     const what = `the file has ${text.length} letters; no job file needs more than ${MOST_LETTERS}`;
     return failed(null, [{ severity: "error", path: [], what, fix: "check that this is a job file" }]);
   }
+  if (text.includes("\0")) {
+    const what = "the file is not plain text in UTF-8";
+    return failed(null, [{ severity: "error", path: [], what, fix: "save it as plain text in UTF-8, or name another file" }]);
+  }
   const plain = readPlainLines(text);
   if (plain !== undefined) return { document: () => parseYaml(text), raw: plain, problems: [] };
   const document = parseYaml(text);

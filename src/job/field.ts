@@ -1,6 +1,7 @@
 // How is one value of a job file read, and what does it say when it cannot be?
 import { closest, distance } from "fastest-levenshtein";
 import * as z from "zod";
+import { undrawn } from "../tables/letters.ts";
 import { isRefusal, quoted, type Reading, type Refusal, refuse, tidy } from "../units/notation.ts";
 import type { Mm, Newton } from "../units/quantity.ts";
 import { readForce, readLength } from "../units/read.ts";
@@ -183,12 +184,20 @@ export function nearest(text: string, options: readonly string[]): string | null
   return distance(plain, near.toLowerCase()) <= Math.max(1, near.length * MOST_DIFFERENT_share) ? near : null;
 }
 
-/** Free text on one line; signs that no printer shows are refused. */
+/** Free text on one line, accents joined to their letters; signs that no printer shows and letters that the sheets' font lacks are refused. */
 export const textField = (name: string, example: string): Field<string> =>
   field({ name, example }, (text) => {
-    const line = text.replace(/\s+/g, " ").trim();
-    if (/[\p{Cc}\p{Cf}\p{Co}\p{Cs}\ufffd]/u.test(line)) {
+    const line = text.normalize("NFC").replace(/\s+/g, " ").trim();
+    if (line.includes("\ufffd"))
+      return refuse(
+        `${name} holds a letter that was not saved as UTF-8`,
+        "save the file as plain text in UTF-8, and write the letter again",
+      );
+    if (/[\p{Cc}\p{Cf}\p{Co}\p{Cs}]/u.test(line)) {
       return refuse(`${name} holds a sign that cannot be printed`, "write it again with letters, digits and common marks");
     }
-    return { value: line };
+    const [letter] = undrawn.exec(line) ?? [];
+    if (letter === undefined) return { value: line };
+    const fix = "write it with Latin letters; the accents of Western Europe are there, as in \u00e9, \u00f1, \u00f6, \u00e5";
+    return refuse(`${name} holds ${quoted(letter)}, which the font of the sheets lacks`, fix);
   });

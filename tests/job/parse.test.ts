@@ -26,6 +26,26 @@ describe("parseJob", () => {
     expect(JSON.stringify(parseJob(`\ufeff${exampleText(name)}`).value)).toBe(job);
   });
 
+  test("a file saved as UTF-16, or any other with a zero byte, is told as such at its beginning and nothing else is", () => {
+    const text = Buffer.from(exampleText(name), "utf16le").toString("utf8");
+    const what = "the file is not plain text in UTF-8";
+    expect(parseJob(text).problems).toEqual([
+      { severity: "error", path: [], what, fix: "save it as plain text in UTF-8, or name another file" },
+    ]);
+  });
+
+  test("a letter that was saved in another encoding is told at its value", () => {
+    const text = Buffer.from(changedText(name, { "place: 3 Quill": "place: 3 Qu\u00efll" }), "latin1").toString("utf8");
+    expect(parseJob(text).problems.map(({ path, what }) => ({ path, what }))).toEqual([
+      { path: ["job", "place"], what: "the place holds a letter that was not saved as UTF-8" },
+    ]);
+  });
+
+  test("an accent behind its letter is joined to it: e and U+0301 become one letter", () => {
+    const text = changedText(name, { "place: 3 Quillwort": "place: 3 Caf\u0065\u0301" });
+    expect(parseJob(text).value?.identity.place).toBe("3 Caf\u00e9 Lane, Amberfold (invented)");
+  });
+
   test("problems of all blocks come at once, in the order of the file, each once", () => {
     const text = changedText(name, {
       "drop: 38 in": "drop: 38",
