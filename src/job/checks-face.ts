@@ -1,6 +1,6 @@
 // What can be wrong with ends that are held on the face of a post?
 import type { JobPath, Problem } from "../problem/problem.ts";
-import { threadOf } from "../tables/thread.ts";
+import { threadNames, threadOf } from "../tables/thread.ts";
 import { decimal, length } from "../units/print.ts";
 import type { Mm } from "../units/quantity.ts";
 import { SAME_mm } from "../units/tolerance.ts";
@@ -82,7 +82,12 @@ function ofThread(face: Extract<FaceFile, { kind: "tapped hole" }>, posts: JobFi
         "key",
       ),
     ];
-  const diameter = threadOf(face.thread.name)?.value.diameter ?? 0;
+  const known = threadOf(face.thread.name);
+  if (known === null) {
+    const fix = `use one of ${threadNames.join(", ")}`;
+    return [wrong([...PATH, "thread"], `the stress area of a thread ${face.thread.name} is in no table here`, fix)];
+  }
+  const { diameter } = known.value;
   const least = face["least engagement"] ?? leastEngagement(material).value;
   if (engaged >= least * diameter - SAME_mm) return [];
   const size = (value: Mm): string => length(value, { units, decimals: 1, step: 1 / 64 });

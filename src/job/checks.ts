@@ -5,6 +5,7 @@ import { angleDegrees } from "../units/print.ts";
 import { SAME_mm } from "../units/tolerance.ts";
 import { checkBushing } from "./checks-bushing.ts";
 import { checkFace } from "./checks-face.ts";
+import { checkFitting } from "./checks-fitting.ts";
 import { checkRevisions } from "./checks-identity.ts";
 import { checkPiers } from "./checks-pier.ts";
 import { checkRakeFrame, checkRakes, checkStairRules } from "./checks-rake.ts";
@@ -52,6 +53,7 @@ export function checkBlocks(blocks: Blocks): readonly Problem[] {
     ...(frame ? checkFrame(frame) : []),
     ...(cable ? checkCable(cable) : []),
     ...(cable && fittings ? missingDimensions(cable.diameter, fittings) : []),
+    ...checkFitting(blocks),
     ...(supply ? checkSupply(supply) : []),
     ...(stock?.["post lengths"] ? checkAscending(stock["post lengths"], ["stock", "post lengths"], "stock lengths of posts") : []),
     ...(stock?.lengths ? checkAscending(stock.lengths, ["stock", "lengths"], "stock lengths") : []),

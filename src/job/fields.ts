@@ -1,9 +1,10 @@
 // Which kinds of value does a job file hold, beside lengths and forces?
 import { quoted, type Reading, refuse, tidy } from "../units/notation.ts";
 import type { Celsius, Kilogram, Mm, Radian } from "../units/quantity.ts";
-import { readLength, readMassPerLength, readPerLength, readThread, type Thread } from "../units/read.ts";
+import { readLength, readMassPerLength, readPerLength } from "../units/read.ts";
 import { readPitch, readTemperature, readWeight } from "../units/read-measured.ts";
 import { readAngle, readDate, readMoney, readNumber, readShare, readYesNo } from "../units/read-plain.ts";
+import { readThread, type Thread } from "../units/read-thread.ts";
 import { type Field, field, ranged } from "./field.ts";
 
 const MOST_NUMBER_LETTERS = 60;

@@ -199,15 +199,18 @@ function boreProblems(job: Job): readonly Problem[] {
     [fittings.passBore.value, ["fittings", "pass bore"]],
     [fittings.stud.bore.value, ["fittings", "stud", "bore"]],
     [fittings.grip.bore.value, ["fittings", "grip", "bore"]],
+    [fittings.grip.counterbore.value, ["fittings", "grip", "counterbore"]],
+    [fittings.grip.boreNoBack.value, ["fittings", "grip", "bore without back"]],
     [fittings.bushingBore.value, ["fittings", "bushing bore"]],
   ] as const;
+  const size = (value: Mm): string => length(value, { units: job.units, decimals: 1, step: 1 / 64 });
   return bores.flatMap(([bore, path]): readonly Problem[] => {
     if (bore < cable.diameter) {
       return [
         {
           severity: "error",
           path,
-          what: `a bore of ${length(bore, tape(job))} is smaller than the cable of ${length(cable.diameter, tape(job))}`,
+          what: `a bore of ${size(bore)} is smaller than the cable of ${size(cable.diameter)}`,
           fix: "measure the fitting and give its bore",
         },
       ];
@@ -217,7 +220,7 @@ function boreProblems(job: Job): readonly Problem[] {
         {
           severity: "error",
           path,
-          what: `a bore of ${length(bore, tape(job))} takes more than half of a post of ${posts.section.name}`,
+          what: `a bore of ${size(bore)} takes more than half of a post of ${posts.section.name}`,
           fix: "check the bore, or use a wider post",
         },
       ];

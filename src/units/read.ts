@@ -259,26 +259,3 @@ function numberAndUnit(text: string, name: string, examples: string): { readonly
   if (decimal === null) return refuse(`${quoted(text)} is not ${name}`, `write ${name} such as ${examples}`);
   return { decimal, unit: unit.toLowerCase().replaceAll(" ", "") };
 }
-
-/** A screw thread: its name in one spelling and its pitch. */
-export interface Thread {
-  readonly name: string;
-  readonly pitch: Mm;
-}
-
-/** `1/4-28` (diameter and turns per inch) or `M6x1` (diameter and pitch in mm) */
-export function readThread(text: string): Reading<Thread> {
-  const plain = tidy(text);
-  const unified = /^(#?\d+|\d+\/\d+)\s*-\s*(\d{1,2})(?:\s*UN[CF])?$/i.exec(plain);
-  if (unified !== null && Number(unified[2]) > 0)
-    return { value: { name: `${unified[1]}-${unified[2]}`, pitch: 254 / (10 * Number(unified[2])) } };
-  const metric = /^M\s*([\d.]+)\s*x\s*([\d.]+)$/i.exec(plain);
-  const pitch = readDecimal(metric?.[2] ?? "");
-  if (metric !== null && pitch !== null && pitch.digits > 0) {
-    return { value: { name: `M${metric[1]}x${metric[2]}`, pitch: pitch.digits / pitch.scale } };
-  }
-  return refuse(
-    `${quoted(text)} is not a thread`,
-    "write diameter and turns per inch as 1/4-28, or a metric thread with its pitch as M6x1",
-  );
-}

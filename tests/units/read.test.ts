@@ -1,6 +1,8 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
-import { readForce, readLength, readMassPerLength, readPerLength, readThread } from "../../src/units/read.ts";
+import { threadNames, threadOf } from "../../src/tables/thread.ts";
+import { readForce, readLength, readMassPerLength, readPerLength } from "../../src/units/read.ts";
+import { readThread } from "../../src/units/read-thread.ts";
 
 const value = <T>(reading: { readonly value: T } | { readonly problem: string; readonly fix: string }): T => {
   if ("problem" in reading) throw new Error(`${reading.problem}: ${reading.fix}`);
@@ -167,9 +169,27 @@ describe("readThread", () => {
   });
 
   test("M6x1 has a pitch of 1 mm, and 10-32 one of 25.4 / 32 mm", () => {
-    expect(value(readThread("m6 x 1"))).toEqual({ name: "M6x1", pitch: 1 });
+    expect(value(readThread("m6 x 1"))).toEqual({ name: "M6x1", diameter: 6, pitch: 1 });
     expect(value(readThread("10-32")).pitch).toBe(0.79375);
   });
+
+  // Source: the outside diameters of src/tables/thread.ts, 10-32 among them; 1-8 of a whole inch is from memory.
+  test("10-32 is 4.826 mm across, #10-32 the same, 5/16-18 is 7.9375 mm, 1-8 is 25.4 mm", () => {
+    for (const name of threadNames)
+      expect.soft(value(readThread(name)).diameter).toBeCloseTo(threadOf(name)?.value.diameter ?? Number.NaN, 9);
+    expect(value(readThread("#10-32"))).toEqual({ name: "#10-32", diameter: 4.826, pitch: 0.79375 });
+    expect(value(readThread("5/16-18")).diameter).toBe(7.9375);
+    expect(value(readThread("1-8")).diameter).toBe(25.4);
+  });
+
+  test.each([
+    ["M6x9", '"M6x9" is no thread that is cut: it has 9 mm of pitch on 6 mm of diameter | read it again'],
+    ["M99x1", "1 mm of pitch on 99 mm of diameter"],
+    ["1/4-2", "12.7 mm of pitch on 6.35 mm of diameter"],
+    ["1/0-28", "is not a thread"],
+    ["#1/4-28", "is not a thread"],
+    ["M0x1", "is not a thread"],
+  ])("%s is refused: %s", (text, why) => expect(refusal(readThread(text))).toContain(why));
 
   test.each(["M6", "1/4", "1/4-0", "coarse", "M6x0", ""])("%s is refused: the pitch is not stated", (text) =>
     expect(refusal(readThread(text))).toContain("is not a thread"),
