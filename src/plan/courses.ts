@@ -8,7 +8,7 @@ import { SAME_mm } from "../units/tolerance.ts";
 import { gapsOf } from "./gaps.ts";
 import type { Course, Gap, SidePlan } from "./plan.ts";
 import type { Opening, RakePlan } from "./rake-plan.ts";
-import { levelOpening, neverMeets, openingOnRake, rakeOf, rakeProblems } from "./rakes.ts";
+import { levelOpening, neverMeets, openingOnRake, rakeOf, rakeProblems, spacingPath } from "./rakes.ts";
 import { allLevelGaps, crossingProblems, leastSetOff, raise, type SetOff, waysToSetOff } from "./set-off.ts";
 
 export interface CoursePlan {
@@ -105,9 +105,9 @@ function openingProblems(gaps: readonly Gap[], job: Job): readonly Problem[] {
   if (widest >= sphere.value) {
     problems.push({
       severity: "error",
-      path: ["limits", "largest cable spacing"],
+      path: spacingPath(job),
       what: `a clear gap of ${length(widest, tape)} lets the sphere of ${length(sphere.value, tape)} through before any cable moves`,
-      fix: "give a smaller largest cable spacing; at most 3 in is customary for the 4 in sphere (common practice, no source)",
+      fix: "give a smaller `largest cable spacing` under limits; at most 3 in is customary for the 4 in sphere (common practice, no source)",
     });
   }
   if (job.frame.bottomRail !== null && job.frame.gapBelow >= sphere.value) {

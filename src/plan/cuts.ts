@@ -40,21 +40,23 @@ export function cutLumber(framing: Framing, job: Job): Outcome<Lumber> {
 }
 
 function planCuts(sectionName: string, pieces: readonly CutPiece[], job: Job): Outcome<CutPlan> {
+  const [stock, key, block] = isOfPosts(pieces)
+    ? [job.stock.postLengths, "post lengths", "posts"]
+    : [job.stock.lumberLengths, "lengths", "frame"];
   const result = cutStock({
     pieces: pieces.map(({ mark, length: pieceLength, count }) => ({ mark, length: pieceLength, count })),
-    stock: stockOf(pieces, job).map((stockLength) => ({ length: stockLength, cost: stockLength })),
+    stock: stock.value.map((stockLength) => ({ length: stockLength, cost: stockLength })),
     kerf: job.stock.kerf.value,
     endTrim: job.stock.endTrim.value,
     objective: "length",
   });
   if ("tooLong" in result) {
     const piece = pieces.find((one) => one.mark === result.tooLong);
-    const tape = { units: job.units, style: "feet" } as const;
     const problem: Problem = {
       severity: "error",
-      path: ["stock", "lengths"],
-      what: `${piece?.use ?? "a piece"} ${result.tooLong} of ${length(piece?.length ?? 0, tape)} is longer than every stock length of ${sectionName}`,
-      fix: "give a longer stock length under stock: lengths, or change the frame",
+      path: stock.source === "job" ? ["stock", key] : [block],
+      what: `${piece?.use ?? "a piece"} ${result.tooLong} of ${length(piece?.length ?? 0, { units: job.units, style: "feet" })} is longer than every stock length of ${sectionName}`,
+      fix: `give a longer stock length under stock: ${key}, or change the frame`,
     };
     return { value: undefined, problems: [problem] };
   }
@@ -66,8 +68,7 @@ function planCuts(sectionName: string, pieces: readonly CutPiece[], job: Job): O
 }
 
 /** A section that posts are cut from comes in the lengths of posts. */
-const stockOf = (pieces: readonly CutPiece[], job: Job): readonly Mm[] =>
-  (pieces.some((piece) => piece.mark.startsWith("PO") || piece.mark === "SL") ? job.stock.postLengths : job.stock.lumberLengths).value;
+const isOfPosts = (pieces: readonly CutPiece[]): boolean => pieces.some(({ mark }) => mark.startsWith("PO") || mark === "SL");
 
 /** A post on a rake stands plumb and is cut at the top along the slope: its length is that of its long edge. */
 function postPieces({ sides, verticals, opening, rakes }: Framing, job: Job): readonly CutPiece[] {

@@ -2,7 +2,7 @@
 import { circleInStep } from "../geometry/space.ts";
 import type { Job } from "../job/job.ts";
 import type { Rake } from "../job/slope.ts";
-import type { Problem } from "../problem/problem.ts";
+import type { JobPath, Problem } from "../problem/problem.ts";
 import { angleDegrees, length } from "../units/print.ts";
 import type { Mm, Radian } from "../units/quantity.ts";
 import { alongSlope } from "./corner-path.ts";
@@ -103,12 +103,16 @@ export function rakeProblems({ sideId, opening, gaps, openingSphere, slope }: Ra
   return [
     {
       severity: "error",
-      path: ["limits", "largest cable spacing"],
+      path: spacingPath(job),
       what: `a clear gap of ${length(widest, tape)} on side ${sideId} lets the sphere of ${length(openingSphere.value, tape)} through before any cable moves`,
-      fix: "give a smaller largest cable spacing; at most 3 in is customary for the 4 in sphere (common practice, no source)",
+      fix: "give a smaller `largest cable spacing` under limits; at most 3 in is customary for the 4 in sphere (common practice, no source)",
     },
   ];
 }
+
+/** Where a spacing stands that lets a sphere through: its own line, or where the opening comes from if the job leaves the spacing to custom. */
+export const spacingPath = ({ limits }: Job): JobPath =>
+  limits.cableSpacing_max.source === "job" ? ["limits", "largest cable spacing"] : ["code", "opening"];
 
 /** The rails of a rake lie so far from those of the level sides that no number of courses fills the gap between. */
 export function neverMeets(
