@@ -13,7 +13,8 @@ if (form !== null && words !== null && found !== null) {
   const fields = [...document.querySelectorAll("#jobs thead th")].map((head) => head.textContent ?? "");
   const index = new MiniSearch<Record<string, string | number>>({
     fields,
-    searchOptions: { prefix: true, fuzzy: 0.15, combineWith: "AND" },
+    // A slip of the pen in a word is let pass; another number is another job.
+    searchOptions: { prefix: true, fuzzy: (word) => (/\d/.test(word) ? false : 0.15), combineWith: "AND" },
   });
   index.addAll(
     rows.map((row, id) => ({ id, ...Object.fromEntries(fields.map((field, at) => [field, row.cells[at]?.textContent ?? ""])) })),

@@ -151,6 +151,20 @@ describe("buildSite", () => {
     expect(await page.evaluate("document.querySelector('#found').textContent")).toBe("1 of 3 jobs");
   });
 
+  test.each([
+    ["0001", ["0001-porch"]],
+    ["0002", ["0002-balcony"]],
+    ["larkmre", ["0002-balcony"]],
+    ["0004", []],
+  ])("searching for %s shows %j: a slip in a word is let pass, another number is another job", async (words, numbers) => {
+    const page = await open("index.html");
+    await page.type("#words", words);
+    const shown = await page.evaluate(
+      "[...document.querySelectorAll('#jobs tbody tr')].filter((row) => !row.hidden).map((row) => row.cells[0].textContent)",
+    );
+    expect(shown).toEqual(numbers);
+  });
+
   test("without scripts all 3 jobs are listed, no search is offered, and the packet has all its sheets", async () => {
     const page = await open("index.html", { scripts: false });
     expect(await page.$$eval("#jobs tbody tr", (rows) => rows.length)).toBe(3);
