@@ -1,6 +1,6 @@
 // What does the user want, and is there anything to do at all? Small on purpose: the rest is loaded only when needed.
 import { join } from "node:path";
-import { findBrowser } from "../pdf/find-browser.ts";
+import { findBrowser, wrongBrowserName } from "../pdf/find-browser.ts";
 import { startBrowser } from "../pdf/start.ts";
 import { packageRoot } from "../site/root.ts";
 import { type Request, readArguments } from "./arguments.ts";
@@ -27,7 +27,13 @@ export const run = async (words: readonly string[], effects: Effects): Promise<n
       return 0;
     }
     if (request.command === "explain") return (await import("./explain-command.ts")).explainJob(request, effects);
-    const browser = needsBrowser(request) ? findBrowser(effects) : undefined;
+    const prints = needsBrowser(request);
+    const wrongName = prints ? wrongBrowserName(effects) : undefined;
+    if (wrongName !== undefined) {
+      effects.output.warn(wrongName);
+      return 1;
+    }
+    const browser = prints ? findBrowser(effects) : undefined;
     if (request.command === "verify") return await (await import("./verify-command.ts")).verify(request, { effects, browser });
     if (request.command === "freeze") return await (await import("./freeze-command.ts")).freeze(request, { effects, browser });
     const found = survey(request.options, { effects, browser });

@@ -25,13 +25,19 @@ const windowsTails = [
   "Microsoft\\Edge\\Application\\msedge.exe",
 ];
 
+const namedIn = ({ env }: Pick<BrowserSearch, "env">): string | undefined => env["REEVEBOOK_BROWSER"] || undefined;
+
+/** What is wrong with the name of a browser that the environment gives; undefined when nothing is. */
+export const wrongBrowserName = (search: Pick<BrowserSearch, "env">): string | undefined => {
+  const named = namedIn(search);
+  if (named === undefined || statSync(named, { throwIfNoEntry: false })?.isFile() === true) return undefined;
+  return `REEVEBOOK_BROWSER names "${named}", but there is no such file\n  fix: name the browser's program with its whole path, or unset it to have one looked for\n`;
+};
+
 /** The first browser found, or undefined when there is none at all. */
 export const findBrowser = (search: BrowserSearch): FoundBrowser | undefined => {
-  const named = search.env["REEVEBOOK_BROWSER"];
-  if (named !== undefined && named !== "") {
-    if (!existsSync(named)) throw new Error(`REEVEBOOK_BROWSER names "${named}", but there is no such file`);
-    return { kind: "named", path: named, identity: identityOf(named) };
-  }
+  const named = namedIn(search);
+  if (named !== undefined) return { kind: "named", path: named, identity: identityOf(named) };
   const installed = usualPlaces(search).find((path) => existsSync(path));
   if (installed !== undefined) return { kind: "installed", path: installed, identity: identityOf(installed) };
   const packed = search.platform === "linux" ? packedBrowser() : undefined;

@@ -84,6 +84,14 @@ describe("run", () => {
     },
   );
 
+  test("a browser that is not where REEVEBOOK_BROWSER says is code 1 with what to do, and nothing is written", async () => {
+    const effects = { ...effectsOf(), env: { REEVEBOOK_BROWSER: join(folder, "no-browser") } };
+    expect(await run(["build", "--jobs", jobs, "--out", join(folder, "none")], effects)).toBe(1);
+    expect(effects.text()).toContain(`REEVEBOOK_BROWSER names "${join(folder, "no-browser")}", but there is no such file\n  fix: `);
+    expect(effects.text()).not.toContain("fault");
+    expect(existsSync(join(folder, "none"))).toBe(false);
+  });
+
   test("--out or --jobs without a name is refused", async () => {
     for (const option of ["--out", "--jobs"]) {
       const effects = effectsOf();

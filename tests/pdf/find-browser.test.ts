@@ -1,6 +1,6 @@
 // Is a browser looked for where each system keeps it?
 import { describe, expect, test } from "vitest";
-import { findBrowser, usualPlaces } from "../../src/pdf/find-browser.ts";
+import { findBrowser, usualPlaces, wrongBrowserName } from "../../src/pdf/find-browser.ts";
 
 describe("usualPlaces", () => {
   // Where the installers put them: common practice of the three systems, from memory.
@@ -28,7 +28,20 @@ describe("findBrowser", () => {
     expect(found?.identity).toContain(process.execPath);
   });
 
-  test("a name that leads nowhere is refused with the name", () => {
-    expect(() => findBrowser({ platform: "linux", env: { REEVEBOOK_BROWSER: "/no/such" } })).toThrow(/"\/no\/such"/);
+  test("an empty name is none: an installed browser or the one of the packages is looked for", () => {
+    expect(findBrowser({ platform: "linux", env: { REEVEBOOK_BROWSER: "" } })?.kind).not.toBe("named");
+  });
+});
+
+describe("wrongBrowserName", () => {
+  test.each(["/no/such", "/usr"])("%s, which is no file, is told with what to do", (name) => {
+    expect(wrongBrowserName({ env: { REEVEBOOK_BROWSER: name } })).toMatch(
+      new RegExp(`^REEVEBOOK_BROWSER names "${name}", but there is no such file\\n {2}fix: .*\\n$`),
+    );
+  });
+
+  test("a file, an empty name and none are not complained about", () => {
+    for (const env of [{ REEVEBOOK_BROWSER: process.execPath }, { REEVEBOOK_BROWSER: "" }, {}])
+      expect.soft(wrongBrowserName({ env })).toBeUndefined();
   });
 });
