@@ -36,7 +36,7 @@ export function limitCheck(options: {
   readonly advice: string;
 }): Check {
   const { id, name, where, rule, demand, limit, kind, advice } = options;
-  const ratio = rule === "at most" ? share(demand, limit.value) : share(limit.value, demand);
+  const ratio = rule === "at most" ? share(demand, limit.value) : share(limit.value, Math.max(demand, NOTHING * limit.value));
   const slack = kind === "length" ? SAME_mm : 0;
   const keeps = rule === "at most" ? demand <= limit.value + slack : demand >= limit.value - slack;
   return {
@@ -53,6 +53,9 @@ export function limitCheck(options: {
     advice: keeps ? "" : advice,
   };
 }
+
+/** What is not there at all, or less, is beyond any ratio to a least value: a million times stands for it, which a sheet shows as over 99. */
+const NOTHING = 1e-6;
 
 const share = (part: number, whole: number): number => (whole === 0 ? 0 : part / whole);
 
