@@ -119,9 +119,9 @@ const refusals: readonly Refusal[] = [
     what: "smaller than the cable",
   },
   {
-    name: "a stud bore of 30 mm in a 50 mm post",
+    name: "a stud bore of 30 mm under a washer of 36 mm in a 50 mm post",
     job: STEEL,
-    changes: { "bore: 8 mm, thread": "bore: 30 mm, thread" },
+    changes: { "bore: 8 mm, thread": "bore: 30 mm, thread", "washer: 18 mm": "washer: 36 mm" },
     path: "fittings.stud.bore",
     what: "more than half of a post",
   },
