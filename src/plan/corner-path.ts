@@ -74,6 +74,37 @@ export function cornerPath(options: { readonly setback_left: Mm; readonly setbac
 /** Setback at which the inner edges of the two posts of a corner touch. */
 export const touchingSetback = (turn: Radian | null, job: Job): Mm => (outsideOf(job).across / 2) * Math.tan(Math.abs(turn ?? 0) / 2);
 
+/** The two posts of a corner, both `along` by `across`, and how far from the corner point their near faces stand. */
+interface CornerPair {
+  readonly setback_left: Mm;
+  readonly setback_right: Mm;
+  readonly turn: Radian;
+  readonly along: Mm;
+  readonly across: Mm;
+}
+
+/**
+ * How far the two posts of a corner keep apart, square to that face of one of them which keeps them furthest apart:
+ * below 0 no face has all of the other post beyond it, so they stand in each other.
+ *
+ * Source: derived, two rectangles are apart where an edge of one has all of the other on its far side
+ */
+export function cornerRoom({ setback_left, setback_right, turn, along, across }: CornerPair): Mm {
+  const [cos, sin] = [Math.cos(turn), Math.abs(Math.sin(turn))];
+  /** Gap between the piece of a line from `near` to `far`, widened by `half`, and another one. */
+  const gap = ([near, far, half]: Stretch, from: Mm, to: Mm): Mm =>
+    Math.max(Math.min(near, far) - half - to, from - Math.max(near, far) - half);
+  /** Seen from one post, with its own near face `own` before the corner point, and the other `other` behind it. */
+  const seen = (own: Mm, other: Mm): Mm =>
+    Math.max(
+      gap([other * cos, (other + along) * cos, (across / 2) * sin], -own - along, -own),
+      gap([other * sin, (other + along) * sin, (across / 2) * Math.abs(cos)], -across / 2, across / 2),
+    );
+  return Math.max(seen(setback_left, setback_right), seen(setback_right, setback_left));
+}
+
+type Stretch = readonly [near: Mm, far: Mm, half: Mm];
+
 /** From the corner point to the near face of each of its posts: as the job says, else where they would touch and a clearance more. */
 export const cornerSetback = (turn: Radian | null, job: Job): Mm =>
   job.posts.cornerSetback?.value ?? touchingSetback(turn, job) + job.posts.cornerClearance.value;

@@ -4,8 +4,8 @@ import type { JobPath, Problem } from "../problem/problem.ts";
 import { length } from "../units/print.ts";
 import type { Mm } from "../units/quantity.ts";
 import { SAME_mm } from "../units/tolerance.ts";
-import { touchingSetback } from "./corner-path.ts";
-import { cornerPostAt, endsOnOnePost, ownStation } from "./corner-post.ts";
+import { cornerPostAt, ownStation } from "./corner-post.ts";
+import { cornerProblems } from "./corner-problems.ts";
 import { guardEndsOf } from "./outline.ts";
 import { outsideAt } from "./sleeve.ts";
 
@@ -19,7 +19,6 @@ export function frameProblems(job: Job): readonly Problem[] {
       return [...wallProblems(interrupted.end, [...path, "end"], job), ...wallProblems(interrupted.start, [...path, "start"], job)];
     }),
     ...cornerProblems(job),
-    ...onePostProblems(job),
     ...stationProblems(job),
     ...boreProblems(job),
     ...bushingProblems(job),
@@ -39,41 +38,6 @@ function wallProblems(end: GuardEnd, path: JobPath, job: Job): readonly Problem[
       what: `a gap of ${length(end.gap, tape(job))} beside the end post is wider than ${length(job.limits.wallGap_max.value, tape(job))}`,
       why: "the sphere of the opening rule would pass between post and wall (common practice, no source)",
       fix: "move the end post nearer to the wall, or add a post at the wall",
-    },
-  ];
-}
-
-/** The two posts of a corner must not stand in each other. */
-function cornerProblems(job: Job): readonly Problem[] {
-  const setback = job.posts.cornerSetback?.value;
-  if (setback === undefined) return [];
-  return job.sides.flatMap((side, index): readonly Problem[] => {
-    if (side.turn === null || side.interrupted !== null || side.stations !== null || job.sides[index + 1]?.stations != null) return [];
-    if (endsOnOnePost(job, index)) return [];
-    const touching = touchingSetback(side.turn, job);
-    if (setback >= touching - SAME_mm) return [];
-    return [
-      {
-        severity: "error",
-        path: ["posts", "corner setback"],
-        what: `a corner setback of ${length(setback, tape(job))} puts the two posts at the end of side ${side.id} into each other`,
-        fix: `give a corner setback of more than ${length(touching, tape(job))}, or leave it out`,
-      },
-    ];
-  });
-}
-
-/** One post at a corner shows a face to either side. */
-function onePostProblems(job: Job): readonly Problem[] {
-  const { along, across, name } = job.posts.section;
-  const index = job.sides.findIndex((_, side) => endsOnOnePost(job, side));
-  if (index < 0 || Math.abs(along - across) < SAME_mm) return [];
-  return [
-    {
-      severity: "error",
-      path: ["guard", "sides", index, "corner"],
-      what: `a post of ${name} is not square: one post at a corner shows a face of one width to both sides`,
-      fix: "use square posts, or make the corner with two posts (corner: two posts)",
     },
   ];
 }

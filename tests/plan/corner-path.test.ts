@@ -1,6 +1,7 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
-import { cornerPath, cornerSetback, cornerSlot, touchingSetback } from "../../src/plan/corner-path.ts";
+import { overlap, type Quad } from "../../src/drawing/box.ts";
+import { cornerPath, cornerRoom, cornerSetback, cornerSlot, touchingSetback } from "../../src/plan/corner-path.ts";
 import { changedText, examplePlan, exampleText, jobOf, planOf } from "../support/example-jobs.ts";
 
 const deg = (degrees: number): number => (degrees * Math.PI) / 180;
@@ -26,6 +27,35 @@ describe("cornerPath", () => {
           if (a < b * 0.999) expect(path.angle_left).toBeGreaterThan(path.angle_right);
         },
       ),
+    );
+  });
+});
+
+describe("cornerRoom", () => {
+  test("posts 5-1/2 in wide that stand 2-1/4 in back from a square corner reach 1/2 in into each other", () => {
+    const room = cornerRoom({ setback_left: 57.15, setback_right: 57.15, turn: deg(90), along: 88.9, across: 139.7 });
+    expect(room / 25.4).toBeCloseTo(-0.5, 9);
+  });
+
+  test("it is below 0 just where the two rectangles overlap, as the drawings find it with the corners of both", () => {
+    /** The post behind a corner point at the origin, its side leaving at `heading`; `from` is the end of the post that is nearer. */
+    const post = (from: number, to: number, half: number, heading: number): Quad => {
+      const at = (x: number, y: number) => ({
+        x: x * Math.cos(heading) - y * Math.sin(heading),
+        y: x * Math.sin(heading) + y * Math.cos(heading),
+      });
+      return [at(from, -half), at(to, -half), at(to, half), at(from, half)];
+    };
+    const mm = (min: number, max: number) => fc.double({ min, max, noNaN: true });
+    fc.assert(
+      fc.property(mm(-60, 150), mm(-60, 150), mm(-134, 134), mm(40, 140), mm(40, 140), (a, b, degrees, along, across) => {
+        const turn = deg(degrees);
+        const room = cornerRoom({ setback_left: a, setback_right: b, turn, along, across });
+        fc.pre(Math.abs(room) > 0.05);
+        const [left, right] = [post(-a, -a - along, across / 2, 0), post(b, b + along, across / 2, -turn)];
+        expect(overlap(left, right)).toBe(room < 0);
+      }),
+      { numRuns: 2000 },
     );
   });
 });
