@@ -15,7 +15,7 @@ type Size = (value: Mm) => string;
 /** A wrong dimension is drilled into every end post: those that contradict each other are not planned with. */
 export function checkFitting({ fittings, cable, units, posts }: Blocks): readonly Problem[] {
   if (fittings === undefined || cable === undefined || units === undefined || posts === undefined) return [];
-  if (missingDimensions(cable.diameter, fittings).length > 0) return [];
+  if (missingDimensions(cable.diameter, fittings, units).length > 0) return [];
   // What holds on a face has checks of its own.
   const { face: _face, ...through } = fittings;
   const { stud, grip, holdEnd } = fittingsOf(through, { units, material: posts.material });

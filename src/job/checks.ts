@@ -52,7 +52,7 @@ export function checkBlocks(blocks: Blocks): readonly Problem[] {
     ...(spacers ? checkMember(spacers, ["spacers"]) : []),
     ...(frame ? checkFrame(frame) : []),
     ...(cable ? checkCable(cable) : []),
-    ...(cable && fittings ? missingDimensions(cable.diameter, fittings) : []),
+    ...(cable && fittings ? missingDimensions(cable.diameter, fittings, blocks.units ?? "inch") : []),
     ...checkFitting(blocks),
     ...(supply ? checkSupply(supply) : []),
     ...(stock?.["post lengths"] ? checkAscending(stock["post lengths"], ["stock", "post lengths"], "stock lengths of posts") : []),

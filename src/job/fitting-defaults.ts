@@ -3,7 +3,7 @@ import type { Problem } from "../problem/problem.ts";
 import { type Cited, fromJob, practice } from "../sources/cited.ts";
 import * as custom from "../tables/practice.ts";
 import { threadOf } from "../tables/thread.ts";
-import { inches } from "../units/print.ts";
+import { length } from "../units/print.ts";
 import type { Mm } from "../units/quantity.ts";
 import type { Bushing } from "./bushing.ts";
 import { faceOf } from "./face-defaults.ts";
@@ -18,8 +18,22 @@ const SAME_DIAMETER_mm = 0.01;
 
 const hasDefaults = (diameter: Mm): boolean => USUAL_mm.some((usual) => Math.abs(diameter - usual) < SAME_DIAMETER_mm);
 
+/** For cable of 5/32 in or 4 mm and above. */
+const EXAMPLES = {
+  inch: {
+    fittings: "pass bore: 5/16 in",
+    stud: "stud: { thread: 5/16-24, bore: 3/8 in }",
+    grip: "grip: { bore: 5/16 in, counterbore: 7/16 in }",
+  },
+  mm: {
+    fittings: "pass bore: 7 mm",
+    stud: "stud: { thread: M6x1, bore: 8 mm }",
+    grip: "grip: { bore: 8 mm, counterbore: 11 mm }",
+  },
+} as const;
+
 /** Every dimension that drives a bore must be measured where there is no default for the cable. */
-export function missingDimensions(diameter: Mm, fittings: FittingsFile): readonly Problem[] {
+export function missingDimensions(diameter: Mm, fittings: FittingsFile, units: UnitSystem): readonly Problem[] {
   if (hasDefaults(diameter)) return [];
   const { stud = {}, grip = {} } = fittings;
   const own = lacking({ "pass bore": fittings["pass bore"], "bushing bore": fittings["bushing bore"] });
@@ -31,8 +45,9 @@ export function missingDimensions(diameter: Mm, fittings: FittingsFile): readonl
     "bore without back": grip["bore without back"],
     washer: grip.washer,
   });
-  const cable = `cable of ${inches(diameter, { step: 1 / 64 })}`;
-  const complain = (keys: readonly string[], name: string, path: readonly string[], example: string): readonly Problem[] =>
+  const cable = `cable of ${length(diameter, { units, decimals: 1, step: 1 / 64, both: false })}`;
+  const example = EXAMPLES[units];
+  const complain = (keys: readonly string[], name: string, path: readonly string[], like: string): readonly Problem[] =>
     keys.length === 0
       ? []
       : [
@@ -42,16 +57,14 @@ export function missingDimensions(diameter: Mm, fittings: FittingsFile): readonl
             at: "key",
             what: `${cable} has no default for ${keys.map((key) => `"${key}"`).join(", ")} of the ${name}`,
             why: "the defaults hold for cable of 1/8 in, 3 mm and 3.2 mm; a wrong dimension is drilled into a post",
-            fix: `measure what you bought and add ${example}`,
+            fix: `measure what you bought and add each under ${name}, for example ${like}`,
           },
         ];
   const at = (key: "stud" | "grip"): readonly string[] => (fittings[key] === undefined ? ["fittings"] : ["fittings", key]);
   return [
-    ...complain(own, "fittings", ["fittings"], "each under fittings, for example pass bore: 5/16 in"),
-    ...complain(ofStud, "stud", at("stud"), "each under stud, for example stud: { thread: 5/16-24, bore: 3/8 in }"),
-    ...(fittings["hold end"] === "grip"
-      ? complain(ofGrip, "grip", at("grip"), "each under grip, for example grip: { bore: 5/16 in, counterbore: 7/16 in }")
-      : []),
+    ...complain(own, "fittings", ["fittings"], example.fittings),
+    ...complain(ofStud, "stud", at("stud"), example.stud),
+    ...(fittings["hold end"] === "grip" ? complain(ofGrip, "grip", at("grip"), example.grip) : []),
   ];
 }
 

@@ -13,10 +13,10 @@ export function problemsOf(issue: z.core.$ZodIssue, root: z.ZodType, raw: unknow
   if (issue.code === "unrecognized_keys") return issue.keys.map((key) => unknownKey(key, schema, path));
   const value = valueAt(raw, inside);
   if (value === unreadable) return [];
-  if (value === undefined) return isMisspelled(inside, root, raw) ? [] : [missing(schema, path)];
+  const parent = schemaAt(root, inside.slice(0, -1), raw);
+  if (value === undefined) return isMisspelled(inside, root, raw) ? [] : [missing(schema, path, { kinds: kindsOf(parent) })];
   if (issue.code === "custom") return [{ severity: "error", path, what: issue.message, fix: fixOf(issue.params) }];
-  if (issue.code === "invalid_union" || issue.code === "invalid_value")
-    return [unknownKind(schemaAt(root, inside.slice(0, -1), raw), value, path)];
+  if (issue.code === "invalid_union" || issue.code === "invalid_value") return [unknownKind(parent, value, path)];
   return [wrongForm(schema, value, path)];
 }
 
@@ -54,8 +54,16 @@ export function hasLike(key: string, keys: readonly string[], block: unknown): b
 
 const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
 
-/** A key that its block needs; `file` is what lacks a block. */
-export function missing(schema: z.ZodType | undefined, path: JobPath, file = "the file"): Problem {
+/** What a problem of a missing key has to say more. */
+interface Missing {
+  /** What lacks a block of its own. */
+  readonly file?: string;
+  /** Of a block that has several. */
+  readonly kinds?: readonly string[];
+}
+
+/** A key that its block needs. */
+export function missing(schema: z.ZodType | undefined, path: JobPath, { file = "the file", kinds = [] }: Missing = {}): Problem {
   const key = String(path.at(-1) ?? "");
   const word = schema && wordOf(schema);
   const parent = path.slice(0, -1);
@@ -65,7 +73,7 @@ export function missing(schema: z.ZodType | undefined, path: JobPath, file = "th
     path: parent,
     at: "key",
     what: `${parent.length === 0 ? file : describe(parent)} lacks "${key}"`,
-    fix: `add it, for example ${example}`,
+    fix: `add it, for example ${example}${key === KIND && kinds.length > 1 ? `; it is one of: ${kinds.join(" | ")}` : ""}`,
   };
 }
 
@@ -76,7 +84,7 @@ function describe(path: JobPath): string {
 }
 
 function unknownKind(union: z.ZodType | undefined, value: unknown, path: JobPath): Problem {
-  const options = union === undefined ? [] : optionsOf(union).map((option) => kindOf(option));
+  const options = kindsOf(union);
   const text = typeof value === "string" ? value : "";
   const near = nearest(text, options);
   const choices = options.join(" | ");
@@ -152,6 +160,9 @@ function chosen(schema: z.ZodType, value: unknown): z.ZodType {
 
 const optionsOf = (schema: z.ZodType): readonly z.ZodObject[] =>
   schema instanceof z.ZodDiscriminatedUnion ? (schema.options as readonly z.ZodObject[]) : [];
+
+/** The kinds of a block, also of one that may be left out. */
+const kindsOf = (schema: z.ZodType | undefined): readonly string[] => (schema === undefined ? [] : optionsOf(bare(schema)).map(kindOf));
 
 /** The key that tells kinds of a block apart. */
 const KIND = "kind";

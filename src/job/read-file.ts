@@ -54,7 +54,7 @@ function readBlocks(
   const blocks: Record<string, unknown> = {};
   for (const [key, schema] of Object.entries(shape)) {
     if (!(key in raw)) {
-      if (unwrap(schema) === undefined && !hasLike(key, Object.keys(shape), raw)) problems.push(missing(schema, [key], file));
+      if (unwrap(schema) === undefined && !hasLike(key, Object.keys(shape), raw)) problems.push(missing(schema, [key], { file }));
       continue;
     }
     const result = holed ? schema.safeParse(raw[key]) : readBlock(`${file} ${key}`, schema, raw[key]);

@@ -145,12 +145,15 @@ const cable = block("the cable block", "{ construction: 1x19, diameter: 1/8 in, 
 
 const bore = (name: string, example: string) => maybe(lengthField({ name, example, from: "2 mm", to: "50 mm" }));
 
+/** As wide as the checks may ask for on soft wood. */
+const washer = (name: string) => maybe(lengthField({ name, example: "5/8 in", from: "5 mm", to: "100 mm" }));
+
 const stud = block("the stud block", "{ thread: 1/4-28, bore: 5/16 in, thread length: 2 in }", {
   thread: maybe(thread),
   bore: bore("the bore of the stud", "5/16 in"),
   "thread length": maybe(lengthField({ name: "the thread length", example: "2 in", from: "5 mm", to: "300 mm" })),
   "first turns": maybe(numberField({ name: "the first turns", example: "3", from: "0", to: "50" })),
-  washer: bore("the washer of the stud", "5/8 in"),
+  washer: washer("the washer of the stud"),
   reserve: maybe(lengthField({ name: "the thread kept in reserve", example: "1/4 in", from: "0 in", to: "100 mm" })),
 });
 
@@ -159,7 +162,7 @@ const grip = block("the grip block", "{ bore: 1/4 in, counterbore: 3/8 in, body 
   counterbore: bore("the counterbore of the grip", "3/8 in"),
   "body length": maybe(lengthField({ name: "the body length", example: "1-1/4 in", from: "5 mm", to: "300 mm" })),
   "bore without back": bore("the bore where no drill reaches the back", "3/8 in"),
-  washer: bore("the washer of the grip", "5/8 in"),
+  washer: washer("the washer of the grip"),
 });
 
 const fittings = block("the fittings block", "{ hold end: grip }", {

@@ -35,7 +35,7 @@ export function remedyTexts(plan: Framed): readonly Text[] {
   if (!frameFails(plan)) return [];
   const { remedy } = plan.frame;
   return remedy === null
-    ? ["No single change that was tried makes the frame hold: a licensed engineer must design it."]
+    ? ["No change that was tried, alone or with others, makes the frame hold: a licensed engineer must design it."]
     : [
         `Change that makes it hold: **${remedy.change}**. The guard was computed again with it: the highest ratio of what fails now is then ${ratioText(remedy.ratio)}.`,
         `Write in the job file: **${remedy.write}**. Then make the packet again.`,

@@ -134,7 +134,9 @@ function bearingCheck(
     source: capacity.source,
     sourceWhere: capacity.where,
     verdict: keeps ? "pass" : "ask",
-    advice: keeps ? "" : `the washer may sink in: use one of at least ${washer}, or a plate`,
+    advice: keeps
+      ? ""
+      : `the washer may sink in: use one of at least ${washer} (fittings: ${end.kind === "stud" ? "stud" : "grip"}: washer), or a plate`,
   };
 }
 

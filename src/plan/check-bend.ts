@@ -170,7 +170,8 @@ function remedyWords(mouth: BendMouth, push: Newton, job: Job): string {
     case "bushing": {
       const needed = neededBushing(mouth, push, job);
       const size = (mm: Mm): string => length(mm, { units: job.units, step: 1 / 16 });
-      const tube = "set the bushings in a stainless tube right through the bore (fittings: bushing: tube wall)";
+      const tube =
+        "set the bushings in a stainless tube right through the bore (fittings: bushing: tube wall, and its outside as bushing bore)";
       return needed === null
         ? `no plastic bushing does here: ${tube}; ${others}`
         : `use bushings at least ${size(needed)} across and ${size(bushingBears_diameters.value * needed)} long; or ${tube}; ${others}`;

@@ -173,6 +173,6 @@ function triangleChecks({ sideId, kind, triangle }: RakePlan, job: Job): readonl
 function triangleAdvice({ riser, tread, nosing, gap, sphere }: NonNullable<RakePlan["triangle"]>, limit: Mm): string {
   const onNosings = riser + (nosing.value * riser) / tread;
   return (sphere * onNosings) / (onNosings + gap) <= limit
-    ? "lower the bottom rail of the stair"
+    ? "lower the bottom rail of the stair (frame: on rakes: gap below)"
     : "no rail keeps this sphere out at such steps, not even one that lies on the nosings: ask the authority which sphere must not go in there, and state it (code: stairs: triangle)";
 }

@@ -68,7 +68,7 @@ export function wallChecks(plan: Pick<Checked, "verticals">, job: Job): readonly
       rule: "at least",
       demand: narrowest,
       limit: job.limits.wallGap_min,
-      advice: "move the post away from the wall",
+      advice: `${job.posts.existing ? "" : "move the post away from the wall; or "}try hand and wrench there and state the gap in which they do (limits: narrowest wall gap); or hold the ends on the face of the post (fittings: face, access: none)`,
     });
     return [gap, reach];
   });

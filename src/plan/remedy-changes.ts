@@ -138,7 +138,7 @@ function postChanges(job: Job): readonly Draft[] {
   const sized = sizes.map((size): Draft => {
     return {
       sets: ["posts"],
-      text: `posts of ${size.name} instead of ${section.name}`,
+      text: `${job.posts.existing ? "new posts" : "posts"} of ${size.name} instead of ${section.name}`,
       write: `posts: ${size.write}`,
       apply: (given) => ({ ...given, posts: { ...given.posts, section: { ...given.posts.section, ...sectionOf(size) } } }),
     };
@@ -223,7 +223,7 @@ function woodChanges(job: Job): readonly Draft[] {
     const incised = kind === "Southern Pine" ? ", incised: false" : "";
     return {
       sets: ["wood"],
-      text: `posts and rails of ${kind} ${mark}`,
+      text: `posts and rails of ${kind} ${mark}${job.posts.existing ? ", if the posts that stand are stamped so, or new posts" : ""}`,
       write: `posts, top rail, bottom rail: species: ${kind}, grade: ${mark}${incised}`,
       apply: ({ posts, frame, ...rest }) => ({
         ...rest,

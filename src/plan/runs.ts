@@ -150,7 +150,7 @@ function reachProblems(id: string, left: Place, right: Place, job: Job): readonl
         ? `run ${id} has no reachable end: nothing fits behind ${left.post.id} nor behind ${right.post.id}`
         : `nothing reaches the back of ${shut[0]?.post.id}, where run ${id} ends`,
       why: "the nut of a stud end and the gripping fitting both go on behind the post, by hand and wrench at least",
-      fix: `move the end post so that the gap to the wall is ${describeGap(job)}, set access: hand if a hand and a wrench do reach, or hold the end on the face of the post (fittings: face)`,
+      fix: `write access: hand if a hand and a wrench do reach; beside a wall they do where the gap is ${describeGap(job)}. Else hold the end on the face of the post (fittings: face)`,
     },
   ];
 }
