@@ -1,5 +1,5 @@
 // How does a cable turn a corner made with two posts?
-import { dimension } from "../../drawing/dimension.ts";
+import { dimensionWays } from "../../drawing/dimension.ts";
 import type { Room } from "../../drawing/paper.ts";
 import { arrowhead, circle, go, group, type Part, strokes } from "../../drawing/shape.ts";
 import type { Point } from "../../geometry/vector.ts";
@@ -111,14 +111,14 @@ function draw(plan: Plan, corner: Corner, ratio: number, show: Show): Picture {
   const cornerFrom = (place: Place, vertical: Vertical, setback: Mm, sign: 1 | -1): Point =>
     edge(place, vertical, sign * (vertical.along / 2 + setback));
   const dimensions = [
-    dimension({
+    dimensionWays({
       from: edge(placeLeft, left, left.along / 2),
       to: cornerFrom(placeLeft, left, setbackLeft(corner), 1),
       offset: -side * 5,
       text: show.tape(setbackLeft(corner)),
       beyond: "from",
     }),
-    dimension({
+    dimensionWays({
       from: cornerFrom(placeRight, right, setbackRight(corner), -1),
       to: edge(placeRight, right, -right.along / 2),
       offset: -side * 5,
@@ -148,18 +148,13 @@ function draw(plan: Plan, corner: Corner, ratio: number, show: Show): Picture {
     right: drillSign(right, boreOf(plan, right.id), placeRight, ratio),
   };
   const notes = cornerNotes(plan, corner, { placeLeft, placeRight, show, passing });
+  const ofLeft = [...notes.left, { target: drills.left.tail, text: drillText(left, boreOf(plan, left.id)) }];
+  const ofRight = [...notes.right, { target: drills.right.tail, text: drillText(right, boreOf(plan, right.id)) }];
   return {
-    parts: [
-      ...members.flat(),
-      axes,
-      ...cable,
-      ...dimensions,
-      circle(point, 0.7, { pen: "edge", fill: "white" }),
-      drills.left.part,
-      drills.right.part,
-    ],
-    left: [...notes.left, { target: drills.left.tail, text: drillText(left, boreOf(plan, left.id)) }],
-    right: [...notes.right, { target: drills.right.tail, text: drillText(right, boreOf(plan, right.id)) }],
+    parts: [...members.flat(), axes, ...cable, circle(point, 0.7, { pen: "edge", fill: "white" }), drills.left.part, drills.right.part],
+    loose: dimensions,
+    // Each word stands on the side of what it points at: seen from above the left post may lie at the right.
+    ...(placeLeft(0, 0).x > placeRight(0, 0).x ? { left: ofRight, right: ofLeft } : { left: ofLeft, right: ofRight }),
   };
 }
 

@@ -29,10 +29,9 @@ export function notesOf(
   const widest = Math.max(...gaps.map((gap) => gap.clear));
   const { frame, posts, spacers } = plan.job;
   const rails = `top rail ${frame.topRail.name}, ${frame.bottomRail === null ? "no bottom rail" : `bottom rail ${frame.bottomRail.name}`}`;
-  const others = posts.asFound.map(({ post, section }) => (section === null ? "" : ` (${post} ${section.name})`)).join("");
   const spacing = places(gaps.map((gap) => show.tape(gap.spacing)));
   return [
-    `${plan.hardware.length > 0 ? "Hatched on posts: hardware, no bore there. " : ""}Posts ${outsideOf(plan.job).name}${others}${posts.sleeve === null ? "" : " (broken lines: the wood inside)"}, spacers ${spacers.section.name}, ${rails}.`,
+    `${plan.hardware.length > 0 ? "Hatched on posts: hardware, no bore there. " : ""}Posts ${outsideOf(plan.job).name}${othersOf(plan)}${posts.sleeve === null ? "" : " (broken lines: the wood inside)"}, spacers ${spacers.section.name}, ${rails}.`,
     `Spacing of the cables, also to the rails or the ${floorWord(plan.job)}: ${spacing}; widest clear gap ${show.tape(widest)}.`,
     `Heights: middle of the bore above the datum, ${plan.job.frame.datum}. In parentheses: faces of the rails, and spans${posts.sleeve === null ? "" : " from wood to wood"}.${levelNote(plan, side, show)}`,
     ...bendNotes(side.id, plan, show),
@@ -50,6 +49,14 @@ const turnedNotes = (place: Pick<Scene, "plan" | "side" | "stretch">, show: Show
       ? []
       : [`${vertical.id} stands turned by ${angle}: two of its faces are seen, together ${show.tape(right - left)} wide.`];
   });
+
+/** Posts of other sections, each section named once. */
+function othersOf({ job }: Plan): Text {
+  const names = new Set(job.posts.asFound.flatMap(({ section }) => section?.name ?? []));
+  return [...names]
+    .map((name) => ` (${job.posts.asFound.flatMap(({ post, section }) => (section?.name === name ? post : [])).join(", ")} ${name})`)
+    .join("");
+}
 
 /** The cables of both sides of a corner post cross in it at two heights. */
 function levelNote(plan: Plan, side: Scene["side"], show: Show): Text {

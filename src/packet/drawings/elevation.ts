@@ -229,12 +229,13 @@ function describe(scene: Scene, show: Show): Text {
   const { plan, side } = scene;
   const verticals = verticalsIn(scene);
   const posts = verticals.filter(({ kind }) => kind === "post");
+  const spacers = verticals.length - posts.length;
   const name = (ids: readonly { readonly id: string; readonly station: Mm }[]): Text =>
     ids.map(({ id, station }) => `${id} at ${show.feet(station)}`).join(", ");
   const [lowest, highest] = [plan.courses[0], plan.courses.at(-1)].map((course) => (course === undefined ? 0 : courseHeight(course, side)));
   return (
     `Side ${side.id}, ${show.feet(side.length)} long${side.slope === 0 ? "" : ` measured level, with a rake of ${show.angle(Math.abs(side.slope))} ${side.slope > 0 ? "up" : "down"} to the right`}, seen from inside looking out, left to right. ` +
-    `Posts ${name(posts)}; ${verticals.length - posts.length} spacers. ` +
+    `Posts ${name(posts)}; ${spacers === 1 ? "1 spacer" : `${spacers} spacers`}. ` +
     `${plan.courses.length} courses from ${show.tape(lowest ?? 0)} to ${show.tape(highest ?? 0)} above the datum; the guard is ${show.tape(openingOn(plan, side).guardHeight)} high. ` +
     "The tables of heights and bays on this sheet hold the same numbers."
   );

@@ -36,7 +36,7 @@ function itemsOf(plan: Plan): readonly KeyItem[] {
   const along = { x: 1, y: 0 };
   const { spacers } = plan.job;
   return [
-    { words: `post ${outsideOf(plan.job).name}`, sign: (at) => square(at, 1.5) },
+    { words: `post ${postNames(plan).join(" or ")}`, sign: (at) => square(at, 1.5) },
     ...(plan.verticals.some(({ role }) => role === "shared") ? [{ words: "post where two runs end", sign: sharedSign }] : []),
     ...(plan.verticals.some(({ kind }) => kind === "spacer")
       ? [{ words: `spacer ${spacers.section.name}`, sign: (at: Point) => square(at, 0.8) }]
@@ -62,6 +62,11 @@ function itemsOf(plan: Plan): readonly KeyItem[] {
     },
   ];
 }
+
+/** The usual section first, then those of posts that were found otherwise. */
+const postNames = ({ job }: Plan): readonly Text[] => [
+  ...new Set([outsideOf(job).name, ...job.posts.asFound.flatMap(({ section }) => section?.name ?? [])]),
+];
 
 const square = ({ x, y }: Point, half: Mm): Part =>
   polygon(

@@ -27,8 +27,9 @@ export function bushingRows({ plan, show }: Shown): readonly SurveyRow[] {
     show.diameter(bushingBore.value),
     "does not go in, or turns by hand",
   ];
+  const bends = plan.runs.some((run) => run.bends.length > 0);
   const rated: readonly SurveyRow[] =
-    isWood(plan) && bushing.rated === null
+    !bends || (isWood(plan) && bushing.rated === null)
       ? []
       : [
           [

@@ -1,6 +1,7 @@
 // Can every drawing of every job be read: texts inside the paper, apart from each other, none too small?
 import { describe, expect, test } from "vitest";
 import { overlap, type Quad } from "../../../src/drawing/box.ts";
+import { struckTexts } from "../../support/svg-lines.ts";
 import { textsOf, viewBoxOf } from "../../support/svg-texts.ts";
 import { allDrawings, testedPlans } from "./all-drawings.ts";
 
@@ -51,6 +52,18 @@ describe.each(Object.keys(testedPlans))("drawings of %s", (name) => {
       );
       expect.soft(clashes, `${drawing.id} on ${paper}`).toEqual([]);
     }
+  });
+
+  // The line of the target in the plot of steps reaches the numbers at its right-hand end, and no further.
+  test("no line runs through a text", () => {
+    for (const { drawing, paper } of all) {
+      if (drawing.id.startsWith("tension-steps")) continue;
+      expect.soft(struckTexts(drawing.svg, textsOf(drawing.svg)), `${drawing.id} on ${paper}`).toEqual([]);
+    }
+  });
+
+  test("one spacer is no spacers", () => {
+    for (const { drawing } of onLetter) expect.soft(drawing.svg, drawing.id).not.toMatch(/\b1 spacers/);
   });
 
   test("no text is smaller than 9 pt", () => {

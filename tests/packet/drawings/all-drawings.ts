@@ -60,6 +60,9 @@ export const testedPlans: Readonly<Record<string, () => Plan>> = {
   "right 45 three times": () =>
     shaped("length: 6 ft, turn: right 45 deg", "length: 6 ft, turn: right 45 deg", "length: 6 ft, turn: right 45 deg", "length: 6 ft"),
   "right 120, posts set far back": () => shaped("length: 16 ft, turn: right 120 deg", "length: 11 ft"),
+  "right 90 twice, then right 45 to a wall": () =>
+    shaped("length: 12 ft, turn: right 90 deg", "length: 20 ft, turn: right 90 deg", "length: 8 ft, turn: right 45 deg", "length: 9 ft"),
+  "sides with one spacer": () => shaped("length: 6 ft, turn: right 90 deg", "length: 5 ft"),
   "a short return": () => shaped("length: 20 ft, turn: right 90 deg", "length: 3 ft"),
   "three passes": () =>
     planOf(exampleText("0003-long-boardwalk").replace("\ntightening:\n", "\ntightening:\n  passes: [40 %, 70 %, 100 %]\n")),

@@ -129,3 +129,23 @@ describe("templates", () => {
     }
   });
 });
+
+describe("an old porch with three posts of another size", () => {
+  const plan = planOf(
+    changedText("0010-old-porch-as-found", {
+      "- { post: P4, size: 6x6 }": "- { post: P3, size: 6x6 }\n    - { post: P4, size: 6x6 }\n    - { post: P5, size: 4x6 }",
+    }),
+  );
+  const drawn = (id: string): string =>
+    sheetOf(packetOf(plan, "crew"), id)
+      .blocks.flatMap((block) => (block.kind === "drawing" ? [...block.svg.matchAll(/<text[^>]*>([^<]*)</g)].map(([, text]) => text) : []))
+      .join(" ");
+
+  test("the elevation names each other section once, with its posts", () => {
+    expect(drawn("Z-201")).toContain("Posts 4x4 (P3, P4 6x6) (P5 4x6), spacers");
+  });
+
+  test("the key of the plan seen from above has all sections", () => {
+    expect(drawn("Z-101")).toContain("post 4x4 or 6x6 or 4x6");
+  });
+});

@@ -133,3 +133,17 @@ describe("the tools that cut tubes", () => {
     expect(toolNotes(metal)).toEqual([]);
   });
 });
+
+describe("bushings in a metal frame", () => {
+  const row = "Working load of a bushing where a cable bends, from its maker";
+  const straight = planOf(
+    changedText("0005-steel-balcony", { "      turn: right 90 deg\n    - length: 4.72 m\n": "", "length: 1850 mm": "length: 4.72 m" }),
+  );
+
+  test("have a working load to ask for where a cable bends", () => expect(wordsOn(metal, "Z-003")).toContain(row));
+
+  test("have none where no cable bends", () => {
+    expect(wordsOn(straight, "Z-003")).toContain("Bushing: sits firmly in a bore of");
+    expect(wordsOn(straight, "Z-003")).not.toContain(row);
+  });
+});
