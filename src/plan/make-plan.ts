@@ -134,12 +134,18 @@ function layOut(outline: OutlineChoice, courseCount: number, job: Job): Outcome<
 function noRuns(job: Job, readyLength_max: number): Problem {
   const { runStraight_max, runWithBends_max, bends_max } = job.limits;
   const feet = { units: job.units, style: "feet" } as const;
+  const bent =
+    bends_max.value === 0 ? "no run may turn" : `one with up to ${bends_max.value} corners ${length(runWithBends_max.value, feet)}`;
+  const hasCorners = job.sides.some(({ turn, interrupted }) => turn !== null && interrupted === null);
+  const corners = hasCorners
+    ? `; two runs meet at a corner only where its two posts leave ${length(job.posts.pairGap.value, { units: job.units, style: "tape" })} between them for hand and wrench`
+    : "";
   return {
     severity: "error",
     path: ["guard", "sides"],
     what: "the guard cannot be cut into runs that keep the limits",
-    why: `${twoPiers(job)}a straight run may have ${length(runStraight_max.value, feet)}, one with up to ${bends_max.value} corners ${length(runWithBends_max.value, feet)}, and the longest cable to be had is ${length(readyLength_max, feet)}`,
-    fix: "add posts where runs can meet, allow longer cables under supply, or change the limits",
+    why: `${twoPiers(job)}a straight run may have ${length(runStraight_max.value, feet)}, ${bent}, and the longest cable to be had is ${length(readyLength_max, feet)}${corners}`,
+    fix: `add posts where runs can meet, ${hasCorners ? "set the two posts of a corner further apart (posts: corner clearance, or their stations), " : ""}allow longer cables under supply, or change the limits`,
   };
 }
 
