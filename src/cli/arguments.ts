@@ -19,6 +19,7 @@ export type Request =
   | { readonly command: "schema"; readonly kind: "job" | "record" }
   | { readonly command: "freeze"; readonly options: BuildOptions; readonly into: string; readonly print: boolean }
   | { readonly command: "verify"; readonly folders: readonly string[]; readonly print: boolean }
+  | { readonly command: "blank"; readonly number: string }
   | { readonly command: "say"; readonly text: string }
   | { readonly command: "refuse"; readonly text: string };
 
@@ -27,6 +28,7 @@ export const readArguments = (words: readonly string[], version: string): Reques
   if (command === undefined || command === "--help" || command === "-h" || command === "help") return { command: "say", text: help };
   if (command === "--version") return { command: "say", text: `${version}\n` };
   if (command === "schema") return readSchema(rest);
+  if (command === "blank") return blankOf(rest);
   if (!isCommand(command)) return refuse(`there is no command "${command}"`);
   try {
     const { values, positionals } = parseArgs({ args: [...rest], options, allowPositionals: true });
@@ -82,6 +84,13 @@ const requestOf = (command: Command, { asked, positionals, into, print }: Words)
 
 const isCommand = (word: string): word is Command => word !== "schema" && Object.hasOwn(helps, word);
 
+const blankOf = ([number, ...more]: readonly string[]): Request => {
+  if (number === "--help" || number === "-h") return { command: "say", text: blankHelp };
+  return number === undefined || more.length > 0
+    ? refuse("blank takes one number, for example 0042-new-deck")
+    : { command: "blank", number };
+};
+
 const options = {
   jobs: { type: "string" },
   out: { type: "string" },
@@ -108,6 +117,7 @@ const help = `reevebook turns job files into packets for fitting cable infill in
 
   reevebook build [jobs...]   pages and PDFs of all job files, or of those named
   reevebook check [jobs...]   problems and the verdict of every check, without pages
+  reevebook blank NUMBER      a job file to fill in, with every word that it takes
   reevebook explain JOB VALUE where a number comes from: its inputs, formula, source and rounding
   reevebook schema [KIND]     what a job file (or a record) may hold, as JSON Schema for editors
   reevebook freeze --into DIR what was issued, kept with its hashes: never written over
@@ -136,6 +146,14 @@ const checkHelp = `reevebook check [jobs...]
 
   --jobs DIR            folder of the job files (default: jobs)
   --paper letter|a4     paper for all jobs, whatever their files say
+`;
+
+const blankHelp = `reevebook blank NUMBER
+
+  NUMBER                of the new job: letters, digits and single hyphens; it names the output folder
+
+Prints a job file that reads without a problem, with every word that the format knows and a comment on each.
+Keep it: reevebook blank 0042-new-deck > jobs/0042-new-deck.yaml
 `;
 
 const explainHelp = `reevebook explain JOB [VALUE]

@@ -26,6 +26,7 @@ export const run = async (words: readonly string[], effects: Effects): Promise<n
       effects.output.write((await import("./schema-command.ts")).schemaText(request.kind));
       return 0;
     }
+    if (request.command === "blank") return (await import("./blank-command.ts")).blank(request.number, effects);
     if (request.command === "explain") return (await import("./explain-command.ts")).explainJob(request, effects);
     const prints = needsBrowser(request);
     const wrongName = prints ? wrongBrowserName(effects) : undefined;

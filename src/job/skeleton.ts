@@ -106,6 +106,7 @@ fittings:
   hold end: grip                  # grip or stud; the other end is a stud and nut
   # ends: on the face             # eyes hold on the faces of posts; through bores without it
   # face: { kind: lag screw, diameter: 5/16 in, depth: 2-1/4 in, thread length: 2 in, tip: 3/16 in, hole: 3/16 in, stand-out: 1-1/4 in, flange: 3/4 in }
+  # (in metal posts: face: { kind: rivet nut, thread: M6x1, hole: 9 mm, stand-out: 30 mm, flange: 16 mm, rated: 2.4 kN, rated by: its maker's data sheet }, or kind: tapped hole)
   # measure what you bought; the defaults are common practice for 1/8 in cable:
   # stud: { thread: 1/4-28, bore: 5/16 in, thread length: 2 in, first turns: 3, washer: 5/8 in, reserve: 1/4 in }
   # grip: { bore: 1/4 in, counterbore: 3/8 in, body length: 1-1/4 in, bore without back: 3/8 in, washer: 5/8 in }

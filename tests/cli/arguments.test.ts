@@ -23,10 +23,18 @@ describe("readArguments", () => {
     });
   });
 
-  test.each(["", "--help", "-h", "build --help", "check --help", "explain --help", "freeze --help", "verify --help", "--version"])(
-    "%j is answered",
-    (line) => expect(read(line).command).toBe("say"),
-  );
+  test.each([
+    "",
+    "--help",
+    "-h",
+    "build --help",
+    "check --help",
+    "explain --help",
+    "blank --help",
+    "freeze --help",
+    "verify --help",
+    "--version",
+  ])("%j is answered", (line) => expect(read(line).command).toBe("say"));
   test("explain takes a job, and a value of one word or more", () => {
     expect(read("explain 0001 course 05 --jobs j")).toMatchObject({
       command: "explain",
@@ -62,6 +70,9 @@ describe("readArguments", () => {
     expect(said("freeze --help")).toMatch(/A revision that was frozen is never written over/);
   });
 
+  test("blank takes the number of the new job", () =>
+    expect(read("blank 0042-new-deck")).toEqual({ command: "blank", number: "0042-new-deck" }));
+
   test("the version is said as it is", () => expect(read("--version")).toEqual({ command: "say", text: "1.2.3\n" }));
 
   test.each([
@@ -78,6 +89,8 @@ describe("readArguments", () => {
     ["verify a --out b", /verify reads bags and nothing else: --out/],
     ["build --into kept", /build freezes nothing: --into/],
     ["toString", /no command "toString"/],
+    ["blank", /blank takes one number/],
+    ["blank 0042 0043", /blank takes one number/],
     ["explain", /explain takes a job: its file or its number/],
   ])("%j is refused with its reason", (line, reason) => {
     const request = read(line);

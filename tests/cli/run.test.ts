@@ -16,6 +16,24 @@ const outputs = ({ disk }: MemoryEffects): string[] => [...disk.keys()].filter((
 /** The four issues, and the templates for each paper. */
 const prints = ["crew", "homeowner", "permit", "record", "templates-a4", "templates-letter"];
 
+describe("blank", () => {
+  test("prints a job file that is built as it stands, and writes nothing", async () => {
+    const effects = memoryEffects({});
+    expect(await run(["blank", "0042-new-deck"], effects)).toBe(0);
+    expect(outputs(effects)).toEqual([]);
+    const text = effects.said.join("");
+    expect(text).toContain("number: 0042-new-deck ");
+    expect(await run(["check"], memoryEffects({ "jobs/a.yaml": text }))).toBe(0);
+  });
+
+  test("refuses a number that no job may have, and prints no file", async () => {
+    const effects = memoryEffects({});
+    expect(await run(["blank", "../x"], effects)).toBe(1);
+    expect(effects.said).toEqual([]);
+    expect(effects.warned.join("")).toMatch(/fix: /);
+  });
+});
+
 describe("run", () => {
   test("two good jobs give a page and data each, a list and a manifest, and code 0", async () => {
     const effects = memoryEffects({ "jobs/a.yaml": exampleJob("0001-a"), "jobs/b.yaml": exampleJob("0002-b") });
