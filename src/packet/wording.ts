@@ -171,4 +171,7 @@ export const peopleOf = (home: boolean) =>
     : ({ lead: "crew lead", second: "crew lead", office: "the office", handsOver: "office" } as const);
 
 /** "from P1 (left) to P6 (right)" */
+/** "A1 to A9", or "A1" where there is no other. */
+export const fromTo = (marks: readonly Text[]): Text => (marks.length < 2 ? (marks[0] ?? "none") : `${marks[0]} to ${marks.at(-1)}`);
+
 export const runSpan = (run: Run): Text => `${run.left.postId} to ${run.right.postId}`;

@@ -54,6 +54,13 @@ describe("a packet of an odd job", () => {
     expect(wordsOf(plan).includes("R2 to R8")).toBe(true);
   });
 
+  test("returns of one bay each have one bay: A1, not A1 to A1", () => {
+    const words = wordsOf(
+      planOf(changedText("0002-deck-two-corners", { "length: 9 ft 8 in": "length: 3 ft", "length: 9 ft 7-1/2 in": "length: 3 ft" })),
+    );
+    expect(words).not.toMatch(/\b([A-Z]+\d+) to \1\b/);
+  });
+
   test("a word without a space is broken where a drawing has no room for it", () => {
     const long = "x".repeat(110);
     const words = wordsOf(planOf(changedText("0001-level-deck-straight", { "datum: top of the decking": `datum: ${long}` })));

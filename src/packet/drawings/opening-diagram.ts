@@ -9,6 +9,7 @@ import type { Mm } from "../../units/quantity.ts";
 import type { Drawing, Text } from "../packet.ts";
 import { overSteps } from "../sheets/slopes.ts";
 import type { Show } from "../show-number.ts";
+import { fromTo } from "../wording.ts";
 import { finishDrawing, footer, showOf } from "./kit.ts";
 import { gapsOn, openingOn, rakeOn } from "./raked.ts";
 import { baysIn, EDGE_NAME_mm, type Scene, sideScene, verticalsIn } from "./side-scene.ts";
@@ -176,7 +177,7 @@ const notesOf = (show: Show, first: Bay | undefined): readonly Text[] => [
 ];
 
 function describe(side: SidePlan, bays: readonly Bay[], first: Bay | undefined, show: Show): Text {
-  const names = bays.length === 0 ? "none" : `${bays[0]?.id} to ${bays.at(-1)?.id}`;
+  const names = fromTo(bays.map(({ id }) => id));
   const words =
     first === undefined
       ? ""

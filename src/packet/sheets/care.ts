@@ -3,6 +3,7 @@ import type { Run } from "../../plan/plan.ts";
 import { roundDown } from "../../units/round.ts";
 import type { Sheet, Table, Text } from "../packet.ts";
 import { sourceMark } from "../show-number.ts";
+import { fromTo } from "../wording.ts";
 import { hasBushingTubes } from "./bearing.ts";
 import { hasTails } from "./ends.ts";
 import { eyeEnds, eyeIds } from "./face-ends.ts";
@@ -215,7 +216,7 @@ function threadTable(context: SheetContext): Table {
     rows: rows.map(({ run, thread }) => {
       const marks = plan.cables.filter(({ runId }) => runId === run.id).map(({ mark }) => mark);
       return [
-        `${marks[0] ?? run.id} to ${marks.at(-1) ?? run.id}`,
+        fromTo(marks),
         listed(thread.posts),
         thread.left,
         thread.visit,

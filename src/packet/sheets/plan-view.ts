@@ -8,7 +8,7 @@ import type { Mm } from "../../units/quantity.ts";
 import { SAME_mm } from "../../units/tolerance.ts";
 import { slopeChanges, turns } from "../joints.ts";
 import type { Sheet, Table, Text } from "../packet.ts";
-import { floorWord, introduction, roleName, runSpan } from "../wording.ts";
+import { floorWord, fromTo, introduction, roleName, runSpan } from "../wording.ts";
 import { drawnPlan } from "./drawn.ts";
 import { bold, column, prose, type SheetContext, type SheetMaker, sheet, table } from "./kit.ts";
 import { alongPlanNotes, longestWords } from "./leaning.ts";
@@ -50,7 +50,7 @@ function sidesTable({ plan, show }: SheetContext): Table {
         bold(side.id),
         `${show.feetBoth(side.length)}${slope === "" ? "" : " **level**"}`,
         `${turn}${slope}`,
-        bays.length === 0 ? "none" : `${bays[0]?.id} to ${bays.at(-1)?.id}`,
+        fromTo(bays.map(({ id }) => id)),
       ];
     }),
   });

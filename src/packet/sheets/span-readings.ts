@@ -6,6 +6,7 @@ import { decimal, onScale } from "../../units/print.ts";
 import type { Newton } from "../../units/quantity.ts";
 import type { Table, Text } from "../packet.ts";
 import { sourceMark } from "../show-number.ts";
+import { fromTo } from "../wording.ts";
 import { column, greatest, least, type SheetContext, strong, table } from "./kit.ts";
 import { atLeast } from "./readings.ts";
 
@@ -83,8 +84,7 @@ function groupsOf({ plan }: SheetContext): readonly Group[] {
 /** "A" of "A12" */
 const sideOf = ({ bayId }: SpanReading): string => bayId.replace(/\d+$/, "");
 
-const bayWords = (spans: readonly SpanReading[]): Text =>
-  spans.length === 1 ? (spans[0]?.bayId ?? "") : `${spans[0]?.bayId} to ${spans.at(-1)?.bayId}`;
+const bayWords = (spans: readonly SpanReading[]): Text => fromTo(spans.map(({ bayId }) => bayId));
 
 function pitchWords(spans: readonly SpanReading[], show: SheetContext["show"]): Text {
   const digits = (value_Hz: number): Text => show.decimal(value_Hz, value_Hz > WHOLE_Hz ? 0 : 1);

@@ -1,7 +1,7 @@
 // What is measured at the corners of a guard, and where its slope changes?
 import type { Access } from "../../job/job.ts";
 import { isCorner } from "../../plan/joints.ts";
-import type { Plan } from "../../plan/plan.ts";
+import type { Plan, SidePlan } from "../../plan/plan.ts";
 import type { Mm } from "../../units/quantity.ts";
 import { joints } from "../joints.ts";
 import type { Text } from "../packet.ts";
@@ -48,8 +48,8 @@ const onePostRows = ({ plan, show }: Pick<SheetContext, "plan" | "show">): reado
 
 /** The faces of the posts of a corner, or of a change of slope, set the place of the bends. */
 export function cornerRows({ plan, show }: SheetContext): readonly SurveyRow[] {
-  const row = (postId: string, setback: Mm, from: Text): SurveyRow => [
-    "posts / corner setback",
+  const row = (postId: string, setback: Mm, from: Text, side: SidePlan): SurveyRow => [
+    plan.job.sides[side.index]?.stations == null ? "posts / corner setback" : `guard / sides / ${side.id} / stations`,
     `${from} to the near face of ${postId}`,
     show.tapeBoth(setback),
     `${offBy(SIZE_mm, { show })} ${practice}`,
@@ -58,7 +58,7 @@ export function cornerRows({ plan, show }: SheetContext): readonly SurveyRow[] {
     const { id, leftId, rightId } = bay;
     const from = isCorner(plan, id) ? "Corner point" : `Change of slope ${id}, level,`;
     const [left, right] = [leftId, rightId].map((id) => plan.sides[plan.verticals.find((each) => each.id === id)?.sideIndex ?? -1]);
-    return left && right ? [row(leftId, left.length - left.endsAt, from), row(rightId, right.startsAt, from)] : [];
+    return left && right ? [row(leftId, left.length - left.endsAt, from, left), row(rightId, right.startsAt, from, right)] : [];
   });
   return [...onePostRows({ plan, show }), ...two];
 }
