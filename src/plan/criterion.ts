@@ -68,7 +68,7 @@ function tableTension(demand: SpanDemand, job: Job): Outcome<Newton> {
   const problem: Problem = {
     severity: "error",
     path,
-    what: `NCC 2022 table 11.3.6a has no tension for ${construction} of ${length(diameter, { units: "mm", decimals: 1, step: 1 / 64 })} at a spacing of ${length(demand.spacing, tape)} and a clear span of ${length(demand.free, tape)}: ${row}`,
+    what: `NCC 2022 table 11.3.6a has no tension for ${construction} of ${length(diameter, { units: "mm", decimals: 2, step: 1 / 64 })} at a spacing of ${length(demand.spacing, tape)} and a clear span of ${length(demand.free, tape)}: ${row}`,
     why: "the table is never read between its rows or beyond them",
     fix: "shorten the span with spacers, set the cables closer, or choose another criterion (sphere, sag, stated)",
   };

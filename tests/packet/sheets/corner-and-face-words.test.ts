@@ -14,6 +14,23 @@ const corners = examplePlan("0014-corners-of-one-post");
 const faces = examplePlan("0015-ends-on-faces");
 const shared = examplePlan("0018-corner-post-between-runs");
 
+describe("two posts at a corner that stand already", () => {
+  const standing = planOf(
+    changedText("0002-deck-two-corners", {
+      "  existing: false": "  existing: true",
+      "    - length: 9 ft 8 in ": "    - stations: [6-1/4 in, 4 ft 8 in, 9 ft 2 in]\n      length: 9 ft 8 in ",
+      "    - length: 15 ft 4 in": "    - stations: [6 in, 5 ft, 10 ft, 14 ft 10 in]\n      length: 15 ft 4 in",
+      "    - length: 9 ft 7-1/2 in": "    - stations: [6 in, 4 ft 9 in, 9 ft 1-1/4 in]\n      length: 9 ft 7-1/2 in",
+    }),
+  );
+  const row = /^posts \/ corner setback$/m;
+
+  test("are corrected under the stations of their side, new ones under the setback of corners", () => {
+    expect(wordsOn(standing, "Z-003")).not.toMatch(row);
+    expect(wordsOn(examplePlan("0002-deck-two-corners"), "Z-003")).toMatch(row);
+  });
+});
+
 describe("one post at a corner", () => {
   test("bends its cable at each mouth by half of the turn: 45 deg of 90, 22.5 deg of 45", () => {
     const bends = rowsOf(corners, "bores-grid").flatMap((row) => row.filter((cell) => cell.endsWith(" each")));
