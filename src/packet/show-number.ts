@@ -17,6 +17,7 @@ import {
   moment,
   money,
   percent,
+  reading,
   type SizeOptions,
   sectionArea,
   sectionModulus,
@@ -47,6 +48,8 @@ export interface Show {
   readonly tapeOther: (value: Mm) => string;
   /** Small movements, finer than a tape: 1/32 in or 0.1 mm. */
   readonly fine: (value: Mm) => string;
+  /** As somebody measured it, to 1/64 in or 0.1 mm: what was read is not rounded to a mark of the tape. */
+  readonly measured: (value: Mm) => string;
   /** How far a nut travels, or how much thread that takes: as fine, and never too little. */
   readonly travel: (value: Mm) => string;
   /** Diameters of bits, bores, washers and cable, the other unit with a decimal: `1/4" (6.4 mm)`. */
@@ -65,6 +68,8 @@ export interface Show {
   readonly forceBothUp: (value: Newton) => string;
   /** What a gauge is read against: every step of it, the number alone; its unit stands in the head of the column. */
   readonly gauge: (value: Newton) => string;
+  /** What somebody read there, with a decimal where one was written. */
+  readonly reading: (value: Newton) => string;
   /** An allowed band, rounded inward. */
   readonly forceBand: (low: Newton, high: Newton) => string;
   /** Three figures, the other unit behind; `both: false` leaves it out, and a demand is rounded up, a capacity down. */
@@ -93,6 +98,8 @@ export interface Show {
 }
 
 const FINE_in = 1 / 32;
+/** Lengths are read in whole sixty-fourths. */
+const MEASURED_in = 1 / 64;
 /** From here on a length is read in feet. */
 const LONG_mm = 2438.4;
 const FINE_mm_decimals = 1;
@@ -126,6 +133,7 @@ type Lengths =
   | "feetUp"
   | "tapeOther"
   | "fine"
+  | "measured"
   | "travel"
   | "diameter"
   | "diameterOne"
@@ -151,6 +159,7 @@ function showLengths(units: UnitSystem): Pick<Show, Lengths> {
     feetUp: print({ ...feet, both: false, rounding: "up" }),
     tapeOther: print({ units: other, both: false }),
     fine: print({ ...fine, both: false }),
+    measured: print({ ...fine, step: MEASURED_in, both: false }),
     travel: print({ ...fine, both: false, rounding: "up" }),
     diameter: size({ ...fine, both: true }),
     diameterOne: size({ ...fine, both: false }),
@@ -163,7 +172,7 @@ function showLengths(units: UnitSystem): Pick<Show, Lengths> {
   };
 }
 
-type Forces = "force" | "forceBoth" | "forceDown" | "forceBothDown" | "forceUp" | "forceBothUp" | "gauge" | "forceBand";
+type Forces = "force" | "forceBoth" | "forceDown" | "forceBothDown" | "forceUp" | "forceBothUp" | "gauge" | "reading" | "forceBand";
 
 function showForces(units: UnitSystem): Pick<Show, Forces> {
   const print = (options: ForceOptions) => remembered((value) => force(value, units, options));
@@ -177,6 +186,7 @@ function showForces(units: UnitSystem): Pick<Show, Forces> {
     forceUp: up,
     forceBothUp: print({ rounding: "up" }),
     gauge: (value) => (units === "inch" ? force(value, units, { both: false }).replace(" lbf", "") : decimal(value)),
+    reading: (value) => reading(value, units),
     forceBand: (low, high) => `${up(low)} - ${down(high)}`,
   };
 }

@@ -10,8 +10,11 @@ export interface BayOpening {
   readonly sphere: Mm;
 }
 
+/** Gaps with a cable on both sides, which both give way to a sphere; beside a rail only one does. A single cable has none: its two gaps count. */
+export const betweenCables = (gaps: readonly Gap[]): readonly Gap[] => (gaps.length > 2 ? gaps.slice(1, -1) : gaps);
+
 /** Spacing of the two neighbouring cables that stand farthest apart: the sphere goes through there. */
-const widestSpacing = (gaps: readonly Gap[]): Mm => Math.max(...(gaps.length > 2 ? gaps.slice(1, -1) : gaps).map((gap) => gap.spacing));
+const widestSpacing = (gaps: readonly Gap[]): Mm => Math.max(...betweenCables(gaps).map((gap) => gap.spacing));
 
 /** By the bay's side; between two sides the wider spacing and the smaller sphere count. */
 export function openingsOf(plan: Pick<Plan, "sides" | "gaps" | "rakes" | "setOff">, job: Job): (bay: Bay) => BayOpening {

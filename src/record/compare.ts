@@ -1,11 +1,12 @@
 // What differs between the plan and what was built, and who accepted it? AsBuilt and Plan -> Comparison.
+import { betweenCables } from "../plan/bay-openings.ts";
 import { heightOn } from "../plan/bores.ts";
-import type { Bore, Gap, Plan, Run } from "../plan/plan.ts";
+import type { Bore, Face, Gap, Plan, Run } from "../plan/plan.ts";
 import { levelGaps } from "../plan/set-off.ts";
 import { hasErrors, type JobPath, type Outcome, type Problem } from "../problem/problem.ts";
-import { force, length } from "../units/print.ts";
+import { forceAsPrinted, length, reading } from "../units/print.ts";
 import type { Mm } from "../units/quantity.ts";
-import { SAME_mm } from "../units/tolerance.ts";
+import { DUST_share, SAME_mm } from "../units/tolerance.ts";
 import type { AsBuilt, BuiltBore, BuiltCable } from "./as-built.ts";
 import { bandsOfDay } from "./band-of-day.ts";
 import { checkMarks } from "./marks.ts";
@@ -78,11 +79,9 @@ function boreDifferences(asBuilt: AsBuilt, plan: Plan): readonly Placed<BoreDiff
   });
 }
 
-/** How much higher the middle of a bore lies than planned. */
-const raisedBy = (bore: Bore, built: BuiltBore): Mm =>
-  built.height === null
-    ? ((built.left ?? 0) + (built.right ?? 0) - heightOn(bore, "left") - heightOn(bore, "right")) / 2
-    : built.height - bore.height;
+/** How much higher a bore comes out on a face than planned. */
+const raisedBy = (bore: Bore, built: BuiltBore, face: Face): Mm =>
+  built.height === null ? (built[face] ?? 0) - heightOn(bore, face) : built.height - bore.height;
 
 /** Gaps beside every recorded bore, as the bores above and below it lie; a bore that is not in the record lies as planned. */
 function gapDifferences(asBuilt: AsBuilt, plan: Plan): readonly Placed<GapDifference>[] {
@@ -103,6 +102,14 @@ interface Column {
   readonly plan: Plan;
 }
 
+/** By how much a recorded bore lies higher than planned on each face. */
+interface BuiltAt extends Readonly<Record<Face, Mm>> {
+  readonly mark: string;
+  readonly index: number;
+}
+
+const widestClear = (gaps: readonly Gap[]): Mm => Math.max(...gaps.map(({ clear }) => clear));
+
 function gapsIn(bores: readonly Bore[], { built, asBuilt, plan }: Column): readonly Placed<GapDifference>[] {
   const [first] = bores;
   const vertical = plan.verticals.find(({ id }) => id === first?.verticalId);
@@ -111,15 +118,20 @@ function gapsIn(bores: readonly Bore[], { built, asBuilt, plan }: Column): reado
   const rake = plan.rakes.find(({ sideId }) => sideId === vertical.sideId);
   const gaps = rake?.gaps ?? levelGaps(plan, run);
   const sphere = rake?.openingSphere.value ?? plan.job.code.openingSphere.value;
-  const widest = Math.max(...gaps.map(({ clear }) => clear));
-  const at = (course: number): { readonly mark: string; readonly raised: Mm; readonly index: number } | null => {
+  const inner = betweenCables(gaps);
+  const at = (course: number): BuiltAt | null => {
     const bore = bores.find((one) => one.course === course);
     const own = bore === undefined ? undefined : built.get(bore.mark);
-    return bore === undefined || own === undefined ? null : { mark: bore.mark, raised: raisedBy(bore, own.bore), index: own.index };
+    if (bore === undefined || own === undefined) return null;
+    const [left, right] = faces.map((face) => raisedBy(bore, own.bore, face));
+    return { mark: bore.mark, left: left ?? 0, right: right ?? 0, index: own.index };
   };
   return gaps.flatMap((gap: Gap, below): readonly Placed<GapDifference>[] => {
+    const widest = widestClear(inner.includes(gap) ? inner : gaps);
     const [lower, upper] = [at(below), at(below + 1)];
-    const clear = gap.clear + ((upper?.raised ?? 0) - (lower?.raised ?? 0)) * Math.cos(vertical.slope);
+    // A bore that was begun too high and comes out too low opens a gap on one face only.
+    const wider = Math.max(...faces.map((face) => (upper?.[face] ?? 0) - (lower?.[face] ?? 0)));
+    const clear = gap.clear + wider * Math.cos(vertical.slope);
     const index = upper?.index ?? lower?.index;
     if (index === undefined || !isOff(clear - widest, plan)) return [];
     const marks = [vertical.id, ...[lower, upper].flatMap((bore) => (bore === null ? [] : [bore.mark]))];
@@ -133,7 +145,7 @@ function gapsIn(bores: readonly Bore[], { built, asBuilt, plan }: Column): reado
           above: gap.above,
           planned: widest,
           built: clear,
-          isOpen: clear >= sphere,
+          isOpen: clear >= sphere - SAME_mm,
         },
         path: ["bores", index],
       },
@@ -146,33 +158,48 @@ const readingDifferences = (asBuilt: AsBuilt, plan: Plan): readonly Placed<Readi
     const run = plan.runs.find(({ id }) => id === plan.cables.find(({ mark }) => mark === cable.mark)?.runId);
     if (run === undefined) return [];
     const deviation = acceptedAt(asBuilt, cable.mark, run.id);
-    return readingsOf(cable, run, bandsOfDay(run, plan, asBuilt.temperature)).flatMap(({ path, ...reading }) =>
-      reading.built >= reading.low && reading.built <= reading.high
+    return readingsOf(cable, { run, bands: bandsOfDay(run, plan, asBuilt.temperature), plan }).flatMap(({ path, ...read }) =>
+      read.built >= read.low * (1 - DUST_share) && read.built <= read.high * (1 + DUST_share)
         ? []
-        : [{ difference: { mark: cable.mark, deviation, ...reading }, path: ["cables", index, ...path] }],
+        : [{ difference: { mark: cable.mark, deviation, ...read }, path: ["cables", index, ...path] }],
     );
   });
 
 type Reading = Pick<ReadingDifference, "kind" | "where" | "low" | "high" | "built"> & { readonly path: JobPath };
 
-const readingsOf = ({ ends, proof }: BuiltCable, run: Run, { atNut, inBay }: ReturnType<typeof bandsOfDay>): readonly Reading[] => [
-  ...ends.map(
-    ({ postId, last }, at): Reading => ({
-      kind: "last reading",
-      where: postId,
-      ...atNut,
-      built: last,
-      path: ["ends", at, "last"],
-    }),
-  ),
-  ...(proof === null ? [] : [{ kind: "proof", where: run.proof.bayId, ...inBay, built: proof, path: ["proof"] } as const]),
-];
+interface ReadingContext {
+  readonly run: Run;
+  /** Of the day of the readings. */
+  readonly bands: ReturnType<typeof bandsOfDay>;
+  readonly plan: Plan;
+}
+
+/** What a gauge showed, beside what the sheets let it show: the crew has only the printed numbers. */
+function readingsOf({ ends, proof }: BuiltCable, { run, bands, plan }: ReadingContext): readonly Reading[] {
+  const { units } = plan.job;
+  const band = ({ low, high }: Pick<Reading, "low" | "high">): Pick<Reading, "low" | "high"> => ({
+    low: forceAsPrinted(low, units, "up"),
+    high: forceAsPrinted(high, units, "down"),
+  });
+  return [
+    ...ends.map(
+      ({ postId, last }, at): Reading => ({
+        kind: "last reading",
+        where: postId,
+        ...band(bands.atNut),
+        built: last,
+        path: ["ends", at, "last"],
+      }),
+    ),
+    ...(proof === null ? [] : [{ kind: "proof", where: run.proof.bayId, ...band(bands.inBay), built: proof, path: ["proof"] } as const]),
+  ];
+}
 
 /** What is printed on the record as a difference without a name behind it. */
 function notAccepted(difference: Difference, path: JobPath, { job: { units } }: Plan): Problem {
   const { mark } = difference;
   const add = `add it to the deviations with the mark ${mark} and who accepted it`;
-  const tape = (value: Mm): string => length(value, { units, style: "tape" });
+  const tape = (value: Mm): string => length(value, { units, step: 1 / 64, decimals: 1 });
   if (difference.kind === "bore") {
     const { planned, built, face } = difference;
     const what = `the bore ${mark} was made at ${tape(built)}${face === null ? "" : ` on the ${face} face`}, planned at ${tape(planned)}, and nobody accepted it`;
@@ -187,7 +214,7 @@ function notAccepted(difference: Difference, path: JobPath, { job: { units } }: 
     return { severity: "warning", path, what, fix };
   }
   const { kind, where, low, high, built } = difference;
-  const show = (value: number): string => force(value, units, { both: false });
-  const what = `the ${kind} of ${mark} at ${where}, ${show(built)}, is outside of ${show(low)} to ${show(high)}, and nobody accepted it`;
+  const show = (value: number): string => `${reading(value, units)} ${units === "inch" ? "lbf" : "N"}`;
+  const what = `the ${kind === "proof" ? "proof reading" : kind} of ${mark} ${kind === "proof" ? "in bay" : "at"} ${where}, ${show(built)}, is outside of ${show(low)} to ${show(high)}, and nobody accepted it`;
   return { severity: "warning", path, what, fix: `adjust the cable and write its new reading, or ${add}` };
 }

@@ -18,20 +18,20 @@ export interface BoreDifference extends Found {
   readonly built: Mm;
 }
 
-/** Bores that leave a wider gap at an upright than any that the tension was chosen for. */
+/** Bores that leave a wider gap at an upright than any that is planned of its kind: between two cables, for which the tension was chosen, or beside a rail. */
 export interface GapDifference extends Found {
   readonly kind: "gap";
   /** As the plan names them: "course 4", "top rail". */
   readonly below: string;
   readonly above: string;
-  /** The widest clear gap that is planned on this side. */
+  /** The widest clear gap that is planned on this side between two cables, or beside a rail the widest of all. */
   readonly planned: Mm;
   readonly built: Mm;
   /** Whether the sphere of the rules goes through before any cable moves. */
   readonly isOpen: boolean;
 }
 
-/** A reading outside of what the plan allows. */
+/** A reading outside of what the sheets allow: the limits are rounded as they are printed. */
 export interface ReadingDifference extends Found {
   readonly kind: "last reading" | "proof";
   /** The post where it was read, or the bay. */

@@ -81,11 +81,24 @@ const KILO_FROM_N = { inch: 1000, mm: 10_000 } as const;
 
 function poundsForce(value: Newton, rounding: Rounding): string {
   const pounds = value / POUND_N;
-  return `${decimalText(pounds, Math.abs(pounds) < 10 ? 1 : 0, rounding)} lbf`;
+  return `${decimalText(pounds, poundDecimals(pounds), rounding)} lbf`;
 }
 
 const newtonsFirst = (value: Newton, rounding: Rounding): string => newtons(value, rounding, KILO_FROM_N.mm);
 const newtonsBehind = (value: Newton, rounding: Rounding): string => newtons(value, rounding, KILO_FROM_N.inch);
+
+const poundDecimals = (pounds: number): number => (Math.abs(pounds) < 10 ? 1 : 0);
+
+/** The force that stands on paper: 1017 N, rounded down, is read as 1010 N. */
+export function forceAsPrinted(value: Newton, units: "inch" | "mm", rounding: Rounding): Newton {
+  if (units === "mm") return toFigures(value, { rounding, figures: FORCE_FIGURES });
+  const pounds = value / POUND_N;
+  return roundBy(pounds, 10 ** -poundDecimals(pounds), rounding) * POUND_N;
+}
+
+/** A reading of a gauge as somebody wrote it down, the number alone: 349.6 lbf -> `349.6` */
+export const reading = (value: Newton, units: "inch" | "mm"): string =>
+  decimal(units === "inch" ? value / POUND_N : value, { decimals: 1 });
 
 const newtons = (value: Newton, rounding: Rounding, kiloFrom: Newton): string =>
   Math.abs(value) < kiloFrom ? `${significant(value, rounding)} N` : `${significant(value / 1000, rounding)} kN`;
@@ -199,13 +212,18 @@ function decimalText(value: number, decimals: number, rounding: Rounding): strin
 }
 
 /** Three significant figures: a force is not known any better. */
-function significant(value: number, rounding: Rounding, figures = 3): string {
-  const size = Math.abs(value);
-  if (size === 0) return "0";
-  // Thousandths are the end: a smaller force is none.
-  const places = Math.min(figures, figures - 1 - Math.floor(Math.log10(size)));
-  return decimalText(roundBy(value, 10 ** -places, rounding), Math.max(0, places), "nearest");
+const FORCE_FIGURES = 3;
+
+function significant(value: number, rounding: Rounding, figures = FORCE_FIGURES): string {
+  return decimalText(toFigures(value, { rounding, figures }), Math.max(0, placesOf(value, figures)), "nearest");
 }
+
+const toFigures = (value: number, { rounding, figures }: { readonly rounding: Rounding; readonly figures: number }): number =>
+  roundBy(value, 10 ** -placesOf(value, figures), rounding);
+
+/** Decimals that so many figures leave. Thousandths are the end: a smaller force is none. */
+const placesOf = (value: number, figures: number): number =>
+  value === 0 ? 0 : Math.min(figures, figures - 1 - Math.floor(Math.log10(Math.abs(value))));
 
 interface Fraction {
   readonly numerator: number;

@@ -5,6 +5,7 @@ import type { AsBuilt, BuiltBore } from "../../src/record/as-built.ts";
 import { compareRecord } from "../../src/record/compare.ts";
 import { parseRecord } from "../../src/record/parse.ts";
 import type { Comparison } from "../../src/record/record.ts";
+import { forceAsPrinted } from "../../src/units/print.ts";
 import { examples } from "../packet/read-packet.ts";
 import { examplePlan, exampleText } from "../support/example-jobs.ts";
 
@@ -33,7 +34,15 @@ const asPlanned = (plan: Plan): AsBuilt => ({
       turns: null,
       threadLeft: null,
     }));
-    return { mark, length: null, lot: "", passes: [], ends, proof: run?.proof.low ?? 0, initials: "" };
+    return {
+      mark,
+      length: null,
+      lot: "",
+      passes: [],
+      ends,
+      proof: forceAsPrinted(run?.proof.low ?? 0, plan.job.units, "up"),
+      initials: "",
+    };
   }),
   posts: [],
   deviations: [],
@@ -163,6 +172,52 @@ describe("compareRecord", () => {
       ends: cable.ends.map((end) => ({ ...end, last: last_lbf * LBF_N })),
     }));
     const { differences } = compared({ ...record, cables }, straight);
+    expect(differences.filter(({ kind }) => kind === "last reading")).toHaveLength(times);
+  });
+
+  test("0003: a gap between two cables is held against those between two cables, not against the wider ones beside the rails", () => {
+    const plan = examplePlan("0003-long-boardwalk");
+    // By hand: 2-13/16 in between cables, 2-7/8 in beside the rails; one bore 1/16 in up, the one below it 1/16 in down: 2-15/16 in.
+    const lower = plan.gaps.findIndex(({ clear }, below) => below > 0 && Math.abs(clear - 2.8125 * INCH_mm) < 1e-6);
+    const bores = [lower, lower + 1].map((course, nth) => ({
+      mark: `P2-0${course}`,
+      height: (plan.courses[course - 1]?.height ?? 0) + ((nth * 2 - 1) * INCH_mm) / 16,
+      left: null,
+      right: null,
+    }));
+    const { differences } = compared({ ...asPlanned(plan), bores }, plan);
+    const found = differences.map((one) => (one.kind === "gap" ? [one.mark, one.planned / INCH_mm, one.built / INCH_mm] : [one.kind]));
+    expect(found).toEqual([["P2", expect.closeTo(2.8125, 9), expect.closeTo(2.9375, 9)]]);
+  });
+
+  test("0012: on a slope a bore too high on one face and too low on the other opens the gap on one face, by that times the cosine", () => {
+    const plan = examplePlan("0012-stair-from-landing");
+    const own = plan.bores.find(({ verticalId, course }) => course === 5 && slopeOf(plan, verticalId) !== 0);
+    if (own === undefined) expect.fail("no bore on a slope");
+    const bores = [
+      { mark: own.mark, height: null, left: heightOn(own, "left") + INCH_mm / 2, right: heightOn(own, "right") - INCH_mm / 2 },
+    ];
+    const gaps = compared({ ...asPlanned(plan), bores }, plan).differences.flatMap((one) => (one.kind === "gap" ? [one] : []));
+    const planned = plan.rakes.flatMap((rake) => rake.gaps);
+    const wider = (INCH_mm / 2) * Math.cos(slopeOf(plan, own.verticalId));
+    expect(gaps.map(({ below, above }) => [below, above])).toEqual([
+      ["course 4", "course 5"],
+      ["course 5", "course 6"],
+    ]);
+    for (const gap of gaps) expect(gap.built).toBeCloseTo((planned.find(({ below }) => below === gap.below)?.clear ?? 0) + wider, 9);
+  });
+
+  test.each([
+    // 1045.1 N is printed as at most 1040 N: who reads 1043 N has read too much.
+    [1040, 0],
+    [1043, 1],
+  ])("0013: a last reading of %i N differs %i times from the printed band, whose limits have three figures", (last, times) => {
+    const plan = examplePlan("0013-ramp-to-porch");
+    const [run] = plan.runs;
+    expect(run?.tension.high).toBeGreaterThan(1043);
+    const record = asPlanned(plan);
+    const cables = record.cables.slice(0, 1).map((cable) => ({ ...cable, ends: cable.ends.slice(0, 1).map((end) => ({ ...end, last })) }));
+    const { differences } = compared({ ...record, cables }, plan);
     expect(differences.filter(({ kind }) => kind === "last reading")).toHaveLength(times);
   });
 

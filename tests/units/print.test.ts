@@ -5,6 +5,7 @@ import {
   count,
   feetInches,
   force,
+  forceAsPrinted,
   hertz,
   inches,
   length,
@@ -14,6 +15,7 @@ import {
   money,
   onScale,
   percent,
+  reading,
   sectionArea,
   sectionModulus,
   spokenLength,
@@ -271,4 +273,31 @@ describe("onScale", () => {
     expect(onScale(50, "inch")).toBe("11.2 lb");
     expect(onScale(50, "mm")).toBe("5.1 kg");
   });
+});
+
+describe("forceAsPrinted", () => {
+  const LBF_N = 4.4482216152605;
+  test.each(["inch", "mm"] as const)("%s: it is the force that `force` prints, and printing it again changes nothing", (units) => {
+    for (const value of [0, 3.21, 44.4, 824.96, 999.96, 1017.4, 1045.06, 12_345.6]) {
+      for (const rounding of ["up", "down", "nearest"] as const) {
+        const printed = forceAsPrinted(value, units, rounding);
+        for (const again of ["up", "down", "nearest"] as const) {
+          expect.soft(force(printed, units, { both: false, rounding: again })).toBe(force(value, units, { both: false, rounding }));
+        }
+      }
+    }
+  });
+
+  test("1017.4 N down is 1010 N; 241.2 lbf up is 242 lbf", () => {
+    expect(forceAsPrinted(1017.4, "mm", "down")).toBe(1010);
+    expect(forceAsPrinted(241.2 * LBF_N, "inch", "up")).toBeCloseTo(242 * LBF_N, 9);
+  });
+});
+
+test("reading: the number alone, with a decimal where one was written", () => {
+  expect([reading(349.6 * 4.4482216152605, "inch"), reading(350 * 4.4482216152605, "inch"), reading(1043, "mm")]).toEqual([
+    "349.6",
+    "350",
+    "1043",
+  ]);
 });
