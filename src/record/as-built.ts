@@ -30,7 +30,7 @@ export interface BuiltCable {
   readonly initials: string;
 }
 
-/** How far a post was out of plumb before the first pass and after the last, the way its cables pull it. */
+/** How far a post was out of plumb before the first pass and after the last: positive the way its cables pull it. */
 export interface BuiltPost {
   readonly postId: string;
   readonly before: Mm;

@@ -2,7 +2,7 @@
 import { nearest } from "../job/field.ts";
 import { revisionOf } from "../job/identity.ts";
 import { wrong } from "../job/wrong.ts";
-import type { Plan } from "../plan/plan.ts";
+import type { Plan, Vertical } from "../plan/plan.ts";
 import type { JobPath, Problem } from "../problem/problem.ts";
 import type { AsBuilt, BuiltBore, BuiltCable } from "./as-built.ts";
 
@@ -13,7 +13,7 @@ export const checkMarks = (asBuilt: AsBuilt, plan: Plan): readonly Problem[] => 
     asBuilt.bores.map(({ mark }) => mark),
     { list: "bores", key: "mark", name: "bore", marks: plan.bores.map(({ mark }) => mark) },
   ),
-  ...asBuilt.bores.flatMap((bore, index) => checkFaces(bore, index, plan)),
+  ...checkFaces(asBuilt, plan),
   ...known(
     asBuilt.cables.map(({ mark }) => mark),
     { list: "cables", key: "mark", name: "cable", marks: plan.cables.map(({ mark }) => mark) },
@@ -23,7 +23,21 @@ export const checkMarks = (asBuilt: AsBuilt, plan: Plan): readonly Problem[] => 
     asBuilt.posts.map(({ postId }) => postId),
     { list: "posts", key: "post", name: "post", marks: plan.verticals.map(({ id }) => id) },
   ),
+  ...checkDeviations(asBuilt, plan),
 ];
+
+/** A deviation may be about anything; but what looks like a mark, and is none, accepts nothing. */
+function checkDeviations({ deviations }: AsBuilt, { bores, cables, verticals, runs }: Plan): readonly Problem[] {
+  const marks = [...[...bores, ...cables].map(({ mark }) => mark), ...[...verticals, ...runs].map(({ id }) => id)];
+  const known = new Set(marks);
+  return deviations.flatMap(({ mark }, index): readonly Problem[] => {
+    if (known.has(mark) || !/^(?:PR?|S|R)\d/i.test(mark)) return [];
+    const near = nearest(mark, marks);
+    const what = `the plan has no ${mark}: this deviation accepts nothing`;
+    const fix = near === null ? "write the mark of a bore, a cable, a run or an upright" : `did you mean ${near}?`;
+    return [{ severity: "warning", path: ["deviations", index, "mark"], what, fix }];
+  });
+}
 
 function checkHead({ jobNumber, revision }: AsBuilt, { job }: Plan): readonly Problem[] {
   const { number } = job.identity;
@@ -47,10 +61,11 @@ interface Known {
 
 function known(written: readonly string[], { list, key, name, marks }: Known): readonly Problem[] {
   const all = new Set(marks);
+  const before = new Set<string>();
   return written.flatMap((mark, index) => {
     const path: JobPath = [list, index, key];
-    if (written.indexOf(mark) < index)
-      return [wrong(path, `the ${name} ${mark} stands twice in this record`, "keep what was measured last")];
+    if (before.has(mark)) return [wrong(path, `the ${name} ${mark} stands twice in this record`, "keep what was measured last")];
+    before.add(mark);
     if (all.has(mark)) return [];
     const near = nearest(mark, marks);
     return [
@@ -62,9 +77,13 @@ function known(written: readonly string[], { list, key, name, marks }: Known): r
 const span = (marks: readonly string[]): string => `${marks[0] ?? ""} to ${marks.at(-1) ?? ""}`;
 
 /** A bore of a slope comes out at another height than it goes in. */
-function checkFaces({ mark, height }: BuiltBore, index: number, { bores, verticals }: Plan): readonly Problem[] {
-  const planned = bores.find((bore) => bore.mark === mark);
-  const vertical = verticals.find(({ id }) => id === planned?.verticalId);
+function checkFaces({ bores: written }: AsBuilt, { bores, verticals }: Plan): readonly Problem[] {
+  const uprights = new Map(verticals.map((vertical) => [vertical.id, vertical]));
+  const uprightOf = new Map(bores.map(({ mark, verticalId }) => [mark, uprights.get(verticalId)]));
+  return written.flatMap((bore, index) => checkFace(bore, index, uprightOf.get(bore.mark)));
+}
+
+function checkFace({ height }: BuiltBore, index: number, vertical: Vertical | undefined): readonly Problem[] {
   if (vertical === undefined || (vertical.slope === 0) === (height !== null)) return [];
   return vertical.slope === 0
     ? [

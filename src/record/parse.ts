@@ -11,7 +11,24 @@ export function parseRecord(text: string): Outcome<AsBuilt> {
   return value === undefined ? { value: undefined, problems } : { value: asBuiltOf(value), problems };
 }
 
-const checkBlocks = ({ bores = [] }: BlocksOf<RecordFile>): readonly Problem[] =>
+const checkBlocks = ({ bores = [], closing = {} }: BlocksOf<RecordFile>): readonly Problem[] => [
+  ...checkHeights(bores),
+  ...checkClosing(closing),
+];
+
+/** Days are written so that their letters are in their order. */
+const checkClosing = ({ completed, "keep until": keepUntil }: NonNullable<RecordFile["closing"]>): readonly Problem[] =>
+  completed === undefined || keepUntil === undefined || keepUntil > completed
+    ? []
+    : [
+        wrong(
+          ["closing", "keep until"],
+          `the record would be kept until ${keepUntil}, and the work was completed on ${completed}`,
+          "correct one of the two dates",
+        ),
+      ];
+
+const checkHeights = (bores: NonNullable<RecordFile["bores"]>): readonly Problem[] =>
   bores.flatMap(({ mark, height, left, right }, index) => {
     const hasBoth = left !== undefined && right !== undefined;
     const hasOne = left !== undefined || right !== undefined;

@@ -1,18 +1,32 @@
 // What may a record file contain? Each block with its keys, as people write them down from the sheets.
 import { exactOptional as maybe, type output } from "zod";
-import { block, forceField, lengthField, list, textField } from "../job/field.ts";
+import { block, forceField, lengthField, list, ranged, textField } from "../job/field.ts";
 import { dateField, jobNumber, numberField, warmth } from "../job/fields.ts";
+import { isRefusal, quoted, type Reading, refuse } from "../units/notation.ts";
+import type { Mm } from "../units/quantity.ts";
+import { readLength } from "../units/read.ts";
 
-const MOST_MARKS = 500;
+const MOST_LISTED = 500;
+/** Above the bores of the longest guard with the most courses. */
+const MOST_MARKS = 20_000;
 const reading = (name: string) => forceField({ name, example: "245 lbf", from: "0 N", to: "50 kN" });
 const boreHeight = (name: string) => lengthField({ name, example: "20-3/8 in", from: "0 in", to: "4 m" });
-const outOfPlumb = (name: string) => lengthField({ name, example: "1/16 in", from: "0 in", to: "300 mm" });
+const outOfPlumb = (name: string) => ranged({ name, example: "1/16 in", from: "300 mm other way", to: "300 mm" }, readOutOfPlumb);
 const bore = block("a bore as it was made", "{ mark: P3-05, height: 20-3/8 in }", {
   mark: textField("the mark of a bore", "P3-05"),
   height: maybe(boreHeight("the height of a bore")),
   left: maybe(boreHeight("the height on the left face")),
   right: maybe(boreHeight("the height on the right face")),
 });
+
+/** `1/16 in` the way the cables pull, `1/16 in other way` against it (negative) -> mm */
+function readOutOfPlumb(text: string): Reading<Mm> {
+  const against = /^(.*\S),?\s+(?:the )?other way$/i.exec(text.trim())?.[1];
+  if (/^(?:-|minus\b)/i.test(text.trim()))
+    return refuse(`${quoted(text)} is negative`, "write it without the minus and say the other way: 1/16 in other way");
+  const off = readLength(against ?? text);
+  return isRefusal(off) || against === undefined ? off : { value: 0 - off.value };
+}
 
 const end = block("an end that was tightened", "{ post: P1, last: 245 lbf, turns: 6.5, thread left: 1/2 in }", {
   post: textField("the post of an end", "P1"),
@@ -35,7 +49,7 @@ const post = block("a post before and after", "{ post: P1, before: 0 in, after: 
   post: textField("the mark of a post", "P1"),
   before: outOfPlumb("out of plumb before"),
   after: outOfPlumb("out of plumb after"),
-  note: maybe(textField("the note", "reads 1/16 the other way")),
+  note: maybe(textField("the note", "shimmed at the foot")),
 });
 
 const deviation = block(
@@ -73,12 +87,13 @@ const closing = block("the closing block", "{ completed: 2026-05-20 }", {
   "open items": maybe(textField("the open items", "none")),
 });
 
-const listed = { least: 1, most: MOST_MARKS };
+const listed = { least: 1, most: MOST_LISTED };
+const marked = { least: 1, most: MOST_MARKS };
 
 export const recordFile = block("the record", "", {
   record: head,
-  bores: maybe(list("the list of bores", "[{ mark: P3-05, height: 20-3/8 in }]", bore, listed)),
-  cables: maybe(list("the list of cables", "[{ mark: R1-05, proof: 231 lbf }]", cable, listed)),
+  bores: maybe(list("the list of bores", "[{ mark: P3-05, height: 20-3/8 in }]", bore, marked)),
+  cables: maybe(list("the list of cables", "[{ mark: R1-05, proof: 231 lbf }]", cable, marked)),
   posts: maybe(list("the list of posts", "[{ post: P1, before: 0 in, after: 1/16 in }]", post, listed)),
   deviations: maybe(list("the list of deviations", "[{ mark: P3-05, ... }]", deviation, listed)),
   lots: maybe(list("the list of lots", "[{ item: cable, lot: S-17 }]", lot, listed)),

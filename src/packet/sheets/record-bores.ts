@@ -6,7 +6,7 @@ import type { Mm } from "../../units/quantity.ts";
 import type { Block, Cell, Column, Table, Text } from "../packet.ts";
 import { floorWord } from "../wording.ts";
 import { blank, blankRow, column, evenly, groupBy, listed, type SheetContext, table, unique } from "./kit.ts";
-import { builtBore, heightCell, signed } from "./record-built.ts";
+import { builtBore, heightCell, offBy, signed } from "./record-built.ts";
 import { levelGroups, runLevel } from "./set-off-words.ts";
 
 /** Uprights beside each other in one table. */
@@ -105,7 +105,9 @@ function levelCell(context: SheetContext, bores: readonly Bore[], course: number
 function greatestCell(context: SheetContext, bores: readonly Bore[], on: readonly Face[]): Cell {
   const differences = bores.flatMap((bore) => {
     const built = builtBore(context, bore);
-    return built === undefined ? [] : on.map((face) => (built.height ?? built[face] ?? 0) - heightOn(bore, face));
+    return built === undefined
+      ? []
+      : on.map((face) => offBy({ planned: heightOn(bore, face), built: built.height ?? built[face] ?? 0 }, context));
   });
   const [first, ...others] = differences;
   if (first === undefined) return blank();

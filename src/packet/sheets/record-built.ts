@@ -3,7 +3,7 @@ import { revisionOf } from "../../job/identity.ts";
 import type { Bore } from "../../plan/plan.ts";
 import type { BuiltBore, BuiltCable } from "../../record/as-built.ts";
 import type { Comparison, Difference } from "../../record/record.ts";
-import type { Mm } from "../../units/quantity.ts";
+import type { Mm, Newton } from "../../units/quantity.ts";
 import { SAME_mm } from "../../units/tolerance.ts";
 import type { Block, Cell, Text } from "../packet.ts";
 import { blank, bold, caution, column, facts, heading, prose, type SheetContext, table } from "./kit.ts";
@@ -25,16 +25,30 @@ export function heightCell(
   bore: Bore | undefined,
   { planned, built }: { readonly planned: Mm; readonly built: Mm },
 ): Cell {
-  const text = context.show.tape(built);
-  const difference = built - planned;
-  if (Math.abs(difference) < SAME_mm) return text;
+  const text = context.show.measured(built);
+  const difference = offBy({ planned, built }, context);
+  if (difference === 0) return text;
   const isOff = context.built?.differences.some(({ kind, mark }) => kind === "bore" && mark === bore?.mark) === true;
   return `${isOff ? bold(text) : text} (${signed(difference, context)})`;
 }
 
+/** A reading, or a place to write it: bold where it is outside of what the sheets allow at a post or in a bay. */
+export function readingCell(
+  { built, show }: SheetContext,
+  { mark, where, value }: { readonly mark: string; readonly where: Text; readonly value: Newton | null | undefined },
+): Cell {
+  if (value === null || value === undefined) return blank();
+  const isOff = built?.differences.some((one) => one.mark === mark && "where" in one && one.where === where) === true;
+  return isOff ? bold(show.reading(value)) : show.reading(value);
+}
+
+/** How much higher a bore lies than planned: nothing where it was measured at the very mark that the sheet names, which a slope rounds. */
+export const offBy = ({ planned, built }: { readonly planned: Mm; readonly built: Mm }, { show }: SheetContext): Mm =>
+  Math.abs(built - planned) < SAME_mm || show.measured(built) === show.tape(planned) ? 0 : built - planned;
+
 /** "+1/8"", "-3 mm" */
 export const signed = (difference: Mm, { show }: SheetContext): Text =>
-  Math.abs(difference) < SAME_mm ? "0" : `${difference > 0 ? "+" : "-"}${show.fine(Math.abs(difference))}`;
+  difference === 0 ? "0" : `${difference > 0 ? "+" : "-"}${show.measured(Math.abs(difference))}`;
 
 /** The head of a record that is filled in: who measured with what, what differs, and what is not written yet. */
 export function builtBlocks(context: SheetContext): readonly Block[] {
@@ -113,14 +127,14 @@ function differenceWords(difference: Difference, context: SheetContext): readonl
   if (difference.kind === "bore") {
     const { face, planned, built } = difference;
     const what = face === null ? "Height of the bore" : `Height of the bore on the ${face} face`;
-    return [what, show.tapeBoth(planned), `${show.tape(built)} (${signed(built - planned, context)})`];
+    return [what, show.tapeBoth(planned), `${show.measured(built)} (${signed(built - planned, context)})`];
   }
   if (difference.kind === "gap") {
     const { below, above, planned, built, isOpen } = difference;
     const what = `Clear gap between ${below} and ${above}; test the opening again in the bays beside it`;
-    return [what, `at most ${show.tapeUp(planned)}`, `${show.tapeUp(built)}${isOpen ? ": the sphere goes through" : ""}`];
+    return [what, `at most ${show.tapeUp(planned)}`, `${show.measured(built)}${isOpen ? ": the sphere goes through" : ""}`];
   }
   const { kind, where, low, high, built } = difference;
   const what = kind === "proof" ? `Proof reading in bay ${where}` : `Last reading at ${where}`;
-  return [what, `at least ${atLeast(low, context)}, at most ${atMost(high, context)}`, show.force(built)];
+  return [what, `at least ${atLeast(low, context)}, at most ${atMost(high, context)}`, `${show.reading(built)} ${show.forceUnit}`];
 }

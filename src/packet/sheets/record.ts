@@ -1,7 +1,7 @@
 // Z-901: what was built, against what was planned, and who says so?
 import { isOnFace } from "../../plan/face-end.ts";
 import type { Run } from "../../plan/plan.ts";
-import { type AsBuilt, KEPT_years, type Lot } from "../../record/as-built.ts";
+import { type AsBuilt, KEPT_years } from "../../record/as-built.ts";
 import type { Newton } from "../../units/quantity.ts";
 import type { Block, Cell, Column, Sheet, Table, Text } from "../packet.ts";
 import { introduction, runSpan } from "../wording.ts";
@@ -9,8 +9,6 @@ import { mitredIds } from "./bore-corners.ts";
 import { eyeEnds } from "./face-ends.ts";
 import {
   blank,
-  blankCells,
-  blankRow,
   blanks,
   bold,
   caution,
@@ -28,13 +26,11 @@ import {
 } from "./kit.ts";
 import { piersOf } from "./piers.ts";
 import { slopeTables } from "./proof-slopes.ts";
-import { atLeast, atMost, bandDay, bandWords, leansOf } from "./readings.ts";
+import { atLeast, atMost, bandDay, bandWords } from "./readings.ts";
 import { boreTables } from "./record-bores.ts";
-import { builtBlocks, builtCable, writtenOr } from "./record-built.ts";
+import { builtBlocks, builtCable, readingCell, writtenOr } from "./record-built.ts";
+import { deviationTable, lotTable, plumbTable } from "./record-tables.ts";
 import { bayName, openingRoute, sagBays } from "./route.ts";
-
-const DEVIATION_ROWS = 10;
-const LOT_ROWS = 3;
 
 export const recordSheet: SheetMaker = (context, head): Sheet => {
   const { plan } = context;
@@ -128,12 +124,12 @@ function cableTable(context: SheetContext, run: Run): Table {
           ({ number }) => tightening?.steps.find((step) => step.pass === number && step.mark === mark)?.reading ?? 0,
         );
         const cable = builtCable(context, mark);
-        const gauge = (value: Newton | null | undefined): Cell => (value === null || value === undefined ? blank() : show.gauge(value));
-        const planned = stops.flatMap((stop, pass): readonly Cell[] => [bold(show.gauge(stop)), gauge(cable?.passes[pass])]);
+        const read = (value: Newton | null | undefined, where: Text): Cell => readingCell(context, { mark, where, value });
+        const planned = stops.flatMap((stop, pass): readonly Cell[] => [bold(show.gauge(stop)), read(cable?.passes[pass], "a pass")]);
         const built = ends.flatMap((postId): readonly Cell[] => {
           const end = cable?.ends.find((one) => one.postId === postId);
           const left = end?.threadLeft ?? null;
-          return [gauge(end?.last), writtenOr(end?.turns?.toString()), writtenOr(left === null ? null : show.tape(left))];
+          return [read(end?.last, postId), writtenOr(end?.turns?.toString()), writtenOr(left === null ? null : show.measured(left))];
         });
         const length = cable?.length ?? null;
         return [
@@ -142,7 +138,7 @@ function cableTable(context: SheetContext, run: Run): Table {
           writtenOr(cable?.lot),
           ...planned,
           ...built,
-          gauge(cable?.proof),
+          read(cable?.proof, run.proof.bayId),
           writtenOr(cable?.initials),
         ];
       }),
@@ -150,93 +146,6 @@ function cableTable(context: SheetContext, run: Run): Table {
     writeIn: true,
   });
 }
-
-function plumbTable({ plan, show, built }: SheetContext): Table {
-  const measured = (postId: string): readonly Cell[] => {
-    const post = built?.asBuilt.posts.find((one) => one.postId === postId);
-    if (post === undefined) return [...blankCells(3, show.lengthUnit), blank()];
-    return [show.fine(post.before), show.fine(post.after), show.fine(Math.abs(post.after - post.before)), writtenOr(post.note)];
-  };
-  return table({
-    id: "record-plumb",
-    caption: "Posts that hold or bend cables: plumb before the first and after the last pass",
-    columns: [
-      column("post", "Post", 0.12),
-      column("way", "Leans to", 0.18, { sub: "plan" }),
-      column("before", "Before", 0.17),
-      column("after", "After", 0.17),
-      column("moved", "Moved", 0.17),
-      column("note", "Note", 0.19),
-    ],
-    rows: leansOf(plan).map(({ postId, way }) => [postId, way, ...measured(postId)]),
-    rowHeads: true,
-    writeIn: true,
-  });
-}
-
-function deviationTable({ built }: SheetContext): Table {
-  const columns: readonly Column[] = [
-    column("no", "No.", 0.05),
-    column("mark", "Mark", 0.1),
-    column("planned", "Planned", 0.17),
-    column("built", "Built", 0.17),
-    column("why", "Why", 0.24),
-    column("accepted", "Accepted by", 0.17),
-    column("date", "Date", 0.1),
-  ];
-  const written = built?.asBuilt.deviations ?? [];
-  return table({
-    id: "record-deviations",
-    caption: "Deviations and who accepted them",
-    columns,
-    rows: Array.from({ length: Math.max(DEVIATION_ROWS, written.length) }, (_, index) => {
-      const deviation = written[index];
-      if (deviation === undefined) return blankRow(columns, `${index + 1}`);
-      const { mark, planned, built: made, why, acceptedBy, date } = deviation;
-      return [`${index + 1}`, mark, planned, made, why, acceptedBy, date];
-    }),
-    writeIn: true,
-  });
-}
-
-function lotTable({ plan, show, built }: SheetContext): Table {
-  const columns: readonly Column[] = [
-    column("item", "Item", 0.34),
-    column("lot", "Lot or spool number", 0.2),
-    column("paper", "Certificate, date", 0.2),
-    column("from", "Bought from", 0.26),
-  ];
-  // Cables of two lengths are two rows that are told apart by nothing else.
-  const items = plan.order
-    .filter(({ group }) => group === "cable" || group === "fittings" || group === "bushings and washers")
-    .map(({ item, size, pieceLength }) =>
-      [item, size, pieceLength === null ? "" : show.feet(pieceLength)].filter((part) => part !== "").join(", "),
-    );
-  const written = built?.asBuilt.lots ?? [];
-  return table({
-    id: "record-lots",
-    caption: "Lots",
-    columns,
-    rows: [
-      ...items.map((item) =>
-        lotRow(
-          item,
-          written.find((lot) => lot.item === item),
-        ),
-      ),
-      ...written.filter(({ item }) => !items.includes(item)).map((lot) => lotRow(lot.item, lot)),
-      ...Array.from({ length: LOT_ROWS }, () => blankRow(columns)),
-    ],
-    writeIn: true,
-  });
-}
-
-const lotRow = (item: Text, lot: Lot | undefined): readonly Cell[] => [
-  item,
-  writtenOr(lot?.lot),
-  writtenOr(lot?.certificate),
-  writtenOr(lot?.from),
-];
 
 /** Posts behind which something is fitted: an end at an eye stands in front. */
 const backsOf = ({ runs }: SheetContext["plan"]): readonly string[] =>

@@ -96,7 +96,8 @@ describe("recordSheet with what was built", () => {
       "H. Marram",
       "2026-05-12",
     ]);
-    expect(rowOf(packet, "record-lots", "Strand")[1]).toBe("S-17 and S-18");
+    const lots = tableOf(packet, "record-lots").rows.map((row) => row.map(cellText));
+    expect(lots.filter(([item = ""]) => item.startsWith("ready cable")).map(([, lot]) => lot)).toEqual(["S-17", "S-18"]);
     expect(wordsOn(packet)).toContain("2036-05-20");
     const kept = filled((text) => text.replace(/ {2}keep until: .*\n/, ""));
     expect(wordsOn(kept)).toContain("2038-05-20 (12 years, a default of this program");
@@ -118,6 +119,28 @@ describe("recordSheet with what was built", () => {
     );
     expect(wordsOn(filled((text) => text, later))).toContain("0; what is called planned here is that of revision A");
     expect(wordsOn(packet)).not.toContain("is that of revision");
+  });
+
+  test("what was measured is not rounded to a mark of the tape, and a reading keeps its decimal", () => {
+    const odd = filled((text) => text.replace("height: 20-1/4 in", "height: 20-3/32 in").replace("last: 386 lbf", "last: 349.6 lbf"));
+    expect(rowOf(odd, "record-differences", "P3-05").slice(2, 4)).toEqual(['20" (508 mm)', '20-3/32" (+3/32")']);
+    expect(rowOf(odd, "record-differences", "R1-04")[3]).toBe("349.6 lbf");
+    const cells = tableOf(odd, "record-cables-R1").rows.map((row) => row[5]);
+    expect(cells.slice(2, 5)).toEqual(["390", "**349.6**", "390"]);
+  });
+
+  test("a post that leant against its pull has moved by both amounts; one that the sheet does not ask for is printed too", () => {
+    const posts = "{ post: P1, before: 1/16 in other way, after: 1/16 in }\n  - { post: P3, before: 1/8 in, after: 1/16 in }";
+    const leant = filled((text) => text.replace("{ post: P1, before: 0 in, after: 1/16 in }", posts));
+    expect(rowOf(leant, "record-plumb", "P1")).toEqual(["P1", "the other posts", '1/16" other way', '1/16"', '1/8"', ""]);
+    expect(rowOf(leant, "record-plumb", "P3")).toEqual(["P3", "not asked for", '1/8"', '1/16"', '1/16" other way', ""]);
+  });
+
+  test("a lot of something that was not ordered has a row of its own, and one that may be of two items too", () => {
+    const other = filled((text) => text.replace("item: ready cable, lot: S-17", "item: wax, lot: W-1"));
+    expect(rowOf(other, "record-lots", "wax")[1]).toBe("W-1");
+    const washer = filled((text) => text.replace("item: ready cable, lot: S-17", "item: washer, lot: W-1"));
+    expect(rowOf(washer, "record-lots", "washer")[1]).toBe("W-1");
   });
 
   test("without a record the sheet is as it was: blanks, and no word of what was built", () => {
