@@ -6,7 +6,7 @@ import { parseJob } from "../job/parse.ts";
 import type { BuildOptions } from "./arguments.ts";
 import type { Effects, Files } from "./effects.ts";
 import { answerText, askableText } from "./explain-text.ts";
-import { findJobs, type JobFile, readJob } from "./manifest.ts";
+import { findJobs, type JobFile, jobBeside, readJob } from "./manifest.ts";
 import { prepare, problemText, textOf } from "./planner.ts";
 import { printable } from "./printable.ts";
 
@@ -47,7 +47,7 @@ export const explainJob = ({ options, job, value }: ExplainRequest, { files, out
 /** The file of a job, or why there is none. */
 function jobNamed(files: Files, options: BuildOptions, job: string): JobFile | string {
   const read = (path: string): JobFile | undefined => {
-    const file = readJob(files, path, { out: options.out, salt: "" });
+    const file = readJob(files, jobBeside(files, path), { out: options.out, salt: "" });
     return typeof file === "string" ? undefined : file;
   };
   const itself = job === "" ? undefined : read(job);

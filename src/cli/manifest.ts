@@ -38,6 +38,8 @@ export interface RecordFile {
   readonly path: string;
   readonly bytes: Uint8Array;
   readonly digest: string;
+  /** Further records of the same job, of which none can be chosen: NAME.record.yml beside NAME.record.yaml. */
+  readonly rivals: readonly string[];
 }
 
 export interface JobFile {
@@ -71,30 +73,47 @@ export const writeManifest = (files: Files, out: string, manifest: Manifest): vo
 
 /** The job files of a run: those that were named, by themselves or by their records, or all of the folder in the order of their names. */
 export const findJobs = (files: Files, options: BuildOptions): readonly string[] | undefined => {
-  if (options.files.length > 0) return [...new Set(options.files.map((path) => relative("", path).replace(/\.record(\.ya?ml)$/i, "$1")))];
-  const names = files.list(options.jobs);
-  return names
-    ?.filter((name) => /\.ya?ml$/i.test(name) && !isRecord(name) && !name.startsWith("."))
+  if (options.files.length > 0) return [...new Set(options.files.map((path) => jobBeside(files, relative("", path))))];
+  return files
+    .list(options.jobs)
+    ?.filter(isJob)
     .sort()
     .map((name) => join(options.jobs, name));
 };
 
-const isRecord = (path: string): boolean => /\.record\.ya?ml$/i.test(path);
+/** The job file that is meant by its own path or by that of its record, whose ending may be another. */
+export const jobBeside = (files: Files, path: string): string => {
+  if (!isRecord(basename(path))) return path;
+  const folder = dirname(path);
+  const name = files.list(folder)?.find((one) => isJob(one) && stemOf(one) === stemOf(path));
+  return name === undefined ? path.replace(/\.record(\.ya?ml)$/i, "$1") : join(folder, name);
+};
+
+/** Names that begin with a dot are what editors and systems leave behind. */
+const isJob = (name: string): boolean => /\.ya?ml$/i.test(name) && !isRecord(name) && !name.startsWith(".");
+const isRecord = (name: string): boolean => /\.record\.ya?ml$/i.test(name) && !name.startsWith(".");
 
 /** The job file that a record stands beside, or the record beside a job file, by their names. */
 const stemOf = (path: string): string => basename(path).replace(/(?:\.record)?\.ya?ml$/i, "");
 
-/** Finds the record beside a job file; each folder is looked into once, as most jobs have none. */
-export const recordFinder = (files: Files): ((jobPath: string) => string | undefined) => {
-  const folders = new Map<string, ReadonlyMap<string, string>>();
-  return (jobPath) => {
-    const folder = dirname(jobPath);
-    const known = folders.get(folder) ?? new Map((files.list(folder) ?? []).filter(isRecord).map((name) => [stemOf(name), name]));
-    folders.set(folder, known);
-    const name = known.get(stemOf(jobPath));
-    return name === undefined ? undefined : join(folder, name);
+/** Finds the record beside a job file, or more than one; each folder is looked into once, as most jobs have none. */
+export const recordFinder = (files: Files): RecordFinder => {
+  const folders = new Map<string, ReadonlyMap<string, string[]>>();
+  const look = (folder: string): ReadonlyMap<string, string[]> => {
+    const found = new Map<string, string[]>();
+    for (const name of (files.list(folder) ?? []).filter(isRecord).sort()) {
+      const path = join(folder, name);
+      const known = found.get(stemOf(name));
+      if (known === undefined) found.set(stemOf(name), [path]);
+      else known.push(path);
+    }
+    folders.set(folder, found);
+    return found;
   };
+  return (jobPath) => (folders.get(dirname(jobPath)) ?? look(dirname(jobPath))).get(stemOf(jobPath)) ?? [];
 };
+
+type RecordFinder = (jobPath: string) => readonly string[];
 
 /** Records of a folder that stand beside no job file. */
 export const strayRecords = (files: Files, jobs: readonly string[]): readonly string[] =>
@@ -107,18 +126,18 @@ export const strayRecords = (files: Files, jobs: readonly string[]): readonly st
 export const readJob = (
   files: Files,
   path: string,
-  { out, salt, recordOf }: { readonly out: string; readonly salt: string; readonly recordOf?: (path: string) => string | undefined },
+  { out, salt, recordOf }: { readonly out: string; readonly salt: string; readonly recordOf?: RecordFinder },
 ): JobFile | string => {
   const bytes = bytesOf(files, path);
   if (typeof bytes === "string") return bytes;
   const digest = digestOf(bytes);
   const file = { path, id: relative(out, path), bytes, digest };
-  const recordPath = recordOf?.(path);
+  const [recordPath, ...rivals] = recordOf?.(path) ?? [];
   if (recordPath === undefined) return { ...file, key: `${digest}${salt}` };
   const recordBytes = bytesOf(files, recordPath);
   if (typeof recordBytes === "string") return recordBytes;
-  const record = { path: recordPath, bytes: recordBytes, digest: digestOf(recordBytes) };
-  return { ...file, key: `${digest}${record.digest}${salt}`, record };
+  const record = { path: recordPath, bytes: recordBytes, digest: digestOf(recordBytes), rivals };
+  return { ...file, key: `${digest}${record.digest}${rivals.join()}${salt}`, record };
 };
 
 const digestOf = (bytes: Uint8Array): string => createHash("sha256").update(bytes).digest("hex");

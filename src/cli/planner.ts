@@ -33,7 +33,9 @@ export const prepare = (file: JobFile, { paper }: BuildOptions): Prepared => {
   if (oddName(file.path)) return { ...nothing, problems: [oddNameProblem] };
   const read = parseJob(textOf(file));
   const job = read.value === undefined || paper === undefined ? read.value : { ...read.value, paper };
-  if (job === undefined || hasErrors(read.problems)) return { ...nothing, problems: read.problems };
+  if (job === undefined || hasErrors(read.problems)) {
+    return { ...nothing, problems: read.problems, recordProblems: recordOf(file, undefined).problems };
+  }
   const planned = makePlan(job);
   const hidden = planned.value === undefined ? [] : beyondPaper(planned.value);
   const problems = [...read.problems, ...planned.problems, ...hidden];
@@ -47,9 +49,17 @@ const noRecord: Outcome<Comparison> = { value: undefined, problems: [] };
 const recordOf = ({ record }: JobFile, plan: Plan | undefined): Outcome<Comparison> => {
   if (record === undefined) return noRecord;
   if (oddName(record.path)) return { value: undefined, problems: [oddNameProblem] };
+  if (record.rivals.length > 0) return { value: undefined, problems: [rivalProblem(record.rivals)] };
   const read = parseRecord(textOf(record));
   return read.value === undefined || plan === undefined ? { ...noRecord, problems: read.problems } : compareRecord(read.value, plan);
 };
+
+const rivalProblem = (rivals: readonly string[]): Problem => ({
+  severity: "error",
+  path: [],
+  what: `the same job has another record: ${rivals.join(", ")}`,
+  fix: "keep one of them, and move the other away",
+});
 
 const oddNameProblem: Problem = {
   severity: "error",

@@ -77,4 +77,37 @@ describe("a record beside its job file", () => {
     expect(alone.warned.join("")).toBe('there is no job file "jobs/a.yaml"\n');
     expect(pageOf(effects)).toContain("What was built");
   });
+
+  test("job file and record may end differently, in capitals too, and either names the job", async () => {
+    const effects = memoryEffects({ "jobs/a.yml": exampleJob(), "jobs/a.RECORD.YAML": record });
+    expect(await run([...pagesOnly, "jobs/a.RECORD.YAML"], effects)).toBe(0);
+    expect(pageOf(effects)).toContain("What was built");
+    expect(await run(["explain", "jobs/a.RECORD.YAML", "courses.5.height"], effects)).toBe(0);
+    expect(effects.said.join("")).toContain('20"');
+  });
+
+  test("two records of one job stop it: neither can be chosen", async () => {
+    const effects = both();
+    expect(await run(pagesOnly, effects)).toBe(0);
+    effects.disk.set("jobs/a.record.yml", record);
+    expect(await run(pagesOnly, effects)).toBe(1);
+    expect(effects.warned.join("")).toContain("jobs/a.record.yaml:1:1: error: the same job has another record: jobs/a.record.yml\n");
+    expect(effects.disk.has("output/0001-porch-front/index.html")).toBe(false);
+    expect(effects.disk.has("output/0002-b/index.html")).toBe(true);
+  });
+
+  test("what a system leaves beside a record under a name with a dot in front is no record", async () => {
+    const effects = both();
+    effects.disk.set("jobs/._a.record.yaml", "\u0000\u0005");
+    expect(await run(pagesOnly, effects)).toBe(0);
+    expect(effects.warned).toEqual([]);
+  });
+
+  test("a job file that has errors tells those of its record too", async () => {
+    const effects = both(record.replace("last: 388 lbf", "last: 388"));
+    effects.disk.set("jobs/a.yaml", exampleJob().replace("units: inch", "units: inches"));
+    expect(await run(["check"], effects)).toBe(1);
+    expect(effects.warned.join("")).toMatch(/jobs\/a\.yaml:\d+:\d+: error/);
+    expect(effects.warned.join("")).toMatch(/jobs\/a\.record\.yaml:\d+:\d+: error: "388" has no unit/);
+  });
 });
