@@ -187,7 +187,9 @@ const printOne = async (
       title: `${titleBlock.jobNumber} ${titleBlock.title}: ${packet.issueName}`,
       author: titleBlock.firm,
       identifier: basename(path, ".pdf"),
-      description: `Revision ${titleBlock.revision}, ${titleBlock.status}`,
+      description: [`Revision ${titleBlock.revision}, ${titleBlock.status}`, titleBlock.stamp, titleBlock.example]
+        .filter((text) => text !== "")
+        .join("; "),
       fullSize: !("issue" in print),
       attachments: [file, ...(file.record === undefined ? [] : [file.record])].map(({ path, bytes }) => ({ name: basename(path), bytes })),
     },

@@ -4,7 +4,6 @@ import type { Bore } from "../../plan/plan.ts";
 import type { BuiltBore, BuiltCable } from "../../record/as-built.ts";
 import type { Comparison, Difference } from "../../record/record.ts";
 import type { Mm, Newton } from "../../units/quantity.ts";
-import { SAME_mm } from "../../units/tolerance.ts";
 import type { Block, Cell, Text } from "../packet.ts";
 import { blank, bold, caution, column, facts, heading, prose, type SheetContext, table } from "./kit.ts";
 import { atLeast, atMost } from "./readings.ts";
@@ -44,7 +43,7 @@ export function readingCell(
 
 /** How much higher a bore lies than planned: nothing where it was measured at the very mark that the sheet names, which a slope rounds. */
 export const offBy = ({ planned, built }: { readonly planned: Mm; readonly built: Mm }, { show }: SheetContext): Mm =>
-  Math.abs(built - planned) < SAME_mm || show.measured(built) === show.tape(planned) ? 0 : built - planned;
+  show.measured(Math.abs(built - planned)) === show.measured(0) || show.measured(built) === show.tape(planned) ? 0 : built - planned;
 
 /** "+1/8"", "-3 mm" */
 export const signed = (difference: Mm, { show }: SheetContext): Text =>

@@ -1,8 +1,10 @@
 import { describe, expect, test } from "vitest";
 import { makePacket } from "../../../src/packet/make-packet.ts";
 import type { Packet } from "../../../src/packet/packet.ts";
+import { heightOn } from "../../../src/plan/bores.ts";
 import { compareRecord } from "../../../src/record/compare.ts";
 import { parseRecord } from "../../../src/record/parse.ts";
+import { roundNearest } from "../../../src/units/round.ts";
 import { changedText, examplePlan, exampleText, planOf } from "../../support/example-jobs.ts";
 import { cellText, packetOf, sheetOf, tableOf, tablesOf, textsOf } from "../read-packet.ts";
 
@@ -127,6 +129,28 @@ describe("recordSheet with what was built", () => {
     expect(rowOf(odd, "record-differences", "R1-04")[3]).toBe("349.6 lbf");
     const cells = tableOf(odd, "record-cables-R1").rows.map((row) => row[5]);
     expect(cells.slice(2, 5)).toEqual(["390", "**349.6**", "390"]);
+  });
+
+  test("on a slope a bore at the mark that the sheet prints is off by nothing, and what prints as nothing is not printed", () => {
+    const stair = examplePlan("0012-stair-from-landing");
+    const slope = new Set(stair.verticals.flatMap(({ id, slope }) => (slope === 0 ? [] : [id])));
+    const [first, second] = stair.bores.filter(({ verticalId }) => slope.has(verticalId));
+    if (first === undefined || second === undefined) expect.fail("no bores on the slope");
+    const measured = (bore: typeof first, step: number) => {
+      const at = (face: "left" | "right"): number => roundNearest(heightOn(bore, face), step);
+      return { mark: bore.mark, height: null, left: at("left"), right: at("right") };
+    };
+    const { value: asBuilt } = parseRecord(`record: { job: ${stair.job.identity.number}, revision: "0", written by: R. Teasel }`);
+    if (asBuilt === undefined) expect.fail("the record does not read");
+    const { value: built } = compareRecord({ ...asBuilt, bores: [measured(first, 25.4 / 16), measured(second, 25.4 / 640)] }, stair);
+    const sheet = sheetOf(makePacket({ plan: stair, built, issue: "record", stamp }), "Z-901");
+    const sloped = tablesOf(sheet.blocks).filter(({ caption }) => caption.startsWith("Slope: heights of the bores"));
+    const words = sloped
+      .flatMap(({ rows }) => rows.flat())
+      .map(cellText)
+      .join("\n");
+    expect(words).toContain("Greatest difference");
+    expect(words).not.toMatch(/\(|[+-]0/);
   });
 
   test("a post that leant against its pull has moved by both amounts; one that the sheet does not ask for is printed too", () => {
