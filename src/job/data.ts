@@ -1,4 +1,4 @@
-// Which data does the text of a job file hold, before anybody asks what they mean?
+// Which data does the text of a job file or a record hold, before anybody asks what they mean?
 import { type Document, isAlias, isMap, isScalar, isSeq, type Node, parseDocument, visit, type YAMLError } from "yaml";
 import type { Problem } from "../problem/problem.ts";
 import { quoted } from "../units/notation.ts";
@@ -17,17 +17,24 @@ export interface JobData {
 /** Stands where a value was that has been complained about already. */
 export const unreadable: unique symbol = Symbol("unreadable");
 
-/** The largest job file that is read: twenty-five times a usual one. The parser takes a second for twice as much. */
-const MOST_LETTERS = 100_000;
+/** How much a kind of file may hold: more is not looked into. */
+export interface Room {
+  /** "job file" */
+  readonly name: string;
+  readonly letters: number;
+  /** Keys of a block, entries of a list. */
+  readonly entries: number;
+}
+
+/** Twenty-five times a usual one. The parser takes a second for twice as much. */
+const jobRoom: Room = { name: "job file", letters: 100_000, entries: 500 };
 const MOST_DEPTH = 20;
-/** Keys of a block, entries of a list. */
-const MOST_ENTRIES = 500;
 
 /** Every value stays the text that was written: 0001 is a number with its zeros, 2026-04-02 no point in time. */
-export function readData(text: string): JobData {
-  if (text.length > MOST_LETTERS) {
-    const what = `the file has ${text.length} letters; no job file needs more than ${MOST_LETTERS}`;
-    return failed(null, [{ severity: "error", path: [], what, fix: "check that this is a job file" }]);
+export function readData(text: string, room: Room = jobRoom): JobData {
+  if (text.length > room.letters) {
+    const what = `the file has ${text.length} letters; no ${room.name} needs more than ${room.letters}`;
+    return failed(null, [{ severity: "error", path: [], what, fix: `check that this is a ${room.name}` }]);
   }
   if (text.includes("\0")) {
     const what = "the file is not plain text in UTF-8";
@@ -43,7 +50,7 @@ export function readData(text: string): JobData {
       document.errors.slice(0, MOST_SYNTAX).map((error) => syntaxProblem(error, document, text)),
     );
   const problems: Problem[] = [];
-  const raw = plainOf(document.contents, { problems, depth: 0 });
+  const raw = plainOf(document.contents, { problems, room, depth: 0 });
   return { document: () => document, raw, problems };
 }
 
@@ -76,36 +83,41 @@ const tooDeep = (range?: readonly [number, number]): Problem => ({
 
 interface Walk {
   readonly problems: Problem[];
+  readonly room: Room;
   readonly depth: number;
 }
 
 function plainOf(node: Node | null, walk: Walk): unknown {
   if (node === null) return "";
+  const { room } = walk;
   const range = rangeOf(node);
   const complain = (what: string, fix: string): void => {
     walk.problems.push({ severity: "error", path: [], range, what, fix });
   };
   if (isAlias(node)) {
-    complain(`*${node.source} points to another place of the file`, "write the value out where it is needed; a job file is read on site");
+    complain(
+      `*${node.source} points to another place of the file`,
+      `write the value out where it is needed; a ${room.name} is read on site`,
+    );
     return unreadable;
   }
   const anchor = isScalar(node) || isMap(node) || isSeq(node) ? node.anchor : undefined;
   if (anchor !== undefined)
-    complain(`&${anchor} names a place of the file`, "leave the mark out; a job file writes each value where it is needed");
+    complain(`&${anchor} names a place of the file`, `leave the mark out; a ${room.name} writes each value where it is needed`);
   if (node.tag !== undefined && !PLAIN_TAGS.has(node.tag))
     complain(`${quoted(node.tag)} gives a value a type of its own`, "leave it out and write the value alone");
   if (walk.depth > MOST_DEPTH) {
     walk.problems.push(tooDeep(range));
     return unreadable;
   }
-  if ((isSeq(node) || isMap(node)) && node.items.length > MOST_ENTRIES) {
+  if ((isSeq(node) || isMap(node)) && node.items.length > room.entries) {
     complain(
       `there are ${node.items.length} entries here`,
-      `no block or list of a job file needs more than ${MOST_ENTRIES}; check that this is a job file`,
+      `no block or list of a ${room.name} needs more than ${room.entries}; check that this is a ${room.name}`,
     );
     return unreadable;
   }
-  const deeper = { problems: walk.problems, depth: walk.depth + 1 };
+  const deeper = { ...walk, depth: walk.depth + 1 };
   if (isSeq(node)) return node.items.map((item) => plainOf(item as Node | null, deeper));
   if (isMap(node)) return blockOf(node.items as readonly YamlPair[], deeper);
   return isScalar(node) && node.value !== null ? String(node.value) : "";

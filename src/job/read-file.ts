@@ -2,7 +2,7 @@
 import type * as z from "zod";
 import type { Outcome, Problem } from "../problem/problem.ts";
 import { problemPlace } from "../problem/show.ts";
-import { type JobData, readData, unreadable } from "./data.ts";
+import { type JobData, type Room, readData, unreadable } from "./data.ts";
 import { unwrap, wordOf } from "./field.ts";
 import { hasLike, missing, problemsOf, unknownKey } from "./issues.ts";
 import { locatorOf } from "./locate.ts";
@@ -16,13 +16,15 @@ export interface FileKind<S extends z.ZodObject> {
   readonly holds: string;
   /** What to begin with: "one of the example jobs". */
   readonly copy: string;
+  /** Default: a job file's. */
+  readonly room?: Room | undefined;
   /** What can be wrong although each value reads well. */
   readonly check: (blocks: BlocksOf<z.output<S>>) => readonly Problem[];
 }
 
 /** Reads a file; the problems stand in the order of the file, each once. Any problem stands in the way of a value. */
-export function readFileText<S extends z.ZodObject>(text: string, { schema, holds, copy, check }: FileKind<S>): Outcome<z.output<S>> {
-  const data = readData(text);
+export function readFileText<S extends z.ZodObject>(text: string, { schema, holds, copy, room, check }: FileKind<S>): Outcome<z.output<S>> {
+  const data = readData(text, room);
   if (data.raw === undefined || data.raw === unreadable) return { value: undefined, problems: data.problems };
   if (!isBlock(data.raw)) return { value: undefined, problems: [...data.problems, notABlock(data.raw, { holds, copy })] };
   const { blocks, problems } = readBlocks(data.raw, { schema, holed: data.problems.length > 0 });

@@ -3,11 +3,20 @@ import { type BlocksOf, readFileText } from "../job/read-file.ts";
 import { wrong } from "../job/wrong.ts";
 import type { Outcome, Problem } from "../problem/problem.ts";
 import { type AsBuilt, type BuiltBore, type BuiltCable, KEPT_years } from "./as-built.ts";
-import { type RecordFile, recordFile } from "./schema.ts";
+import { MOST_MARKS, type RecordFile, recordFile } from "./schema.ts";
+
+/** Each bore of the longest guard takes a line. */
+const room = { name: "record", letters: 500_000, entries: MOST_MARKS };
 
 /** Reads the record of one job; whether its marks are those of the plan is asked by `compareRecord`. */
 export function parseRecord(text: string): Outcome<AsBuilt> {
-  const { value, problems } = readFileText(text, { schema: recordFile, holds: "record", copy: "the example record", check: checkBlocks });
+  const { value, problems } = readFileText(text, {
+    schema: recordFile,
+    holds: "record",
+    copy: "the example record",
+    room,
+    check: checkBlocks,
+  });
   return value === undefined ? { value: undefined, problems } : { value: asBuiltOf(value), problems };
 }
 

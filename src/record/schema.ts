@@ -7,8 +7,8 @@ import type { Mm } from "../units/quantity.ts";
 import { readLength } from "../units/read.ts";
 
 const MOST_LISTED = 500;
-/** Above the bores of the longest guard with the most courses. */
-const MOST_MARKS = 20_000;
+/** 166 uprights with 30 courses each. */
+export const MOST_MARKS = 5000;
 const reading = (name: string) => forceField({ name, example: "245 lbf", from: "0 N", to: "50 kN" });
 const boreHeight = (name: string) => lengthField({ name, example: "20-3/8 in", from: "0 in", to: "4 m" });
 const outOfPlumb = (name: string) => ranged({ name, example: "1/16 in", from: "300 mm other way", to: "300 mm" }, readOutOfPlumb);
