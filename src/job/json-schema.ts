@@ -4,7 +4,8 @@ import { wordOf } from "./field.ts";
 
 /**
  * The JSON Schema (draft 7) of a kind of file: keys, words, examples and plausible ranges. It says less than the reader knows:
- * how a length is written, and what must agree with what, is told when the file is read.
+ * how a length is written, and what must agree with what, is told when the file is read. In one thing it asks for more: the words
+ * of a choice with the capitals that they have in the list.
  *
  * @returns plain data, the same for the same schema
  */
