@@ -203,11 +203,10 @@ const fineKey = (id: string): (typeof FINE)[keyof typeof FINE] | null =>
 
 function checksTable(context: SheetContext): Table {
   const { plan, show } = context;
-  /** A capacity is never printed too large, nor a demand too small. */
+  /** A capacity is never printed too large, nor a demand too small; the greatest reading as the log allows it. */
   const print = (check: Check, which: "demand" | "limit"): Text => {
     const [measure, fine] = [check[which], fineKey(check.id)];
     if (measure === null) return "-";
-    // A reading that the log allows is printed as it is allowed there.
     const isDemand = (which === "demand") === (check.rule === "at most") && !(which === "demand" && check.id.startsWith("strand-"));
     return fine !== null && measure.kind === "length" ? show[fine](measure.value) : show.measure(measure, isDemand ? "up" : "down");
   };
