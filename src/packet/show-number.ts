@@ -17,7 +17,6 @@ import {
   moment,
   money,
   percent,
-  reading,
   type SizeOptions,
   sectionArea,
   sectionModulus,
@@ -25,6 +24,7 @@ import {
   temperature,
   turnStiffness,
 } from "../units/print.ts";
+import { reading } from "../units/print-measured.ts";
 import type { Celsius, Cents, Megapascal, Mm, Newton, Radian } from "../units/quantity.ts";
 import type { Rounding } from "../units/round.ts";
 

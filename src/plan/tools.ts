@@ -1,6 +1,8 @@
 // Which tools does this job need, step by step?
+
 import type { Job } from "../job/job.ts";
-import { decimal, drillStep, force, length, onScale } from "../units/print.ts";
+import { decimal, drillStep, force, length } from "../units/print.ts";
+import { onScale } from "../units/print-measured.ts";
 import type { Mm } from "../units/quantity.ts";
 import { SLEEVE_USE, WASHER_HOLE } from "./bores.ts";
 import { tubeTools } from "./bushing-tubes.ts";

@@ -1,10 +1,12 @@
 // What differs between the plan and what was built, and who accepted it? AsBuilt and Plan -> Comparison.
+
 import { betweenCables } from "../plan/bay-openings.ts";
 import { heightOn } from "../plan/bores.ts";
 import type { Bore, Face, Gap, Plan, Run } from "../plan/plan.ts";
 import { levelGaps } from "../plan/set-off.ts";
 import { hasErrors, type JobPath, type Outcome, type Problem } from "../problem/problem.ts";
-import { forceAsPrinted, length, reading } from "../units/print.ts";
+import { forceAsPrinted, length } from "../units/print.ts";
+import { reading } from "../units/print-measured.ts";
 import type { Mm } from "../units/quantity.ts";
 import { DUST_share, SAME_mm } from "../units/tolerance.ts";
 import type { AsBuilt, BuiltBore, BuiltCable } from "./as-built.ts";

@@ -25,7 +25,7 @@ export interface LengthOptions extends InchOptions, DecimalOptions {
 }
 
 const INCH_mm = 25.4;
-const POUND_N = 4.4482216152605;
+export const POUND_N = 4.4482216152605;
 /** Standard gravity, exact by definition. */
 export const GRAVITY_mPerS2 = 9.80665;
 
@@ -96,16 +96,8 @@ export function forceAsPrinted(value: Newton, units: "inch" | "mm", rounding: Ro
   return roundBy(pounds, 10 ** -poundDecimals(pounds), rounding) * POUND_N;
 }
 
-/** A reading of a gauge as somebody wrote it down, the number alone: 349.6 lbf -> `349.6` */
-export const reading = (value: Newton, units: "inch" | "mm"): string =>
-  decimal(units === "inch" ? value / POUND_N : value, { decimals: 1 });
-
 const newtons = (value: Newton, rounding: Rounding, kiloFrom: Newton): string =>
   Math.abs(value) < kiloFrom ? `${significant(value, rounding)} N` : `${significant(value / 1000, rounding)} kN`;
-
-/** What a weight shows on a scale, which reads a mass: 44.48 -> `10 lb` or `4.54 kg`. */
-export const onScale = (weight: Newton, units: "inch" | "mm"): string =>
-  units === "inch" ? `${decimalText(weight / POUND_N, 1, "nearest")} lb` : `${significant(weight / GRAVITY_mPerS2, "nearest")} kg`;
 
 export interface ForceOptions extends PrintOptions {
   /** The other system in parentheses; default true. */
@@ -203,7 +195,7 @@ const decimalSteps: readonly number[] = [0, 1, 2, 3, 4, 5, 6].map((decimals) => 
 /** Below this a number with at most so many decimals is written by the engine itself as we want it. */
 const PLAIN_below = 1e9;
 
-function decimalText(value: number, decimals: number, rounding: Rounding): string {
+export function decimalText(value: number, decimals: number, rounding: Rounding): string {
   const step = decimalSteps[decimals];
   const rounded = roundBy(value, step ?? 10 ** -decimals, rounding);
   if (step !== undefined && Math.abs(rounded) < PLAIN_below) return `${rounded}`;
@@ -214,7 +206,7 @@ function decimalText(value: number, decimals: number, rounding: Rounding): strin
 /** Three significant figures: a force is not known any better. */
 const FORCE_FIGURES = 3;
 
-function significant(value: number, rounding: Rounding, figures = FORCE_FIGURES): string {
+export function significant(value: number, rounding: Rounding, figures = FORCE_FIGURES): string {
   return decimalText(toFigures(value, { rounding, figures }), Math.max(0, placesOf(value, figures)), "nearest");
 }
 

@@ -13,9 +13,7 @@ import {
   millimetres,
   moment,
   money,
-  onScale,
   percent,
-  reading,
   sectionArea,
   sectionModulus,
   spokenLength,
@@ -23,6 +21,7 @@ import {
   temperature,
   turnStiffness,
 } from "../../src/units/print.ts";
+import { onScale, reading } from "../../src/units/print-measured.ts";
 import { readForce, readLength } from "../../src/units/read.ts";
 
 // Expected texts by hand from 1 in = 25.4 mm and 1 lbf = 4.4482216152605 N (NIST SP 811).

@@ -1,8 +1,10 @@
 // What should each span show on a gauge, as a pitch or as a sag, and which of these ways works in this job?
+
 import { instrumentRange, PLUCKED_mm } from "../../plan/instrument-range.ts";
 import type { Run } from "../../plan/plan.ts";
 import type { SpanReading } from "../../plan/readings.ts";
-import { decimal, onScale } from "../../units/print.ts";
+import { decimal } from "../../units/print.ts";
+import { onScale } from "../../units/print-measured.ts";
 import type { Newton } from "../../units/quantity.ts";
 import type { Table, Text } from "../packet.ts";
 import { sourceMark } from "../show-number.ts";

@@ -110,7 +110,7 @@ describe("bushings in metal", () => {
 
 describe("the tools that cut tubes", () => {
   const toolNotes = (plan: Plan): readonly (readonly [item: string, note: string])[] =>
-    plan.tools.filter(({ item }) => /tube cutter|hacksaw|deburring/.test(item)).map(({ item, note }) => [item, note]);
+    plan.tools.filter(({ item }) => /tube cutter|hacksaw|deburring tool, half-round/.test(item)).map(({ item, note }) => [item, note]);
 
   test("stand in the list where tubes are cut, with how many and how their ends lie", () => {
     expect(toolNotes(tubes)).toEqual([

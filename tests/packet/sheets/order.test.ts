@@ -42,7 +42,7 @@ describe("orderSheet", () => {
       expect.soft(said.test(crew), item).toBe(has);
       expect.soft(said.test(home), item).toBe(has);
     }
-    const deburrs = rowsOf(plan, "tools-list").some(([, tool = ""]) => tool.startsWith("deburring tool"));
+    const deburrs = rowsOf(plan, "tools-list").some(([, tool = ""]) => tool.startsWith("deburring tool, brush for swarf"));
     expect.soft(/deburred/.test(crew)).toBe(deburrs);
   });
 });

@@ -1,0 +1,11 @@
+// How does what somebody measured or weighs look on paper?
+import { decimal, decimalText, GRAVITY_mPerS2, POUND_N, significant } from "./print.ts";
+import type { Newton } from "./quantity.ts";
+
+/** A reading of a gauge as somebody wrote it down, the number alone: 349.6 lbf -> `349.6` */
+export const reading = (value: Newton, units: "inch" | "mm"): string =>
+  decimal(units === "inch" ? value / POUND_N : value, { decimals: 1 });
+
+/** What a weight shows on a scale, which reads a mass: 44.48 -> `10 lb` or `4.54 kg`. */
+export const onScale = (weight: Newton, units: "inch" | "mm"): string =>
+  units === "inch" ? `${decimalText(weight / POUND_N, 1, "nearest")} lb` : `${significant(weight / GRAVITY_mPerS2, "nearest")} kg`;
