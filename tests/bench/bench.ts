@@ -92,7 +92,7 @@ const benchPlan = (): void => {
   for (let index = 0; index < 100; index += 1) {
     const bytes = Buffer.from(jobText(index));
     const started = performance.now();
-    const { plan } = prepare({ path: "bench.yaml", id: "bench.yaml", bytes, digest: "", key: "" }, options(""));
+    const { plan } = prepare({ path: "bench.yaml", id: "bench.yaml", bytes, digest: "", key: "" }, options("unused"));
     const planned = performance.now();
     if (plan === undefined) throw new Error("the bench's own job has a problem");
     makePacket({ plan, issue: "crew", stamp: { jobHash: "", programVersion: "" }, all: true });
@@ -183,7 +183,7 @@ const benchOneChanged = async (): Promise<void> => {
 
 const packetsOf = (index: number): readonly Packet[] => {
   const bytes = Buffer.from(jobText(index));
-  const { plan } = prepare({ path: "bench.yaml", id: "bench.yaml", bytes, digest: "", key: "" }, options(""));
+  const { plan } = prepare({ path: "bench.yaml", id: "bench.yaml", bytes, digest: "", key: "" }, options("unused"));
   if (plan === undefined) throw new Error("the bench's own job has a problem");
   const stamp = { jobHash: `${index}`, programVersion: "bench" };
   return [
@@ -213,7 +213,7 @@ const benchWarm = async (): Promise<void> => {
       return { file: { path: "bench.yaml", id: `${index}`, bytes, digest: `${index}`, key: "" }, number: `B-${index}`, before: undefined };
     });
     const planOf = (file: JobFile) => {
-      const { plan } = prepare(file, options(""));
+      const { plan } = prepare(file, options("unused"));
       if (plan === undefined) throw new Error("the bench's own job has a problem");
       return { plan, built: undefined };
     };
