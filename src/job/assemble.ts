@@ -19,6 +19,7 @@ import type {
   GuardEnd,
   Job,
   Limits,
+  PlainOrder,
   Posts,
   Rail,
   Side,
@@ -265,6 +266,7 @@ function criterionOf(file: JobFile["tightening"]["criterion"]): Criterion {
 
 const tighteningOf = (file: JobFile["tightening"], units: UnitSystem): Tightening => ({
   criterion: criterionOf(file.criterion),
+  order: file.order === undefined ? null : fromJob<PlainOrder>(file.order, "tightening: order"),
   passes: file.passes === undefined ? null : fromJob(file.passes, "tightening: passes"),
   passes_max: stated(file["most passes"], "tightening: most passes", custom.passes_max),
   allowFor: stated<Tightening["allowFor"]["value"]>(file["allow for"], "tightening: allow for", custom.allowFor),

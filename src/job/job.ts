@@ -235,8 +235,13 @@ export type Criterion =
   | { readonly kind: "sag"; readonly weight: Newton; readonly sag_max: Mm; readonly agreedWith: string }
   | { readonly kind: "stated"; readonly tension: Newton; readonly statedBy: string };
 
+/** Orders of tightening that are easy to keep. */
+export type PlainOrder = "from the bottom up" | "from the top down" | "from the middle outward" | "from the outside in";
+
 export interface Tightening {
   readonly criterion: Criterion;
+  /** null: the plan searches the order that asks for the lowest readings. */
+  readonly order: Cited<PlainOrder> | null;
   /** Readings of plain passes as shares of the target, the last one 1; null: the plan chooses the passes and the reading of each step. */
   readonly passes: Cited<readonly number[]> | null;
   /** The plan asks for no more passes than this. */

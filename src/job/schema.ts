@@ -251,6 +251,9 @@ const passShare = share({ name: "a pass", example: "50 %", from: "5 %", to: "100
 
 const tightening = block("the tightening block", "{ criterion: { kind: sphere, ... } }", {
   criterion,
+  order: maybe(
+    choice("the order of tightening", ["from the middle outward", "from the outside in", "from the bottom up", "from the top down"]),
+  ),
   passes: maybe(list("the list of passes", "[50 %, 100 %, 100 %]", passShare, { least: 1, most: 10 })),
   band: maybe(share({ name: "the band", example: "10 %", from: "1 %", to: "50 %" })),
   friction: maybe(numberField({ name: "the friction", example: "0.2", from: "0", to: "1" })),

@@ -165,6 +165,7 @@ tightening:
     diameter: 4 in                # or { kind: sag, weight: 10 lbf, largest sag: 3/8 in, agreed with: ... }
     force: 12 lbf                 # or { kind: stated, tension: 250 lbf, stated by: ... }
     agreed with: write who agreed
+  # order: from the middle outward  # left out, the plan searches it; or: from the outside in, from the bottom up, from the top down
   # passes: [50 %, 100 %]         # left out, the plan chooses them and the reading of each step
   # most passes: 3
   # allow for: heat and settling  # or: heat, nothing

@@ -1,4 +1,5 @@
 // What is read on a run, how far do its nuts travel, and what does it ask of the posts? Types of the Plan.
+import type { PlainOrder } from "../job/job.ts";
 import type { SourceId } from "../sources/sources.ts";
 import type { Celsius, Mm, Newton } from "../units/quantity.ts";
 
@@ -128,7 +129,7 @@ export interface RunTightening {
   /** Runs that share a frame are tightened together: each pass goes over all of them, in this order. */
   readonly together: readonly string[];
   readonly order: readonly number[];
-  readonly orderName: "from the bottom up" | "from the top down" | "from the middle outward" | "from the outside in" | "as numbered";
+  readonly orderName: PlainOrder | "as numbered";
   readonly passes: readonly { readonly number: number; readonly kind: "plain" | "compensated"; readonly share: number }[];
   readonly steps: readonly TighteningStep[];
   /** The same passes on a day of another temperature: what each step then stops at. */

@@ -1,5 +1,5 @@
 // In which order are the cables tightened, in how many passes, and at what reading does each step stop?
-import type { Job } from "../job/job.ts";
+import type { Job, PlainOrder } from "../job/job.ts";
 import { deflectionUnder } from "../mechanics/lateral.ts";
 import { searchOrder } from "../mechanics/order-search.ts";
 import { type MovementRow, movementOverLimit } from "../mechanics/order-search-figures.ts";
@@ -36,7 +36,7 @@ const readingOf = (tension: Newton, job: Job): Newton => roundNearest(tension, j
 /** A named order is easier to keep than a row of numbers: it is taken where its highest reading is no more than this above the best. */
 const NAMED_worth = 0.03;
 
-const orderNames: Readonly<Record<OrderName, RunTightening["orderName"]>> = {
+const orderNames: Readonly<Record<OrderName, PlainOrder>> = {
   bottomToTop: "from the bottom up",
   topToBottom: "from the top down",
   centreOutwards: "from the middle outward",
@@ -54,7 +54,7 @@ export function tightenGroup(
   const whole = cableSystem(group);
   const target = own.flatMap((run) => group.courses.map(() => run.tension.target));
   const movement = movementRows(group, job);
-  const found = own.map((run, index) => chooseOrder(group, { run, index, movement }));
+  const found = own.map((run, index) => chooseOrder(group, { run, index, movement, prescribed: job.tightening.order?.value ?? null }));
   const order = found.flatMap(({ chosen }, index) => chosen.order.map((cable) => index * count + cable));
   const tightening = { order, target };
   const programme = programmeOf(whole, tightening, movement, job);
@@ -143,11 +143,16 @@ const figuresOf = (figures: Figures): OrderFigures => ({
   leastAfterPlain_overTarget: figures.leastAfterPlain_overTarget,
 });
 
+interface OrderContext {
+  readonly run: Run;
+  readonly index: number;
+  readonly movement: readonly MovementRow[];
+  /** By the job file; null: it is searched. */
+  readonly prescribed: PlainOrder | null;
+}
+
 /** The order of one run by itself; the other runs of the group stand as they are. */
-function chooseOrder(
-  group: FrameGroup,
-  { run, index, movement }: { readonly run: Run; readonly index: number; readonly movement: readonly MovementRow[] },
-): Found {
+function chooseOrder(group: FrameGroup, { run, index, movement, prescribed }: OrderContext): Found {
   const count = group.courses.length;
   const part = <T>(list: readonly T[]): readonly T[] => list.slice(index * count, (index + 1) * count);
   const system = cableSystem({ flexibility: part(group.flexibility).map(part), cableFlexibility: part(group.cableFlexibility) });
@@ -156,6 +161,8 @@ function chooseOrder(
     target: group.courses.map(() => run.tension.target),
     movement: movement.map(({ perPull, limit }) => ({ perPull: part(perPull), limit })),
   });
+  const [own] = Object.entries(orderNames).flatMap(([name, words]) => (words === prescribed ? [name as OrderName] : []));
+  if (own !== undefined) return { search, chosen: search.named[own], orderName: orderNames[own] };
   const named = search.named[search.bestNamed];
   const plainEnough = named.highest_overTarget <= search.best.highest_overTarget + NAMED_worth;
   const keepsStill = named.movement_overLimit <= Math.max(1, search.best.movement_overLimit);

@@ -35,11 +35,12 @@ const timesIn =
   (share: number): Text =>
     `${show.decimal(share, 2)} x`;
 
-function whyOrder({ show }: SheetContext, tightening: RunTightening): Text {
+function whyOrder({ plan, show }: SheetContext, tightening: RunTightening): Text {
   const { recommended, customary, bound, exact, ordersTried, orderName, together, highest_overTarget } = tightening;
   const times = timesIn(show);
   const own = recommended.highest_overTarget;
   const usual = customary.highest_overTarget;
+  const isPrescribed = plan.job.tightening.order !== null;
   const isUsual = orderName === "from the middle outward";
   const found = exact ? "proved by the search" : `by a bound; ${ordersTried} orders tried`;
   const asks = `it asks for readings of ${bold(`${times(own)} target`)} at most${isUsual ? ", and is the customary one" : `, the customary one from the middle outward ${times(usual)}`}`;
@@ -47,12 +48,12 @@ function whyOrder({ show }: SheetContext, tightening: RunTightening): Text {
     // What is printed alike is alike.
     times(own) === times(bound) || own < bound
       ? `no order does with less (${found})`
-      : `no order does with less than ${times(bound)} (${found}), and this one is easier to keep`;
+      : `no order does with less than ${times(bound)} (${found})${isPrescribed ? "" : ", and this one is easier to keep"}`;
   const inLog =
     together.length > 1
       ? `. That is the run by itself; with ${listed(together.filter((id) => id !== tightening.runId))} the log asks for ${times(highest_overTarget)} at most`
       : "";
-  return `${asks}; ${least}${inLog} ${sourceMark("derived")}`;
+  return `${isPrescribed ? "prescribed in the job file; " : ""}${asks}; ${least}${inLog} ${sourceMark("derived")}`;
 }
 
 function passesWords({ plan, show }: SheetContext, { passes, together, movement_overLimit }: RunTightening): Text {
