@@ -1,5 +1,6 @@
 // What stands in the margins of each printed page? The title block, as page rules of the job.
 import { contentBox, margins_mm } from "../drawing/paper.ts";
+import { SMALLEST_mm, textWidth, wrap } from "../drawing/text.ts";
 import type { Packet, Sheet, TitleBlock } from "../packet/packet.ts";
 import { cssString } from "./escape.ts";
 
@@ -30,8 +31,15 @@ const margins = (block: TitleBlock): string =>
 export const pageName = (sheet: Sheet): string =>
   `p-${sheet.id.toLowerCase().replace(/[^a-z0-9]+/g, "-")}-${sheet.slug.replace(/[^a-z0-9]+/g, "-")}`;
 
-/** Letters that are sure to fit a line of each box on the narrowest sheet (A4 upright), 9 pt if not said otherwise. */
-const room = { topLeft: 42, topRight: 40, bottomLeft: 35, bottomCenter: 44 } as const;
+/** The narrowest sheet, A4 upright, whose boxes have the shares of its width that page.css gives them; all letters in them are of 9 pt. */
+const NARROWEST_mm = contentBox({ paper: "a4", orientation: "portrait" }).width;
+/** Between a line and the box beside its own. */
+const CLEAR_mm = 1;
+const room_mm = {
+  top: 0.335 * NARROWEST_mm - CLEAR_mm,
+  bottomLeft: 0.3 * NARROWEST_mm - CLEAR_mm,
+  bottomCenter: 0.4 * NARROWEST_mm - 2 - CLEAR_mm,
+} as const;
 /** Lines of 9 pt between a sheet and the strip along the edge that printers leave white. */
 const MOST_LINES = 6;
 /** The same above the sheet. */
@@ -58,7 +66,7 @@ const sheetRule = (sheet: Sheet, frame: SheetFrame): string => {
 
 const makeSheetRule = (sheet: Sheet, { paper, example }: SheetFrame): string => {
   const name = pageName(sheet);
-  const head = [...example, ...wrapped(`${sheet.id} ${sheet.name}`, { room: room.topRight, lines: HEAD_LINES - 1 - example.length })];
+  const head = [...example, ...wrapped(`${sheet.id} ${sheet.name}`, { room_mm: room_mm.top, lines: HEAD_LINES - 1 - example.length })];
   return (
     `@page ${name}{size:${paper} ${sheet.orientation};` +
     `@top-right{content:${lines(head)} "\\a page " counter(page) " of " counter(pages)}` +
@@ -69,8 +77,8 @@ const makeSheetRule = (sheet: Sheet, { paper, example }: SheetFrame): string => 
 /** A stamp stands boxed in the middle, its reason on its left, the mark of an example on its right. */
 const commonBoxes = (block: TitleBlock): string => {
   const [stamp = "", ...reasons] = block.stamp.split(" - ");
-  const reason = reasons.length === 0 ? [] : wrapped(reasons.join(" - "), { room: room.topLeft, lines: HEAD_LINES - 1 });
-  const firm = wrapped(block.firm, { room: room.topLeft, lines: HEAD_LINES - reason.length });
+  const reason = reasons.length === 0 ? [] : wrapped(reasons.join(" - "), { room_mm: room_mm.top, lines: HEAD_LINES - 1 });
+  const firm = wrapped(block.firm, { room_mm: room_mm.top, lines: HEAD_LINES - reason.length });
   const middle = stamp === "" ? `content:${lines(exampleLines(block))}` : `content:${lines([stamp])};${boxed}`;
   const left = [
     { text: `Job ${block.jobNumber}`, most: 2 },
@@ -88,8 +96,8 @@ const commonBoxes = (block: TitleBlock): string => {
   return (
     `@top-left{content:${lines([...firm, ...reason])}}` +
     `@top-center{${middle}}` +
-    `@bottom-left{content:${lines(column(left, room.bottomLeft))}}` +
-    `@bottom-center{content:${lines(column(center, room.bottomCenter))}}`
+    `@bottom-left{content:${lines(column(left, room_mm.bottomLeft))}}` +
+    `@bottom-center{content:${lines(column(center, room_mm.bottomCenter))}}`
   );
 };
 
@@ -106,29 +114,27 @@ interface Entry {
 }
 
 /** Each entry on lines of its own; when all together are too many, the last that took two must do with one. */
-const column = (entries: readonly Entry[], width: number): readonly string[] => {
-  const made = entries.map(({ text, most }) => wrapped(text, { room: width, lines: most }));
+const column = (entries: readonly Entry[], width_mm: number): readonly string[] => {
+  const made = entries.map(({ text, most }) => wrapped(text, { room_mm: width_mm, lines: most }));
   if (made.flat().length <= MOST_LINES) return made.flat();
   const longest = made.findLastIndex((text) => text.length > 1);
   return column(
     entries.map((entry, index) => (index === longest ? { ...entry, most: 1 } : entry)),
-    width,
+    width_mm,
   );
 };
 
-/** Without markup, broken between words; only what does not fit its last line is cut, and says so. */
+/** Without markup, in lines no wider than their room, broken between words; only what does not fit its last line is cut, and says so. */
 export const wrapped = (
   text: string,
-  { room: width, lines: most }: { readonly room: number; readonly lines: number },
+  { room_mm, lines: most }: { readonly room_mm: number; readonly lines: number },
 ): readonly string[] => {
-  const made: string[] = [];
-  let rest = text.replaceAll("**", "").replace(/\s+/g, " ").trim();
-  while (rest.length > width && made.length < most - 1) {
-    const space = rest.lastIndexOf(" ", width);
-    const end = space > 0 ? space : width;
-    made.push(rest.slice(0, end));
-    rest = rest.slice(end).trim();
-  }
-  made.push(rest.length <= width ? rest : `${rest.slice(0, width - 3).trimEnd()}...`);
-  return made;
+  const made = wrap(text.replaceAll("**", "").replace(/\s+/g, " ").trim(), room_mm, { size: SMALLEST_mm });
+  return made.length <= most ? made : [...made.slice(0, most - 1), cut(made[most - 1] ?? "", room_mm)];
+};
+
+const cut = (line: string, room_mm: number): string => {
+  let kept = line;
+  while (kept !== "" && textWidth(`${kept}...`, { size: SMALLEST_mm }) > room_mm) kept = kept.slice(0, -1).trimEnd();
+  return `${kept}...`;
 };

@@ -151,7 +151,8 @@ describe("makePacket", () => {
     const both = packetOf({ ...plan, checks: [{ ...check, verdict: "fail" }, ...rest] }, "crew").titleBlock.stamp;
     expect(both).toBe(`${words}; also Z-001`);
     const [, reason = ""] = both.split(" - ");
-    expect(wrapped(reason, { room: 42, lines: 2 }).join(" ")).toBe(reason);
+    // a third of an upright sheet of A4 (184 mm), 1 mm clear of its neighbour
+    expect(wrapped(reason, { room_mm: 60.6, lines: 2 }).join(" ")).toBe(reason);
   });
 
   test.each(examples)("%s: only a set issued for construction or as built may be bored from", (_, plan) => {

@@ -1,5 +1,7 @@
 // Do the margins of each page say what they must, and can no title break out of its rule?
+import { readFileSync } from "node:fs";
 import { describe, expect, test } from "vitest";
+import { textWidth } from "../../src/drawing/text.ts";
 import { pageName, pageRules, wrapped } from "../../src/site/page-rules.ts";
 import { samplePacket } from "../support/sample-packet.ts";
 
@@ -28,8 +30,25 @@ describe("pageRules", () => {
     expect((rules.match(/"/g)?.length ?? 1) % 2).toBe(0);
   });
 
-  test("a title of 300 letters is cut to two lines of its box", () => {
-    expect(pageRules(samplePacket({ title: "m".repeat(300) }))).not.toContain("m".repeat(45));
+  // The shares of the three boxes stand in layouts/css/page.css; A4 upright leaves the least room.
+  test.each(["W", "m", "i", "W ", "long words "])("300 letters of %j stay in their boxes, whatever they name", (letters) => {
+    const text = letters.repeat(300).slice(0, 300).trim();
+    const css = readFileSync("layouts/css/page.css", "utf8");
+    const packet = samplePacket({ title: text });
+    const titleBlock = { ...packet.titleBlock, place: text, firm: text, preparedBy: text, checkedBy: text };
+    const rules = pageRules({ ...packet, titleBlock });
+    for (const box of ["top-left", "bottom-left", "bottom-center"]) {
+      const [, share = ""] = new RegExp(`@${box} \\{[^}]*width: ([\\d.]+)%`).exec(css) ?? [];
+      const content = new RegExp(`@${box}\\{content:([^}]*)\\}`).exec(rules)?.[1] ?? "";
+      const lines = content.split(' "\\a " ').map((line) => line.slice(1, -1));
+      expect(lines.length).toBeGreaterThan(1);
+      expect(lines.length).toBeLessThanOrEqual(6);
+      const widest = Math.max(...lines.map((line) => textWidth(line, { size: 3.175 })));
+      const padding = box === "bottom-center" ? 2 : 0;
+      expect(widest).toBeLessThan((184 * Number(share)) / 100 - padding);
+      // and the room is used
+      expect(widest).toBeGreaterThan((184 * Number(share)) / 100 - padding - 14);
+    }
   });
 
   test("a stamp is boxed in the middle with its reason on the left and the mark of an example on the right", () => {
@@ -50,10 +69,13 @@ describe("pageRules", () => {
 });
 
 describe("wrapped", () => {
-  test("10 letters a line: breaks between words, keeps all, cuts only what two lines can't hold", () => {
-    expect(wrapped("one two three", { room: 10, lines: 2 })).toEqual(["one two", "three"]);
-    expect(wrapped("one", { room: 10, lines: 2 })).toEqual(["one"]);
-    expect(wrapped("one two three four five", { room: 10, lines: 2 })).toEqual(["one two", "three f..."]);
-    expect(wrapped("abcdefghijklmno", { room: 10, lines: 2 })).toEqual(["abcdefghij", "klmno"]);
+  // o is 0.552 em wide, so ten of them at 9 pt (3.175 mm) are 17.53 mm; a full stop is 0.205 em (the font's own file)
+  test("breaks between words, keeps all, cuts only what two lines can't hold", () => {
+    const two = { room_mm: 17.6, lines: 2 };
+    expect(wrapped("oooo oooo oooo", two)).toEqual(["oooo oooo", "oooo"]);
+    expect(wrapped("**oooo**", two)).toEqual(["oooo"]);
+    expect(wrapped("oooo oooo oooo oooo oooo", two)).toEqual(["oooo oooo", "oooo oooo..."]);
+    expect(wrapped("o".repeat(15), two)).toEqual(["o".repeat(10), "o".repeat(5)]);
+    expect(wrapped("o".repeat(25), two)).toEqual(["o".repeat(10), `${"o".repeat(8)}...`]);
   });
 });
