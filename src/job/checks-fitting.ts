@@ -63,8 +63,14 @@ function ofGrip(
     const fix = "measure the body of the fitting for the counterbore, and what comes out of it for the bore";
     problems.push(wrong(at("grip", file, ["counterbore", "bore"]), what, fix));
   }
+  const noBack = grip.boreNoBack.value;
+  if (isWood && noBack < counterbore - SAME_mm) {
+    const what = `the body that needs a counterbore of ${size(counterbore)} does not go into a bore without back of ${size(noBack)}`;
+    const fix = "measure the body of the fitting: the bore without back takes it as the counterbore does";
+    problems.push(wrong(at("grip", file, ["bore without back", "counterbore"]), what, fix));
+  }
   // Metal has no counterbore: the body's bore goes right through.
-  const holes = [["bore without back", grip.boreNoBack.value] as const, ...(isWood ? [["counterbore", counterbore] as const] : [])];
+  const holes = [["bore without back", noBack] as const, ...(isWood ? [["counterbore", counterbore] as const] : [])];
   const [key, widest] = holes.reduce((wide, hole) => (hole[1] > wide[1] ? hole : wide));
   if (washer <= widest + SAME_mm) problems.push(sunk(at("grip", file, ["washer", key]), [washer, widest], size));
   return problems;

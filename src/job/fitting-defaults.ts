@@ -167,11 +167,14 @@ function studOf(file: NonNullable<FittingsFile["stud"]>, usual: Dimensions): Stu
 }
 
 function gripOf(file: NonNullable<FittingsFile["grip"]>, usual: Dimensions): GripEnd {
+  const counterbore = stated(file.counterbore, "fittings: grip: counterbore", usual.counterbore);
+  // The body that needs the counterbore goes into the bore without one as well.
+  const noBack = counterbore.value > usual.boreNoBack.value ? counterbore : usual.boreNoBack;
   return {
     bore: stated(file.bore, "fittings: grip: bore", usual.gripBore),
-    counterbore: stated(file.counterbore, "fittings: grip: counterbore", usual.counterbore),
+    counterbore,
     bodyLength: stated(file["body length"], "fittings: grip: body length", usual.bodyLength),
-    boreNoBack: stated(file["bore without back"], "fittings: grip: bore without back", usual.boreNoBack),
+    boreNoBack: stated(file["bore without back"], "fittings: grip: bore without back", noBack),
     washerDiameter: stated(file.washer, "fittings: grip: washer", usual.washer),
   };
 }

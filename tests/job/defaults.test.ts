@@ -27,6 +27,19 @@ describe("defaults of common practice", () => {
     ]);
   });
 
+  test("a gripping fitting that needs a wider counterbore has a bore without back that takes it too", () => {
+    const grip = (keys: string) =>
+      jobOf(
+        changedText(name, {
+          "  # Every dimension": `  grip: { ${keys}washer: 1-1/4 in }\n  # Every dimension`,
+          "  grip: { washer: 1-1/4 in }\n": "",
+        }),
+      ).fittings.grip;
+    expect(grip("counterbore: 1/2 in, ").boreNoBack).toEqual({ value: 12.7, source: "job", where: "fittings: grip: counterbore" });
+    expect(grip("counterbore: 5/16 in, ").boreNoBack).toMatchObject({ value: 9.525, source: "practice" });
+    expect(grip("counterbore: 1/2 in, bore without back: 17/32 in, ").boreNoBack.value).toBeCloseTo(13.49375, 9);
+  });
+
   test("ready cables come in steps of 5 ft from 5 ft to 70 ft", () => {
     const { supply } = job;
     if (supply.kind !== "ready") expect.fail("the example buys ready lengths");
