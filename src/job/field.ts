@@ -198,6 +198,7 @@ export const textField = (name: string, example: string): Field<string> =>
     }
     const [letter] = undrawn.exec(line) ?? [];
     if (letter === undefined) return { value: line };
-    const fix = "write it with Latin letters; the accents of Western Europe are there, as in \u00e9, \u00f1, \u00f6, \u00e5";
+    const fix =
+      "write it with Latin letters; the accents of Europe are there, as in \u00e9, \u00f1, \u00f6, \u00e5, \u0142, \u010d, \u0151";
     return refuse(`${name} holds ${quoted(letter)}, which the font of the sheets lacks`, fix);
   });

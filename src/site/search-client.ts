@@ -3,6 +3,13 @@
 /// <reference lib="dom.iterable" />
 import MiniSearch from "minisearch";
 
+/** Letters that are no base with an accent, as one types them without. */
+const plain: Readonly<Record<string, string>> = { ł: "l", đ: "d", ð: "d", ø: "o", ħ: "h", ı: "i", ß: "ss", æ: "ae", œ: "oe", þ: "th" };
+
+/** A name is found without its accents too: Łódź by "lodz". */
+const folded = (word: string): string =>
+  [...word.toLowerCase().normalize("NFD").replace(/\p{M}/gu, "")].map((letter) => plain[letter] ?? letter).join("");
+
 const form = document.querySelector<HTMLFormElement>("form.search");
 const words = document.querySelector<HTMLInputElement>("#words");
 const found = document.querySelector<HTMLElement>("#found");
@@ -13,6 +20,7 @@ if (form !== null && words !== null && found !== null) {
   const fields = [...document.querySelectorAll("#jobs thead th")].map((head) => head.textContent ?? "");
   const index = new MiniSearch<Record<string, string | number>>({
     fields,
+    processTerm: folded,
     // A slip of the pen in a word is let pass; another number is another job.
     searchOptions: { prefix: true, fuzzy: (word) => (/\d/.test(word) ? false : 0.15), combineWith: "AND" },
   });

@@ -40,7 +40,7 @@ export const house: readonly Room[] = [
     name: "site",
     rooms: ["problem", "packet"],
     types: ["job", "plan"],
-    files: ["drawing/paper"],
+    files: ["drawing/paper", "drawing/text"],
     packages: ["@11ty/eleventy", "nunjucks", "minisearch", "@fontsource/atkinson-hyperlegible", "@tarikjabiri/dxf", "node:*"],
   },
   {

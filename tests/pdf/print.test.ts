@@ -41,6 +41,19 @@ describe("print", () => {
     expect(pdf.pages.length).toBeGreaterThan(11);
   });
 
+  test("names of Central Europe and the Baltic are printed with the same font, in the text and in the title block", async () => {
+    const title = "Taras, Łódź, ulica Żwirki";
+    const place = "Győr, Čakovec, Iași, Šiauliai, Beyoğlu";
+    const sample = samplePacket({ title });
+    const copy = printCopy({ ...sample, titleBlock: { ...sample.titleBlock, place } }, layouts);
+    const { bytes } = await printer.print(printJob(copy));
+    const { pages } = await readPdfText(bytes);
+    for (const page of pages)
+      for (const name of [title, place]) expect.soft(page.text.replaceAll(" ", "")).toContain(name.replaceAll(" ", ""));
+    expect(new Set(inspectPdf(bytes).fonts)).toEqual(new Set(inspectPdf(printed.bytes).fonts));
+    expect(copy.length - printCopy(samplePacket(), layouts).length).toBeGreaterThan(20_000);
+  });
+
   // US Letter: 8-1/2 x 11 in, ANSI/ASME Y14.1, from memory; 72 pt to an inch.
   test("portrait sheets are 612 x 792 pt, landscape sheets 792 x 612 pt", () => {
     const sizeOf = (id: string): string[] => {

@@ -21,7 +21,7 @@ beforeAll(async () => {
   const entry = (number: string, index: number) => ({
     number,
     title: index === 0 ? title : `Guard number ${index}`,
-    place: ["Amberfold", "Larkmere", "Oxhey"][index] ?? "",
+    place: ["Amberfold", "Larkmere", "Łąkowo"][index] ?? "",
     status: "for permit",
     revision: "0",
     date: "2026-04-20",
@@ -156,6 +156,8 @@ describe("buildSite", () => {
     ["0002", ["0002-balcony"]],
     ["larkmre", ["0002-balcony"]],
     ["0004", []],
+    ["lakowo", ["0003-deck"]],
+    ["łąk", ["0003-deck"]],
   ])("searching for %s shows %j: a slip in a word is let pass, another number is another job", async (words, numbers) => {
     const page = await open("index.html");
     await page.type("#words", words);

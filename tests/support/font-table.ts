@@ -7,8 +7,9 @@ const root = join(import.meta.dirname, "../..");
 
 export const weights = [400, 700] as const;
 
-export const openFont = (weight: 400 | 700): OpenFont =>
-  openSync(join(root, `node_modules/@fontsource/atkinson-hyperlegible/files/atkinson-hyperlegible-latin-${weight}-normal.woff2`));
+/** Most letters are in the first file of a weight, those of Central Europe and the Baltic in the second. */
+export const openFont = (weight: 400 | 700, part: "latin" | "latin-ext" = "latin"): OpenFont =>
+  openSync(join(root, `node_modules/@fontsource/atkinson-hyperlegible/files/atkinson-hyperlegible-${part}-${weight}-normal.woff2`));
 
 /** Characters that stand on paper: no controls, no combining marks. */
 export const drawnCharacters = (font: OpenFont): readonly string[] =>
@@ -17,10 +18,10 @@ export const drawnCharacters = (font: OpenFont): readonly string[] =>
     .map((code) => String.fromCodePoint(code));
 
 export const advancesOf = (weight: 400 | 700): Readonly<Record<string, number>> => {
-  const font = openFont(weight);
-  return Object.fromEntries(
-    drawnCharacters(font).map((letter) => [letter, font.glyphForCodePoint(letter.codePointAt(0) ?? 0).advanceWidth]),
+  const both = [openFont(weight, "latin-ext"), openFont(weight)].flatMap((font) =>
+    drawnCharacters(font).map((letter) => [letter, font.glyphForCodePoint(letter.codePointAt(0) ?? 0).advanceWidth] as const),
   );
+  return Object.fromEntries(both.sort(([one], [other]) => (one < other ? -1 : 1)));
 };
 
 const quoted = (letter: string): string => {
