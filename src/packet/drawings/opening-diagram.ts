@@ -1,6 +1,6 @@
 // Where on a side is the sphere pushed against the cables?
 import { spread } from "../../drawing/leader.ts";
-import { type Room, type View, viewOf } from "../../drawing/paper.ts";
+import type { Room } from "../../drawing/paper.ts";
 import { circle, type Part, strokes } from "../../drawing/shape.ts";
 import { label, MARK_mm, textWidth } from "../../drawing/text.ts";
 import type { Point } from "../../geometry/vector.ts";
@@ -13,6 +13,7 @@ import { fromTo } from "../wording.ts";
 import { finishDrawing, footer, showOf } from "./kit.ts";
 import { gapsOn, openingOn, rakeOn } from "./raked.ts";
 import { baysIn, EDGE_NAME_mm, type Scene, sideScene, verticalsIn } from "./side-scene.ts";
+import { stretchedView } from "./stretched-view.ts";
 import { middleOf, type Stretch, stretchesOf } from "./stretches.ts";
 
 /** Least paper that a bay takes, tried in this order: its mark and the sign of the spot. */
@@ -82,21 +83,6 @@ function chooseRows(plan: Plan, side: SidePlan, bays: readonly Bay[], box: Room)
   const chosen = tries.find(({ room }) => room >= GUARD_min_mm) ?? tries.at(-1) ?? { stretches: [], ratio: 1 / 16, climb: 0, room: 0 };
   const height = Math.max(Math.min(wished, chosen.room), GUARD_min_mm);
   return { stretches: chosen.stretches, ratio: chosen.ratio, up: height / guardHeight, climb: chosen.climb };
-}
-
-/** Lengths and heights at different scales: a diagram, not a drawing to scale. */
-function stretchedView(
-  stretch: Stretch,
-  { across, up, tan, origin }: { readonly across: number; readonly up: number; readonly tan: number; readonly origin: Point },
-): View {
-  const { point, step } = viewOf({ ratio: 1, model: { x: 0, y: 0 }, paper: origin });
-  // The upper end of a row on a slope is not drawn higher than that of a level one.
-  const low = tan < 0 ? 0 : tan * (stretch.to - stretch.from);
-  return {
-    ratio: across,
-    point: ({ x, y }) => point({ x: (x - stretch.from) * across, y: y * up + (x - stretch.from) * tan - low }),
-    step,
-  };
 }
 
 function rowParts(scene: Scene, first: Bay | undefined): readonly Part[] {

@@ -6,6 +6,7 @@ import { details } from "../drawings/details.ts";
 import { elevations } from "../drawings/elevation.ts";
 import { frictionPlot } from "../drawings/friction-plot.ts";
 import { openingDiagram } from "../drawings/opening-diagram.ts";
+import { partsNamed } from "../drawings/parts-named.ts";
 import { planView } from "../drawings/plan-view.ts";
 import { rakeDetail } from "../drawings/rake-detail.ts";
 import { tensionSteps } from "../drawings/tension-steps.ts";
@@ -61,6 +62,9 @@ export const drawnFriction = (plan: Plan): Drawings =>
   once(plan, "friction", () =>
     plan.runs.map(({ id }) => frictionPlot(plan, id, roomOf(plan, "portrait", 0.3))).filter((plot) => plot !== null),
   );
+
+/** For those who do it once: what is what. */
+export const drawnParts = (plan: Plan): Drawings => once(plan, "parts", () => [partsNamed(plan, roomOf(plan, "portrait", 0.3))]);
 
 export const drawnTightening = (plan: Plan, runId: string): Drawings =>
   once(plan, `tightening ${runId}`, () => [tighteningDiagram(plan, runId, roomOf(plan, "portrait", 0.32))]);

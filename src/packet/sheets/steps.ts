@@ -4,6 +4,7 @@ import { troubles } from "../troubles.ts";
 import { introduction, slopeWordList, unitWords, wordList } from "../wording.ts";
 import { mitredIds } from "./bore-corners.ts";
 import { crewCards } from "./cards.ts";
+import { drawnParts } from "./drawn.ts";
 import { hasTails } from "./ends.ts";
 import { faceEnds, hasLags } from "./face-ends.ts";
 import { guideBlocks } from "./guide.ts";
@@ -12,7 +13,13 @@ import { piersOf } from "./piers.ts";
 
 export const stepsSheet: SheetMaker = (context, head): Sheet =>
   context.home
-    ? sheet(head, "portrait", [prose(...introduction.steps), wordTable(context), ...guideBlocks(context), troubleTable(context)])
+    ? sheet(head, "portrait", [
+        prose(...introduction.steps),
+        ...drawnParts(context.plan),
+        wordTable(context),
+        ...guideBlocks(context),
+        troubleTable(context),
+      ])
     : sheet(head, "portrait", crewCards(context));
 
 /** What goes wrong most, and what to do: the condition first. */

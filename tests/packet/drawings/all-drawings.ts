@@ -8,6 +8,7 @@ import {
   drawnElevations,
   drawnFriction,
   drawnOpenings,
+  drawnParts,
   drawnPlan,
   drawnSteps,
   drawnTightening,
@@ -34,6 +35,7 @@ export function allDrawings(original: Plan, paper: PaperName): readonly Placed[]
     ...drawnFriction(plan),
     ...plan.runs.flatMap(({ id }) => [...drawnTightening(plan, id), ...drawnSteps(plan, id), ...drawnDays(plan, id)]),
     ...drawnOpenings(plan),
+    ...drawnParts(plan),
   ];
   return [
     ...upright.map((drawing) => ({ drawing, ...portrait })),
