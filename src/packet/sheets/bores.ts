@@ -62,7 +62,7 @@ function beforeBoring(context: SheetContext): Block {
   const metal = posts.section.material !== "wood";
   return caution(
     "warning",
-    `Eye protection on. Look for bolts, screws and brackets in the path of every bore before you start; stop at once when the bit meets metal that should not be there. Nothing is bored before the frame is accepted. First bore one scrap of the same section, slide the bought fittings in, and compare with ${refer(context, "survey")}.`,
+    `Eye protection on. Look for bolts, screws and brackets in the path of every bore before you start. Stop at once when the bit meets metal that should not be there. Nothing is bored before the frame is accepted. First bore one scrap of the same section, slide the bought fittings in, and compare with ${refer(context, "survey")}.`,
     ...(metal
       ? ["Metal: clamp the post or the stand, centre-punch, use cutting oil, keep chips off stainless parts, deburr both walls."]
       : []),

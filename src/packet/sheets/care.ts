@@ -35,7 +35,7 @@ export const careSheet: SheetMaker = (context, head): Sheet =>
     ownerFacts(context),
     caution(
       "warning",
-      `Do not use the guard, and call ${context.home ? "a professional" : "the firm"}, when a cable is slack, a wire is broken, or a post moves.`,
+      `Do not use the guard when a cable is slack, a wire is broken, or a post moves. Call ${context.home ? "a professional" : "the firm"}.`,
       'No climbing, nothing hung on the cables. Never tighten above "at most": the posts may not bear more.',
     ),
     handOverTable(context),
