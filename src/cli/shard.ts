@@ -167,6 +167,7 @@ const pageOf = (file: JobFile, { planner, put, pdf }: PageContext): { readonly p
     status: titleBlock.status,
     revision: titleBlock.revision,
     date: titleBlock.date,
+    code: titleBlock.jobHash,
     verdict: packet.verdict,
     verdictText: packet.verdictText,
     example: titleBlock.example !== "",

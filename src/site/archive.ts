@@ -10,6 +10,8 @@ export interface ArchiveEntry {
   readonly status: string;
   readonly revision: string;
   readonly date: string;
+  /** First letters of the job file's hash, as at the foot of each sheet. */
+  readonly code: string;
   readonly verdict: Verdict;
   readonly verdictText: string;
   readonly example: boolean;
@@ -20,7 +22,7 @@ export const jobTableHtml = (entries: readonly ArchiveEntry[]): string =>
   `<thead><tr>${heads.map((head) => `<th scope="col">${head}</th>`).join("")}</tr></thead>` +
   `<tbody>${entries.map(rowHtml).join("\n")}</tbody></table></div>`;
 
-const heads = ["Number", "Title", "Place", "Status", "Revision", "Date", "Verdict"];
+const heads = ["Number", "Title", "Place", "Status", "Revision", "Date", "Code", "Verdict"];
 
 const caption = (count: number): string => (count === 1 ? "1 job" : `${count} jobs`);
 
@@ -34,6 +36,7 @@ const rowHtml = (entry: ArchiveEntry): string => {
     escapeText(entry.status),
     escapeText(entry.revision),
     escapeText(entry.date),
+    `<code>${escapeText(entry.code)}</code>`,
     richText(entry.verdictText),
   ];
   return (

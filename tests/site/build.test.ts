@@ -25,6 +25,7 @@ beforeAll(async () => {
     status: "for permit",
     revision: "0",
     date: "2026-04-20",
+    code: ["0a1b2c3d4e5f", "a4b5c6d7e8f9", "5f4e3d2c1b0a"][index] ?? "",
     verdict: "ask" as const,
     verdictText: "**ask** the authority",
     example: true,
@@ -122,7 +123,7 @@ describe("buildSite", () => {
     const labels = await page.evaluate(
       "[...document.querySelectorAll('#jobs tbody tr:first-child td')].map((td) => getComputedStyle(td, '::before').content)",
     );
-    expect(labels).toEqual(["Title", "Place", "Status", "Revision", "Date", "Verdict"].map((head) => `"${head}: "`));
+    expect(labels).toEqual(["Title", "Place", "Status", "Revision", "Date", "Code", "Verdict"].map((head) => `"${head}: "`));
   });
 
   test("each sheet in the list says which printed issues hold it, and each sheet has a way back to the list", async () => {
@@ -156,6 +157,9 @@ describe("buildSite", () => {
     ["0002", ["0002-balcony"]],
     ["larkmre", ["0002-balcony"]],
     ["0004", []],
+    // the code at the foot of a sheet: it is the latest, or nothing is found
+    ["a4b5c6d7e8f9", ["0002-balcony"]],
+    ["a4b5c6d7e8f8", []],
     ["lakowo", ["0003-deck"]],
     ["łąk", ["0003-deck"]],
   ])("searching for %s shows %j: a slip in a word is let pass, another number is another job", async (words, numbers) => {
