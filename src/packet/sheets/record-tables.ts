@@ -8,6 +8,26 @@ import { writtenOr } from "./record-built.ts";
 
 const DEVIATION_ROWS = 10;
 const LOT_ROWS = 3;
+const SET_ROWS = 5;
+
+/** A sheet of an older revision on site is the dearest error: who holds one is known, and each set is called in. */
+export function setsTable({ home }: SheetContext): Table {
+  const columns: readonly Column[] = [
+    column("set", "Issue and revision", 0.17),
+    column("pages", "Pages", 0.07),
+    column("to", "To whom", 0.24),
+    column("for", "For", 0.2, { sub: "comment, permit, construction, record" }),
+    column("sent", "Given on, by", 0.16),
+    column("back", "Called in on, by", 0.16),
+  ];
+  return table({
+    id: "record-sets",
+    caption: home ? "Who was given a printed set" : "Sets given out: to be called in when a new revision is issued",
+    columns,
+    rows: Array.from({ length: SET_ROWS }, () => blankCells(columns.length)),
+    writeIn: true,
+  });
+}
 
 export function plumbTable({ plan, show, built }: SheetContext): Table {
   const posts = built?.asBuilt.posts ?? [];

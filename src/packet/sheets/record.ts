@@ -29,7 +29,7 @@ import { slopeTables } from "./proof-slopes.ts";
 import { atLeast, atMost, bandDay, bandWords } from "./readings.ts";
 import { boreTables } from "./record-bores.ts";
 import { builtBlocks, builtCable, readingCell, writtenOr } from "./record-built.ts";
-import { deviationTable, lotTable, plumbTable } from "./record-tables.ts";
+import { deviationTable, lotTable, plumbTable, setsTable } from "./record-tables.ts";
 import { bayName, openingRoute, sagBays } from "./route.ts";
 
 export const recordSheet: SheetMaker = (context, head): Sheet => {
@@ -51,6 +51,7 @@ export const recordSheet: SheetMaker = (context, head): Sheet => {
     plumbTable(context),
     deviationTable(context),
     lotTable(context),
+    setsTable(context),
     heading("record-photos-head", "Photos"),
     photoTable(context),
     ...closingBlocks(context),

@@ -29,6 +29,13 @@ describe("recordSheet", () => {
     expect(cellText(across?.[1] ?? "")).toContain(`${shared} R2`);
   });
 
+  test.each(examples)("%s: who holds a printed set is written down, to call it in", (_, plan) => {
+    const { columns, rows, writeIn } = tableOf(packetOf(plan, "record"), "record-sets");
+    expect(columns.map(({ head }) => head)).toEqual(["Issue and revision", "Pages", "To whom", "For", "Given on, by", "Called in on, by"]);
+    expect([rows.length, writeIn]).toEqual([5, true]);
+    expect(rows.flat().every((cell) => typeof cell === "object" && "blank" in cell)).toBe(true);
+  });
+
   test("0006: cables bought in two lengths are two lots that name their lengths", () => {
     const plan = examplePlan("0006-porch-existing-posts");
     const lengths = plan.order.flatMap(({ group, pieceLength }) => (group === "cable" && pieceLength !== null ? [pieceLength] : []));
