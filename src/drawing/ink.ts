@@ -29,6 +29,10 @@ function put(ink: Ink, mark: Mark): void {
       for (const part of mark.parts) put(ink, part.mark);
       return;
     case "lines": {
+      if (mark.covered) {
+        ink.shapes += `<path d="${mark.lines.map(writePath).join("")}" fill="none"${strokeOf(mark.pen)}/>`;
+        return;
+      }
       let path = ink.paths.get(mark.pen) ?? "";
       for (const line of mark.lines) path += writePath(line);
       ink.paths.set(mark.pen, path);

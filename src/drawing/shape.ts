@@ -6,7 +6,7 @@ import { type PenName, penWidth } from "./pen.ts";
 
 /** What is drawn, as plain data: it is written only when the drawing is finished, so that a trial costs no text. */
 export type Mark =
-  | { readonly kind: "lines"; readonly pen: PenName; readonly lines: readonly Line[] }
+  | { readonly kind: "lines"; readonly pen: PenName; readonly lines: readonly Line[]; readonly covered?: true }
   | { readonly kind: "hatch"; readonly area: HatchArea }
   | { readonly kind: "polygon"; readonly points: readonly Point[]; readonly pen: PenName | null; readonly fill: Fill }
   | { readonly kind: "circle"; readonly centre: Point; readonly radius: Mm; readonly pen: PenName; readonly fill: Fill }
@@ -59,6 +59,12 @@ const noTexts: readonly Quad[] = [];
 export function strokes(pen: PenName, lines: readonly Line[]): Part {
   return { mark: { kind: "lines", pen, lines }, box: grow(boxOfLines(lines), penWidth(pen) / 2), texts: noTexts };
 }
+
+/** Lines that are covered by shapes that come after them, as they cover those before; others are drawn over all shapes. */
+export const coveredStrokes = (pen: PenName, lines: readonly Line[]): Part => ({
+  ...strokes(pen, lines),
+  mark: { kind: "lines", pen, lines, covered: true },
+});
 
 /** Slanted thin lines inside outlines. */
 export const hatched = (area: HatchArea): Part => ({

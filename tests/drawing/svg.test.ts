@@ -1,5 +1,5 @@
 import { describe, expect, test } from "vitest";
-import { circle, polygon, strokes } from "../../src/drawing/shape.ts";
+import { circle, coveredStrokes, polygon, strokes } from "../../src/drawing/shape.ts";
 import { finishSvg } from "../../src/drawing/svg.ts";
 import { label } from "../../src/drawing/text.ts";
 
@@ -34,6 +34,27 @@ const parts = [
   ),
 ];
 const { svg, width_mm, height_mm } = finishSvg({ id: "side-a", title: "Side A", description: "One & only", parts });
+
+describe("coveredStrokes", () => {
+  const from = (y: number) => [
+    [
+      { x: 0, y },
+      { x: 4, y },
+    ],
+  ];
+  test("are written between the shapes before and behind them; other strokes lie over all", () => {
+    const round = (x: number) => circle({ x, y: 0 }, 1, { pen: "edge", fill: "white" });
+    const drawn = finishSvg({
+      id: "a",
+      title: "A",
+      description: "a",
+      parts: [strokes("thin", from(1)), round(1), coveredStrokes("edge", from(2)), round(2)],
+    }).svg;
+    const places = ['cx="1"', 'd="M0 2', 'cx="2"', 'd="M0 1'].map((what) => drawn.indexOf(what));
+    expect(places).toEqual([...places].sort((a, b) => a - b));
+    expect(Math.min(...places)).toBeGreaterThan(0);
+  });
+});
 
 describe("finishSvg", () => {
   test("size and viewBox are in paper mm and agree, and hold everything drawn with 0.5 mm around it", () => {

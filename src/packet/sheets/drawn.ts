@@ -6,6 +6,7 @@ import { details } from "../drawings/details.ts";
 import { elevations } from "../drawings/elevation.ts";
 import { frictionPlot } from "../drawings/friction-plot.ts";
 import { openingDiagram } from "../drawings/opening-diagram.ts";
+import { overview } from "../drawings/overview.ts";
 import { partsNamed } from "../drawings/parts-named.ts";
 import { planView } from "../drawings/plan-view.ts";
 import { rakeDetail } from "../drawings/rake-detail.ts";
@@ -62,6 +63,9 @@ export const drawnFriction = (plan: Plan): Drawings =>
   once(plan, "friction", () =>
     plan.runs.map(({ id }) => frictionPlot(plan, id, roomOf(plan, "portrait", 0.3))).filter((plot) => plot !== null),
   );
+
+/** A picture of all of it beside the plan. */
+export const drawnOverview = (plan: Plan): Drawings => once(plan, "overview", () => [overview(plan, roomOf(plan, "portrait", 0.4))]);
 
 /** For those who do it once: what is what. */
 export const drawnParts = (plan: Plan): Drawings => once(plan, "parts", () => [partsNamed(plan, roomOf(plan, "portrait", 0.3))]);

@@ -9,7 +9,7 @@ import { SAME_mm } from "../../units/tolerance.ts";
 import { slopeChanges, turns } from "../joints.ts";
 import type { Sheet, Table, Text } from "../packet.ts";
 import { floorWord, fromTo, introduction, roleName, runSpan } from "../wording.ts";
-import { drawnPlan } from "./drawn.ts";
+import { drawnOverview, drawnPlan } from "./drawn.ts";
 import { bold, column, prose, type SheetContext, type SheetMaker, sheet, table } from "./kit.ts";
 import { alongPlanNotes, longestWords } from "./leaning.ts";
 import { sleeveFreeNotes } from "./sleeves.ts";
@@ -19,6 +19,8 @@ export const planSheet: SheetMaker = (context, head): Sheet =>
   sheet(head, "portrait", [
     ...(context.home ? [prose(...introduction.plan)] : []),
     ...drawnPlan(context.plan),
+    // Who has never seen the place, or reads drawings once in a life, knows the guard by its picture.
+    ...(context.home || context.issue === "permit" ? drawnOverview(context.plan) : []),
     sidesTable(context),
     runsTable(context),
     verticalsTable(context),

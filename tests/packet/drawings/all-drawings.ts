@@ -8,6 +8,7 @@ import {
   drawnElevations,
   drawnFriction,
   drawnOpenings,
+  drawnOverview,
   drawnParts,
   drawnPlan,
   drawnSteps,
@@ -35,6 +36,7 @@ export function allDrawings(original: Plan, paper: PaperName): readonly Placed[]
     ...drawnFriction(plan),
     ...plan.runs.flatMap(({ id }) => [...drawnTightening(plan, id), ...drawnSteps(plan, id), ...drawnDays(plan, id)]),
     ...drawnOpenings(plan),
+    ...drawnOverview(plan),
     ...drawnParts(plan),
   ];
   return [
