@@ -22,14 +22,15 @@ const loadPart = "load at the top on this post";
 
 const hasLoad = (one: Situation): one is Situation & { readonly load: NonNullable<Situation["load"]> } => one.load !== null;
 
-/** The load's own direction along the rail is x, square to the guard y. */
-const pushesAlong = ({ push }: Situation, axis: Axis): boolean => push === (axis === "y" ? "square" : "along the rail");
+/** How much of the load acts along an axis of the post. */
+const partAlong = ({ towards }: Situation, axis: Axis): number => towards?.parts[axis] ?? 0;
 
 /** Force or moment at a place of a post: of the cables, and of the load where it acts along this axis. */
 function acting(reader: Reader, check: FrameCheck, situation: Situation, of: { readonly force: PostForce; readonly axis: Axis }): Term {
   const { height } = situation.place;
   const cables = ofCables(reader, situation.post, { ...of, height });
-  if (!hasLoad(situation) || !pushesAlong(situation, of.axis)) return cables;
+  const share = partAlong(situation, of.axis);
+  if (!hasLoad(situation) || share === 0) return cables;
   const nth = check.parts.findIndex(({ name }) => name === loadPart);
   const load: Term =
     nth < 0 ? loadOnPost(situation) : { text: "P", inputs: [reader.at("P", loadPart, `frame.checks.${check.id}.parts[${nth}].value`)] };
@@ -46,7 +47,19 @@ function acting(reader: Reader, check: FrameCheck, situation: Situation, of: { r
           ],
         }
       : { text: "", inputs: [] };
-  return { text: `${cables.text} + ${load.text}${lever.text}`, inputs: [...cables.inputs, ...load.inputs, ...lever.inputs] };
+  const turned = turnedTerm(situation, of.axis, share);
+  return {
+    text: `${cables.text} + ${turned.text}${load.text}${lever.text}`,
+    inputs: [...cables.inputs, ...turned.inputs, ...load.inputs, ...lever.inputs],
+  };
+}
+
+/** What of the load acts along an axis of a post that stands turned to it. */
+function turnedTerm({ post: { post } }: Situation, axis: Axis, share: number): Term {
+  if (share === 1) return { text: "", inputs: [] };
+  const symbol = axis === "x" ? "u" : "v";
+  const what = `part of the load ${axis === "x" ? "square to" : "along"} the face of ${post.id} that looks to side ${post.corner?.homeId}, without its sign`;
+  return { text: `${symbol} * `, inputs: [given(symbol, what, share, "share", derived("cosine or sine of the angle between them"))] };
 }
 
 /** Both axes together; inputs that they share are named once. */

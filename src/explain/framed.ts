@@ -1,5 +1,6 @@
 // How does an explanation get at what acts on posts and rails: the influence of each cable, and the code's load?
-import type { Push, TopLoad } from "../plan/frame-check-guard.ts";
+import { inOwnAxes, isTurned } from "../plan/frame-check-axes.ts";
+import { type Push, pushNames, type TopLoad } from "../plan/frame-check-guard.ts";
 import { forcesIn, type LoadedBay, type LoadedPost, type SideUnder, sidesUnder } from "../plan/frame-check-loads.ts";
 import { alone, loadsText, type PostQuestion, type Situation, withLoads } from "../plan/frame-check-post.ts";
 import { memberName, type RailQuestion } from "../plan/frame-check-rail.ts";
@@ -8,7 +9,7 @@ import type { Axis } from "../plan/frame-check-strength.ts";
 import { type FrameQuestions, questionsOf } from "../plan/frame-checks.ts";
 import type { FrameCheck } from "../plan/frame-plan.ts";
 import type { FrameGroup } from "../plan/frames.ts";
-import type { Plan } from "../plan/plan.ts";
+import type { Plan, Vertical } from "../plan/plan.ts";
 import { derived, from, given, must, type Reader } from "./reader.ts";
 import type { Input, Kind } from "./trace.ts";
 
@@ -106,7 +107,11 @@ const forceWords: Readonly<Record<PostForce, readonly [what: string, kind: Kind]
   movement: ["movement", "flexibility"],
 };
 
-const axisWords: Readonly<Record<Axis, string>> = { x: "along the side", y: "square to it" };
+/** A post that makes a corner and stands turned bends along its own axes. */
+const axisWords = (post: Vertical, axis: Axis): string => {
+  if (!isTurned(post)) return axis === "x" ? "along the side" : "square to it";
+  return `${axis === "x" ? "square to" : "along"} its own face that looks to side ${post.corner?.homeId}, the parts of both sides together`;
+};
 const axisSymbols: Readonly<Record<Axis, string>> = { x: "f", y: "k" };
 
 /** What the cables do to a post at a height, without its sign. */
@@ -120,7 +125,7 @@ export function ofCables(
   const [word, kind] = forceWords[force];
   const term = superposed(reader, group, {
     symbol: axisSymbols[axis],
-    what: `${word} of ${post.id} ${axisWords[axis]} at the height of this check`,
+    what: `${word} of ${post.id} ${axisWords(post, axis)} at the height of this check`,
     kind,
     read: (sides) => {
       const side = must(
@@ -129,8 +134,8 @@ export function ofCables(
       );
       const { along, across, around } = forcesIn(post, side, reader.plan.job)(height);
       if (force === "movement" && places.some((place) => place.height === height && place.isAround)) return around;
-      if (axis === "x") return along[force];
-      return force === "movement" ? 0 : across[force];
+      if (force === "movement") return axis === "x" ? along.movement : 0;
+      return inOwnAxes({ x: along[force], y: across[force] }, post)[axis];
     },
   });
   const turns = [term.inputs[0]?.value ?? []].flat().some((one) => one !== 0);
@@ -159,11 +164,11 @@ export const topOfGuard = ({ at, all, plan }: Reader): Term => {
 };
 
 /** The load of a situation that goes into its post. */
-export function loadOnPost({ post, load, push }: Situation & { readonly load: TopLoad }): Term {
+export function loadOnPost({ post, load, towards }: Situation & { readonly load: TopLoad }): Term {
   const measured = post.post.slope === 0 ? "" : ", along the slope";
   const what = `length of top rail whose load goes into ${post.post.id}: half of each bay beside it, and what lies beyond an end post${measured}`;
   const length = { text: "b", inputs: [given("b", what, post.tributary, "length", derived("plan geometry"))] };
-  return loadOn({ load, length, sharing: push === "square" || load.isLine ? 1 : post.sharing });
+  return loadOn({ load, length, sharing: load.isLine ? 1 : (towards?.sharing ?? 1) });
 }
 
 /** What is asked of a post and of those with its section. */
@@ -210,7 +215,7 @@ export function railSituationOf(reader: Reader, { id, member, loads }: FrameChec
     `bay of ${member}`,
   );
   for (const load of guard.top) {
-    for (const push of load.pushes) if (load.text(push) === loads) return { rail, bay, load, push };
+    for (const push of load.pushes) if (load.text(pushNames[push]) === loads) return { rail, bay, load, push };
   }
   return { rail, bay, load: null, push: null };
 }

@@ -12,8 +12,8 @@ import type { FrameCheck } from "./frame-plan.ts";
 export type Push = "square" | "along the rail" | "upright";
 
 export interface TopLoad {
-  /** With its origin, for the row. */
-  readonly text: (push: Push) => string;
+  /** With where it pushes and its origin, for the row. */
+  readonly text: (towards: string) => string;
   readonly origin: Pick<Cited<number>, "source" | "where">;
   readonly pushes: readonly Push[];
   readonly duration: LoadDuration;
@@ -30,7 +30,7 @@ const pushOf: Readonly<Record<LoadDirection, Push>> = {
   "along the rail": "along the rail",
 };
 
-const pushNames: Readonly<Record<Push, string>> = {
+export const pushNames: Readonly<Record<Push, string>> = {
   square: "square to the guard",
   "along the rail": "along the rail",
   upright: "upright",
@@ -63,7 +63,7 @@ function topLoadOf({ name, load, duration }: GuardCase, job: Job): readonly TopL
   const origin = source === "memory" ? `from memory, ${where}` : `${job.code.edition}, ${where}`;
   return [
     {
-      text: (push) => `${name}, ${pushNames[push]} (${origin})`,
+      text: (towards) => `${name}, ${towards} (${origin})`,
       origin: { source, where: `${name}: ${where}` },
       pushes: [...new Set(value.directions.map((direction) => pushOf[direction]))],
       duration: duration.value,

@@ -7,6 +7,7 @@ import type { Mm, Newton } from "../units/quantity.ts";
 import { sectionOfPost } from "./as-found.ts";
 import { alongSlope } from "./corner-path.ts";
 import { postsOn, supportsOn } from "./corner-post.ts";
+import { inOwnAxes, type Pushed, withoutSign } from "./frame-check-axes.ts";
 import { boresOfWorstCourse, builtOf, netOf } from "./frame-check-net.ts";
 import type { Axis } from "./frame-check-strength.ts";
 import { isSquare } from "./frame-corners.ts";
@@ -22,7 +23,7 @@ export interface CheckInput extends Pick<Plan, "verticals" | "bores" | "sides" |
   readonly job: Job;
 }
 
-/** A height of a post with what the cables do there, without sign: x along its side, y square to it. */
+/** A height of a post with what the cables do there, without sign: x along its side, y square to it; of a post that stands turned, along its own axes. */
 export interface PostPlace {
   readonly height: Mm;
   readonly isBored: boolean;
@@ -33,8 +34,7 @@ export interface PostPlace {
   readonly isAround: boolean;
 }
 
-export interface LoadedPost {
-  readonly post: Vertical;
+export interface LoadedPost extends Pushed {
   readonly places: readonly PostPlace[];
   readonly whole: Section;
   /** At its bores, the same at every course. */
@@ -43,8 +43,6 @@ export interface LoadedPost {
   readonly tributary: Mm;
   /** What the cables pull its foot up with; 0 where they press it down. */
   readonly lift: Newton;
-  /** Posts of its side, which share a push along the rail. */
-  readonly sharing: number;
 }
 
 /** A rail between two posts. */
@@ -101,7 +99,8 @@ export interface SideUnder extends Stated {
   readonly neighbours: readonly Stated[];
 }
 
-function postsOf(side: SideUnder, bores: ReadonlyMap<string, readonly Bore[]>, { job, courses }: CheckInput): readonly LoadedPost[] {
+function postsOf(side: SideUnder, bores: ReadonlyMap<string, readonly Bore[]>, input: CheckInput): readonly LoadedPost[] {
+  const { job, courses } = input;
   const { frame } = side;
   const { guard } = frame;
   const joints = [0, ...(guard.input.bottomRail === null ? [] : [guard.input.bottomRail.height]), guard.input.height];
@@ -116,11 +115,11 @@ function postsOf(side: SideUnder, bores: ReadonlyMap<string, readonly Bore[]>, {
       (isBored: boolean) =>
       (height: Mm): PostPlace => {
         const { along, across, around } = forces(height);
-        const { moment, shear } = along;
+        const moment = inOwnAxes({ x: along.moment, y: across.moment }, post);
+        const shear = inOwnAxes({ x: along.shear, y: across.shear }, post);
         const isAround = Math.abs(around) > Math.abs(along.movement);
         const movement = isAround ? around : along.movement;
-        const [mx, my] = [Math.abs(moment), Math.abs(across.moment)];
-        return { height, isBored, moment: { x: mx, y: my }, shear: { x: Math.abs(shear), y: Math.abs(across.shear) }, movement, isAround };
+        return { height, isBored, moment: withoutSign(moment), shear: withoutSign(shear), movement, isAround };
       };
     const cut = bores.get(post.id) ?? [];
     // A corner post behind which the runs of both its sides end is bored at the heights of both.
@@ -133,6 +132,7 @@ function postsOf(side: SideUnder, bores: ReadonlyMap<string, readonly Bore[]>, {
       tributary: tributaryOf(own, nth, frame.side) + aroundCorner(post, side),
       lift: Math.max(0, 0 - (side.state.baseThrust[frame.posts.indexOf(post)] ?? 0)),
       sharing: own.length,
+      sharingNext: postsOn(post.corner?.nextIndex ?? frame.side.index, input.verticals).length,
     };
     return [loaded];
   });

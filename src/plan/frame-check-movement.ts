@@ -5,7 +5,7 @@ import { wallCheck } from "../mechanics/metal-checks.ts";
 import { deflectionCheck, type Part } from "../mechanics/strength-check.ts";
 import type { Mm, Newton } from "../units/quantity.ts";
 import { sectionOfPost } from "./as-found.ts";
-import type { GuardLoads, TopLoad } from "./frame-check-guard.ts";
+import { type GuardLoads, pushNames, type TopLoad } from "./frame-check-guard.ts";
 import type { LoadedBay, LoadedPost } from "./frame-check-loads.ts";
 import { memberName } from "./frame-check-rail.ts";
 import { CABLES_ALONE, limitRow, worstOf } from "./frame-check-row.ts";
@@ -132,7 +132,7 @@ function deflectionRow(
   const { deflectionShare_max } = job.limits;
   const check = deflectionCheck({ deflection, limit: deflectionShare_max.value * length });
   return limitRow(
-    { ...where, loads: load.text(push) },
+    { ...where, loads: load.text(pushNames[push]) },
     { ...deflectionShare_max, check: { ...check, parts }, unit: "mm", formula, factors: [] },
   );
 }

@@ -2,7 +2,8 @@
 
 import type { LoadDuration } from "../tables/wood-factors.ts";
 import type { Mm, Newton } from "../units/quantity.ts";
-import type { GuardLoads, Push, TopLoad } from "./frame-check-guard.ts";
+import { along, type Direction, directionsOf } from "./frame-check-axes.ts";
+import type { GuardLoads, TopLoad } from "./frame-check-guard.ts";
 import type { LoadedPost, PostPlace } from "./frame-check-loads.ts";
 import { askRow, CABLES_ALONE, growthPart, stressRow, worstOf } from "./frame-check-row.ts";
 import { type Axis, bendingLimit, type FreeLength, type Strength } from "./frame-check-strength.ts";
@@ -50,7 +51,7 @@ export interface Situation {
   readonly post: LoadedPost;
   readonly place: PostPlace;
   readonly load: TopLoad | null;
-  readonly push: Push | null;
+  readonly towards: Direction | null;
   /** Of the load at the top into this post. */
   readonly force: Newton;
   readonly moment: Readonly<Record<Axis, number>>;
@@ -60,33 +61,41 @@ export interface Situation {
 /** Every place of some posts under the cables alone. */
 export const alone = (posts: readonly LoadedPost[]): readonly Situation[] =>
   posts.flatMap((post) =>
-    post.places.map((place) => ({ post, place, load: null, push: null, force: 0, moment: place.moment, shear: place.shear })),
+    post.places.map((place) => ({ post, place, load: null, towards: null, force: 0, moment: place.moment, shear: place.shear })),
   );
 
-/** The same with each load of the code: square to the guard it stands on one post, along the rail all posts of the side share it. */
+/**
+ * The same with each load of the code: square to the guard it stands on one post, along the rail all posts of the side share it. Whether it
+ * relieves what the cables do is not asked: its parts are added to theirs without sign.
+ */
 export function withLoads(posts: readonly LoadedPost[], { guard, top }: PostQuestion): readonly Situation[] {
   return guard.top.flatMap((load) =>
     posts.flatMap((post) => {
       const whole = load.on(post.tributary);
-      return load.pushes.flatMap((push): readonly Situation[] => {
-        if (push === "upright") return [];
-        const axis: Axis = push === "square" ? "y" : "x";
-        const force = push === "square" || load.isLine ? whole : whole / post.sharing;
-        return post.places.map((place) => ({
-          post,
-          place,
-          load,
-          push,
-          force,
-          moment: { ...place.moment, [axis]: place.moment[axis] + force * Math.max(0, top - place.height) },
-          shear: { ...place.shear, [axis]: place.shear[axis] + force },
-        }));
+      const directions = load.pushes.flatMap((push) => directionsOf(post, push));
+      return directions.flatMap((towards): readonly Situation[] => {
+        const force = load.isLine ? whole : whole / towards.sharing;
+        const { x, y } = along(force, towards);
+        return post.places.map((place) => {
+          const lever = Math.max(0, top - place.height);
+          const { moment, shear } = place;
+          return {
+            post,
+            place,
+            load,
+            towards,
+            force,
+            moment: { x: moment.x + x * lever, y: moment.y + y * lever },
+            shear: { x: shear.x + x, y: shear.y + y },
+          };
+        });
       });
     }),
   );
 }
 
-export const loadsText = ({ load, push }: Situation): string => (load === null || push === null ? CABLES_ALONE : load.text(push));
+export const loadsText = ({ load, towards }: Situation): string =>
+  load === null || towards === null ? CABLES_ALONE : load.text(towards.words);
 
 const NAMES = { x: "along", y: "square" } as const;
 

@@ -4,7 +4,7 @@ import type { Section } from "../mechanics/section.ts";
 import type { LoadDuration } from "../tables/wood-factors.ts";
 import type { Mm, Newton } from "../units/quantity.ts";
 import { roundTo } from "../units/round.ts";
-import type { GuardLoads, Push, TopLoad } from "./frame-check-guard.ts";
+import { type GuardLoads, type Push, pushNames, type TopLoad } from "./frame-check-guard.ts";
 import type { LoadedBay } from "./frame-check-loads.ts";
 import { askRow, CABLES_ALONE, growthPart, stressRow, worstOf } from "./frame-check-row.ts";
 import type { Axis, Strength } from "./frame-check-strength.ts";
@@ -44,7 +44,7 @@ function under(bay: LoadedBay, load: TopLoad, push: Push): Situation {
   return { ...of, force, moment: push === "square" ? { ...moment, x: added } : { ...moment, y: moment.y + added } };
 }
 
-const loadsText = ({ load, push }: Situation): string => (load === null || push === null ? CABLES_ALONE : load.text(push));
+const loadsText = ({ load, push }: Situation): string => (load === null || push === null ? CABLES_ALONE : load.text(pushNames[push]));
 
 const NAMES = { x: "level", y: "upright" } as const;
 

@@ -38,6 +38,11 @@ describe("frames of other kinds", () => {
     ["a rail without design values", NAME, { "top rail: { size: 2x6, lay: flat,": "top rail: { size: 5/4x6, lay: flat," }],
     ["line loads", NAME, { "edition: IRC 2021": "edition: NCC 2022" }],
     ["aluminium", "0005-steel-balcony", { "material: steel": "material: aluminium" }],
+    [
+      "posts that stand turned at a corner, under loads from anywhere",
+      "0014-corners-of-one-post",
+      { "turn: right 90 deg          #": "turn: right 45 deg          #", "edition: IRC 2021": "edition: IRC 2018" },
+    ],
   ] as const)("with %s are traced too", (_, name, changes) => {
     const plan = planOf(changedText(name, changes));
     expect(disagreeing(traceAll(plan))).toEqual([]);

@@ -1,5 +1,6 @@
 // Z-805: does the frame hold its cables and the code's loads, how was that computed, and what must change if not?
 
+import { isTurned } from "../../plan/frame-check-axes.ts";
 import type { FrameCheck, TensionWindow } from "../../plan/frame-plan.ts";
 import { jointsOf, jointsWord } from "../../plan/joints.ts";
 import type { SourceId } from "../../sources/sources.ts";
@@ -95,10 +96,15 @@ function method({ plan, show }: SheetContext): readonly Text[] {
     joints.length > 0
       ? ` At ${jointsWord(plan, joints)} ${plan.bays.some(({ kind }) => kind === "corner") ? "the two posts take" : "the post takes"} the push of the bend in both directions.`
       : "";
+  const turned = plan.verticals.filter(isTurned).map(({ id }) => id);
+  const faces =
+    turned.length > 0
+      ? ` ${listed(turned)} ${turned.length > 1 ? "stand" : "stands"} turned at a corner: there along and square mean across and along the face that looks to the side before it, and what bends it is taken apart so.`
+      : "";
   const rails = frame.bottomRail === null ? "posts and top rail" : "posts, top and bottom rail";
   const joint = frame.railJoint.value === "pinned" ? "rails may turn on the posts" : "rails turn with the posts";
   return [
-    `**How it was computed.** Each side is one plane frame of ${rails}, with bending, compression and shear ${sourceMark("derived")}; each post stands on a spring for the turn of its base, and ${joint}. All cables pull at once, at the top of their bands on the day of the year that pulls them hardest; bores are taken off the sections.${corners}${plan.rakes.length > 0 ? " On a rake the posts stand plumb on feet that climb with the slope; sides in one line share a frame." : ""} Single and line loads of the code stand at the worst place of the top, one after the other. Stresses are compared by ${listed(methodSources(plan.frame.checks).map(sourceMark))}. Each row is the worst of its kind; ratio is demand over capacity, above 1 fails.`,
+    `**How it was computed.** Each side is one plane frame of ${rails}, with bending, compression and shear ${sourceMark("derived")}; each post stands on a spring for the turn of its base, and ${joint}. All cables pull at once, at the top of their bands on the day of the year that pulls them hardest; bores are taken off the sections.${corners}${faces}${plan.rakes.length > 0 ? " On a rake the posts stand plumb on feet that climb with the slope; sides in one line share a frame." : ""} Single and line loads of the code stand at the worst place of the top, one after the other. Stresses are compared by ${listed(methodSources(plan.frame.checks).map(sourceMark))}. Each row is the worst of its kind; ratio is demand over capacity, above 1 fails.`,
     ...hardestTexts(plan, show),
   ];
 }
