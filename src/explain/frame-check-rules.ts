@@ -1,4 +1,5 @@
 // How do the demand and the capacity of a check of the frame follow from its parts?
+import { TURNING } from "../plan/frame-check-strength.ts";
 import type { FrameCheck } from "../plan/frame-plan.ts";
 import { ownDemand } from "./frame-part-rules.ts";
 import { from, given, must, type Reader } from "./reader.ts";
@@ -107,6 +108,16 @@ const forms: readonly Form[] = [
       ["M2", "M upright"],
     ],
   },
+  { is: /^M, to be carried by a spacer$/, formula: "M", parts: [["M", "M"]] },
+  {
+    is: /^V = P \(1/,
+    formula: "P * (1 - w / (2 * L))",
+    parts: [
+      ["P", "P"],
+      ["w", "w"],
+      ["L", "L"],
+    ],
+  },
   { is: /^P, to be carried$/, formula: "P", parts: [["P", "P"]] },
   { is: /^fb\/Fb/, formula: "b1 + b2", parts: bent },
   { is: /^fb\/Fb/, formula: "b1 + b2", parts: amplified },
@@ -165,7 +176,7 @@ function capacity(reader: Reader, [id = ""]: readonly string[]): Working | null 
   const origin = originOf(check);
   const factors = check.factors.map(
     ({ name, value, source, where }, nth): Input =>
-      given(`k${nth + 1}`, name, value, /^(F\w+|E)$/.test(name) ? "stress" : "share", from(source, where)),
+      given(`k${nth + 1}`, name, value, /^(F\w+|E|stress .*)$/.test(name) ? "stress" : "share", from(source, where)),
   );
   const names = check.factors.map(({ name }) => name).join();
   if (/<= 1$/.test(check.formula))
@@ -175,7 +186,10 @@ function capacity(reader: Reader, [id = ""]: readonly string[]): Working | null 
   if (/^f[bcv] = .*'$/.test(check.formula)) return { formula: factors.map(({ symbol }) => symbol).join(" * "), inputs: factors, origin };
   if (names === "Fy,Omega,Fu,Omega of rupture") return { formula: "min(k1 / k2, k3 / k4)", inputs: factors, origin };
   if (names === "Fy,Omega,share of Fy") return { formula: "k1 / k2 * k3", inputs: factors, origin };
+  if (names === `${TURNING},Omega`) return { formula: "k1 / k2", inputs: factors, origin };
   if (names === "k,E,Fy") return { formula: "k1 * sqrt(k2 / k3)", inputs: factors, origin };
+  if (/ <= capacity of a fixing$/.test(check.formula))
+    return { formula: "c", inputs: [at("c", "what the fixing of either end holds", "job.spacers.fixing")], origin };
   if (/^movement /.test(check.formula))
     return { formula: "m", inputs: [at("m", "largest movement that is allowed", "frame.movement_max")], origin };
   const bends = Math.max(partAt(check, "h"), partAt(check, "L"));

@@ -5,6 +5,7 @@ import { postMember, railMember } from "../plan/frame-members.ts";
 import type { FrameCheck } from "../plan/frame-plan.ts";
 import { heightOf, postPart } from "./frame-post-parts.ts";
 import { railPart } from "./frame-rail-parts.ts";
+import { spacerDeflection, spacerPart } from "./frame-spacer-parts.ts";
 import { stressPart } from "./frame-stress-parts.ts";
 import { framedOf, loadOnPost, ofCables, railSituationOf, sectionPath, situationOf, situationsOf, topOfGuard } from "./framed.ts";
 import { derived, from, given, must, type Reader } from "./reader.ts";
@@ -34,6 +35,7 @@ function part(reader: Reader, [id = "", key = ""]: readonly string[]): Working |
     };
   }
   if (id.startsWith("wall-")) return wallPart(reader, check, own.name);
+  if (id.startsWith("spacer-")) return spacerPart(reader, check, own.name);
   if (id.startsWith("post-deflection")) return deflectionPart(reader, check, own.name);
   return stressPart(reader, check, own.name) ?? (/^(post|base)-/.test(id) ? postPart : railPart)(reader, check, own.name);
 }
@@ -96,7 +98,10 @@ function walled(
   reader: Reader,
   id: string,
 ): { readonly strength: Strength | null; readonly path: string; readonly sizes: readonly [string, string] } {
-  const { posts, guard, top, bottom } = framedOf(reader);
+  const { posts, guard, top, bottom, spacers } = framedOf(reader);
+  if (id === "wall-spacers") {
+    return { strength: spacers?.strength(guard.permanent) ?? null, path: "job.spacers.section", sizes: ["along", "across"] };
+  }
   const own = posts.find(({ ofSection }) => id === `wall-posts${ofSection.replaceAll(" ", "-")}`);
   if (own !== undefined) {
     const path = sectionPath(reader, must(own.posts[0], "post").post.id);
@@ -130,6 +135,7 @@ export function ownDemand(reader: Reader, check: FrameCheck): Working | null {
     const { text, inputs } = ofCables(reader, post, { force: "movement", axis: "x", height: place.height });
     return { formula: text, inputs, origin: derived("superposition") };
   }
+  if (check.id.startsWith("spacer-deflection-")) return spacerDeflection(reader, check);
   if (!check.id.startsWith("top-rail-deflection-")) return null;
   const { load, push } = railSituationOf(reader, check);
   const { at, plan } = reader;

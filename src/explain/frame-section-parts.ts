@@ -1,12 +1,53 @@
-// How much of a post's section is left for a check, and how does that follow from its sizes and its bores?
+// How much of the section of a post or spacer is left for a check, and how does that follow from its sizes and its bores?
 import { mitreLoss } from "../mechanics/bore-cuts.ts";
+import type { Cut, Section } from "../mechanics/section.ts";
 import { sectionOfPost } from "../plan/as-found.ts";
 import { boreCutsOf, boresOfWorstCourse, builtOf, mitredBore } from "../plan/frame-check-net.ts";
 import type { Situation } from "../plan/frame-check-post.ts";
-import type { Axis } from "../plan/frame-check-strength.ts";
-import { questionOf, sectionPath } from "./framed.ts";
+import type { LoadedSpacer } from "../plan/frame-check-spacer.ts";
+import type { Axis, Strength } from "../plan/frame-check-strength.ts";
+import { spacerMember } from "../plan/frame-members.ts";
+import { framedOf, questionOf, sectionPath } from "./framed.ts";
 import { derived, given, type Reader } from "./reader.ts";
 import type { Input, Working } from "./trace.ts";
+
+/** A place of an upright as its section is looked at there. */
+interface Sectioned {
+  readonly id: string;
+  readonly name: "post" | "spacer";
+  readonly whole: Section;
+  readonly isTube: boolean;
+  /** Where its sizes stand. */
+  readonly path: string;
+  /** What the bores of a course take out; none where it is not bored. */
+  readonly cuts: readonly Cut[];
+  readonly mitre: readonly [Input, Input, Input] | null;
+}
+
+function postSection(reader: Reader, situation: Situation): Sectioned {
+  const { plan } = reader;
+  const { post, place } = situation;
+  const { id } = post.post;
+  const section = sectionOfPost(plan.job, id);
+  const mitre = place.isBored ? mitreInputs(reader, situation) : null;
+  const bores = place.isBored && mitre === null ? (boresOfWorstCourse(plan).get(id) ?? []) : [];
+  return {
+    id,
+    name: "post",
+    whole: post.whole,
+    isTube: section.wall !== null,
+    path: sectionPath(reader, id),
+    cuts: boreCutsOf(post.whole, bores, builtOf(section, post.post)),
+    mitre,
+  };
+}
+
+function spacerSection({ plan }: Reader, { spacer }: LoadedSpacer): Sectioned {
+  const { section } = plan.job.spacers;
+  const whole = spacerMember(plan.job).section;
+  const cuts = boreCutsOf(whole, boresOfWorstCourse(plan).get(spacer.id) ?? [], section);
+  return { id: spacer.id, name: "spacer", whole, isTube: section.wall !== null, path: "job.spacers.section", cuts, mitre: null };
+}
 
 /** What a bore on the mitre takes, counted from the corner that it cuts off; null where none is. */
 function mitreInputs(reader: Reader, { post }: Situation): readonly [Input, Input, Input] | null {
@@ -24,50 +65,50 @@ function mitreInputs(reader: Reader, { post }: Situation): readonly [Input, Inpu
 }
 
 /** What the bores take from the section: area and place of each rectangle along an axis, and its second moment about itself. */
-function cutInputs(reader: Reader, { post }: Situation, axis: Axis): readonly Input[] {
-  const { plan } = reader;
-  const section = sectionOfPost(plan.job, post.post.id);
-  const cuts = boreCutsOf(post.whole, boresOfWorstCourse(plan).get(post.post.id) ?? [], builtOf(section, post.post));
+function cutInputs({ cuts, name }: Sectioned, axis: Axis): readonly [Input, Input, Input] {
   const seen = cuts.map((cut) =>
     axis === "x" ? { size: cut.x, across: cut.y, at: cut.atX } : { size: cut.y, across: cut.x, at: cut.atY },
   );
   const origin = derived("section through the axis of the bores of a course");
+  const of = (symbol: string, what: string, values: readonly number[], kind: "area" | "length"): Input =>
+    given(symbol, what, values, kind, origin);
   return [
-    given(
+    of(
       "q",
       "area of each rectangle that the bores take out",
       seen.map(({ size, across }) => size * across),
       "area",
-      origin,
     ),
-    given(
+    of(
       "p",
-      "its distance from the middle of the post",
+      `its distance from the middle of the ${name}`,
       seen.map(({ at }) => at),
       "length",
-      origin,
     ),
-    given(
+    of(
       "j",
       "its size along the bending",
       seen.map(({ size }) => size),
       "length",
-      origin,
     ),
   ];
 }
 
-const sizesOf = (reader: Reader, { post }: Situation, axis: Axis): readonly Input[] => {
-  const path = sectionPath(reader, post.post.id);
+function sizesOf(reader: Reader, { path, name }: Sectioned, axis: Axis): readonly [Input, Input] {
   const [own, other] = axis === "x" ? (["along", "across"] as const) : (["across", "along"] as const);
-  const words = { along: "post along the side", across: "post square to the side" };
+  const words = { along: `${name} along the side`, across: `${name} square to the side` };
   return [reader.at("d", words[own], `${path}.${own}`), reader.at("c", words[other], `${path}.${other}`)];
-};
+}
 
-export function modulus(reader: Reader, situation: Situation, axis: Axis): Working {
-  const [depth, across] = sizesOf(reader, situation, axis) as [Input, Input];
-  const section = situation.post.whole;
-  const isTube = sectionOfPost(reader.plan.job, situation.post.post.id).wall !== null;
+export const modulus = (reader: Reader, situation: Situation, axis: Axis): Working =>
+  modulusOf(reader, postSection(reader, situation), axis);
+
+/** Of a spacer, square to its side. */
+export const spacerModulus = (reader: Reader, spacer: LoadedSpacer): Working => modulusOf(reader, spacerSection(reader, spacer), "y");
+
+function modulusOf(reader: Reader, sectioned: Sectioned, axis: Axis): Working {
+  const { whole: section, isTube, mitre } = sectioned;
+  const [depth, across] = sizesOf(reader, sectioned, axis);
   const inertia = given(
     "I",
     "second moment of the whole tube, its corners round: outer radius two design walls",
@@ -76,14 +117,13 @@ export function modulus(reader: Reader, situation: Situation, axis: Axis): Worki
     derived("composite section"),
   );
   const area = given("A", "area of the whole tube", section.area_mm2, "area", derived("composite section"));
-  if (!situation.place.isBored) {
+  if (mitre === null && sectioned.cuts.length === 0) {
     return isTube
       ? { formula: "2 * I / d", inputs: [inertia, depth], origin: derived("tube") }
       : { formula: "c * d ^ 2 / 6", inputs: [depth, across], origin: derived("rectangle") };
   }
   const [I, A] = isTube ? ["I", "A"] : ["c * d ^ 3 / 12", "c * d"];
   const whole = isTube ? [inertia, area, depth] : [depth, across];
-  const mitre = mitreInputs(reader, situation);
   if (mitre !== null) {
     const arm = `((${A} * d / 2 ^ 0.5 - f) / (${A} - q))`;
     return {
@@ -94,10 +134,9 @@ export function modulus(reader: Reader, situation: Situation, axis: Axis): Worki
       ),
     };
   }
-  const [areas, places, sizes] = cutInputs(reader, situation, axis) as [Input, Input, Input];
   return {
     formula: `(${I} - inertia(q, j, p) - dot(q, p) ^ 2 / (${A} - sum(q))) / (d / 2 + abs(dot(q, p)) / (${A} - sum(q)))`,
-    inputs: [...whole, areas, places, sizes],
+    inputs: [...whole, ...cutInputs(sectioned, axis)],
     functions: {
       inertia: {
         means: "sum of q (j^2 / 12 + p^2) over the rectangles",
@@ -112,10 +151,21 @@ export function modulus(reader: Reader, situation: Situation, axis: Axis): Worki
 }
 
 export function shearArea(reader: Reader, situation: Situation): Working {
-  const { shear, place, post } = situation;
+  const { shear, post } = situation;
   const axis: Axis = shear.x >= shear.y ? "x" : "y";
-  const [depth, across] = sizesOf(reader, situation, axis) as [Input, Input];
-  const strength = questionOf(reader, post.post.id).strength("permanent");
+  return areaOf(reader, postSection(reader, situation), { axis, strength: questionOf(reader, post.post.id).strength("permanent") });
+}
+
+/** Of a spacer, square to its side. */
+export const spacerShearArea = (reader: Reader, spacer: LoadedSpacer): Working =>
+  areaOf(reader, spacerSection(reader, spacer), { axis: "y", strength: framedOf(reader).spacers?.strength("permanent") ?? null });
+
+function areaOf(
+  reader: Reader,
+  sectioned: Sectioned,
+  { axis, strength }: { readonly axis: Axis; readonly strength: Strength | null },
+): Working {
+  const [depth, across] = sizesOf(reader, sectioned, axis);
   if (strength?.kind === "metal" && strength.wall !== null) {
     return {
       formula: "2 * d * t",
@@ -123,12 +173,12 @@ export function shearArea(reader: Reader, situation: Situation): Working {
       origin: derived("the two walls that lie along the force"),
     };
   }
-  const [areas] = place.isBored ? (mitreInputs(reader, situation) ?? cutInputs(reader, situation, axis)) : [];
+  const [areas] = sectioned.mitre ?? (sectioned.cuts.length > 0 ? cutInputs(sectioned, axis) : []);
   const net = areas === undefined ? "d * c" : "(d * c - sum(q))";
   const inputs = [depth, across, ...(areas === undefined ? [] : [areas])];
   return {
     formula: strength?.kind === "metal" ? `2 / 3 * ${net}` : net,
     inputs,
-    origin: derived(`section of ${post.post.id} through the bores of a course`),
+    origin: derived(`section of ${sectioned.id} through the bores of a course`),
   };
 }

@@ -45,12 +45,12 @@ function partAt({ at }: Reader, check: FrameCheck, symbol: string, name: string)
 
 function product({ factors }: Pick<BendingLimit, "factors">, kind: Strength["kind"]): Working {
   const inputs = factors.map(({ name, value, source, where }, nth) =>
-    given(`k${nth + 1}`, name, value, /^(F\w+|E)$/.test(name) ? "stress" : "share", from(source, where)),
+    given(`k${nth + 1}`, name, value, /^(F\w+|E|stress .*)$/.test(name) ? "stress" : "share", from(source, where)),
   );
   const origin = inputs[0]?.origin ?? derived("product");
   return kind === "wood"
     ? { formula: inputs.map(({ symbol }) => symbol).join(" * "), inputs, origin }
-    : { formula: "min(k1 / k2, k3 / k4)", inputs, origin };
+    : { formula: inputs.length > 2 ? "min(k1 / k2, k3 / k4)" : "k1 / k2", inputs, origin };
 }
 
 function columnLimit(reader: Reader, { id, factors }: FrameCheck, kind: Strength["kind"]): Working {

@@ -56,6 +56,7 @@ const kinds: readonly (readonly [RegExp, Kind])[] = [
   [/^job\.fittings\.(face|bushing)\.rated\.value$|\.pier\.anchor\.rated\.value$/, "force"],
   [/\.pier\.(height|anchor\.\w+\.value)$/, "length"],
   [/engagement_min\.value$/, "share"],
+  [/^job\.spacers\.fixing\.value$/, "force"],
   [/^job\.(calibration\..*\.force|posts\.base\.value\.pull)$/, "force"],
   [
     /\.(x|y|along|across|wall|depth|width|length|station|stations\.\*|startsAt|endsAt|free|free_max\.value|free_stop|demandSpan)$/,

@@ -11,12 +11,14 @@ import { type Rule, rule } from "./rule.ts";
 import type { Working } from "./trace.ts";
 
 /** Modulus of a member: of wood, the value of its grade times the factors of its place; of metal, that of its alloy. */
-function modulus({ plan }: Reader, member: "posts" | "topRail", property: "modulus" | "modulus_min"): Working | null {
+function modulus({ plan }: Reader, member: "posts" | "topRail" | "spacers", property: "modulus" | "modulus_min"): Working | null {
   const { job } = plan;
   const { material, wood, ...size } =
-    member === "posts"
-      ? { ...job.posts.section, wood: job.posts.wood, x: job.posts.section.along, y: job.posts.section.across }
-      : { ...job.frame.topRail, x: job.frame.topRail.width, y: job.frame.topRail.depth };
+    member === "spacers"
+      ? { ...job.spacers.section, wood: job.spacers.wood, x: job.spacers.section.along, y: job.spacers.section.across }
+      : member === "posts"
+        ? { ...job.posts.section, wood: job.posts.wood, x: job.posts.section.along, y: job.posts.section.across }
+        : { ...job.frame.topRail, x: job.frame.topRail.width, y: job.frame.topRail.depth };
   if (material !== "wood") {
     const { modulus: value }: Alloy = alloys[alloyOf[material]];
     return { formula: "E", inputs: [given("E", `modulus of ${alloyOf[material]}`, value.value, "stress", value)], origin: value };
@@ -132,6 +134,7 @@ export const memberRules: readonly Rule[] = [
   rule("frame.trial.height", "Height of the pull on a lone post", (reader) => trialSize(reader, "height")),
   rule("frame.posts.modulus.value", "Modulus of elasticity of the posts", (reader) => modulus(reader, "posts", "modulus")),
   rule("frame.topRail.modulus.value", "Modulus of elasticity of the top rail", (reader) => modulus(reader, "topRail", "modulus")),
+  rule("frame.spacers.modulus.value", "Modulus of elasticity of the spacers", (reader) => modulus(reader, "spacers", "modulus")),
   rule("frame.posts.modulus_min.value", "Modulus of elasticity of the posts for buckling", (reader) =>
     modulus(reader, "posts", "modulus_min"),
   ),

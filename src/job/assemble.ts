@@ -159,6 +159,8 @@ function postsOf(file: JobFile["posts"]): Posts {
 
 const spacersOf = (file: JobFile["spacers"]): Spacers => ({
   section: sectionOf(file),
+  wood: woodOf(file, "spacers"),
+  fixing: file["fixing capacity"] === undefined ? null : fromJob(file["fixing capacity"], "spacers: fixing capacity"),
   free_max: stated(file["longest free length"], "spacers: longest free length", custom.freeLength_max),
   treatment: treatmentOf(file.treated),
 });

@@ -49,7 +49,7 @@ export function checkBlocks(blocks: Blocks): readonly Problem[] {
     ...checkSleeve(blocks),
     ...(posts && guard ? checkAsFound(posts, guard.sides) : []),
     ...(posts ? (posts["as found"] ?? []).flatMap((one, index) => checkSize(one, posts, ["posts", "as found", index])) : []),
-    ...(spacers ? checkMember(spacers, ["spacers"]) : []),
+    ...(spacers ? [...checkMember(spacers, ["spacers"]), ...checkLumber(spacers, ["spacers"])] : []),
     ...(frame ? checkFrame(frame) : []),
     ...(cable ? checkCable(cable) : []),
     ...(cable && fittings ? missingDimensions(cable.diameter, fittings, blocks.units ?? "inch") : []),

@@ -117,6 +117,10 @@ export interface Posts extends Standing {
 
 export interface Spacers {
   readonly section: Section;
+  /** null for metal. */
+  readonly wood: Cited<Wood> | null;
+  /** What the fixing of either end holds square to the guard, by its own report; null: not known. */
+  readonly fixing: Cited<Newton> | null;
   /** Longest free length of cable between the faces of neighbouring verticals. */
   readonly free_max: Cited<Mm>;
   readonly treatment: WoodTreatment;

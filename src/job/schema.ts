@@ -107,7 +107,9 @@ const posts = block("the posts block", "{ size: 4x4, material: wood, treated: tr
 const spacers = block("the spacers block", "{ size: 2x2, material: wood, treated: true }", {
   size: size("a spacer", "2x2"),
   ...member,
+  ...lumber,
   "longest free length": maybe(lengthField({ name: "the longest free length", example: "3 ft", from: "6 in", to: "3 m" })),
+  "fixing capacity": maybe(forceField({ name: "the capacity of a fixing", example: "100 lbf", from: "1 N", to: "20 kN" })),
 });
 
 const rail = (name: string, example: string) =>

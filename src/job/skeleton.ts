@@ -80,6 +80,10 @@ spacers:
   material: wood
   treated: true
   # longest free length: 3 ft     # common practice
+  # species: Douglas Fir-Larch    # and grade, incised: as for the posts
+  # grade: No.1
+  # incised: true
+  # fixing capacity: 100 lbf      # what the fixing of either end holds square to the guard, by its own report
 
 frame:
   datum: top of the decking       # the surface from which every height is measured

@@ -120,6 +120,45 @@ export function simpleBeamEven(beam: { readonly length: Mm; readonly load_NPerMm
 }
 
 /**
+ * Beam on two supports under equal loads at several places: at x the moment is R x less P (x - a) of each load at a before it; it is greatest at
+ * one of the loads.
+ *
+ * @param beam - length L [mm], each load P [N], their distances a from the left support [mm]
+ * @returns greatest moment [N mm] and reactions [N]
+ * @throws RangeError when a load lies off the beam
+ * Source: derived, statics of a beam on two supports
+ */
+export function simpleBeamPoints(beam: { readonly length: Mm; readonly load: Newton; readonly places: readonly Mm[] }): {
+  readonly moment: number;
+  readonly left: Newton;
+  readonly right: Newton;
+} {
+  const { length, load, places } = beam;
+  for (const at of places) refuseOff({ length, at, EI: 1 });
+  const left = places.reduce((sum, at) => sum + (load * (length - at)) / length, 0);
+  const momentAt = (x: Mm): number => places.reduce((sum, at) => sum - load * Math.max(0, x - at), left * x);
+  return { moment: Math.max(0, ...places.map(momentAt)), left, right: places.length * load - left };
+}
+
+/**
+ * Beam on two supports under a load that stands evenly on a part of it: in the middle its moment is P (2 L - w) / 8; where the part ends at a
+ * support, that support bears P (1 - w / (2 L)).
+ *
+ * @param beam - length L [mm], load P [N], length w of the part [mm]
+ * @returns moment with the part in the middle [N mm], reaction of a support that the part reaches [N]
+ * @throws RangeError when the part is longer than the beam
+ * Source: derived, statics of a beam on two supports
+ */
+export function simpleBeamPart(beam: { readonly length: Mm; readonly load: Newton; readonly width: Mm }): {
+  readonly moment: number;
+  readonly reaction: Newton;
+} {
+  const { length, load, width } = beam;
+  refuseOff({ length, at: width, EI: 1 });
+  return { moment: (load * (2 * length - width)) / 8, reaction: load * (1 - width / (2 * length)) };
+}
+
+/**
  * Beam on two supports with even loads on equal overhangs: between the supports the moment is w a^2 / 2 throughout and the middle rises
  * by w a^2 l^2 / (16 EI).
  *

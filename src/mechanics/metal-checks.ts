@@ -76,6 +76,29 @@ export function wallCheck(wall: {
   ]);
 }
 
+/**
+ * Bending stress at which a bar bent on edge turns over sideways, under the same moment all along: pi sqrt(E Iy G J) / (L S) of a thin
+ * rectangle, 1.9 E t^2 / (L d) with G = E / 2.6.
+ *
+ * @param bar - free length L [mm], depth d along the bending [mm], thickness t across it [mm], modulus E [MPa]
+ * @returns stress [MPa]
+ * @throws RangeError when a size or the modulus is not positive
+ * Source: derived, Iy = d t^3 / 12, J = d t^3 / 3, S = t d^2 / 6; aisc-360, F11 has the same, from memory
+ */
+export function barTurningStress(bar: {
+  readonly length: Mm;
+  readonly depth: Mm;
+  readonly thickness: Mm;
+  readonly modulus: Megapascal;
+}): Megapascal {
+  const { length, depth, thickness, modulus } = bar;
+  if (!(length > 0 && depth > 0 && thickness > 0 && modulus > 0)) throw new RangeError("sizes and modulus of a bar must be positive");
+  return (BAR_turning * modulus * thickness ** 2) / (length * depth);
+}
+
+/** pi / sqrt(2.6) = 1.95, as the standard rounds it. */
+const BAR_turning = 1.9;
+
 /** The curves of src/tables, by their own numbers. */
 export type ColumnCurve =
   | { readonly kind: "power"; readonly base: number; readonly elasticShare: number; readonly limit: number }

@@ -2,7 +2,7 @@
 import type { Job } from "../job/job.ts";
 import type { Wood } from "../job/site.ts";
 import { woodBeam } from "../mechanics/column.ts";
-import { metalAllowable } from "../mechanics/metal-checks.ts";
+import { barTurningStress, metalAllowable } from "../mechanics/metal-checks.ts";
 import type { Section } from "../mechanics/section.ts";
 import { adjusted } from "../mechanics/wood-adjust.ts";
 import type { Cited } from "../sources/cited.ts";
@@ -128,7 +128,7 @@ const SLENDERNESS_max = 50;
 
 /** Bending that is allowed along one axis, turning over included; a beam slenderer than its rule allows may carry nothing. */
 export function bendingLimit(strength: Strength, axis: Axis, free: FreeLength): BendingLimit {
-  if (strength.kind === "metal") return { ...strength.bending, bucklingStress: Number.POSITIVE_INFINITY };
+  if (strength.kind === "metal") return { ...metalBendingLimit(strength, axis, free), bucklingStress: Number.POSITIVE_INFINITY };
   const { section, modulus_min } = strength;
   const limit = strength.bending[axis];
   const [depth, breadth] = [section[axis].size, section[axis === "x" ? "y" : "x"].size];
@@ -140,6 +140,26 @@ export function bendingLimit(strength: Strength, axis: Axis, free: FreeLength): 
   const beam = woodBeam({ length, share, depth, breadth, modulus_min, bending: limit.value });
   const factor: CapacityFactor = { ...origin, source: "nds-2018", where: `3.3.3; ${origin.where}`, value: beam.factor, name: "C_L" };
   return { value: limit.value * beam.factor, factors: [...limit.factors, factor], bucklingStress: beam.bucklingStress };
+}
+
+/** Name of the reference value of a bar that turns over before it yields. */
+export const TURNING = "stress at which the bar turns over";
+
+/** A bar on edge turns over where it is slender enough; a tube does not. */
+function metalBendingLimit({ bending, section, wall, alloy, basis }: MetalStrength, axis: Axis, { length }: FreeLength): Limit {
+  const [depth, thickness] = [section[axis].size, section[axis === "x" ? "y" : "x"].size];
+  if (wall !== null || depth <= thickness) return bending;
+  const value = barTurningStress({ length, depth, thickness, modulus: alloy.modulus.value });
+  const allowed = value / basis.yieldSafety.value;
+  if (allowed >= bending.value) return bending;
+  const where = "1.9 E t^2 / (L d), a bar under the same moment all along";
+  return {
+    value: allowed,
+    factors: [
+      { name: TURNING, value, source: "derived", where },
+      { ...basis.yieldSafety, name: "Omega" },
+    ],
+  };
 }
 
 /** Where the rule of bending and compression stands, by material. */

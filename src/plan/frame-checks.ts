@@ -9,8 +9,9 @@ import { movementRows, postDeflectionRows, railDeflectionRows, wallRows } from "
 import { type PostQuestion, postRows } from "./frame-check-post.ts";
 import { type RailQuestion, railRows } from "./frame-check-rail.ts";
 import { CABLES_ALONE, GROWTH } from "./frame-check-row.ts";
+import { loadedSpacers, type SpacerQuestion, spacerRows } from "./frame-check-spacer.ts";
 import { type Loaded, type Strength, strengthOf } from "./frame-check-strength.ts";
-import { designWall, postMember, railMember } from "./frame-members.ts";
+import { designWall, postMember, railMember, spacerMember } from "./frame-members.ts";
 import type { FrameCheck } from "./frame-plan.ts";
 
 /** What is asked of the posts and of the rails. */
@@ -21,6 +22,8 @@ export interface FrameQuestions {
   readonly posts: readonly PostQuestion[];
   readonly top: RailQuestion;
   readonly bottom: RailQuestion | null;
+  /** null where there are none, or their load is not known. */
+  readonly spacers: SpacerQuestion | null;
 }
 
 /** Posts of all sides are judged under one lever: that of the highest guard. */
@@ -47,19 +50,21 @@ export function questionsOf(input: CheckInput): FrameQuestions {
     top: { ...railOf("top rail", topRail, loads.topRail, job), guard },
     // Nobody leans on the bottom rail.
     bottom: bottomRail === null ? null : { ...railOf("bottom rail", bottomRail, loads.bottomRail, job), guard: { ...guard, top: [] } },
+    spacers: spacersOf(input, guard),
   };
 }
 
 export function checkFrame(input: CheckInput): readonly FrameCheck[] {
   const { job } = input;
   const highest = highestOf(input);
-  const { loads, guard, posts, top, bottom } = questionsOf(input);
+  const { loads, guard, posts, top, bottom, spacers } = questionsOf(input);
   return [
     ...guard.asks,
     ...posts.flatMap(postRows),
     ...posts.flatMap((question) => baseRows(question, job)),
     ...railRows(top),
     ...(bottom === null ? [] : railRows(bottom)),
+    ...(spacers === null ? [] : spacerRows(spacers, job)),
     ...movementRows(loads.posts, job),
     ...postDeflectionRows(loads.posts, guard, highest, job),
     ...railDeflectionRows(loads.topRail, guard, job),
@@ -71,6 +76,7 @@ export function checkFrame(input: CheckInput): readonly FrameCheck[] {
       })),
       { id: "top-rail", name: "top rail", strength: top.strength(guard.permanent) },
       ...(bottom === null ? [] : [{ id: "bottom-rail", name: "bottom rail", strength: bottom.strength(guard.permanent) }]),
+      ...(spacers === null ? [] : [{ id: "spacers", name: "spacers", strength: spacers.strength(guard.permanent) }]),
     ]),
   ];
 }
@@ -114,6 +120,15 @@ function railOf(name: RailQuestion["rail"], rail: Rail, bays: readonly LoadedBay
   const member = railMember(rail, job);
   const strength = strengths({ member, wood: rail.wood, wall: wallOf(rail) }, job);
   return { rail: name, bays, section: member.section, strength };
+}
+
+function spacersOf(input: CheckInput, { infill }: GuardLoads): SpacerQuestion | null {
+  const { job } = input;
+  const spacers = loadedSpacers(input);
+  if (infill === null || spacers.length === 0) return null;
+  const member = spacerMember(job);
+  const { section, wood } = job.spacers;
+  return { spacers, member, strength: strengths({ member, wood, wall: wallOf(section) }, job), infill };
 }
 
 /**

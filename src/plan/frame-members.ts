@@ -46,6 +46,12 @@ export function postMember(job: Job, section: Job["posts"]["section"] = job.post
 export const railMember = (rail: Rail, job: Job): FrameMember =>
   memberOf({ material: rail.material, x: rail.width, y: rail.depth, wall: rail.wall, wood: rail.wood }, job);
 
+/** A spacer's section: x along the side, y out of the guard. */
+export function spacerMember(job: Job): FrameMember {
+  const { material, along, across, wall } = job.spacers.section;
+  return memberOf({ material, x: along, y: across, wall, wood: job.spacers.wood }, job);
+}
+
 interface MemberSize {
   readonly material: FrameMaterial;
   readonly x: Mm;

@@ -11,7 +11,7 @@ import { coveredOf } from "./climate.ts";
 import { faceOf, isOnFace } from "./face-end.ts";
 import { answersOf } from "./frame-answer.ts";
 import { checkFrame, movementShare, tensionShare } from "./frame-checks.ts";
-import { baseStiffness, modulusForBuckling, postMember, railMember, trialPull } from "./frame-members.ts";
+import { baseStiffness, modulusForBuckling, postMember, railMember, spacerMember, trialPull } from "./frame-members.ts";
 import type { FrameCheck, FramePlan } from "./frame-plan.ts";
 import { type FrameGroup, withCables } from "./frames.ts";
 import { movementLimit } from "./movement.ts";
@@ -42,6 +42,9 @@ export function frameOf(parts: Framed, job: Job): FramePlan {
       modulus: railMember(job.frame.topRail, job).modulus,
       modulus_min: modulusForBuckling(railMember(job.frame.topRail, job), job.frame.topRail.wood, job),
     },
+    spacers: parts.verticals.some(({ kind }) => kind === "spacer")
+      ? { name: job.spacers.section.name, modulus: spacerMember(job).modulus, modulus_min: null }
+      : null,
     trial: trialPull(job),
     sides: groups.flatMap((group) => answersOf(group, parts)),
     movement_max: movementLimit(job),

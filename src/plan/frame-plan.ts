@@ -115,6 +115,8 @@ export interface TrialPull {
 export interface FramePlan {
   readonly posts: MemberPlan & { readonly base: Cited<number | "fixed"> };
   readonly topRail: MemberPlan;
+  /** null where there are none. */
+  readonly spacers: MemberPlan | null;
   /** What a lone post does when it is pulled along its side: to be compared on site. */
   readonly trial: TrialPull;
   readonly sides: readonly SideAnswer[];

@@ -3,15 +3,10 @@ import type { Job, Rail, Section, Tightening } from "../job/job.ts";
 import type { Wood } from "../job/site.ts";
 import { fromJob } from "../sources/cited.ts";
 import { feet, inches } from "../tables/customary.ts";
-import { tubes } from "../tables/metal.ts";
-import { lumberSection } from "../tables/timber.ts";
-import { length } from "../units/print.ts";
-import type { Mm } from "../units/quantity.ts";
-import { roundNearest } from "../units/round.ts";
-import { DESIGN_WALL } from "./frame-members.ts";
+import { deeperSpacers, HAIR, largerTubes, lumber, type Size, sectionOf, tapeText } from "./remedy-sizes.ts";
 
 /** What a change sets. */
-export type Family = "tension" | "allowance" | "spacers" | "spacing" | "posts" | "wood" | "rails";
+export type Family = "tension" | "allowance" | "spacers" | "spacing" | "posts" | "wood" | "rails" | "size of spacers";
 
 export interface Change {
   /** Changes that set the same exclude each other. */
@@ -30,12 +25,14 @@ export interface Failing {
   readonly posts: boolean;
   readonly topRail: boolean;
   readonly bottomRail: boolean;
+  readonly spacers: boolean;
 }
 
 type Draft = Omit<Change, "cost">;
 
 export function changesOf(job: Job, failing: Failing): readonly Change[] {
   const drafts: readonly Draft[] = [
+    ...(failing.spacers ? spacerSizes(job) : []),
     ...bandChanges(job),
     ...spacerChanges(job),
     ...spacingChanges(job),
@@ -82,9 +79,6 @@ const allowanceChanges = ({ tightening: { allowFor, criterion } }: Job): readonl
         },
       ];
 
-/** As a job file takes it, in the job's own units. */
-const tapeText = (value: Mm, job: Job): string => length(value, { units: job.units, style: "tape", both: false, step: 1 / 64 });
-
 const freeLengths = { inch: [inches(24), inches(18)], mm: [600, 450] } as const;
 const spacings = { inch: [feet(5), feet(4)], mm: [1500, 1200] } as const;
 
@@ -101,6 +95,17 @@ const spacerChanges = (job: Job): readonly Draft[] =>
           apply: (given) => ({ ...given, spacers: { ...given.spacers, free_max: fromJob(free, "spacers: longest free length") } }),
         }));
 
+/** The load on the infill does not fall with the tension: spacers get deeper square to the guard, tubes larger. */
+function spacerSizes(job: Job): readonly Draft[] {
+  const { section } = job.spacers;
+  return deeperSpacers(section, job).map((size) => ({
+    sets: ["size of spacers"],
+    text: `spacers of ${size.name} instead of ${section.name}`,
+    write: `spacers: ${size.write}`,
+    apply: (given) => ({ ...given, spacers: { ...given.spacers, section: { ...given.spacers.section, ...sectionOf(size) } } }),
+  }));
+}
+
 const spacingChanges = (job: Job): readonly Draft[] =>
   job.sides.every(({ stations }) => stations !== null)
     ? []
@@ -114,23 +119,6 @@ const spacingChanges = (job: Job): readonly Draft[] =>
         }));
 
 const POSTS_of_wood = ["4x4", "4x6", "6x4", "6x6"] as const;
-
-interface Size {
-  readonly name: string;
-  readonly write: string;
-  readonly along: Mm;
-  readonly across: Mm;
-  readonly wall: Mm | null;
-}
-
-/** Dressed faces of a nominal section, in the order of its name. */
-function lumber(name: string): Size {
-  const known = lumberSection(name);
-  const turned = known ?? lumberSection(name.split("x").reverse().join("x"));
-  if (turned === null) throw new RangeError(`no section ${name}`);
-  const [along, across] = known === null ? [turned.width, turned.thickness] : [turned.thickness, turned.width];
-  return { name, write: `size: ${name}`, along, across, wall: null };
-}
 
 function postChanges(job: Job): readonly Draft[] {
   const { section, wood } = job.posts;
@@ -165,37 +153,10 @@ function postChanges(job: Job): readonly Draft[] {
 const fitsSleeve = ({ along, across }: Size, { posts: { sleeve } }: Job): boolean =>
   sleeve === null || (along + 2 * sleeve.wall < sleeve.along + HAIR && across + 2 * sleeve.wall < sleeve.across + HAIR);
 
-const sectionOf = ({ name, along, across, wall }: Size): Omit<Section, "material"> => ({ name, along, across, wall });
-
-const HAIR: Mm = 0.5;
-
 const largerLumber = ({ along, across }: Section): readonly Size[] =>
   POSTS_of_wood.map(lumber).filter(
     (size) => size.along > along - HAIR && size.across > across - HAIR && size.along + size.across > along + across + HAIR,
   );
-
-const WALL_step = { inch: inches(1 / 16), mm: 1 } as const;
-/** The table has the design wall of welded tube. */
-const NOMINAL_over_design = 1 / DESIGN_WALL;
-
-/** The next wall, and the next square tubes of the table. */
-function largerTubes({ along, across, wall }: Pick<Section, "along" | "across" | "wall">, job: Job): readonly Size[] {
-  if (wall === null) return [];
-  const larger = tubes.value.filter(({ shape, outside }) => shape === "square" && outside > Math.max(along, across) + HAIR).slice(0, 2);
-  const step = WALL_step[job.units];
-  return [
-    tube({ along, across, wall: wall + step }, job),
-    ...larger.map((one) => {
-      const nominal = roundNearest(one.wall * NOMINAL_over_design, WALL_step.inch);
-      return tube({ along: one.outside, across: one.outside, wall: nominal }, job);
-    }),
-  ];
-}
-
-function tube(size: Omit<Size, "name" | "write">, job: Job): Size {
-  const [along, across, wall] = [size.along, size.across, size.wall ?? 0].map((value) => tapeText(value, job)) as [string, string, string];
-  return { ...size, name: `${along} x ${across} x ${wall} tube`, write: `size: ${along} x ${across}, wall: ${wall}` };
-}
 
 const better: readonly Pick<Wood, "species" | "grade">[] = [
   { species: "Southern Pine", grade: "No.2" },

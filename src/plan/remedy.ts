@@ -20,6 +20,7 @@ export function remedyOf(plan: Plan, job: Job, again: (job: Job) => Plan | undef
     posts: isFailing("post") || isFailing("base") || isFailing("movement") || isFailing("wall-posts"),
     topRail: isFailing("top-rail") || isFailing("wall-top-rail"),
     bottomRail: isFailing("bottom-rail") || isFailing("wall-bottom-rail"),
+    spacers: isFailing("spacer") || isFailing("wall-spacers"),
   });
   let left = MOST_plans;
   const tried = (set: readonly Change[]): Plan | undefined => {

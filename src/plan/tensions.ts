@@ -229,7 +229,10 @@ function noteText(pitch_Hz: number): string {
 }
 
 /** The code's infill load stands on a square: the cables that cross it share it. */
-const infillShare = (load: Newton, width: Mm, spacing: Mm): Newton => load / Math.max(1, roundDown(width / spacing, 1));
+const infillShare = (load: Newton, width: Mm, spacing: Mm): Newton => load / cablesUnder(width, spacing);
+
+/** At least so many cables cross a square of that width. */
+export const cablesUnder = (width: Mm, spacing: Mm): number => Math.max(1, roundDown(width / spacing, 1));
 
 /** At mid-span, the cable held at the span's ends: the greatest tension that the load can make. */
 function underInfill(

@@ -39,6 +39,13 @@ describe("frames of other kinds", () => {
     ["line loads", NAME, { "edition: IRC 2021": "edition: NCC 2022" }],
     ["aluminium", "0005-steel-balcony", { "material: steel": "material: aluminium" }],
     [
+      "spacers that turn over before they yield, and fixings of a known capacity",
+      "0005-steel-balcony",
+      { "size: 10 mm x 40 mm ": "fixing capacity: 600 N\n  size: 5 mm x 60 mm " },
+    ],
+    ["spacers of tube", "0005-steel-balcony", { "size: 10 mm x 40 mm ": "wall: 2 mm\n  size: 40 mm x 40 mm " }],
+    ["spacers without design values", NAME, { "spacers:\n  size: 2x2": "spacers:\n  size: 1-1/2 in x 3/4 in" }],
+    [
       "posts that stand turned at a corner, under loads from anywhere",
       "0014-corners-of-one-post",
       { "turn: right 90 deg          #": "turn: right 45 deg          #", "edition: IRC 2021": "edition: IRC 2018" },

@@ -1,6 +1,15 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import { cantilever, cantileverEven, overhangs, proppedCantilever, simpleBeam, simpleBeamEven } from "../../src/mechanics/beam.ts";
+import {
+  cantilever,
+  cantileverEven,
+  overhangs,
+  proppedCantilever,
+  simpleBeam,
+  simpleBeamEven,
+  simpleBeamPart,
+  simpleBeamPoints,
+} from "../../src/mechanics/beam.ts";
 import { alongMember, solveFrame } from "../../src/mechanics/frame.ts";
 import type { Frame, LoadCase } from "../../src/mechanics/frame-model.ts";
 import { expectAsPrinted } from "../support/as-printed.ts";
@@ -125,5 +134,55 @@ describe("simpleBeamEven", () => {
 describe("overhangs", () => {
   it("refuses a beam without stiffness", () => {
     expect(() => overhangs({ span: 2000, overhang: 500, load_NPerMm: 1, EI: 0 })).toThrow(RangeError);
+  });
+});
+
+describe("simpleBeamPoints", () => {
+  it("one load is simpleBeam's", () => {
+    const { moment, left, right } = simpleBeamPoints({ length: 2000, load: 500, places: [1300] });
+    expect([left, right, moment]).toEqual([175, 325, 227_500]);
+  });
+
+  it("two of P at a third each: P L / 3 between them, P at each support (beam tables, from memory)", () => {
+    const { moment, left, right } = simpleBeamPoints({ length: 3000, load: 100, places: [1000, 2000] });
+    expect([left, right, moment]).toEqual([100, 100, 100_000]);
+  });
+
+  it("law: the order of the loads is nothing to it, and mirrored it mirrors", () => {
+    fc.assert(
+      fc.property(fc.array(fc.double({ min: 0, max: 1000, noNaN: true }), { minLength: 1, maxLength: 6 }), (places) => {
+        const one = simpleBeamPoints({ length: 1000, load: 10, places });
+        const other = simpleBeamPoints({ length: 1000, load: 10, places: places.map((at) => 1000 - at) });
+        expect(other.moment).toBeCloseTo(one.moment, 6);
+        expect(other.left).toBeCloseTo(one.right, 9);
+        expect(simpleBeamPoints({ length: 1000, load: 10, places: places.toReversed() }).moment).toBeCloseTo(one.moment, 6);
+      }),
+    );
+  });
+
+  it("refuses a load off the beam", () => {
+    expect(() => simpleBeamPoints({ length: 1000, load: 10, places: [1001] })).toThrow(RangeError);
+  });
+});
+
+describe("simpleBeamPart", () => {
+  it("on all of the beam it is an even load: P L / 8 and half of it at each support", () => {
+    expect(simpleBeamPart({ length: 800, load: 100, width: 800 })).toEqual({ moment: 10_000, reaction: 50 });
+  });
+
+  it("on none of it a single load: P L / 4, and all of it at the support", () => {
+    expect(simpleBeamPart({ length: 800, load: 100, width: 0 })).toEqual({ moment: 20_000, reaction: 100 });
+  });
+
+  it("a thousand small loads on the part come to the same", () => {
+    const [length, width, count] = [800, 300, 1000];
+    const spread = (from: number) => Array.from({ length: count }, (_, nth) => from + ((nth + 0.5) / count) * width);
+    const { moment, reaction } = simpleBeamPart({ length, load: 100, width });
+    expect(simpleBeamPoints({ length, load: 100 / count, places: spread((length - width) / 2) }).moment / moment).toBeCloseTo(1, 5);
+    expect(simpleBeamPoints({ length, load: 100 / count, places: spread(0) }).left).toBeCloseTo(reaction, 9);
+  });
+
+  it("refuses a part longer than the beam", () => {
+    expect(() => simpleBeamPart({ length: 800, load: 100, width: 801 })).toThrow(RangeError);
   });
 });

@@ -1,7 +1,14 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { eulerColumn } from "../../src/mechanics/column.ts";
-import { columnStress, metalAllowable, metalCombinedCheck, metalShearCheck, wallCheck } from "../../src/mechanics/metal-checks.ts";
+import {
+  barTurningStress,
+  columnStress,
+  metalAllowable,
+  metalCombinedCheck,
+  metalShearCheck,
+  wallCheck,
+} from "../../src/mechanics/metal-checks.ts";
 import { alloys } from "../../src/tables/metal.ts";
 import { type FrameMetal, metalBasis } from "../../src/tables/metal-strength.ts";
 
@@ -156,5 +163,29 @@ describe("metalCombinedCheck", () => {
     for (const wrong of [{ compression: -1 }, { compressionAllowable: 0 }, { bendingAllowable: 0 }]) {
       expect(() => metalCombinedCheck({ ...member, ...wrong })).toThrow(RangeError);
     }
+  });
+});
+
+describe("barTurningStress", () => {
+  const bar = { length: 880, depth: 60, thickness: 5, modulus: 193_000 };
+
+  // Timoshenko and Gere, Theory of Elastic Stability, of a thin rectangle, the form from memory: M = pi sqrt(E Iy G J) / L, G = E / 2.6.
+  it("is pi sqrt(E Iy G J) / (L S) to some hundredths", () => {
+    const { length, depth, thickness, modulus } = bar;
+    const [Iy, J, S] = [(depth * thickness ** 3) / 12, (depth * thickness ** 3) / 3, (thickness * depth ** 2) / 6];
+    const exact = (Math.PI * Math.sqrt(((modulus * Iy * modulus) / 2.6) * J)) / (length * S);
+    expect(barTurningStress(bar) / exact).toBeGreaterThan(0.97);
+    expect(barTurningStress(bar) / exact).toBeLessThanOrEqual(1);
+  });
+
+  it("law: four times as much at twice the thickness, half at twice the length or depth", () => {
+    const stress = barTurningStress(bar);
+    expect(barTurningStress({ ...bar, thickness: 10 })).toBeCloseTo(4 * stress, 6);
+    expect(barTurningStress({ ...bar, length: 1760 })).toBeCloseTo(stress / 2, 6);
+    expect(barTurningStress({ ...bar, depth: 120 })).toBeCloseTo(stress / 2, 6);
+  });
+
+  it("refuses a bar without thickness", () => {
+    expect(() => barTurningStress({ ...bar, thickness: 0 })).toThrow(RangeError);
   });
 });

@@ -7,7 +7,7 @@ import { changesOf } from "../../src/plan/remedy-changes.ts";
 import { changedText, exampleText, jobOf, planOf } from "../support/example-jobs.ts";
 
 const again = (job: Job): Plan | undefined => makePlan(job).value;
-const EVERYTHING = { posts: true, topRail: true, bottomRail: true } as const;
+const EVERYTHING = { posts: true, topRail: true, bottomRail: true, spacers: false } as const;
 
 describe("remedyOf", () => {
   test("a frame that holds needs none", () => {

@@ -11,7 +11,7 @@ import { sourceMark, sourcePlace } from "../show-number.ts";
 import { introduction, notApproval, verdictWord } from "../wording.ts";
 import { factorText, formulaText, RESULT_down, RESULT_up, sizeText } from "./frame-formulas.ts";
 import { inputsTable } from "./frame-inputs.ts";
-import { BY_REPORT, basesTable, postsTable } from "./frame-posts.ts";
+import { BY_REPORT, basesTable, fixingWords, postsTable } from "./frame-posts.ts";
 import {
   bold,
   caution,
@@ -40,6 +40,7 @@ export const frameChecksSheet: SheetMaker = (context, head): Sheet => {
       ...start,
       ...(failing.length === 0 ? [] : [list(...failing.map((check) => failureText(check, context)))]),
       basesTable(context),
+      ...fixingWords(context).map((words) => prose(words)),
     ]);
   }
   return sheet(head, "landscape", [
@@ -59,7 +60,7 @@ function verdictBlock({ plan }: SheetContext): Block {
   const worst = worstCheck(plan);
   const compared = plan.frame.checks.filter(({ verdict }) => verdict !== "ask").length;
   const asked = plan.frame.checks.length - compared;
-  const open = asked === 0 ? "" : ` ${count(asked, "demand")} cannot be compared here: see the bases below.`;
+  const open = asked === 0 ? "" : ` ${count(asked, "demand")} cannot be compared here: see below what each must hold.`;
   if (frameFails(plan)) {
     return caution(
       "danger",
@@ -99,7 +100,7 @@ function method({ plan, show }: SheetContext): readonly Text[] {
   const turned = plan.verticals.filter(isTurned).map(({ id }) => id);
   const faces =
     turned.length > 0
-      ? ` ${listed(turned)} ${turned.length > 1 ? "stand" : "stands"} turned at a corner: there along and square mean across and along the face that looks to the side before it, and what bends it is taken apart so.`
+      ? ` ${listed(turned)} ${turned.length > 1 ? "stand" : "stands"} turned at a corner: there along means square to the face that looks to the side before it, and square means along that face.`
       : "";
   const rails = frame.bottomRail === null ? "posts and top rail" : "posts, top and bottom rail";
   const joint = frame.railJoint.value === "pinned" ? "rails may turn on the posts" : "rails turn with the posts";
@@ -156,7 +157,7 @@ const withoutOrigin = (loads: Text): Text => loads.split(" (")[0] ?? loads;
 const demandText = ({ demand, unit }: FrameCheck, { show }: SheetContext): Text =>
   unit === "1" && isBeyond(demand) ? "it buckles" : sizeText({ value: demand, unit }, show, RESULT_up);
 
-const unknownCapacity = ({ id }: FrameCheck): Text => (id.startsWith("base-") ? BY_REPORT : "not known here");
+const unknownCapacity = ({ id }: FrameCheck): Text => (/^(base|spacer-fixing)-/.test(id) ? BY_REPORT : "not known here");
 
 function formulaTables(context: SheetContext): readonly Block[] {
   const { plan, show } = context;

@@ -30,7 +30,7 @@ export function inputsTable(context: SheetContext): Table {
 }
 
 function memberRows({ plan, show }: SheetContext): readonly InputRow[] {
-  const { posts, topRail, trial } = plan.frame;
+  const { posts, topRail, spacers, trial } = plan.frame;
   const { job } = plan;
   const { bottomRail, railJoint } = job.frame;
   const base = posts.base.value;
@@ -47,6 +47,7 @@ function memberRows({ plan, show }: SheetContext): readonly InputRow[] {
             from: bottomRail.wood ? originOf(bottomRail.wood) : sourceMark("job"),
           },
         ]),
+    ...(spacers === null ? [] : pieceRows("Spacers", spacers, job.spacers.wood, show)),
     row(
       "Base of a post",
       posts.base,
@@ -123,7 +124,8 @@ function loadRows({ plan, show }: SheetContext): readonly InputRow[] {
   ];
 }
 
-export const isWooden = ({ posts, frame }: SheetContext["plan"]["job"]): boolean => posts.wood !== null || frame.topRail.wood !== null;
+export const isWooden = ({ posts, spacers, frame }: SheetContext["plan"]["job"]): boolean =>
+  [posts, spacers, frame.topRail].some(({ wood }) => wood !== null);
 
 function limitRows({ plan, show }: SheetContext): readonly InputRow[] {
   const { limits, posts, cable } = plan.job;

@@ -1,4 +1,5 @@
 // What do the cables ask of each post and its base, how far does it move, and how hard are the rails pressed?
+import { FIXING } from "../../plan/frame-check-spacer.ts";
 import type { PostAnswer } from "../../plan/frame-plan.ts";
 import { hardestAt } from "../hardest-day.ts";
 import type { Cell, Column, Table, Text } from "../packet.ts";
@@ -45,6 +46,15 @@ export function postsTable(context: SheetContext): Table {
     notes: postNotes(context),
   });
 }
+
+/** What those who fix the spacers are asked for; nothing where no load on them is known. */
+export const fixingWords = ({ plan, show }: SheetContext): readonly Text[] =>
+  plan.frame.checks
+    .filter(({ id }) => id.startsWith(FIXING))
+    .map(
+      ({ demand }) =>
+        `Each end of a spacer is fixed so that it holds at least ${bold(show.forceBothUp(demand))}, pushed square to the guard.`,
+    );
 
 /** For those who build: of each kind of post the greatest that its bases are asked for. */
 export function basesTable(context: SheetContext): Table {

@@ -5,6 +5,7 @@ import type { SheetKey } from "../issues.ts";
 import type { StepItem, Text } from "../packet.ts";
 import { frameAccepted } from "../wording.ts";
 import { turnedIds } from "./bore-corners.ts";
+import { fixingWords } from "./frame-posts.ts";
 import { freeStop } from "./free-stop.ts";
 import { cutSlopes, measureSlopes, railsLie } from "./guide-slopes.ts";
 import { count, endsOnWords, listed, postsOf, refer, type SheetContext, spacersOf } from "./kit.ts";
@@ -213,7 +214,9 @@ function spacerItems(context: SheetContext): readonly StepItem[] {
     ? []
     : [
         {
-          text: `Cut and fix ${count(spacers, "spacer")} where the elevations show them. Fix each at top and bottom.`,
+          text: `Cut and fix ${count(spacers, "spacer")} where the elevations show them. Fix each at top and bottom.${fixingWords(context)
+            .map((words) => ` ${words}`)
+            .join("")}`,
           more: `Spacers keep the free pieces of cable short. Stop if one is above ${freeStop(context).limit}.`,
         },
       ];

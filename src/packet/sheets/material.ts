@@ -60,7 +60,7 @@ export function stockWords({ job }: Plan, sectionName: Text): Text {
   const { posts, spacers, frame } = job;
   const members = [
     ...(posts.existing ? [] : [{ ...posts.section, wood: posts.wood, treatment: posts.treatment }]),
-    { ...spacers.section, wood: null, treatment: spacers.treatment },
+    { ...spacers.section, wood: spacers.wood, treatment: spacers.treatment },
     { ...frame.topRail, treatment: frame.topRailTreatment },
     ...(frame.bottomRail === null ? [] : [{ ...frame.bottomRail, treatment: frame.bottomRailTreatment }]),
     ...(posts.sleeve === null ? [] : [{ ...posts.sleeve, wood: null, treatment: null }]),
