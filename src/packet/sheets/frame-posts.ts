@@ -53,7 +53,7 @@ export const fixingWords = ({ plan, show }: SheetContext): readonly Text[] =>
     .filter(({ id }) => id.startsWith(FIXING))
     .map(
       ({ demand }) =>
-        `Each end of a spacer is fixed so that it holds at least ${bold(show.forceBothUp(demand))}, pushed square to the guard.`,
+        `Each end of a spacer must hold at least ${bold(show.forceBothUp(demand))}, pushed square to the guard.`,
     );
 
 /** For those who build: of each kind of post the greatest that its bases are asked for. */
