@@ -1,4 +1,5 @@
 // How does a number that went into the check of a post follow from the cables, the code's load and the section?
+import { isTurned } from "../plan/frame-check-axes.ts";
 import { LIFT } from "../plan/frame-check-base.ts";
 import type { LoadedPost } from "../plan/frame-check-loads.ts";
 import { alone, postGroups, type Situation, withLoads } from "../plan/frame-check-post.ts";
@@ -54,11 +55,13 @@ function acting(reader: Reader, check: FrameCheck, situation: Situation, of: { r
   };
 }
 
-/** What of the load acts along an axis of a post that stands turned to it. */
+/** What of the load acts along an axis of a post that stands turned to it, or of a load that slants. */
 function turnedTerm({ post: { post } }: Situation, axis: Axis, share: number): Term {
   if (share === 1) return { text: "", inputs: [] };
   const symbol = axis === "x" ? "u" : "v";
-  const what = `part of the load ${axis === "x" ? "square to" : "along"} the face of ${post.id} that looks to side ${post.corner?.homeId}, without its sign`;
+  const turned = `${axis === "x" ? "square to" : "along"} the face of ${post.id} that looks to side ${post.corner?.homeId}`;
+  const where = isTurned(post) ? turned : axis === "x" ? "along the side" : "square to it";
+  const what = `part of the load that comes to ${post.id} ${where}, without its sign; of one that slants, what goes along the side is shared by its posts`;
   return { text: `${symbol} * `, inputs: [given(symbol, what, share, "share", derived("cosine or sine of the angle between them"))] };
 }
 

@@ -168,7 +168,7 @@ export function loadOnPost({ post, load, towards }: Situation & { readonly load:
   const measured = post.post.slope === 0 ? "" : ", along the slope";
   const what = `length of top rail whose load goes into ${post.post.id}: half of each bay beside it, and what lies beyond an end post${measured}`;
   const length = { text: "b", inputs: [given("b", what, post.tributary, "length", derived("plan geometry"))] };
-  return loadOn({ load, length, sharing: load.isLine ? 1 : (towards?.sharing ?? 1) });
+  return loadOn({ load, length, sharing: towards?.sharing ?? 1 });
 }
 
 /** What is asked of a post and of those with its section. */

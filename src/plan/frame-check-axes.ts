@@ -1,7 +1,9 @@
 // Along which axes does a post bend: those of its side, or its own where one post makes a corner and stands turned?
+import type { Section } from "../mechanics/section.ts";
+import { angleDegrees } from "../units/print.ts";
 import type { Newton, Radian } from "../units/quantity.ts";
 import { SAME_rad } from "../units/tolerance.ts";
-import { type Push, pushNames } from "./frame-check-guard.ts";
+import { pushNames, type TopLoad } from "./frame-check-guard.ts";
 import type { Axis } from "./frame-check-strength.ts";
 import type { Vertical } from "./plan.ts";
 
@@ -27,48 +29,95 @@ export const withoutSign = ({ x, y }: Pair): Pair => ({ x: Math.abs(x), y: Math.
 
 /** One way in which the code's load pushes the top of a post. */
 export interface Direction {
-  readonly push: Push;
   /** As its row says it. */
   readonly words: string;
-  /** Of a force of 1, along each axis of the post, without sign. */
+  /** What comes to the post of a force of 1, along each of its axes, without sign. */
   readonly parts: Pair;
-  /** Posts that take a single load so. */
+  /** Posts that take the load so. */
   readonly sharing: number;
 }
 
 export interface Pushed {
   readonly post: Vertical;
+  readonly whole: Pick<Section, Axis>;
   /** Posts of its side, which share a push along the rail; at a corner of one post also those of the other side. */
   readonly sharing: number;
   readonly sharingNext: number;
 }
 
-const WORDS: Readonly<Record<Exclude<Push, "upright">, string>> = { square: "square to", "along the rail": "along the rail of" };
+/** A side as a post sees it: directions of length 1 in the post's own axes. */
+interface Seen {
+  /** null where it is the only one. */
+  readonly sideId: string | null;
+  readonly square: Pair;
+  readonly along: Pair;
+  readonly sharing: number;
+}
 
-/**
- * The ways in which a load of the code that pushes so acts on a post. One post at a corner has two sides, and each of them has its own way. In
- * between, the rails of both sides hold its top, so that less comes to this post than of a load square to either.
- */
-export function directionsOf({ post, sharing, sharingNext }: Pushed, push: Push): readonly Direction[] {
-  if (push === "upright") return [];
-  const shared = (count: number): number => (push === "square" ? 1 : count);
+function sidesOf({ post, sharing, sharingNext }: Pushed): readonly Seen[] {
   const { corner } = post;
-  const own = push === "square" ? { x: 0, y: 1 } : { x: 1, y: 0 };
-  if (corner === undefined) {
-    return [{ push, words: pushNames[push], parts: own, sharing: shared(sharing) }];
-  }
+  const [along, square] = [
+    { x: 1, y: 0 },
+    { x: 0, y: 1 },
+  ].map((one) => inOwnAxes(one, post)) as [Pair, Pair];
+  if (corner === undefined) return [{ sideId: null, square, along, sharing }];
   // The next side as the first one sees it: turned towards the inside.
   const [cos, sin] = [Math.cos(corner.turn), Math.sin(Math.abs(corner.turn))];
-  const next = push === "square" ? { x: -sin, y: cos } : { x: cos, y: sin };
-  const one = (parts: Pair, sideId: string, count: number): Direction => {
-    const { x, y } = inOwnAxes(parts, post);
-    return { push, words: `${WORDS[push]} side ${sideId}`, parts: { x: part(x), y: part(y) }, sharing: shared(count) };
-  };
-  return [one(own, corner.homeId, sharing), one(next, corner.nextId, sharingNext)];
+  const next = { square: inOwnAxes({ x: -sin, y: cos }, post), along: inOwnAxes({ x: cos, y: sin }, post) };
+  return [
+    { sideId: corner.homeId, square, along, sharing },
+    { sideId: corner.nextId, ...next, sharing: sharingNext },
+  ];
+}
+
+/**
+ * The ways in which a load of the code acts on a post: square to its side, along it, and where it may act in any direction also in between, where
+ * it stresses the post most. One post at a corner has two sides, and each of them has its own ways; between the two, the rails of both sides hold
+ * its top, so that less comes to this post than of a load square to either.
+ */
+export function directionsOf(pushed: Pushed, { pushes, isLine }: Pick<TopLoad, "pushes" | "isLine">): readonly Direction[] {
+  return sidesOf(pushed).flatMap((seen): readonly Direction[] => {
+    const { sideId, square, along } = seen;
+    // A load all along the top stands on every post: none helps another.
+    const sharing = isLine ? 1 : seen.sharing;
+    const words = (push: string, of: string): string => (sideId === null ? push : `${of} side ${sideId}`);
+    const isSquare = pushes.includes("square");
+    const isAlong = pushes.includes("along the rail");
+    return [
+      ...(isSquare ? [{ words: words(pushNames.square, "square to"), parts: partsOf(square), sharing: 1 }] : []),
+      ...(isAlong ? [{ words: words(pushNames["along the rail"], "along the rail of"), parts: partsOf(along), sharing }] : []),
+      ...(isSquare && isAlong ? [slanting({ ...seen, sharing }, pushed.whole)] : []),
+    ];
+  });
 }
 
 /** What is only the rounding of the arithmetic is nothing. */
-const part = (of: number): number => (Math.abs(of) < SAME_rad ? 0 : Math.abs(of));
+const partsOf = (pair: Pair): Pair => {
+  const { x, y } = withoutSign(pair);
+  return { x: x < SAME_rad ? 0 : x, y: y < SAME_rad ? 0 : y };
+};
+
+const SIGNS = [1, -1] as const;
+
+/**
+ * Stress at an arris is M_x / S_x + M_y / S_y, by either sign. Of a force of 1 that slants off square, cos f acts square to the side and sin f
+ * along it, where n posts share it: the stress is a cos f + b sin f, greatest where tan f = b / a.
+ */
+function slanting({ sideId, square, along, sharing }: Seen, { x, y }: Pushed["whole"]): Direction {
+  const arrises = SIGNS.map((sign) => {
+    const of = (one: Pair): number => one.x / x.modulus_mm3 + (sign * one.y) / y.modulus_mm3;
+    return { a: of(square), b: of(along) / sharing };
+  });
+  const { a, b } = arrises.reduce((most, one) => (Math.hypot(one.a, one.b) > Math.hypot(most.a, most.b) ? one : most));
+  const [cos, sin] = [a / Math.hypot(a, b), b / Math.hypot(a, b)];
+  const at = (axis: Axis): number => cos * square[axis] + (sin * along[axis]) / sharing;
+  const off = angleDegrees(Math.atan2(Math.abs(b), Math.abs(a)), { decimals: 0 });
+  return {
+    words: `slanting, ${off} off square to ${sideId === null ? "the guard" : `side ${sideId}`}`,
+    parts: partsOf({ x: at("x"), y: at("y") }),
+    sharing: 1,
+  };
+}
 
 /** What a load puts on a post along each axis. */
 export const along = (force: Newton, { parts }: Pick<Direction, "parts">): Readonly<Record<Axis, Newton>> => ({

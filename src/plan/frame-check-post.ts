@@ -72,9 +72,8 @@ export function withLoads(posts: readonly LoadedPost[], { guard, top }: PostQues
   return guard.top.flatMap((load) =>
     posts.flatMap((post) => {
       const whole = load.on(post.tributary);
-      const directions = load.pushes.flatMap((push) => directionsOf(post, push));
-      return directions.flatMap((towards): readonly Situation[] => {
-        const force = load.isLine ? whole : whole / towards.sharing;
+      return directionsOf(post, load).flatMap((towards): readonly Situation[] => {
+        const force = whole / towards.sharing;
         const { x, y } = along(force, towards);
         return post.places.map((place) => {
           const lever = Math.max(0, top - place.height);

@@ -51,10 +51,7 @@ export function postsTable(context: SheetContext): Table {
 export const fixingWords = ({ plan, show }: SheetContext): readonly Text[] =>
   plan.frame.checks
     .filter(({ id }) => id.startsWith(FIXING))
-    .map(
-      ({ demand }) =>
-        `Each end of a spacer must hold at least ${bold(show.forceBothUp(demand))}, pushed square to the guard.`,
-    );
+    .map(({ demand }) => `Each end of a spacer must hold at least ${bold(show.forceBothUp(demand))}, pushed square to the guard.`);
 
 /** For those who build: of each kind of post the greatest that its bases are asked for. */
 export function basesTable(context: SheetContext): Table {

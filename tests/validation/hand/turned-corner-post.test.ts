@@ -10,6 +10,7 @@ import { mitredSection, mitreLoss } from "../../../src/mechanics/bore-cuts.ts";
 import { solidRectangle } from "../../../src/mechanics/section.ts";
 import { cornerShape } from "../../../src/plan/corner-post.ts";
 import { directionsOf, inOwnAxes } from "../../../src/plan/frame-check-axes.ts";
+import type { Push } from "../../../src/plan/frame-check-guard.ts";
 import { type LoadedPost, loadsOf } from "../../../src/plan/frame-check-loads.ts";
 import type { FrameCheck } from "../../../src/plan/frame-plan.ts";
 import type { Vertical } from "../../../src/plan/plan.ts";
@@ -139,8 +140,9 @@ describe("which direction of the load is worst", () => {
       ...cornerShape(deg(turn), 2 * half, deg(60)),
     },
   });
-  const parts = (turn: number): readonly number[] =>
-    directionsOf({ post: standing(turn) as Vertical, sharing: 3, sharingNext: 4 }, "square").map(({ parts: { x, y } }) => x + y);
+  const waysOf = (post: Pick<Vertical, "corner">, pushes: readonly Push[], isLine = false) =>
+    directionsOf({ post: post as Vertical, whole, sharing: 3, sharingNext: 4 }, { pushes, isLine });
+  const parts = (turn: number): readonly number[] => waysOf(standing(turn), ["square"]).map(({ parts: { x, y } }) => x + y);
 
   test("square to either side of a turn t it stresses a post on the bisector by cos t/2 + sin t/2, whichever way the guard turns", () => {
     for (const turn of [10, 30, 45, 60, -10, -30, -45, -60]) {
@@ -175,10 +177,52 @@ describe("which direction of the load is worst", () => {
   });
 
   test("along the rail of either side the posts of that side share it", () => {
-    const [own, next] = directionsOf({ post: standing(45) as Vertical, sharing: 3, sharingNext: 4 }, "along the rail");
+    const [own, next] = waysOf(standing(45), ["along the rail"]);
     expect([own?.sharing, next?.sharing]).toEqual([3, 4]);
     expect([own?.parts.x, own?.parts.y]).toEqual([expect.closeTo(cos, 9), expect.closeTo(sin, 9)]);
     expect([next?.parts.x, next?.parts.y]).toEqual([expect.closeTo(cos, 9), expect.closeTo(sin, 9)]);
+  });
+
+  // Of a force that slants by f off square, cos f and sin f / n come to the post: together at most sqrt(1 + 1 / n^2), where tan f = 1 / n.
+  test("in any direction a line post is stressed most by a load that slants: sqrt(1 + 1/9) where three posts share what goes along", () => {
+    const [, , slanting] = waysOf({}, ["square", "along the rail"]);
+    expect((slanting?.parts.x ?? 0) + (slanting?.parts.y ?? 0)).toBeCloseTo(Math.sqrt(10) / 3, 9);
+    expect(slanting?.words).toBe("slanting, 18 deg off square to the guard");
+    for (let f = 0; f <= 90; f += 1) {
+      expect(Math.cos(deg(f)) + Math.sin(deg(f)) / 3).toBeLessThanOrEqual(Math.sqrt(10) / 3 + 1e-12);
+    }
+  });
+
+  test("a load all along the top, which no other post takes, is worst at 45 deg: along the diagonal, sqrt 2 times as much", () => {
+    const [, , slanting] = waysOf({}, ["square", "along the rail"], true);
+    expect((slanting?.parts.x ?? 0) + (slanting?.parts.y ?? 0)).toBeCloseTo(Math.SQRT2, 9);
+    expect(slanting?.words).toBe("slanting, 45 deg off square to the guard");
+  });
+
+  test("a post that is weaker along its side is stressed most by a load that slants further: S 2 to 1, tan f = 2", () => {
+    const oblong = solidRectangle({ x: 50, y: 100 });
+    const [, , slanting] = directionsOf(
+      { post: {} as Vertical, whole: oblong, sharing: 1, sharingNext: 1 },
+      { pushes: ["square", "along the rail"], isLine: false },
+    );
+    expect(slanting?.parts).toEqual({ x: expect.closeTo(2 / Math.sqrt(5), 9), y: expect.closeTo(1 / Math.sqrt(5), 9) });
+  });
+
+  test("a turned post too: no direction off either side stresses it more than the worst of its ways", () => {
+    const ways = waysOf(standing(45), ["square", "along the rail"]);
+    const most = Math.max(...ways.map(({ parts: { x, y }, sharing }) => (x + y) / sharing));
+    expect(ways).toHaveLength(6);
+    for (const [turn, n] of [
+      [22.5, 3],
+      [-22.5, 4],
+    ] as const) {
+      for (let f = 0; f < 360; f += 1) {
+        const [square, along] = [Math.cos(deg(f)), Math.sin(deg(f)) / n];
+        const x = along * Math.cos(deg(turn)) + square * Math.sin(deg(turn));
+        const y = square * Math.cos(deg(turn)) - along * Math.sin(deg(turn));
+        expect(Math.abs(x) + Math.abs(y)).toBeLessThanOrEqual(most + 1e-12);
+      }
+    }
   });
 
   test("turning the axes leaves a moment as long as it is", () => {
