@@ -95,14 +95,16 @@ export function existingRows({ plan, show }: SheetContext): readonly SurveyRow[]
 
 const woodWords = ({ value }: Cited<Wood>): Text => `${value.species} ${value.grade}${value.incised ? ", incised" : ""}`;
 
-/** Posts and rails of metal, by the alloy that was taken for each. */
+/** Posts, rails and spacers of metal, by the alloy that was taken for each. */
 export function metalParts({
   job,
+  frame,
 }: Plan): readonly { readonly parts: Text; readonly alloy: Text; readonly yieldStress: Cited<Megapascal> }[] {
   const members = [
     { part: "posts", material: job.posts.section.material },
     { part: "top rail", material: job.frame.topRail.material },
     ...(job.frame.bottomRail === null ? [] : [{ part: "bottom rail", material: job.frame.bottomRail.material }]),
+    ...(frame.spacers === null ? [] : [{ part: "spacers", material: job.spacers.section.material }]),
   ].flatMap(({ part, material }) => (material === "wood" ? [] : [{ part, alloy: alloyOf[material] }]));
   return groupBy(members, ({ alloy }) => String(alloy)).map((same) => ({
     parts: listed(same.map(({ part }) => part)),
@@ -113,12 +115,13 @@ export function metalParts({
 
 /** What the strength and stiffness of the frame were computed with: worse than that, and its checks no longer hold. */
 export function strengthRows({ plan, show }: SheetContext): readonly SurveyRow[] {
-  const { posts, frame, site } = plan.job;
+  const { posts, spacers, frame, site } = plan.job;
   const { pull, height, movement } = plan.frame.trial;
   const members = [
     { key: "posts", wood: posts.wood },
     { key: "top rail", wood: frame.topRail.wood },
     { key: "bottom rail", wood: frame.bottomRail?.wood ?? null },
+    { key: "spacers", wood: plan.frame.spacers === null ? null : spacers.wood },
   ].flatMap(({ key, wood }) => (wood === null ? [] : [{ key, planned: woodWords(wood) }]));
   return [
     ...groupBy(members, ({ planned }) => planned).map((same): SurveyRow => {
