@@ -107,8 +107,43 @@ describe("firstSelfCrossing", () => {
     expect(firstSelfCrossing(sidesToPoints(sides, { x: 300, y: -40 }, -2.995114803314205).points)).toBeNull();
   });
 
+  it("four long sides in one line stay clear too: the last bits of far corners are no crossing", () => {
+    const sides = [6046, 8874, 2073, 3337].map((side) => ({ length: side, turn: 0 }));
+    expect(firstSelfCrossing(sidesToPoints(sides, { x: 300, y: -40 }, -1.82).points)).toBeNull();
+  });
+
   it("a later side that passes through a point given twice touches it", () => {
     expect(firstSelfCrossing(points([0, 0], [10, 0], [10, 0], [10, 10], [5, 10]))).toEqual({ first: 0, second: 2 });
+  });
+
+  it("two points closer than 1e-6 mm are one: a last bit that goes back is no fold, at either end of a side", () => {
+    expect(firstSelfCrossing(points([0, 0], [10, 0], [10 - 1e-9, 0]))).toBeNull();
+    expect(firstSelfCrossing(points([0, 0], [1e-9, 0], [-10, 0]))).toBeNull();
+  });
+
+  it("a side folds back when the end of the shorter of the two lies within 1e-6 mm of the longer: 900 mm at 1e-10 rad, 50 at 1e-8", () => {
+    const back = (length: number, off: number) => firstSelfCrossing(points([0, 0], [1000, 0], [1000 - length, length * off]));
+    expect(back(900, 1e-10)).toEqual({ first: 0, second: 1 });
+    expect(back(50, 1e-8)).toEqual({ first: 0, second: 1 });
+    expect(back(900, 1e-8)).toBeNull();
+  });
+
+  it("a side that crosses the line of an earlier one beyond its end does not cross it", () => {
+    expect(firstSelfCrossing(points([0, 0], [10, 0], [10, 5], [20, 5], [20, -5]))).toBeNull();
+    expect(firstSelfCrossing(points([0, 0], [10, 0], [10, 5], [-20, 5], [-20, -5]))).toBeNull();
+  });
+
+  it("a later side through a first point given twice touches it there", () => {
+    expect(firstSelfCrossing(points([0, 0], [0, 0], [10, 0], [10, 10], [-10, -10]))).toEqual({ first: 0, second: 3 });
+  });
+
+  it("law: sides in one line are clear of each other, whichever way it runs", () => {
+    fc.assert(
+      fc.property(sideList, fc.double({ min: -3, max: 3, noNaN: true }), (sides, heading) => {
+        const straight = sides.map((side) => ({ ...side, turn: 0 }));
+        expect(firstSelfCrossing(sidesToPoints(straight, { x: 300, y: -40 }, heading).points)).toBeNull();
+      }),
+    );
   });
 
   it("law: the answer does not change when the outline is moved, turned or mirrored", () => {

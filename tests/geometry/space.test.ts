@@ -99,7 +99,10 @@ describe("pressFromPlumb", () => {
       { x: 1, y: 2, z: 2 },
     ];
     expect(pressFromPlumb({ x: 30, y: 10, z: 0 }, b)).toBeCloseTo(pressFromPlumb(a, b), 12);
+    expect(pressFromPlumb(a, { x: 7, y: 14, z: 14 })).toBeCloseTo(pressFromPlumb(a, b), 12);
+    expect(pressFromPlumb({ x: 7, y: 14, z: 14 }, a)).toBeCloseTo(pressFromPlumb(a, b), 12);
     expect(pressFromPlumb({ x: 0, y: 0, z: 0 }, b)).toBe(0);
+    expect(pressFromPlumb(b, { x: 0, y: 0, z: 0 })).toBe(0);
     expect(pressFromPlumb(a, a)).toBe(0);
   });
 });
@@ -124,6 +127,7 @@ describe("circleInStep", () => {
 
   test("no step is refused", () => {
     expect(() => circleInStep({ rise: 0, going: 10 }, 0)).toThrow(RangeError);
+    expect(() => circleInStep({ rise: 7, going: 0 }, 0)).toThrow(RangeError);
     expect(() => circleInStep({ rise: 7, going: 10 }, -1)).toThrow(RangeError);
   });
 });

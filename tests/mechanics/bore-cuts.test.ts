@@ -40,9 +40,17 @@ describe("solidBoreCuts", () => {
     );
   });
 
+  it("counterbores of one size that just meet are one bore of that size, and one as wide as its bore changes nothing", () => {
+    const meeting = { along: "x", diameter: 10, near: { diameter: 30, depth: 50 }, far: { diameter: 30, depth: 40 } } as const;
+    const wide = netSection(post, solidBoreCuts(post, { along: "x", diameter: 30 }));
+    expect(netSection(post, solidBoreCuts(post, meeting)).x.inertia_mm4).toBeCloseTo(wide.x.inertia_mm4, 4);
+    const same = netSection(post, solidBoreCuts(post, { along: "x", diameter: 30, near: { diameter: 30, depth: 20 } }));
+    expect(same.x.inertia_mm4).toBeCloseTo(wide.x.inertia_mm4, 4);
+  });
+
   it("refuses counterbores that meet, and one narrower than its bore", () => {
     const meeting = { along: "x", diameter: 10, near: { diameter: 30, depth: 50 }, far: { diameter: 30, depth: 41 } } as const;
-    expect(() => solidBoreCuts(post, meeting)).toThrow(/meet/);
+    expect(() => solidBoreCuts(post, meeting)).toThrow("50 and 41 mm meet in 90 mm");
     expect(() => solidBoreCuts(post, { along: "x", diameter: 10, near: { diameter: 9, depth: 5 } })).toThrow(/narrower/);
   });
 });
@@ -78,8 +86,10 @@ describe("blindHoleCuts", () => {
     expect(netSection(post, both).area_mm2).toBeCloseTo(through.area_mm2, 9);
   });
 
-  it("refuses a hole that is deeper than the piece", () => {
-    expect(() => blindHoleCuts(post, { along: "x", diameter: 6, depth: 91, from: "near" })).toThrow(/deeper/);
+  it("as deep as the piece it is a bore right through; deeper is refused", () => {
+    const through = solidBoreCuts(post, { along: "x", diameter: 6 });
+    expect(blindHoleCuts(post, { along: "x", diameter: 6, depth: 90, from: "near" })).toEqual(through);
+    expect(() => blindHoleCuts(post, { along: "x", diameter: 6, depth: 91, from: "near" })).toThrow("91 mm is deeper than 90 mm");
   });
 });
 
@@ -168,6 +178,9 @@ describe("mitredSection", () => {
 
   it("refuses a post that is not square, and a bore that reaches the corner", () => {
     expect(() => mitredSection(post, { diameter: 8, wall: null })).toThrow("has no mitre from middle to middle");
-    expect(() => mitredSection(solidRectangle({ x: 50, y: 50 }), { diameter: 36, wall: null })).toThrow("reaches the corner");
+    // A quarter of the diagonal is 17.68 mm: a bore of twice that touches the corner.
+    for (const diameter of [36, 50 / Math.SQRT2]) {
+      expect(() => mitredSection(solidRectangle({ x: 50, y: 50 }), { diameter, wall: null })).toThrow("reaches the corner");
+    }
   });
 });

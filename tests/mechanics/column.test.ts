@@ -38,10 +38,11 @@ describe("woodColumn", () => {
     );
   });
 
-  it("refuses a length of more than 50 sizes, and what is not positive", () => {
-    expect(() => woodColumn({ ...post, length: 51 * 88.9 })).toThrow(/50/);
+  it("a length of 50 sizes is taken, one of more refused (NDS 2018, 3.7.1.4, from memory: shall not exceed 50); so is what is not positive", () => {
+    expect(woodColumn({ ...post, size: 90, length: 4500 }).slenderness).toBe(50);
+    expect(() => woodColumn({ ...post, size: 90, length: 4501 })).toThrow(/50/);
     for (const wrong of [{ length: -1 }, { size: 0 }, { modulus_min: 0 }, { compression: 0 }]) {
-      expect(() => woodColumn({ ...post, length: 100, ...wrong })).toThrow(RangeError);
+      expect(() => woodColumn({ ...post, length: 100, ...wrong })).toThrow("must be positive");
     }
   });
 });
@@ -50,6 +51,11 @@ describe("woodBeam", () => {
   it("140 mm deep and 38 mm wide, 3 m free: 1.44 lengths and 3 depths; 0.9 m is short and counts 1.87 lengths", () => {
     expect(woodBeam({ ...rail, length: 3000 }).length).toBeCloseTo(1.44 * 3000 + 3 * 140, 9);
     expect(woodBeam({ ...rail, length: 900 }).length).toBeCloseTo(1.87 * 900, 9);
+  });
+
+  it("a length of 7 depths counts as long (NDS 2018, table 3.3.3, from memory: below 7, and from 7 on)", () => {
+    expect(woodBeam({ ...rail, length: 980 }).length).toBeCloseTo(1.44 * 980 + 3 * 140, 9);
+    expect(woodBeam({ ...rail, length: 979 }).length).toBeCloseTo(1.87 * 979, 9);
   });
 
   it("a square and a piece on its flat don't turn over", () => {
@@ -71,10 +77,13 @@ describe("woodBeam", () => {
     );
   });
 
-  it("refuses a slenderness of more than 50, and what is not positive", () => {
-    expect(() => woodBeam({ ...rail, length: 30_000 })).toThrow(/slenderness/);
+  it("a slenderness of 50 is taken, one of more refused (NDS 2018, 3.3.3.7, from memory: shall not exceed 50); so is what is not positive", () => {
+    const even = { lengths: 1, depths: 0 };
+    const thin = { ...rail, share: [even, even], depth: 100, breadth: 20 } as const;
+    expect(woodBeam({ ...thin, length: 10_000 }).slenderness).toBe(50);
+    expect(() => woodBeam({ ...thin, length: 10_001 })).toThrow(/slenderness/);
     for (const wrong of [{ length: -1 }, { depth: 0 }, { breadth: 0 }, { modulus_min: 0 }, { bending: 0 }]) {
-      expect(() => woodBeam({ ...rail, length: 100, ...wrong })).toThrow(RangeError);
+      expect(() => woodBeam({ ...rail, length: 100, ...wrong })).toThrow("must be positive");
     }
   });
 });

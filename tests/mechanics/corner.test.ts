@@ -50,6 +50,17 @@ describe("tensionProfile", () => {
     expect(profile.integral_NMm).toBeCloseTo((2 * 1000 * (1 - Math.exp(-0.06))) / 1e-5, 3);
   });
 
+  it("with wobble alone, pulled from one end, the least tension stands at the other: T exp(-kappa L)", () => {
+    const profile = tensionProfile({ ...run, bends: [], wobble_perMm: 1e-5 });
+    expect(profile.leastAt).toBe(12_000);
+    expect(profile.least).toBeCloseTo(1000 * Math.exp(-0.12), 9);
+  });
+
+  it("where nothing rubs, a bend leaves the pull as it is", () => {
+    expect(tensionProfile({ ...run, friction: 0 })).toMatchObject({ least: 1000, integral_NMm: 12e6 });
+    expect(capstanRatio({ friction: 0, angle: RIGHT })).toBe(1);
+  });
+
   it("with unequal pulls and wobble the profiles meet where exp(-kappa x) 1000 = exp(-kappa (L - x)) 950", () => {
     const profile = tensionProfile({ ...run, bends: [], wobble_perMm: 1e-5, pull_right: 950 });
     const meet = 6000 + Math.log(1000 / 950) / 2e-5;
@@ -85,7 +96,7 @@ describe("tensionProfile", () => {
   it("refuses a run that nobody pulls, of no length, with a bend off it, or with friction or wobble below 0", () => {
     for (const wrong of [
       { pull_left: null },
-      { length: 0 },
+      { length: 0, bends: [] },
       { bends: [{ at: 12_001, angle: 1 }] },
       { bends: [{ at: -1, angle: 1 }] },
       { friction: -0.1 },
@@ -183,7 +194,14 @@ describe("drawInLoss", () => {
     expect(beyond.reach).toBe(6000);
   });
 
-  it("refuses a stiffness of 0 and a slip below 0", () => {
+  it("an end that does not slip loses nothing, with friction or without", () => {
+    expect(drawInLoss({ slip: 0, stiffness: 8e5, loss_NPerMm: 0.05, length: 6000 }).loss).toBe(0);
+    expect(drawInLoss({ slip: 0, stiffness: 8e5, loss_NPerMm: 0, length: 6000 }).loss).toBe(0);
+  });
+
+  it("refuses a stiffness or length of 0 and a slip or loss below 0", () => {
+    expect(() => drawInLoss({ slip: 1, stiffness: 1, loss_NPerMm: 1, length: 0 })).toThrow(RangeError);
+    expect(() => drawInLoss({ slip: 1, stiffness: 1, loss_NPerMm: -1, length: 1 })).toThrow(RangeError);
     expect(() => drawInLoss({ slip: 1, stiffness: 0, loss_NPerMm: 1, length: 1 })).toThrow(RangeError);
     expect(() => drawInLoss({ slip: -1, stiffness: 1, loss_NPerMm: 1, length: 1 })).toThrow(RangeError);
   });

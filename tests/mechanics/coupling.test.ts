@@ -12,7 +12,10 @@ const sideOf = (length: number, heights: readonly number[]) =>
     topRail: { EA: 5e7, EI: 7e9, joint: "pinned" },
     bottomRail: null,
     cables: heights.map((height) => ({ left: 0, right: 1, height })),
-    loads: [{ post: 1, height: 400 }],
+    loads: [
+      { post: 1, height: 400 },
+      { post: 0, height: 700 },
+    ],
   });
 const sides = [sideOf(3000, [200, 600]), sideOf(2000, [200, 600])];
 const cable = (index: number, far = 1): CoupledCable => ({
@@ -71,12 +74,13 @@ describe("coupledFlexibility", () => {
     const F = coupledFlexibility(sides, [alone, loading]);
     expect(F[1]?.[0]).toBe(0);
     expect(F[0]?.[1]).toBeCloseTo(-0.5 * (sides[1]?.closingPerLoad[0]?.[0] ?? Number.NaN), 15);
+    expect(F[1]?.[1]).toBeCloseTo(sides[0]?.flexibility[1]?.[1] ?? Number.NaN, 15);
   });
 
   it("refuses legs and loads that a side does not have", () => {
     expect(() => coupledFlexibility(sides, [{ legs: [{ side: 2, cable: 0, share: 1 }] }])).toThrow("no side 2");
     expect(() => coupledFlexibility(sides, [{ legs: [{ side: 0, cable: 2, share: 1 }] }])).toThrow("no cable 2");
-    expect(() => coupledFlexibility(sides, [{ ...cable(0), loads: [{ side: 0, load: 1, perPull: 1 }] }])).toThrow("no column 1");
+    expect(() => coupledFlexibility(sides, [{ ...cable(0), loads: [{ side: 0, load: 2, perPull: 1 }] }])).toThrow("no column 2");
   });
 });
 
@@ -98,7 +102,7 @@ describe("pullsOnSide", () => {
       },
     ];
     const under = pullsOnSide(far, 1, pulled);
-    expect(under).toEqual({ tensions: [790, 632], loads: [200] });
+    expect(under).toEqual({ tensions: [790, 632], loads: [200, 0] });
     expect(sideState(far, under).closing[0]).toBeCloseTo(
       790 * (far.flexibility[0]?.[0] ?? 0) + 632 * (far.flexibility[0]?.[1] ?? 0) + 200 * (far.closingPerLoad[0]?.[0] ?? 0),
       12,

@@ -21,6 +21,15 @@ describe("checkBalance", () => {
     expect(checkBalance([push, { ...base, force_x: -100 + 1e-5 }], none)).toBeCloseTo(5e-8, 12);
   });
 
+  it("the size of forces aslant is the sum of both parts, and dust counts for nothing: 1e-5 N less 2e-6 of 1400 N", () => {
+    const forces = [
+      { x: 0, y: 0, force_x: 300, force_y: -400, moment: 0 },
+      { x: 0, y: 0, force_x: -300 + 1e-5, force_y: 400, moment: 0 },
+    ];
+    expect(checkBalance(forces, none) * 1400).toBeCloseTo(1e-5, 9);
+    expect(checkBalance(forces, { force: 2e6, moment: 0 }) * 1400).toBeCloseTo(8e-6, 9);
+  });
+
   it("forgives the dust of large products: 1e-4 N where stiffness times movement is 1e9 N", () => {
     const dust = [
       { ...push, force_x: 1e-4 },

@@ -54,6 +54,20 @@ describe("heldForces", () => {
     expect(hinged[5]).toBeCloseTo(0, 6);
   });
 
+  // Beam tables, fixed beam with a couple M0 at a, b = L - a: reactions 6 M0 a b / L^3, moments at the ends M0 b (2 a - b) / L^2 and
+  // M0 a (2 b - a) / L^2 (from memory).
+  it.each([1000, 2500, 4200])("a couple %i mm from the first of two fixed ends", (a) => {
+    const b = 5000 - a;
+    const point = { at: a, along: 0, across: 0, moment: 1e6 };
+    const [, left, moment, , right, other] = heldForces(setMember(beam, ends), { ...idle, points: [point] });
+    expect(moment).toBeCloseTo((1e6 * b * (2 * a - b)) / 5000 ** 2, 4);
+    expect(other).toBeCloseTo((1e6 * a * (2 * b - a)) / 5000 ** 2, 4);
+    expect(left).toBeCloseTo((6 * 1e6 * a * b) / 5000 ** 3, 8);
+    expect((left ?? 0) + (right ?? 0)).toBeCloseTo(0, 9);
+    // All moments about the first end.
+    expect((moment ?? 0) + (other ?? 0) + 1e6 + (right ?? 0) * 5000).toBeCloseTo(0, 4);
+  });
+
   it("refuses a load across a bar, and a couple on it", () => {
     const point = { at: 100, along: 0, across: 0, moment: 0 };
     expect(() => heldForces(setMember(bar, ends), { ...idle, points: [{ ...point, across: 1 }] })).toThrow("loaded across");
@@ -63,6 +77,29 @@ describe("heldForces", () => {
 });
 
 describe("stateWithin", () => {
+  const held = [0, 0, 0, 0, 0, 0];
+
+  it("between fixed ends under an even load w: shear w (L / 2 - z), w L^2 / 24 and w L^4 / 384 EI + w L^2 / 8 GA in the middle (beam tables)", () => {
+    const set = setMember({ ...beam, GA: 1e5 }, ends);
+    const action = { ...idle, evenAcross: -2 };
+    const forces = heldForces(set, action);
+    const at = (place: number) => stateWithin(set, place, { ends: held, forces, action });
+    expect(at(1000).shear).toBeCloseTo(2 * 1500, 6);
+    expect(at(4000).shear).toBeCloseTo(-2 * 1500, 6);
+    expect(at(2500).moment).toBeCloseTo((2 * 5000 ** 2) / 24, 3);
+    expect(at(2500).across).toBeCloseTo(-((2 * 5000 ** 4) / (384 * 1e10) + (2 * 5000 ** 2) / (8 * 1e5)), 6);
+  });
+
+  it("a load of 100 N along, 1 m from the first of two fixed ends of 5 m: 80 N of tension up to it, 20 N of compression behind", () => {
+    const set = setMember(beam, ends);
+    const action = { ...idle, points: [{ at: 1000, along: 100, across: 0, moment: 0 }] };
+    const at = (place: number) => stateWithin(set, place, { ends: held, forces: heldForces(set, action), action });
+    expect(at(1000).tension).toBeCloseTo(80, 9);
+    expect(at(1001).tension).toBeCloseTo(-20, 9);
+    expect(at(1000).along).toBeCloseTo((80 * 1000) / 1e8, 12);
+    expect(at(5000).along).toBeCloseTo(0, 12);
+  });
+
   it("a member that is moved as a whole carries nothing", () => {
     const laid = layMember(beam, ends);
     const moved = stateWithin(laid, 1250, { ends: [1, 2, 0.001, 1, 7, 0.001], forces: [0, 0, 0, 0, 0, 0], action: idle });
