@@ -19,8 +19,8 @@ export interface Assembled {
   readonly free: readonly Freedom[];
   /** Rotations of nodes that hang on hinges alone. */
   readonly loose: ReadonlySet<number>;
-  /** The stiffness of all unknowns taken apart; nothing when there are none. */
-  readonly factor: CholeskyDecomposition | null;
+  /** The stiffness of all unknowns taken apart. */
+  readonly factor: CholeskyDecomposition;
 }
 
 /**
@@ -52,7 +52,7 @@ export function assemble(frame: Frame): Assembled {
       if (!held) free.push({ spot, node, axis: name });
     }
   }
-  return { members, places, free, loose, factor: free.length === 0 ? null : factorise(frame, { members, places, free }) };
+  return { members, places, free, loose, factor: factorise(frame, { members, places, free }) };
 }
 
 function factorise(frame: Frame, { members, places, free }: Pick<Assembled, "members" | "places" | "free">): CholeskyDecomposition {

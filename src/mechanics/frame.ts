@@ -22,7 +22,6 @@ export function solveFrame(frame: Frame, cases: readonly LoadCase[]): readonly F
   const assembled = assemble(frame);
   const { free, factor } = assembled;
   const prepared = cases.map((load) => prepare(frame, assembled, load));
-  if (factor === null) return prepared.map((one) => respond(frame, assembled, one));
   const moves = factor.solve(new Matrix(free.map(({ spot }) => prepared.map(({ pushes }) => pushes[spot] as number))));
   return prepared.map((one, column) => {
     for (const [row, { spot }] of free.entries()) one.moves[spot] = moves.get(row, column);

@@ -89,8 +89,10 @@ export interface BuiltFrame {
  * @throws never
  * Source: derived, right triangle
  */
-export const partsOf = (slope: Radian = 0): { readonly cos: number; readonly sin: number } =>
-  slope === 0 ? { cos: 1, sin: 0 } : { cos: Math.cos(slope), sin: Math.sin(slope) };
+export const partsOf = (slope: Radian = 0): { readonly cos: number; readonly sin: number } => ({
+  cos: Math.cos(slope),
+  sin: Math.sin(slope),
+});
 
 /** How much stiffer than the posts a rail is that does not give: it gives some millionths of what they do, and doubles still tell both. */
 const RIGID_ratio = 1e7;

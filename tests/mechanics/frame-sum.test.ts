@@ -5,8 +5,8 @@ import { superpose } from "../../src/mechanics/frame-sum.ts";
 
 const frame: Frame = {
   nodes: [
-    { x: 0, y: 0, support: { x: "fixed", y: "fixed", rotation: 3e8 } },
-    { x: 0, y: 1000 },
+    { x: 0, y: 0, support: { x: "fixed", y: "fixed", rotation: "fixed" } },
+    { x: 0, y: 1000, support: { x: 30 } },
     { x: 2000, y: 1000, support: { x: "fixed", y: "fixed" } },
   ],
   members: [
@@ -15,23 +15,31 @@ const frame: Frame = {
   ],
 };
 const cases: readonly LoadCase[] = [
-  { onMembers: [{ member: 0, at: 400, x: 100 }], strains: [{ member: 1, strain: 1e-4 }] },
-  { even: [{ member: 1, y: -0.5 }], atNodes: [{ node: 1, y: -20, moment: 5e3 }] },
-  { settlements: [{ node: 2, y: -2 }] },
+  { onMembers: [{ member: 0, at: 400, x: 100, y: -7, moment: 600 }], strains: [{ member: 1, strain: 1e-4 }] },
+  { even: [{ member: 1, x: 0.1, y: -0.5 }], atNodes: [{ node: 1, x: 8, y: -20, moment: 5e3 }] },
+  {
+    settlements: [
+      { node: 2, x: 0.4, y: -2 },
+      { node: 0, rotation: 2e-3 },
+    ],
+  },
 ];
 const factors = [2, -3, 0.5];
 
 describe("superpose", () => {
-  it("twice one case, less three times another, and half a settlement of 2 mm are what solving them together gives", () => {
+  it("twice one case, less three times another, and half a settlement of 2 mm and turn of 2 mrad are what solving them together gives", () => {
     const responses = solveFrame(frame, cases);
     const parts = responses.map((response, index) => ({ response, load: cases[index] ?? {}, factor: factors[index] ?? 0 }));
     const sum = superpose(parts);
     const together: LoadCase = {
-      onMembers: [{ member: 0, at: 400, x: 200 }],
+      onMembers: [{ member: 0, at: 400, x: 200, y: -14, moment: 1200 }],
       strains: [{ member: 1, strain: 2e-4 }],
-      even: [{ member: 1, y: 1.5 }],
-      atNodes: [{ node: 1, y: 60, moment: -15e3 }],
-      settlements: [{ node: 2, y: -1 }],
+      even: [{ member: 1, x: -3 * 0.1, y: 1.5 }],
+      atNodes: [{ node: 1, x: -24, y: 60, moment: -15e3 }],
+      settlements: [
+        { node: 2, x: 0.2, y: -1 },
+        { node: 0, rotation: 1e-3 },
+      ],
     };
     expect(sum.load).toMatchObject(together);
     const [response] = solveFrame(frame, [together]);
@@ -41,6 +49,7 @@ describe("superpose", () => {
     );
     expect(mine?.moment).toBeCloseTo(theirs?.moment ?? Number.NaN, 5);
     expect(mine?.x).toBeCloseTo(theirs?.x ?? Number.NaN, 10);
+    expect(sum.response.reactions[0]?.moment).toBeCloseTo(response?.reactions[0]?.moment ?? Number.NaN, 5);
     expect(sum.response.reactions[2]?.x).toBeCloseTo(response?.reactions[2]?.x ?? Number.NaN, 7);
     expect(sum.response.memberForces[1]?.[2]).toBeCloseTo(response?.memberForces[1]?.[2] ?? Number.NaN, 5);
   });

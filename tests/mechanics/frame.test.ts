@@ -173,6 +173,31 @@ describe("solveFrame", () => {
     expect(() => solveFrame(frame, [{ atNodes: [{ node: 1, moment: 1 }] }])).toThrow("nothing turns with node 1");
   });
 
+  it("a cantilever in two pieces carries a load and a couple at its third node: P L^3 / 3 EI + M L^2 / 2 EI; on a hinge no couple can act there", () => {
+    const pieces = (hingedTo: boolean): Frame => ({
+      nodes: [
+        { x: 0, y: 0, support: fixed },
+        { x: 800, y: 0 },
+        { x: L, y: 0 },
+      ],
+      members: [
+        { from: 0, to: 1, EA, EI },
+        { from: 1, to: 2, EA, EI, hingedTo },
+      ],
+    });
+    const { response } = solve(pieces(false), { atNodes: [{ node: 2, x: 70, y: 100, moment: 4e4 }] });
+    expectShare(node(response, 2).y, (100 * L ** 3) / (3 * EI) + (4e4 * L ** 2) / (2 * EI));
+    expectShare(node(response, 2).x, (70 * L) / EA);
+    expectShare(reaction(response, 0).moment, -100 * L - 4e4);
+    expect(() => solveFrame(pieces(true), [{ atNodes: [{ node: 2, moment: 1 }] }])).toThrow("nothing turns with node 2");
+  });
+
+  it("a load on a support goes straight into it and moves nothing", () => {
+    const { response } = solve(beam(fixed, propped), { atNodes: [{ node: 0, x: 30, y: -40, moment: 500 }] });
+    expect(response.reactions[0]).toEqual({ x: -30, y: 40, moment: -500 });
+    expect(node(response, 1).rotation).toBe(0);
+  });
+
   it("a frame whose every node is fast still hands its loads to the supports", () => {
     const { response } = solve(beam(fixed, fixed), { onMembers: [{ member: 0, at: 500, y: -80 }] });
     // Beam tables: P b^2 (3 a + b) / L^3.
