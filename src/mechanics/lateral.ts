@@ -116,7 +116,7 @@ export function springOf({ span, at = span / 2, tension, stiffness, runLength, s
  * Source: derived, limits of lateralResponse
  */
 export function refuseSpan({ span, at = span / 2, tension, stiffness, runLength, support }: SpanUnderTension): void {
-  if (!(span > 0 && at > 0 && at < span)) throw new RangeError(`a push at ${at} mm is not inside a span of ${span} mm`);
+  if (!(at > 0 && at < span)) throw new RangeError(`a push at ${at} mm is not inside a span of ${span} mm`);
   if (!(tension >= 0 && stiffness > 0)) throw new RangeError(`tension ${tension} N and axial stiffness ${stiffness} N are out of range`);
   if (support === "sliding" && !(runLength >= span))
     throw new RangeError(`a run of ${runLength} mm is shorter than its span of ${span} mm`);

@@ -1,5 +1,5 @@
 import { describe, expect, test } from "vitest";
-import { guardFrame, sideState } from "../../src/mechanics/guard-frame.ts";
+import { alongPost, guardFrame, sideState } from "../../src/mechanics/guard-frame.ts";
 import type { GuardFrameInput } from "../../src/mechanics/guard-frame-build.ts";
 
 const post = { E: 10_000, A: 8000, I: 6e6, base: "fixed" as const };
@@ -30,6 +30,17 @@ describe("a guard frame on a slope", () => {
     expect(flexibility[0]?.[0]).toBeCloseTo(closed, 12);
   });
 
+  test("of two posts, level at one and on the slope at the other, closes by the sum of what each does", () => {
+    const posts = [feet[0], feet[1]].flatMap((one) => (one === undefined ? [] : [one]));
+    const bending = 600 ** 3 / (3 * 10_000 * 6e6);
+    const sloped = Math.cos(SLOPE) ** 2 * bending + (Math.sin(SLOPE) ** 2 * 600) / (10_000 * 8000);
+    for (const ends of [{ slope_left: SLOPE }, { slope_right: SLOPE }]) {
+      const cables = [{ left: 0, right: 1, height: 600, ...ends }];
+      const { flexibility } = guardFrame({ posts, height: 900, topRail: null, bottomRail: null, cables });
+      expect(flexibility[0]?.[0]).toBeCloseTo(bending + sloped, 12);
+    }
+  });
+
   test("has a symmetric flexibility, and cables that lie within it leave no force on its bases together", () => {
     const guard = guardFrame(raked);
     expect(guard.flexibility[0]?.[1]).toBeCloseTo(guard.flexibility[1]?.[0] ?? 0, 12);
@@ -43,6 +54,9 @@ describe("a guard frame on a slope", () => {
     const { baseThrust } = sideState(guardFrame(raked), { tensions: [1000, 1200] });
     expect(baseThrust[0]).toBeLessThan(0);
     expect(baseThrust[2]).toBeGreaterThan(0);
+    const guard = guardFrame(raked);
+    const state = sideState(guard, { tensions: [1000, 1200] });
+    for (const nth of feet.keys()) expect(alongPost(guard, state, nth)(0).thrust).toBeCloseTo(baseThrust[nth] ?? Number.NaN, 6);
   });
 
   test("without slope is the level frame, number for number", () => {

@@ -316,6 +316,11 @@ describe("sideState", () => {
     }
   });
 
+  it("a load that is not named is none", () => {
+    const guard = guardFrame({ ...side, loads: [{ post: 1, height: 500 }] });
+    expect(sideState(guard, { tensions: even })).toEqual(sideState(guard, { tensions: even, loads: [0] }));
+  });
+
   it("refuses tensions and loads that are not one for each", () => {
     const guard = guardFrame(side);
     expect(() => sideState(guard, { tensions: [1] })).toThrow("1 tensions for 5 cables");
@@ -370,6 +375,26 @@ describe("largestMovement", () => {
   });
 });
 
+describe("largestMovement under loads at any heights", () => {
+  it("law: no place on the post moves further that way, though the post swings to both sides between its loads", () => {
+    const load = fc.record({ height: fc.integer({ min: 20, max: 900 }), size: fc.integer({ min: -2000, max: 2000 }) });
+    fc.assert(
+      fc.property(fc.array(load, { minLength: 2, maxLength: 5 }), fc.constantFrom(1 as const, -1 as const), (sizes, towards) => {
+        const held = { ...post(0), base: "fixed" as const, top: "fixed" as const };
+        const loads = sizes.map(({ height }) => ({ post: 0, height }));
+        const guard = guardFrame({ posts: [held], height: 915, topRail: null, bottomRail: null, cables: [], loads });
+        const state = sideState(guard, { tensions: [], loads: sizes.map(({ size }) => size) });
+        const { movement, height } = largestMovement(guard, state, { post: 0, towards });
+        const along = alongPost(guard, state, 0);
+        expect(movement).toBeCloseTo(towards * along(height).movement, 12);
+        const places = Array.from({ length: 62 }, (_, index) => towards * along(15 * index).movement);
+        expect(movement).toBeGreaterThanOrEqual(Math.max(...places) - 1e-9);
+      }),
+      { numRuns: 40 },
+    );
+  });
+});
+
 describe("a cable whose bend pushes a post", () => {
   const posts = [0, 1500, 3000].map((station) => ({ station, E: 10_000, A: 7900, I: 5.2e6, base: 25e6 }));
   const rails = { height: 900, topRail: { EA: 5e7, EI: 6e9, joint: "pinned" as const }, bottomRail: null };
@@ -384,6 +409,23 @@ describe("a cable whose bend pushes a post", () => {
     const [coupled = 0] = bare.closingPerLoad[0] ?? [];
     const alone = bare.perLoad[0]?.loaded[0] ?? 0;
     expect(pushed.flexibility[0]?.[0]).toBeCloseTo(own + 2 * factor * coupled + factor ** 2 * alone, 12);
+  });
+
+  it("a bend that pushes a free post upwards too adds p^2 h / EA; two such cables close each other alike (Maxwell)", () => {
+    const up = { post: 2, height: 500, factor: 0, factor_up: 0.6 };
+    const free = { posts, height: 900, topRail: null, bottomRail: null };
+    const [bare, pushed] = [[], [up]].map((pushes) => guardFrame({ ...free, cables: [{ left: 0, right: 1, height: 400, pushes }] }));
+    const more = (pushed?.flexibility[0]?.[0] ?? 0) - (bare?.flexibility[0]?.[0] ?? 0);
+    expect(more / ((0.6 ** 2 * 500) / (10_000 * 7900))).toBeCloseTo(1, 6);
+    const both = guardFrame({
+      posts,
+      ...rails,
+      cables: [
+        { left: 0, right: 1, height: 400, pushes: [{ ...up, factor }] },
+        { left: 0, right: 2, height: 700, slope_left: 0.3 },
+      ],
+    });
+    expect(both.flexibility[0]?.[1]).toBeCloseTo(both.flexibility[1]?.[0] ?? Number.NaN, 12);
   });
 
   it("a top that is held moves with the deck: bases and top 1 mm apart for each mm, and the anchors of a held post with them", () => {

@@ -102,7 +102,7 @@ describe("plugCapacity", () => {
 
   it("refuses a pressure, a diameter, a length or a moment of 0", () => {
     for (const wrong of [{ pressure: 0 }, { diameter: 0 }, { length: 0 }, { moment_Nmm: 0 }]) {
-      expect(() => plugCapacity({ ...plug, ...wrong })).toThrow(RangeError);
+      expect(() => plugCapacity({ ...plug, ...wrong })).toThrow("must be positive");
     }
   });
 });

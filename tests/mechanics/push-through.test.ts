@@ -1,5 +1,6 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
+import { lateralResponse } from "../../src/mechanics/lateral.ts";
 import { pushAtAngle, pushThroughBesideRail, pushThroughForce, tensionForPush } from "../../src/mechanics/push-through.ts";
 
 const push = {
@@ -27,6 +28,7 @@ describe("pushThroughForce", () => {
   it("a sphere smaller than the clear gap drops through with 0 N, also by the linear form", () => {
     const free = pushThroughForce({ ...push, solid: { kind: "sphere", diameter: 76.2 - 3.175 } });
     expect(free).toEqual({ force: 0, linear: 0, travel: 0, toGo: 0, cableDeflection: 0, tension_peak: 1000 });
+    expect(pushThroughForce({ ...push, solid: { kind: "sphere", diameter: 30 } })).toEqual(free);
   });
 
   it("a cone between cables that its nose does not clear jams: Infinity", () => {
@@ -47,18 +49,22 @@ describe("pushThroughForce", () => {
     const d = (62.5 + (3.175 / 2) * Math.cos(slope) - 40) / Math.cos(slope);
     const half = push.span / 2;
     const tension = 1000 + ((782e3 + 1000) * (Math.hypot(half, d) - half)) / half;
-    const { force, tension_peak, travel, cableDeflection } = pushThroughForce(load);
+    const { force, tension_peak, travel, toGo, cableDeflection } = pushThroughForce(load);
     expect(cableDeflection).toBeCloseTo(d, 6);
     expect(tension_peak).toBeCloseTo(tension, 6);
     expect(force).toBeCloseTo(2 * ((2 * tension * d) / Math.hypot(half, d)) * Math.sin(slope), 6);
     // The cone moves on by its widening, d / tan(slope) along the way of the cable d sin and across it d cos.
     expect(travel).toBeCloseTo((d * Math.cos(slope)) / Math.tan(slope) + d * Math.sin(slope), 6);
+    // The cable lies on the shoulder, ahead of it by r sin, and was moved along by d sin.
+    expect(toGo).toBeCloseTo((3.175 / 2 - d) * Math.sin(slope), 6);
   });
 
   it("a gap that only the shoulder of a cone grazes still asks a small force, and none when it clears the cylinder", () => {
     const graze = pushThroughForce({ ...push, solid: cone, spacing: 125 + 2.9 });
     expect(graze.force).toBeGreaterThan(0);
     expect(graze.force).toBeLessThan(1);
+    // 1.45 mm from the edge of the cylinder to the cable's middle: the shoulder touches it at acos(1.45 / r), before the slope of the cone does.
+    expect(graze.travel + graze.toGo).toBeCloseTo(Math.sqrt((3.175 / 2) ** 2 - 1.45 ** 2), 9);
     expect(pushThroughForce({ ...push, solid: cone, spacing: 125 + 3.175 }).force).toBe(0);
   });
 
@@ -73,6 +79,7 @@ describe("pushThroughForce", () => {
       { solid: { kind: "sphere", diameter: 0 } },
       { solid: { ...cone, length: 0 } },
       { solid: { ...cone, noseDiameter: 125 } },
+      { solid: { ...cone, noseDiameter: 0 } },
       { friction: -0.1 },
       { span: 0 },
       { tension: -1 },
@@ -129,6 +136,33 @@ describe("pushThroughForce", () => {
         expect(linear ?? Number.NaN).toBeLessThanOrEqual(force * (1 + 1e-9));
       }),
     );
+  });
+});
+
+/**
+ * Greatest push of a sphere by the parts of what it does to a cable: N across it and mu N along it, which bend the cable by d the way
+ * that both together push. The rail beside it, if there is one, carries the part across and rubs with mu of that.
+ */
+function pushByParts({ offset, friction, isRail }: { offset: number; friction: number; isRail: boolean }): number {
+  const centres = (push.solid.diameter + push.cableDiameter) / 2;
+  const start = Math.acos(offset / centres);
+  const pushes = Array.from({ length: 4001 }, (_, index) => {
+    const angle = (start * index) / 4000;
+    const [on, across] = [Math.sin(angle) + friction * Math.cos(angle), Math.cos(angle) - friction * Math.sin(angle)];
+    const whole = Math.hypot(on, across);
+    const deflection = Math.max(0, ((centres * Math.cos(angle) - offset) * whole) / across);
+    const normal = lateralResponse({ ...push, deflection }).force / whole;
+    return isRail ? normal * (on + friction * across) : 2 * normal * on;
+  });
+  return Math.max(...pushes);
+}
+
+describe("friction", () => {
+  it.each([0.1, 0.2, 0.3])("of %f: between two cables, and beside a rail, the push is that of its parts (Coulomb)", (friction) => {
+    const pair = pushThroughForce({ ...push, friction }).force;
+    expect(pair / pushByParts({ offset: push.spacing / 2, friction, isRail: false })).toBeCloseTo(1, 6);
+    const rail = pushThroughBesideRail({ ...push, gap: 90, friction }).force;
+    expect(rail / pushByParts({ offset: 90 - push.solid.diameter / 2, friction, isRail: true })).toBeCloseTo(1, 6);
   });
 });
 

@@ -48,5 +48,6 @@ describe("fromSag", () => {
 
   it("refuses a sag of 0", () => {
     expect(() => fromSag({ ...cable, sag: 0 })).toThrow(RangeError);
+    expect(() => fromSag({ ...cable, weight_NPerMm: 0, sag: 5 })).toThrow(RangeError);
   });
 });

@@ -17,6 +17,7 @@ describe("solidRectangle", () => {
 
   it.each([
     { x: 0, y: 1 },
+    { x: 1, y: 0 },
     { x: 1, y: Number.NaN },
   ])("refuses $x x $y mm", (size) => {
     expect(() => solidRectangle(size)).toThrow(RangeError);

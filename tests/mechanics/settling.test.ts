@@ -22,6 +22,11 @@ describe("sizeChange", () => {
     );
   });
 
+  it("where it begins or ends below 6 % the formula for wide ranges holds: 3 to 10 % is 7 / (30/0.076 - 27) of the size (Wood Handbook 13-3)", () => {
+    expect(sizeChange({ ...fir, moisture_from_percent: 3, moisture_to_percent: 10 })).toBeCloseTo((3.5 * 7) / (30 / 0.076 - 27), 12);
+    expect(sizeChange({ ...fir, moisture_from_percent: 10, moisture_to_percent: 3 })).toBeCloseTo((-3.5 * 7) / (30 / 0.076 - 20), 12);
+  });
+
   it("drier is smaller, on either formula", () => {
     const percent = fc.integer({ min: 0, max: 300 }).map((tenths) => tenths / 10);
     fc.assert(
@@ -59,8 +64,22 @@ describe("closingByShrinkage", () => {
     ).toBeCloseTo(0.825, 12);
   });
 
-  it("refuses a share of 1.1 and of -0.1", () => {
-    for (const share of [1.1, -0.1]) expect(() => closingByShrinkage([{ shrinkage: 1, share }])).toThrow(/0 and 1/);
+  it("held at its inner face a post takes all of its shrinkage along, at its outer face none", () => {
+    const ends = [
+      { shrinkage: 1.65, share: 1 },
+      { shrinkage: 9, share: 0 },
+    ];
+    expect(closingByShrinkage(ends)).toBe(1.65);
+  });
+
+  it("refuses a share of 1.1 and of -0.1, at either end", () => {
+    for (const share of [1.1, -0.1]) {
+      const ends = [
+        { shrinkage: 1, share: 0.5 },
+        { shrinkage: 1, share },
+      ];
+      expect(() => closingByShrinkage(ends)).toThrow(/0 and 1/);
+    }
   });
 });
 

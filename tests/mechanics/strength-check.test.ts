@@ -39,7 +39,12 @@ describe("bendingCheck", () => {
 
 describe("axialCheck", () => {
   it("1000 N on 500 mm2 is 2 MPa, half of 4 MPa", () => {
-    expect(axialCheck({ force: 1000, area_mm2: 500, allowable: 4 })).toMatchObject({ demand: 2, capacity: 4, ratio: 0.5 });
+    const check = axialCheck({ force: 1000, area_mm2: 500, allowable: 4 });
+    expect(check).toMatchObject({ demand: 2, capacity: 4, ratio: 0.5 });
+    expect(check.parts.map(({ name, value, unit }) => [name, value, unit])).toEqual([
+      ["P", 1000, "N"],
+      ["A", 500, "mm2"],
+    ]);
   });
 
   it("refuses an area of 0", () => {

@@ -24,7 +24,7 @@ describe("unstressedLength", () => {
   });
 
   it("refuses a stiffness below 0", () => {
-    expect(() => unstressedLength({ length: 1, tension: 1, stiffness: -1 })).toThrow(RangeError);
+    expect(() => unstressedLength({ length: 1, tension: 1, stiffness: 0 })).toThrow(RangeError);
   });
 });
 

@@ -6,7 +6,12 @@ const rule = { beside: 9.525, shortBelow: 152.4, fromEnd_min: 76.2 };
 
 describe("woodShearCheck", () => {
   it("1000 N on 50 x 30 mm is 1 MPa at the middle: 3 V / (2 A)", () => {
-    expect(woodShearCheck({ force: 1000, area_mm2: 1500, allowable: 2 })).toMatchObject({ demand: 1, ratio: 0.5 });
+    const check = woodShearCheck({ force: 1000, area_mm2: 1500, allowable: 2 });
+    expect(check).toMatchObject({ demand: 1, ratio: 0.5 });
+    expect(check.parts.map(({ name, value, unit }) => [name, value, unit])).toEqual([
+      ["V", 1000, "N"],
+      ["A", 1500, "mm2"],
+    ]);
   });
 
   it("refuses an area of 0", () => {
