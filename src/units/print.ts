@@ -214,8 +214,7 @@ const toFigures = (value: number, { rounding, figures }: { readonly rounding: Ro
   roundBy(value, 10 ** -placesOf(value, figures), rounding);
 
 /** Decimals that so many figures leave. Thousandths are the end: a smaller force is none. */
-const placesOf = (value: number, figures: number): number =>
-  value === 0 ? 0 : Math.min(figures, figures - 1 - Math.floor(Math.log10(Math.abs(value))));
+const placesOf = (value: number, figures: number): number => Math.min(figures, figures - 1 - Math.floor(Math.log10(Math.abs(value))));
 
 interface Fraction {
   readonly numerator: number;

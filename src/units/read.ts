@@ -120,7 +120,6 @@ function twoNumbers(plain: string): string | null {
 
 /** Other units by the letters they begin with, and what to write instead. */
 const nearUnits: readonly (readonly [begins: string, write: string])[] = [
-  ["feet", "ft"],
   ["fee", "ft"],
   ["foo", "ft"],
   ["fts", "ft"],

@@ -3,6 +3,8 @@ import { describe, expect, test } from "vitest";
 import {
   angleDegrees,
   count,
+  decimal,
+  drillStep,
   feetInches,
   force,
   forceAsPrinted,
@@ -43,7 +45,9 @@ describe("inches", () => {
     expect(inches(17, { step: 1 / 64 })).toBe('43/64"');
   });
 
-  test("a step of a tenth of an inch is on no tape", () => expect(() => inches(17, { step: 0.1 })).toThrow(RangeError));
+  test.each([0.1, 1 / 3, 1 / 128, 2])("a step of %d in is on no tape", (step) => expect(() => inches(25.4, { step })).toThrow(RangeError));
+
+  test("whole inches are marks too: 17 mm is 1 in to the nearest", () => expect(inches(17, { step: 1 })).toBe('1"'));
 });
 
 describe("feetInches", () => {
@@ -76,6 +80,8 @@ describe("force", () => {
     [1330, "mm", "1330 N (299 lbf)"],
     [53.4, "inch", "12 lbf (53.4 N)"],
     [12_500, "mm", "12.5 kN (2810 lbf)"],
+    [10_000, "mm", "10 kN (2248 lbf)"],
+    [1000, "inch", "225 lbf (1 kN)"],
     [24, "mm", "24 N (5.4 lbf)"],
     [0, "inch", "0 lbf (0 N)"],
   ] as const)("%d N in a job in %s is %s", (newtons, units, text) => expect(force(newtons, units)).toBe(text));
@@ -93,6 +99,9 @@ describe("force", () => {
     }
     expect(force(1334.4, "inch", { rounding: "down" })).toBe("299 lbf (1.33 kN)");
     expect(force(1338.9, "inch", { rounding: "up" })).toBe("301 lbf (1.34 kN)");
+    // 1017 N are 228.6 lbf.
+    expect(force(1017, "mm", { rounding: "down" })).toBe("1010 N (228 lbf)");
+    expect(force(1017, "mm", { rounding: "up" })).toBe("1020 N (229 lbf)");
   });
 });
 
@@ -127,6 +136,21 @@ describe("the other quantities", () => {
   test("-0.2 mm prints no minus before the 0", () => expect(millimetres(-0.2)).toBe("0 mm"));
 
   test("100000 mm prints all its zeros", () => expect(millimetres(100_000)).toBe("100000 mm"));
+
+  test("so do numbers beyond a thousand millions, with the decimals that they have", () => {
+    const numbers = [2_000_000_000, 2_000_000_000.5, 2_000_000_000.25, -3e9];
+    expect(numbers.map((value) => decimal(value, { decimals: 2 }))).toEqual(["2000000000", "2000000000.5", "2000000000.25", "-3000000000"]);
+  });
+
+  test("more decimals than six are printed as they are: 25.4 / 64 has seven", () => {
+    expect(decimal(25.4 / 64, { decimals: 7 })).toBe("0.396875");
+    expect(decimal(1 / 128 ** 2, { decimals: 8 })).toBe("0.00006104");
+  });
+
+  test("a bit of 13/64 in is sold in sixty-fourths, one of 7/32 or 1/4 in in thirty-seconds; one of 5 mm is printed to these", () => {
+    const steps = [(13 * 25.4) / 64, (7 * 25.4) / 32, 25.4 / 4, 5].map(drillStep);
+    expect(steps).toEqual([1 / 64, 1 / 32, 1 / 32, 1 / 32]);
+  });
 });
 
 describe("spokenLength", () => {
@@ -138,11 +162,22 @@ describe("spokenLength", () => {
     [0, "zero inches"],
     [38.1, "one and one half inches"],
     [3175, "one hundred twenty-five inches"],
+    [482.6, "nineteen inches"],
+    [508, "twenty inches"],
+    [533.4, "twenty-one inches"],
+    [2540, "one hundred inches"],
+    [2794, "one hundred ten inches"],
+    [9753.6, "three hundred eighty-four inches"],
+    [25_374.6, "nine hundred ninety-nine inches"],
+    [25_400, "1000 inches"],
+    [-12.7, "minus one half inch"],
   ])("%d mm is said as %s", (mm, text) => expect(spokenLength(mm, { units: "inch" })).toBe(text));
 
   test("3822.7 mm in feet, and 836 mm in a job in mm", () => {
     expect(spokenLength(3822.7, { units: "inch", style: "feet" })).toBe("twelve feet six and one half inches");
     expect(spokenLength(3048, { units: "inch", style: "feet" })).toBe("ten feet");
+    const said = [304.8, 381, 317.5, 152.4, 0].map((mm) => spokenLength(mm, { units: "inch", style: "feet" }));
+    expect(said).toEqual(["one foot", "one foot three inches", "one foot one half inch", "six inches", "zero inches"]);
     expect(spokenLength(836, { units: "mm" })).toBe("836 millimetres");
   });
 });

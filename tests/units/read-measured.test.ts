@@ -13,11 +13,14 @@ describe("readTemperature", () => {
     ["20 deg C", 20],
     ["68 deg. F", 20],
     ["-10C", -10],
+    ["-0.5 C", -0.5],
+    ["37.5 C", 37.5],
+    ["20 deg.C", 20],
   ])("%s is %s degC (fixed points of both scales)", (text, value) => {
     expect(readTemperature(text)).toEqual({ value });
   });
 
-  test.each(["95", "", "warm", "20 K", "1.2.3 C"])("%j is refused", (text) => {
+  test.each(["95", "", "warm", "20 K", "1.2.3 C", "at 20 C", "20 C or so", "20 deg"])("%j is refused", (text) => {
     expect(problemOf(readTemperature(text))).not.toBe("");
   });
 });
@@ -25,7 +28,9 @@ describe("readTemperature", () => {
 describe("readPitch", () => {
   test("47.5 Hz is 47.5", () => expect(readPitch("47.5 Hz")).toEqual({ value: 47.5 }));
 
-  test.each(["47.5", "-3 Hz", "A4", "1.2.3 Hz"])("%j is refused", (text) => {
+  test("without a space too", () => expect(readPitch("110Hz")).toEqual({ value: 110 }));
+
+  test.each(["47.5", "-3 Hz", "A4", "1.2.3 Hz", "about 47 Hz", "47 Hz or so", "", "47,5 Hz"])("%j is refused", (text) => {
     expect(problemOf(readPitch(text))).not.toBe("");
   });
 });
@@ -36,12 +41,14 @@ describe("readWeight", () => {
     ["16 oz", 0.45359237],
     ["159 g", 0.159],
     ["0.5 kg", 0.5],
+    ["159g", 0.159],
+    ["2.5 lbs", 1.133980925],
   ])("%s is %s kg (NIST SP 811)", (text, value) => {
     const reading = readWeight(text);
     expect("value" in reading ? reading.value : Number.NaN).toBeCloseTo(value, 12);
   });
 
-  test.each(["1 stone", "3", "-1 g", "1,5 kg"])("%j is refused", (text) => {
+  test.each(["1 stone", "3", "-1 g", "1,5 kg", "about 1 kg", "1 kg or so", "1.2.3 kg", ""])("%j is refused", (text) => {
     expect(problemOf(readWeight(text))).not.toBe("");
   });
 });

@@ -39,6 +39,9 @@ describe("readLength", () => {
     [" 5\u00a0m ", 5000],
     ["0", 0],
     ["0 in", 0],
+    [".25 in", 6.35],
+    ["0000000000012 mm", 12],
+    ["9 ft 11 63/64 in", 3047.603125],
   ])("%s is %d mm to the last bit", (text, mm) => expect(value(readLength(text))).toBe(mm));
 
   test.each([
@@ -70,6 +73,27 @@ describe("readLength", () => {
     ["1/2 m", "has a fraction of a metric unit | write a decimal"],
     ["1 m 20 cm", "mixes units that do not go together"],
     ["6 in 5 ft", "mixes units that do not go together"],
+    ["6 mm 3 in", "mixes units that do not go together"],
+    ["5 ft 3 mm", "mixes units that do not go together"],
+    ["5 ft 6 in 2 in", "mixes units that do not go together"],
+    ["5 ft 12 in", "has 12 inches or more after the feet | write 6'-0\""],
+    ["5 ft 13 1/64 in", "write 6'-1 1/64\", if that is meant"],
+    ["5' 6 in 7", "has no unit at its end | write a length such as"],
+    ["4/4 in", '4/4 is a whole inch or more | write 1", if that is meant'],
+    ["65/64 in", 'write 1-1/64", if that is meant'],
+    ["10-11 23/64 in", "write 10 ft 11 23/64 in, if feet and inches are meant"],
+    ["12,5 in", "write 12.5"],
+    ["5 foots", "write ft"],
+    ["5 fts", "write ft"],
+    ["5 inchs", "write in"],
+    ["5 ins", "write in"],
+    ["2 yards", "write feet: 1 yd is 3 ft"],
+    ["5 millimetrs", "write mm"],
+    ["5 centimetrs", "write cm"],
+    ["5 metrs", "write m"],
+    ["12345678901 ft 1 in", "has more digits than can be measured"],
+    ["1 ft 12345678901 in", "has more digits than can be measured"],
+    ["1.1234567 mm", "has more digits than can be measured"],
     ["5 6 in", "has two numbers side by side"],
     ["", "there is nothing here"],
     ["in", "is not a length"],
@@ -80,6 +104,9 @@ describe("readLength", () => {
     ["1234567890123 mm", "has more digits than can be measured"],
     ["9999999 ft 0.000001 in", "has more digits than can be measured"],
   ])("%s is refused with what was found and what to write", (text, expected) => expect(refusal(readLength(text))).toContain(expected));
+
+  test("a comma that is no mark of thousands has one meaning", () =>
+    expect(refusal(readLength("12,5 in"))).toMatch(/without a mark: write 12\.5$/));
 
   test("each of the first 64,000 sixty-fourths, written as feet and inches, is n * 254 / 640 to the last bit", () => {
     for (let n = 1; n <= 64_000; n += 1) {
@@ -129,6 +156,7 @@ describe("readForce", () => {
   test.each([
     ["150 kgf", "write 1470 N, which is the weight of 150 kg"], // 150 x 9.80665 = 1471
     ["10 kg", "write 98.1 N"],
+    ["1.5 kgf", "write 14.7 N, which is the weight of 1.5 kg"],
     ["300", "has no unit"],
     ["300 stone", '"stone" is no unit of force'],
     ["lbf", "is not a force"],
@@ -141,10 +169,12 @@ describe("readMassPerLength", () => {
   test("52 g/m and 0.052 kg/m are one mass", () => {
     expect(value(readMassPerLength("52 g/m"))).toBe(0.052);
     expect(value(readMassPerLength("0.052 kg/m"))).toBe(0.052);
+    expect(value(readMassPerLength("52.5 g/m"))).toBe(0.0525);
   });
 
   test("35 lb/1000 ft is 35 x 0.45359237 kg over 304.8 m (NIST SP 811), and 3.5 lb/100 ft the same", () => {
     expect(value(readMassPerLength("35 lb/1000 ft"))).toBeCloseTo((35 * 0.45359237) / 304.8, 12);
+    expect(value(readMassPerLength("35.5 lb/1000 ft"))).toBeCloseTo((35.5 * 0.45359237) / 304.8, 12);
     expect(value(readMassPerLength("3.5 lb/100 ft"))).toBeCloseTo((35 * 0.45359237) / 304.8, 12);
   });
 
@@ -182,6 +212,14 @@ describe("readThread", () => {
     expect(value(readThread("1-8")).diameter).toBe(25.4);
   });
 
+  // ASME B1.1 from memory: No. 12 is 0.216 in, 12-24 its coarse thread; No. 14 was 0.242 in. Metric sizes are their own.
+  test("12-24 is 5.4864 mm across, #14-20 is 6.1468 mm; M2.5x0.45 is 2.5 mm and 0.45 mm apart", () => {
+    expect(value(readThread("12-24")).diameter).toBeCloseTo(5.4864, 12);
+    expect(value(readThread("#14-20")).diameter).toBeCloseTo(6.1468, 12);
+    expect(value(readThread("M2.5x0.45"))).toEqual({ name: "M2.5x0.45", diameter: 2.5, pitch: 0.45 });
+    expect(value(readThread("1/4-28UNF")).pitch).toBeCloseTo(25.4 / 28, 12);
+  });
+
   test.each([
     ["M6x9", '"M6x9" is no thread that is cut: it has 9 mm of pitch on 6 mm of diameter | read it again'],
     ["M99x1", "1 mm of pitch on 99 mm of diameter"],
@@ -189,6 +227,14 @@ describe("readThread", () => {
     ["1/0-28", "is not a thread"],
     ["#1/4-28", "is not a thread"],
     ["M0x1", "is not a thread"],
+    ["M6.x1", "is not a thread"],
+    ["M6x1.", "is not a thread"],
+    ["a 1/4-28", "is not a thread"],
+    ["1/4-28 or so", "is not a thread"],
+    ["an M6x1", "is not a thread"],
+    ["M6x1 or so", "is not a thread"],
+    ["0-28", "is not a thread"],
+    ["13-28", "0.91 mm of pitch on 330.2 mm of diameter"],
   ])("%s is refused: %s", (text, why) => expect(refusal(readThread(text))).toContain(why));
 
   test.each(["M6", "1/4", "1/4-0", "coarse", "M6x0", ""])("%s is refused: the pitch is not stated", (text) =>

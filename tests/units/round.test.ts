@@ -1,6 +1,6 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
-import { countSteps, roundDown, roundNearest, roundTo, roundUp } from "../../src/units/round.ts";
+import { countSteps, roundDown, roundNearest, roundTo, roundUp, withoutDust } from "../../src/units/round.ts";
 
 // Expected values by hand arithmetic.
 
@@ -37,6 +37,26 @@ describe("roundNearest", () => {
   test("a step of 0, below 0 or without end is refused, and so is a value without end", () => {
     for (const step of [0, -1, Number.NaN, Number.POSITIVE_INFINITY]) expect(() => roundNearest(1, step)).toThrow(RangeError);
     expect(() => roundNearest(Number.NaN, 1)).toThrow(RangeError);
+  });
+});
+
+describe("steps and dust of any size", () => {
+  test("steps that are no part of 1 stay what they are: 1 is nearest to 0.9 in steps of 0.3, and to 1.2 upwards in steps of 0.4", () => {
+    expect(roundNearest(1, 0.3)).toBeCloseTo(0.9, 12);
+    expect(roundUp(1, 0.4)).toBeCloseTo(1.2, 12);
+    expect(roundNearest(60, 25)).toBe(50);
+  });
+
+  test("dust is a share of the value: 1e8 and 3e-8 is 1e8 and not bought as one more, and as little below a half goes up", () => {
+    expect(roundUp(1e8 + 3e-8, 1)).toBe(1e8);
+    expect(roundNearest(1e8 + 0.5 - 3e-8, 1)).toBe(1e8 + 1);
+  });
+
+  test("less than a thousand-millionth of a step is none: 3e-10 is 0", () => expect(roundUp(3e-10, 1)).toBe(0));
+
+  test("lengths without dust compare equal: 0.1 + 0.2 is 0.3, a third is 0.333333", () => {
+    expect(withoutDust(0.1 + 0.2)).toBe(0.3);
+    expect(withoutDust(1 / 3)).toBe(0.333333);
   });
 });
 
