@@ -45,6 +45,6 @@ function stepsIn(value: number, step: number, rounding: Rounding): number {
 /** Tenths and sixteenths are divided, not multiplied: 3 / 10 is the double nearest to 0.3, and 3 * 0.1 is not. */
 function multiple(count: number, step: number): number {
   const perUnit = Math.round(1 / step);
-  const isPart = perUnit > 1 && Math.abs(perUnit * step - 1) <= 4 * Number.EPSILON;
+  const isPart = Math.abs(perUnit * step - 1) <= 4 * Number.EPSILON;
   return isPart ? count / perUnit : count * step;
 }

@@ -14,6 +14,10 @@ describe("leastTotal", () => {
     expect(leastTotal({ parts: [part(31 / 5, 5)], bars: [bar(8, 8), bar(14, 14)] })).toBe(32);
   });
 
+  test("of two ways to the same total the one with more length counts: 20 ft for 4 and not 8 + 8 ft for 2 + 2", () => {
+    expect(leastTotal({ parts: [part(10, 2)], bars: [bar(8, 2), bar(20, 4)] })).toBe(4);
+  });
+
   test("another bound of 25 is rounded up to the next total of whole bars, 28", () => {
     expect(leastTotal({ parts: [part(1, 1)], bars: [bar(14, 14)] }, 25)).toBe(28);
   });
@@ -41,7 +45,28 @@ describe("leastBars", () => {
   });
 });
 
+// Martello and Toth, "Lower bounds and reduction procedures for the bin packing problem", 1990 (from memory): their example, bound L2.
+const MARTELLO_TOTH = [70, 60, 50, 33, 33, 33, 11, 7, 3];
+
+describe("the example of Martello and Toth", () => {
+  const parts = [...new Set(MARTELLO_TOTH)].map((width) => part(width, MARTELLO_TOTH.filter((one) => one === width).length));
+
+  test("needs 4 bars of 100, though the length of all is that of 3", () => {
+    expect(MARTELLO_TOTH.reduce((sum, width) => sum + width, 0)).toBe(300);
+    expect(leastBars(parts, 100)).toBe(4);
+  });
+
+  test("costs at least four times the one bar that is sold", () => {
+    expect(quickBound({ parts, bars: [bar(100, 1)] })).toBe(4);
+    expect(quickBound({ parts, bars: [bar(100, 5)] })).toBe(20);
+  });
+});
+
 describe("quickBound", () => {
+  test("three pieces of 8-1/2 ft cost three bars of 12 ft, though 28 would hold their length", () => {
+    expect(quickBound({ parts: [part(8.5, 3)], bars: [bar(8, 8), bar(12, 12)] })).toBe(36);
+  });
+
   test("three 11 ft pieces each need a 12 ft bar of their own, though 8 ft bars are sold: 36", () => {
     const cutting: Cutting = { parts: [part(11, 3)], bars: [bar(8, 8), bar(12, 12)] };
     expect(quickBound(cutting)).toBe(36);
