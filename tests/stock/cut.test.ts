@@ -165,6 +165,7 @@ describe("cutStock", () => {
   test("nothing to cut buys nothing", () => {
     const plan = planOf({ pieces: [], stock: feetStock(8), kerf: 3, endTrim: 0, objective: "length" });
     expect(plan).toEqual({ bars: [], bought: 0, used: 0, total: 0, bound: 0, proven: true });
+    expect(planOf({ pieces: [], stock: [], kerf: 3, endTrim: 0, objective: "cost" })).toEqual(plan);
   });
 
   test("a length, kerf, trim, count or cost that cannot be is refused", () => {
@@ -244,8 +245,10 @@ describe("every cutting plan", () => {
   test("costs no less than its bound, and exactly its bound when proven", () => {
     fc.assert(
       fc.property(requests, (request) => {
-        const { total, bound, proven } = solved(request);
+        const { total, bound, proven, bought, bars } = solved(request);
         expect(total).toBeGreaterThanOrEqual(bound * (1 - 1e-9));
+        const paid = bars.reduce((sum, bar) => sum + (request.stock.find(({ length }) => length === bar.stockLength)?.cost ?? 0), 0);
+        expect(total).toBeCloseTo({ length: bought, cost: paid, count: bars.length }[request.objective], 6);
         expect(proven).toBe(Math.abs(total - bound) < 1e-4);
       }),
       { numRuns: 150 },
