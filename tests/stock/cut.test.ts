@@ -270,6 +270,21 @@ describe("every cutting plan", () => {
     expect(total).toBeGreaterThanOrEqual(bound);
   });
 
+  test("is not called proven, and has no bound above 400, where four bars of 100 hold all pieces", () => {
+    const four = [
+      [36, 26, 20, 16],
+      [36, 17, 17, 15, 15],
+      [35, 32, 32],
+      [35, 32, 16, 16],
+    ];
+    for (const bar of four) expect(bar.reduce((sum, length) => sum + length, 0)).toBeLessThanOrEqual(100);
+    const pieces = four.flat().map((length, index) => ({ mark: `${index}`, length }));
+    const stock = [100, 73].map((length) => ({ length, cost: 1 }));
+    const { total, bound, proven } = solved({ pieces, stock, kerf: 0, endTrim: 0, objective: "length" });
+    expect(bound).toBeLessThanOrEqual(400);
+    expect(proven).toBe(total === 400);
+  });
+
   test("is the same when it is made again, and costs the same when the pieces come in another order", () => {
     fc.assert(
       fc.property(requests, (request) => {
