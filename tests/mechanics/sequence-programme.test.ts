@@ -32,7 +32,15 @@ describe("chooseProgramme", () => {
     expect(found.chosen.passes.map(({ kind }) => kind)).toEqual(["plain", "compensated"]);
     for (const tension of found.chosen.steps.at(-1)?.tensions ?? []) expect(tension).toBeCloseTo(1000, 6);
     for (const { reading } of found.chosen.steps) expect(reading).toBeLessThan(1600);
-    expect(found.tried).toHaveLength(3);
+    // One pass, then full plain passes and even stages: 1/2 of the target of two, 1/3 and 2/3 of three.
+    const plain = (share: number) => ({ kind: "plain", share: expect.closeTo(share, 12) });
+    const last = { kind: "compensated" };
+    expect(found.tried.map(({ passes }) => passes)).toEqual([[last], [plain(1), last], [plain(1 / 2), last]]);
+    const three = chooseProgramme(endFrame(8, 2), task, limits(1000.001)).tried.slice(3);
+    expect(three.map(({ passes }) => passes)).toEqual([
+      [plain(1), plain(1), last],
+      [plain(1 / 3), plain(2 / 3), last],
+    ]);
   });
 
   it("refuses 1010 N in two passes, names cable and step, and says how many passes or which share of the target would do", () => {
@@ -41,6 +49,8 @@ describe("chooseProgramme", () => {
     expect(found.broken).toBe("reading");
     expect(found.nearest.reading).toMatchObject({ pass: 2 });
     expect(found.nearest.reading.overLimit).toBeGreaterThan(1);
+    expect(task.order[found.nearest.reading.step - 1]).toBe(found.nearest.reading.cable);
+    expect(found.tried).toHaveLength(3);
     const { morePasses, targetShare } = found.alternatives;
     expect(morePasses?.passes.length).toBeGreaterThan(2);
     expect(morePasses?.fits).toBe(true);
@@ -49,6 +59,23 @@ describe("chooseProgramme", () => {
     expect(chooseProgramme(endFrame(8, 0.1), lower, limits(1010, { passes_max: 2 })).fits).toBe(true);
     const alittleMore = { ...task, target: even(8, 1000 * targetShare * 1.001) };
     expect(chooseProgramme(endFrame(8, 0.1), alittleMore, limits(1010, { passes_max: 2 })).fits).toBe(false);
+  });
+
+  it.each([
+    [8, 0.1, 1010],
+    [4, 1, 1001],
+  ])("of %i cables with r = %d at %i N the passes that are offered are the fewest, and none beyond six more", (count, r, working) => {
+    const one = { order: bottomToTop(count), target: even(count, 1000) };
+    const within = (passes_max: number) =>
+      chooseProgramme(endFrame(count, r), one, { working: even(count, working), movement: [], passes_max });
+    const all = within(30);
+    if (!all.fits) throw new Error("refused");
+    const fewest = all.chosen.passes.length;
+    for (const passes_max of [fewest - 1, fewest - 6, fewest - 7].filter((passes) => passes >= 1)) {
+      const found = within(passes_max);
+      if (found.fits) throw new Error("accepted");
+      expect(found.alternatives.morePasses?.passes.length).toBe(fewest - passes_max > 6 ? undefined : fewest);
+    }
   });
 
   it("a target above the working limit is not helped by passes: no number of them is offered, but 0.9 of the target", () => {
@@ -86,6 +113,9 @@ describe("chooseProgramme", () => {
           passes_max: 4,
         };
         const more = chooseProgramme(systemOf(frame), one, tight);
+        const length = more.fits ? more.chosen.passes.length : 0;
+        const rivals = more.tried.filter(({ fits, passes }) => fits && passes.length === length);
+        if (more.fits) expect(more.chosen.highest_overTarget).toBe(Math.min(...rivals.map((rival) => rival.highest_overTarget)));
         if (more.fits) expect(more.chosen.highest_overTarget).toBeLessThanOrEqual(Math.max(1, found.chosen.highest_overTarget) + 1e-9);
         const last = more.tried.at(-1)?.steps.at(-1)?.tensions ?? [];
         for (const [cable, tension] of last.entries()) expect(Math.abs(tension - (frame.target[cable] ?? 0))).toBeLessThan(1e-6);

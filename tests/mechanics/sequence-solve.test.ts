@@ -31,6 +31,7 @@ describe("cableSystem", () => {
       },
       /3 rows of 3/,
     ],
+    ["2 cables on a frame of 1 row", { flexibility: [[0, 0]], cableFlexibility: [1, 1] }, /2 rows of 2/],
     ["a short row", { flexibility: [[0, 0], [0]], cableFlexibility: [1, 1] }, /2 rows of 2/],
     [
       "0.001 against 0.002 mm/N across the diagonal",
@@ -41,7 +42,29 @@ describe("cableSystem", () => {
         ],
         cableFlexibility: [1, 1],
       },
+      /flexibility 2,1 is 0.002 and 1,2 is 0.001: it must be symmetric/,
+    ],
+    [
+      "a hundred-thousandth of the largest across the diagonal",
+      {
+        flexibility: [
+          [0.01, 0.001],
+          [0.0010001, 0.01],
+        ],
+        cableFlexibility: [1, 1],
+      },
       /symmetric/,
+    ],
+    [
+      "one of two cables that does not stretch",
+      {
+        flexibility: [
+          [0, 0],
+          [0, 0],
+        ],
+        cableFlexibility: [1, 0],
+      },
+      /positive/,
     ],
     ["a flexibility that is no number", { flexibility: [[Number.NaN]], cableFlexibility: [1] }, /finite/],
     ["a cable that does not stretch", { flexibility: [[0.001]], cableFlexibility: [0] }, /positive/],
@@ -173,6 +196,12 @@ describe("pullTo", () => {
         }
       }),
     );
+  });
+
+  it("let go altogether the second leaves the first its 1000 N, and its own anchors 10 mm nearer", () => {
+    const { takeUp, tensions } = pullTo(system, [20, LOOSE], { cable: 1, reading: 0 });
+    expect(tensions).toEqual([expect.closeTo(1000, 9), 0]);
+    expect(takeUp).toBeCloseTo(10, 9);
   });
 
   it("refuses a reading of -1 N", () => {
