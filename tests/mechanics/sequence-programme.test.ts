@@ -100,6 +100,22 @@ describe("chooseProgramme", () => {
     expect(found.alternatives.targetShare).toBeCloseTo(1 / found.nearest.movement.overLimit, 9);
   });
 
+  it("of two programmes that both fit the one with the lower readings is chosen: even stages, on a frame where pulls tighten others", () => {
+    const flexibility = [
+      [2, -0.25, -1.5],
+      [-0.25, 0.8125, 0.1875],
+      [-1.5, 0.1875, 1.125],
+    ];
+    const system = systemOf({ flexibility, cableFlexibility: [1, 1, 1], target: [] });
+    const one = { order: bottomToTop(3), target: even(3, 1000) };
+    const found = chooseProgramme(system, one, { working: even(3, 1034), movement: [], passes_max: 2 });
+    if (!found.fits) throw new Error("refused");
+    const [, full, stages] = found.tried;
+    expect([full?.fits, stages?.fits]).toEqual([true, true]);
+    expect(stages?.highest_overTarget).toBeLessThan(full?.highest_overTarget ?? 0);
+    expect(found.chosen).toBe(stages);
+  });
+
   it("even stages are chosen where they read lower, full plain passes where those do, and the highest reading falls with more passes", () => {
     fc.assert(
       fc.property(randomFrames({ cables: [2, 6] }), (frame) => {

@@ -116,6 +116,8 @@ describe("tightenInPasses", () => {
     ["a cable named twice", { order: [0, 0, 2], target: even(3) }],
     ["a cable left out", { order: [0, 1], target: even(3) }],
     ["a fourth cable", { order: [0, 1, 3], target: even(3) }],
+    ["a step too many", { order: [0, 1, 2, 2], target: even(3) }],
+    ["a target too many", { order: [0, 1, 2], target: even(4) }],
     ["a target too few", { order: [0, 1, 2], target: even(2) }],
   ])("refuses %s", (_what, tightening) => {
     expect(() => tightenInPasses(endFrame(3, 0.1), tightening, [PLAIN])).toThrow(/each of 3 cables once/);

@@ -242,6 +242,25 @@ describe("every cutting plan", () => {
     );
   });
 
+  test("lists longest bars first, and of one length those first that hold more of the longest pieces", () => {
+    fc.assert(
+      fc.property(requests, (request) => {
+        const { bars } = solved(request);
+        const kinds = [...new Set(request.pieces.map(({ length }) => length))].sort((a, b) => b - a);
+        const rank = ({ stockLength, pieces }: StockPlan["bars"][number]) => [
+          stockLength,
+          ...kinds.map((kind) => pieces.filter(({ length }) => Math.abs(length - kind) < 1e-6).length),
+        ];
+        for (const [index, bar] of bars.slice(1).entries()) {
+          const before = rank(bars[index] ?? bar);
+          const changed = rank(bar).findIndex((value, at) => value !== before[at]);
+          expect(changed < 0 || (rank(bar)[changed] ?? 0) < (before[changed] ?? 0)).toBe(true);
+        }
+      }),
+      { numRuns: 60 },
+    );
+  });
+
   test("costs no less than its bound, and exactly its bound when proven", () => {
     fc.assert(
       fc.property(requests, (request) => {
@@ -307,7 +326,9 @@ describe("every cutting plan", () => {
           endTrim: 0,
           objective: "count",
         };
-        expect(solved(request).bars).toHaveLength(fewestBars(lengths, 20));
+        const fewest = fewestBars(lengths, 20);
+        expect(solved(request)).toMatchObject({ total: fewest, bound: fewest, proven: true });
+        expect(solved(request).bars).toHaveLength(fewest);
       }),
       { numRuns: 200 },
     );
@@ -325,7 +346,8 @@ describe("every cutting plan", () => {
             { length: 20, cost: c },
           ];
           const pieces = lengths.map((length, index) => ({ mark: `${index}`, length }));
-          expect(solved({ pieces, stock, kerf: 0, endTrim: 0, objective: "cost" }).total).toBeCloseTo(cheapestByTrying(lengths, stock), 6);
+          const { total, bound, proven } = solved({ pieces, stock, kerf: 0, endTrim: 0, objective: "cost" });
+          expect([total, bound, proven]).toEqual([...Array(2).fill(expect.closeTo(cheapestByTrying(lengths, stock), 6)), true]);
         },
       ),
       { numRuns: 200 },
