@@ -33,7 +33,14 @@ describe("listPatterns", () => {
     ]);
   });
 
-  test("three ways are more than a limit of two", () => {
+  test("a way that takes all that is asked stands in the shorter bar alone, and nothing is cut that is not asked", () => {
+    const bars = [6, 10].map((length) => ({ length, capacity: length, value: length }));
+    const patterns = listPatterns({ parts: [{ width: 5, demand: 1 }], bars }, 20) ?? [];
+    expect(patterns.map(({ counts, bar }) => [bar.length, ...counts])).toEqual([[6, 1]]);
+  });
+
+  test("three ways are more than a limit of two, and as many as one of three", () => {
     expect(listPatterns(cutting, 2)).toBeNull();
+    expect(listPatterns(cutting, 3)).toHaveLength(3);
   });
 });
