@@ -40,11 +40,25 @@ describe("orderFigures", () => {
       [-0.006, 0.05],
     ];
     const frame = { flexibility, cableFlexibility: [0.004, 0.01], target: [100, 1000] };
-    const figures = figuresOf({ system: systemOf(frame), target: frame.target, movement: [] })([0, 1]);
+    const movement = [{ perPull: [0.01, 0], limit: 2 }];
+    const figures = figuresOf({ system: systemOf(frame), target: frame.target, movement })([0, 1]);
     // u1 = 0.005 x 100 - 0.006 x 1000 = -5.5 mm: pulled first, cable 1 needs no tension at all to stand at its take-up.
     expect(figures.highest_overTarget).toBeCloseTo(1, 12);
     expect(figures.highestCable).toBe(1);
-    expect(figures.movement_overLimit).toBe(0);
+    // Slack it moves nothing; at its 100 N in the end 1 mm.
+    expect(figures.movement_overLimit).toBeCloseTo(0.5, 12);
+  });
+
+  it("after a plain pass 100 N are gone where 1000 N of the next cable close the anchors by 10 mm: the first hangs slack, and pushes nothing", () => {
+    const flexibility = [
+      [0.01, 0.01],
+      [0.01, 0.01],
+    ];
+    const system = systemOf({ flexibility, cableFlexibility: [0.01, 0.01], target: [] });
+    const figures = figuresOf({ system, target: [100, 1000], movement: [] })([0, 1]);
+    expect(figures).toMatchObject({ leastAfterPlain_overTarget: 0, leastCable: 0 });
+    // Its compensated reading is (0.02 x 100 + 0.01 x 1000) / 0.02 = 600 N.
+    expect(figures.highest_overTarget).toBeCloseTo(6, 12);
   });
 
   it.each([0.05, 2])(
@@ -74,6 +88,7 @@ describe("orderFigures", () => {
     expect(() => figures([0, 1])).toThrow(/each of 3 cables once/);
     expect(() => figures([0, 1, 3])).toThrow(/each of 3 cables once/);
     expect(() => figures([0, 1, 1])).toThrow(/each of 3 cables once/);
+    expect(() => figures([0, 1, 2, 2])).toThrow(/each of 3 cables once/);
   });
 });
 
