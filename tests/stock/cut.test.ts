@@ -74,6 +74,18 @@ describe("cutStock", () => {
     },
   );
 
+  // Totals of such bars from 46 on: 46 = 20 + 13 + 13 and 52 = 13 x 4 hold neither 15 beside 12 and 10 nor 15 at all; then comes 53.
+  test("15 12 10 5 4 in bars of 20 and 13 cost 53, proven, though totals of 46 and 52 would hold their length", () => {
+    const plan = planOf({
+      pieces: [15, 12, 10, 5, 4].map((length, index) => ({ mark: `${index}`, length })),
+      stock: [20, 13].map((length) => ({ length, cost: 1 })),
+      kerf: 0,
+      endTrim: 0,
+      objective: "length",
+    });
+    expect(plan).toMatchObject({ total: 53, bound: 53, proven: true });
+  });
+
   test("7 7 5 5 4 4 4 4 in bars of 20 need two bars, 7+5+4+4 twice, where first fit decreasing takes three: 7+7+5, 5+4+4+4, 4", () => {
     const plan = planOf({
       pieces: [7, 7, 5, 5, 4, 4, 4, 4].map((length, index) => ({ mark: `${index}`, length })),
