@@ -29,6 +29,20 @@ describe("bestOrderBySets", () => {
     },
   );
 
+  // Alone at its take-up of 0.005 x 100 - 0.006 x 1000 = -5.5 mm the first cable hangs slack and moves nothing; the second alone carries
+  // 59.4 / 0.06 = 990 N and moves the frame by 1.98 mm; both together by 1 mm.
+  it("a cable that hangs slack on the way moves nothing: the order that begins with it moves the frame by 1 of 2 mm, the other by 1.98", () => {
+    const flexibility = [
+      [0.001, -0.006],
+      [-0.006, 0.05],
+    ];
+    const system = systemOf({ flexibility, cableFlexibility: [0.004, 0.01], target: [] });
+    const found = bestOrderBySets({ system, target: [100, 1000], movement: [{ perPull: [0.01, -0.002], limit: 2 }] }, 0.02);
+    expect(found.order).toEqual([0, 1]);
+    expect(found.bound).toBeCloseTo(1, 12);
+    expect(found.movement_overLimit).toBeCloseTo(0.5, 12);
+  });
+
   it("looks at 2^n sets: 16 for 4 cables", () => {
     const frame = { flexibility: [0, 1, 2, 3].map(() => [0, 0, 0, 0]), cableFlexibility: [1, 1, 1, 1], target: [1, 2, 3, 4] };
     const found = bestOrderBySets({ system: systemOf(frame), target: frame.target, movement: [] }, 0);
