@@ -13,10 +13,11 @@ const causeWords: Readonly<Record<Cause, string>> = {
   heat: "the warmest day",
   cold: "the coldest day",
   settling: "drying and bedding-in",
-  both: "the warmest day, drying and bedding-in together",
+  both: "the day that slackens most, drying and bedding-in together",
 };
 
-const climateNamed = ({ plan }: Reader, run: string): RunClimate =>
+/** What the plan says of the climate of a run. */
+export const climateNamed = ({ plan }: Reader, run: string): RunClimate =>
   must(
     plan.climate.find(({ runId }) => runId === run),
     `climate of run ${run}`,
@@ -31,10 +32,11 @@ interface Change {
 const warmth = (reader: Reader, temperature: number, what: string): Input =>
   given("dt", `warmth above the reference: ${what}`, temperature - reader.plan.job.site.reference.value, "warmth");
 
-function changeOf(reader: Reader, cause: Cause): Change {
+function changeOf(reader: Reader, run: string, cause: Cause): Change {
   const { warmest, coldest, reference } = reader.plan.job.site;
   const settles = cause === "settling" || cause === "both";
-  if (cause === "cold") return { warmer: warmth(reader, coldest.value, "the coldest day"), settles };
+  const isCold = cause === "cold" || (cause === "both" && climateNamed(reader, run).slackest.temperature === coldest.value);
+  if (isCold) return { warmer: warmth(reader, coldest.value, "the coldest day"), settles };
   return {
     warmer: cause === "settling" ? warmth(reader, reference.value, "none") : warmth(reader, warmest.value, "the warmest day"),
     settles,
@@ -131,7 +133,7 @@ const eachLoss = (cause: Cause): Rule =>
       return {
         formula: "(T * s / EA - L + s + c - dot(f, g)) / (s / EA + F)",
         inputs: [
-          ...lossInputs(reader, run, course, changeOf(reader, cause)),
+          ...lossInputs(reader, run, course, changeOf(reader, run, cause)),
           reader.all("g", "what every other cable on this frame loses", others),
         ],
         origin: derived(equation),
@@ -194,7 +196,9 @@ function coveredNow(reader: Reader, [run = ""]: readonly string[]): Working {
   const { value, source, where } = plan.job.tightening.allowFor;
   if (value === "nothing")
     return { formula: "z", inputs: [given("z", "the job makes up for nothing", 0, "force")], origin: from(source, where) };
-  const loss = at("l", `loss of the worst cable: ${value}`, `climate.${run}.${value === "heat" ? "heat" : "both"}.worst`);
+  const { heat, cold } = climateNamed(reader, run);
+  const day = cold.worst > heat.worst ? "cold" : "heat";
+  const loss = at("l", `loss of the worst cable: ${value}`, `climate.${run}.${value === "heat" ? day : "both"}.worst`);
   const found = climateNamed(reader, run).covered;
   const isNow = Math.abs(found - Math.max(0, Number(loss.value))) <= SAME_N;
   return {
@@ -204,48 +208,9 @@ function coveredNow(reader: Reader, [run = ""]: readonly string[]): Working {
   };
 }
 
-const hardest: readonly Rule[] = [
-  rule(
-    "climate.*.hardest.each.*",
-    "What the hardest day of the year adds to one cable of run {}; {} counts from the lowest",
-    ({ at }, [run, key]) => ({
-      formula: "max(0, 0 - c, 0 - h)",
-      inputs: [
-        at("c", "what the coldest day takes from it", `climate.${run}.cold.each${key}`),
-        at("h", "what the warmest day takes from it", `climate.${run}.heat.each${key}`),
-      ],
-      origin: derived("the greater gain of both"),
-    }),
-  ),
-  rule(
-    "climate.*.hardest.worst",
-    "What the hardest day of the year adds to the cable of run {} that gains most",
-    ({ all, plan }, [run]) => ({
-      formula: "max(g)",
-      inputs: [
-        all(
-          "g",
-          "what each cable gains, from the lowest",
-          plan.courses.map((_, nth) => `climate.${run}.hardest.each[${nth}]`),
-        ),
-      ],
-      origin: derived("the cable that gains most decides"),
-    }),
-  ),
-  rule("climate.*.hardest.temperature", "Temperature of the day that pulls run {} hardest", (reader, [run = ""]) => {
-    const { site } = reader.plan.job;
-    const isCold = climateNamed(reader, run).hardest.temperature === site.coldest.value;
-    return {
-      formula: "t",
-      inputs: [reader.at("t", isCold ? "coldest day" : "warmest day", `job.site.${isCold ? "coldest" : "warmest"}`)],
-      origin: derived(isCold ? "no cable gains more on the warmest day" : "its cables gain more than on the coldest day"),
-    };
-  }),
-];
-
 const rest: readonly Rule[] = [
-  rule("runs.*.tension.covered", "What the target of run {} makes up for: heat, drying and bedding-in", covered),
-  rule("climate.*.covered", "What heat, drying and bedding-in take from run {} at its target", coveredNow),
+  rule("runs.*.tension.covered", "What the target of run {} makes up for: weather, drying and bedding-in", covered),
+  rule("climate.*.covered", "What weather, drying and bedding-in take from run {} at its target", coveredNow),
   rule("climate.*.days.*.each.*", "Reading of one cable of run {} on day {} of the table; {} counts from the lowest", dayReading),
   ...(["low", "high"] as const).map((end) =>
     rule(
@@ -295,6 +260,5 @@ export const climateRules: readonly Rule[] = [
       }),
     ),
   ),
-  ...hardest,
   ...rest,
 ];

@@ -24,6 +24,7 @@ import { readingRules } from "./reading-rules.ts";
 import { type Rule, traceOf, wordsOf } from "./rule.ts";
 import { runRules } from "./run-rules.ts";
 import { searchRules } from "./search-rules.ts";
+import { seasonRules } from "./season-rules.ts";
 import { settlingRules } from "./settling-rules.ts";
 import { spanRules } from "./span-rules.ts";
 import { takeUpRules } from "./take-up-rules.ts";
@@ -44,6 +45,7 @@ const rules: readonly Rule[] = [
   ...searchRules,
   ...programmeRules,
   ...climateRules,
+  ...seasonRules,
   ...settlingRules,
   ...memberRules,
   ...frameRules,

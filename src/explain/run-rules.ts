@@ -173,7 +173,7 @@ function neededAtNut(reader: Reader, id: string): readonly Input[] {
   return [
     reader.at("q", "what the criterion asks in the worst span", `frame.windows.${id}.needs[0].tension`),
     reader.at("m", "what friction takes on the way to it", `frame.windows.${id}.needs[1].tension`),
-    ...(needsLosses(reader) ? [reader.at("c", "what heat, drying and bedding-in take later", `runs.${id}.tension.covered`)] : []),
+    ...(needsLosses(reader) ? [reader.at("c", "what weather, drying and bedding-in take later", `runs.${id}.tension.covered`)] : []),
   ];
 }
 

@@ -53,7 +53,7 @@ const needs = (reader: Reader, [run = "", key]: readonly string[]): Working | nu
     return needsLosses(reader)
       ? {
           formula: "c",
-          inputs: [at("c", "what heat, drying and bedding-in take", `climate.${run}.covered`)],
+          inputs: [at("c", "what weather, drying and bedding-in take", `climate.${run}.covered`)],
           origin: derived("made up for beforehand"),
         }
       : {
@@ -73,7 +73,7 @@ const needs = (reader: Reader, [run = "", key]: readonly string[]): Working | nu
 const parts = ({ at }: Reader, run: string | undefined): readonly Input[] => [
   at("q", "what the criterion asks in the worst span", windowPath(run, "needs[0].tension")),
   at("m", "what friction takes on the way to it", windowPath(run, "needs[1].tension")),
-  at("c", "what heat, drying and bedding-in take", windowPath(run, "needs[2].tension")),
+  at("c", "what weather, drying and bedding-in take", windowPath(run, "needs[2].tension")),
   at("b", "allowed difference of a reading, as a share", "job.tightening.band"),
 ];
 
@@ -127,7 +127,7 @@ function band(reader: Reader, run: string, end: "low" | "high"): Working {
       must(m, "part"),
       given(
         "c",
-        `what heat, drying and bedding-in take when the strand has its ${end === "low" ? "least" : "greatest"} stiffness`,
+        `what weather, drying and bedding-in take when the strand has its ${end === "low" ? "least" : "greatest"} stiffness`,
         lost,
         "force",
       ),

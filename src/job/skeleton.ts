@@ -172,7 +172,7 @@ tightening:
   # order: from the middle outward  # left out, the plan searches it; or: from the outside in, from the bottom up, from the top down
   # passes: [50 %, 100 %]         # left out, the plan chooses them and the reading of each step
   # most passes: 3
-  # allow for: heat and settling  # or: heat, nothing
+  # allow for: heat and settling  # or: heat (cold, in a frame of aluminium: the day that slackens most), nothing
   # band: 10 %
   # friction: 0.3
   # wobble: 0.0015 per m

@@ -27,8 +27,10 @@ export interface RunClimate {
   readonly heat: Loss;
   readonly cold: Loss;
   readonly settling: Loss;
-  /** Heat and settling at once: what is left on the worst day. */
+  /** Settling and the day of the site's range that slackens most, at once. */
   readonly both: Loss;
+  /** That day: the warmest, unless the frame grows more than the strand. */
+  readonly slackest: { readonly temperature: Celsius };
   /** What the day of the site's range that pulls hardest adds to each cable as it was tightened; 0 where no day adds anything. */
   readonly hardest: {
     readonly each: readonly Newton[];

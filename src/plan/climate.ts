@@ -31,10 +31,7 @@ const ANCHOR_share = 0.5;
 /** Days are printed at so many temperatures over the site's range. */
 const DAY_count = 7;
 
-const growingOf = (material: FrameMaterial): Cited<number> => {
-  if (material === "wood") return expansions["wood along the grain"];
-  return material === "aluminium" ? expansions.aluminium : expansions.steel;
-};
+const growingOf = (material: FrameMaterial): Cited<number> => expansions[material === "wood" ? "wood along the grain" : material];
 
 /** The cables of a group as they stand at given pulls at their nuts. */
 export function standing(group: FrameGroup, pulls: readonly Newton[]): StandingCables {
@@ -93,18 +90,19 @@ function causesOf(group: FrameGroup, targets: readonly Newton[], job: Job): Caus
   };
 }
 
-/** Which loss a target makes up for. */
-const coveredLoss = { "heat and settling": "both", heat: "heat", nothing: null } as const;
+/** Which loss a target makes up for: on the day that slackens most, whichever it is. */
+const coveredLoss = { "heat and settling": "both", heat: "weather", nothing: null } as const;
 
 /** What of the losses the targets make up for, one for each run: the `covered` of climateOf without all the rest. */
 export function coveredOf(group: FrameGroup, targets: readonly Newton[], job: Job): readonly Newton[] {
   const which = coveredLoss[job.tightening.allowFor.value];
   if (which === null) return group.runs.map(() => 0);
-  const { reference, warmest } = job.site;
-  const { changes } = changed(causesOf(group, targets, job), warmest.value - reference.value, which === "both");
+  const causes = causesOf(group, targets, job);
+  const { reference, coldest, warmest } = job.site;
+  const days = [warmest, coldest].map(({ value }) => changed(causes, value - reference.value, which === "both").changes);
   const count = group.courses.length;
   return group.runs.map((_, index) => {
-    const each = changes.slice(index * count, (index + 1) * count).map((change) => 0 - change);
+    const each = days.flatMap((changes) => changes.slice(index * count, (index + 1) * count).map((change) => 0 - change));
     return Math.max(0, ...each);
   });
 }
@@ -118,7 +116,8 @@ export function climateOf(group: FrameGroup, targets: readonly Newton[], job: Jo
   const hot = changed(causes, warmest.value - reference.value, false);
   const cold = changed(causes, coldest.value - reference.value, false);
   const dry = changed(causes, 0, true);
-  const both = changed(causes, warmest.value - reference.value, true);
+  const hotAndDry = changed(causes, warmest.value - reference.value, true);
+  const coldAndDry = changed(causes, coldest.value - reference.value, true);
   const days = dayReadings(causes, job);
   return group.runs.map((run, index): RunClimate => {
     const of = <T>(list: readonly T[]): readonly T[] => list.slice(index * count, (index + 1) * count);
@@ -135,13 +134,18 @@ export function climateOf(group: FrameGroup, targets: readonly Newton[], job: Jo
     const { pitch } = job.fittings.stud;
     const shrinkage = causes.shrinkage[index] ?? { left: 0, right: 0, closing: 0 };
     const travelPerEnd = (shrinkage.closing + bedding) / ends;
-    const losses = { heat: loss(hot), cold: loss(cold), settling: loss(dry), both: loss(both) };
+    const [heat, chill, inHeat, inCold] = [loss(hot), loss(cold), loss(hotAndDry), loss(coldAndDry)];
+    // Heat slackens a strand of steel in wood or steel, cold one in a frame of aluminium, which shrinks more than it does.
+    const isCold = inCold.worst > inHeat.worst;
+    const losses = { heat, cold: chill, settling: loss(dry), both: isCold ? inCold : inHeat };
     const which = coveredLoss[job.tightening.allowFor.value];
+    const lost = { both: losses.both.worst, weather: Math.max(heat.worst, chill.worst) };
     return {
       runId: run.id,
       ...losses,
+      slackest: { temperature: isCold ? coldest.value : warmest.value },
       hardest: hardestOf(losses, job),
-      covered: which === null ? 0 : Math.max(0, losses[which].worst),
+      covered: which === null ? 0 : Math.max(0, lost[which]),
       days: days.map(({ temperature, each }): DayReading => {
         const own = of(each);
         return { temperature, each: own, low: Math.min(...own), high: Math.max(...own) };

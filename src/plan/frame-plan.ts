@@ -88,7 +88,7 @@ export interface Bound {
 /** Between what the criterion needs and what everything allows: readings at the nut. */
 export interface TensionWindow {
   readonly runId: string;
-  /** Parts of the least reading, in their order: criterion at the worst span, friction on the way to it, band, heat and settling. */
+  /** Parts of the least reading, in their order: criterion at the worst span, friction on the way to it, band, weather and settling. */
   readonly needs: readonly { readonly name: string; readonly tension: Newton }[];
   readonly low: Newton;
   readonly allows: readonly Bound[];

@@ -104,7 +104,7 @@ export interface Course {
   readonly raised?: Mm;
   /** Where an even division would have it, before rounding. */
   readonly height_exact: Mm;
-  /** Up from there once rounded, to keep clear of hardware; 0 where nothing is in the way. */
+  /** Up from there once rounded, to keep clear of hardware or to come nearer to the rails of a rake; 0 where neither asks for it. */
   readonly moved: Mm;
 }
 
@@ -173,7 +173,7 @@ export interface Run extends Level {
     readonly low: Newton;
     /** Greatest reading allowed at the pulling end. */
     readonly high: Newton;
-    /** What the target makes up for: heat, drying and bedding-in. */
+    /** What the target makes up for: weather, drying and bedding-in. */
     readonly covered: Newton;
     /** What the criterion asks in the worst span. */
     readonly required: Newton;

@@ -103,7 +103,7 @@ export function windowOf(of: WindowOf, job: Job): TensionWindow {
     needs: [
       { name: stated ? "what is stated, less its band" : `criterion in the worst span: ${criterion.text}`, tension: required },
       { name: "friction on the way to that span", tension: low_exact - required },
-      { name: "heat, drying and bedding-in", tension: covered },
+      { name: "weather, drying and bedding-in", tension: covered },
       { name: "half of the band, so that every allowed reading does", tension: needed / (1 - band) - needed },
     ],
     low: needed / (1 - band),

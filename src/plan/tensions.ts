@@ -63,7 +63,7 @@ export function targetOf({ low_exact }: DemandedRun, covered: Newton, job: Job):
 }
 
 export interface TargetedRun extends DemandedRun, RunTarget {
-  /** Lost later: heat and settling. */
+  /** Lost later: weather and settling. */
   readonly covered: Newton;
   /** How much nearer its anchors come under all cables. */
   readonly closing: Mm;

@@ -156,7 +156,7 @@ export const passes_max: Cited<number> = practice(3, "at most three passes");
 /** The target holds on a hot day and until the next visit, when the nuts are turned again. */
 export const allowFor: Cited<"heat and settling"> = practice(
   "heat and settling",
-  "the target makes up for the warmest day and for drying and bedding-in until the next visit",
+  "the target makes up for the day that slackens the cables most and for drying and bedding-in until the next visit",
 );
 
 /** Borrowed from tower guys, where ten per cent of the design tension is customary. */

@@ -91,6 +91,7 @@ export type GrowingMaterial =
   | "wood along the grain"
   | "wood across the grain"
   | "steel"
+  | "stainless"
   | "aluminium";
 
 /** Thermal expansion per degC. */
@@ -105,5 +106,6 @@ export const expansions: Readonly<Record<GrowingMaterial, Cited<number>>> = {
   ),
   "wood across the grain": cite(30e-6, "expansion-table", "wood across the grain", "moisture moves it about three times as far"),
   steel: alloys["A500 grade B"].expansion_perC,
+  stainless: alloys[316].expansion_perC,
   aluminium: alloys["6063-T5"].expansion_perC,
 };

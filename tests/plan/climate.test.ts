@@ -1,5 +1,5 @@
 import { describe, expect, test } from "vitest";
-import { changedText, exampleNames, examplePlan, planOf } from "../support/example-jobs.ts";
+import { changedText, exampleNames, examplePlan, exampleText, planOf } from "../support/example-jobs.ts";
 
 const name = "rule-of-thumb";
 const changed = (changes: Readonly<Record<string, string>>) => planOf(changedText(name, changes));
@@ -72,5 +72,52 @@ describe("climateOf", () => {
     const plan = changed({ "  size: 4x4  ": "  species: Hem-Fir\n  grade: No.2\n  size: 4x4  " });
     expect(plan.climate[0]?.shrinkage.left).toBeCloseTo((88.9 * 7) / (30 / 0.078 - 30 + 19), 9);
     expect(plan.climate[0]?.wood?.changeShare).toBeNull();
+  });
+});
+
+// 316 grows by 16.5e-6 per degree between 20 and 100 degC (a data sheet of 316), the strand by 16e-6: neither day takes much.
+test("climateOf in a frame of stainless: 0005 with posts, rails and spacers of it grows as its strand does, within 3 %", () => {
+  const plan = planOf(exampleText("0005-steel-balcony").replaceAll("material: steel", "material: stainless"));
+  const { coldest, reference } = plan.job.site;
+  const climate = plan.climate[0];
+  expect(climate?.expansion.deck.value).toBe(16.5e-6);
+  expect(climate?.expansion.rail.value).toBe(16.5e-6);
+  const rigid = plan.job.cable.stiffness.value.nominal * 0.5e-6 * (reference.value - coldest.value);
+  expect(climate?.cold.worst).toBeGreaterThan(0);
+  expect(climate?.cold.worst).toBeLessThanOrEqual((rigid / (plan.runs[0]?.tension.farRatio ?? 1)) * 1.001);
+});
+
+// Aluminium grows by 23.4e-6 per degree (data sheet of 6063), the strand by 16e-6 (EN 1993-1-11, 3.3): cold slackens the cables of such a frame.
+describe("climateOf in a frame of aluminium: 0005 with posts, rails and spacers of it", () => {
+  const aluminium = (what: string) =>
+    planOf(
+      exampleText("0005-steel-balcony")
+        .replaceAll("material: steel", "material: aluminium")
+        .replace("tightening:\n", `tightening:\n  allow for: ${what}\n`),
+    );
+  const plan = aluminium("heat and settling");
+  const [climate, run] = [plan.climate[0], plan.runs[0]];
+  const { coldest, reference } = plan.job.site;
+
+  test("the coldest day takes most, at most what it takes between rigid anchors, EA (23.4e-6 - 16e-6) dt over what friction leaves", () => {
+    const rigid = plan.job.cable.stiffness.value.nominal * (23.4e-6 - 16e-6) * (reference.value - coldest.value);
+    expect(climate?.slackest.temperature).toBe(coldest.value);
+    expect(climate?.cold.worst).toBeGreaterThan(0.3 * rigid);
+    expect(climate?.cold.worst).toBeLessThanOrEqual((rigid / (run?.tension.farRatio ?? 1)) * 1.001);
+    expect(climate?.heat.worst).toBeLessThan(0);
+  });
+
+  test("the target makes up for it and for settling: the lowest reading less both still meets the criterion", () => {
+    expect(climate?.both.worst).toBeGreaterThan((climate?.cold.worst ?? 0) + 0.9 * (climate?.settling.worst ?? 0));
+    expect(run?.tension.covered).toBeGreaterThanOrEqual(climate?.both.worst ?? 0);
+    expect((run?.tension.low ?? 0) - (climate?.both.worst ?? 0)).toBeGreaterThanOrEqual(run?.tension.required ?? 0);
+  });
+
+  test("with `heat` the weather alone is made up for, cold where it takes most", () => {
+    const {
+      climate: [alone],
+      runs: [first],
+    } = aluminium("heat");
+    expect(first?.tension.covered).toBeCloseTo(alone?.cold.worst ?? 0, 9);
   });
 });

@@ -182,7 +182,7 @@ function frictionTable({ plan, show }: SheetContext): Table {
   const bays = new Map(plan.bays.map(({ id, kind }) => [id, kind]));
   return table({
     id: "cables-friction",
-    caption: "How much of the pull reaches the far spans, and what is kept for warm days, drying and bedding-in",
+    caption: "How much of the pull reaches the far spans, and what is kept for the weather, drying and bedding-in",
     columns: [
       column("run", "Run", 0.07),
       column("target", "Target at the nut", 0.2),
@@ -217,8 +217,8 @@ function frictionTable({ plan, show }: SheetContext): Table {
 /** What the worst cable loses by each cause. */
 function lossWords({ climate }: SheetContext["plan"], show: SheetContext["show"]): Text {
   const each = climate.map(
-    ({ runId, heat, settling }) =>
-      `${runId} ${show.force(Math.max(0, heat.worst))} on the warmest day, ${show.force(Math.max(0, settling.worst))} by drying and bedding-in`,
+    ({ runId, heat, cold, settling }) =>
+      `${runId} ${show.force(Math.max(0, heat.worst, cold.worst))} on the ${cold.worst > heat.worst ? "coldest" : "warmest"} day, ${show.force(Math.max(0, settling.worst))} by drying and bedding-in`,
   );
   return `; the cable that loses most: ${each.join("; ")} ${sourceMark("derived")}`;
 }

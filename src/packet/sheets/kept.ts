@@ -1,4 +1,4 @@
-// What does the target hold in store for warm days, drying and bedding-in? One answer for every sheet.
+// What does the target hold in store for the weather, drying and bedding-in? One answer for every sheet.
 import type { Plan } from "../../plan/plan.ts";
 import type { SourceId } from "../../sources/sources.ts";
 import type { Text } from "../packet.ts";
@@ -9,7 +9,7 @@ export interface Kept {
   readonly where: Text;
 }
 
-const words = { "heat and settling": "heat, drying and bedding-in", heat: "heat", nothing: "nothing" } as const;
+const words = { "heat and settling": "weather, drying and bedding-in", heat: "weather", nothing: "nothing" } as const;
 
 /** A tension that somebody states is the target as it stands: the key of the job file has no say then. */
 export function keptInTarget({ job, target }: Plan): Kept {

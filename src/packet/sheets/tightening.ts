@@ -91,7 +91,7 @@ function coveredWords({ plan, show }: SheetContext): Text {
   const covered = greatest(plan.runs.map(({ tension }) => tension.covered));
   return covered > 0
     ? `; up to ${show.forceUp(covered)} of the target is kept for ${what} ${sourceMark(source)}`
-    : "; nothing is kept for heat, drying or bedding-in";
+    : "; nothing is kept for weather, drying or bedding-in";
 }
 
 /** Runs and passes are done on days of their own: each has its air, which decides what it stops at. */
