@@ -25,7 +25,11 @@ export const courseRules: readonly Rule[] = [
     inputs: [
       at("h", "height before rounding", `courses.${course}.height_exact`),
       at("s", "step of the tape", "job.limits.tapeStep"),
-      at("m", "moved up to keep clear of hardware, 0 where none is in the way", `courses.${course}.moved`),
+      at(
+        "m",
+        "moved up, to keep clear of hardware or to come nearer to the rails of a side that slopes; 0 where neither asks for it",
+        `courses.${course}.moved`,
+      ),
     ],
     origin: derived("the opening is divided evenly"),
     rounding: tapeRounding,

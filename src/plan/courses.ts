@@ -3,12 +3,12 @@ import type { Job } from "../job/job.ts";
 import type { Outcome, Problem } from "../problem/problem.ts";
 import { length } from "../units/print.ts";
 import type { Mm } from "../units/quantity.ts";
-import { roundNearest, roundUp } from "../units/round.ts";
+import { roundDown, roundNearest, roundUp } from "../units/round.ts";
 import { SAME_mm } from "../units/tolerance.ts";
 import { gapsOf } from "./gaps.ts";
 import type { Course, Gap, SidePlan } from "./plan.ts";
 import type { Opening, RakePlan } from "./rake-plan.ts";
-import { levelOpening, neverMeets, openingOnRake, rakeOf, rakeProblems, spacingPath } from "./rakes.ts";
+import { levelOpening, neverMeets, openingOnRake, railRoom, rakeOf, rakeProblems, spacingPath } from "./rakes.ts";
 import { allLevelGaps, crossingProblems, leastSetOff, raise, type SetOff, waysToSetOff } from "./set-off.ts";
 
 export interface CoursePlan {
@@ -23,7 +23,8 @@ export interface CoursePlan {
 /**
  * Divides the clear opening evenly, rounds each height to the tape's step and looks at every gap again afterwards. A course has one
  * height, plumb above the walking surface, at every post, so that cables meet wherever the slope changes; on a rake they come closer to
- * each other, by the cosine of its slope. Where sides are raised by d the opening is divided as if it began d lower: then the gap over the
+ * each other, by the cosine of its slope. Where the rails of a side lie lower or higher than the opening that is divided, its lowest or
+ * highest course moves towards them rather than that more cables close the gap. Where sides are raised by d the opening is divided as if it began d lower: then the gap over the
  * raised cables is d less than their spacing, and so is the one under the others.
  */
 export function layOutCourses(sides: readonly SidePlan[], job: Job): Outcome<CoursePlan> {
@@ -39,10 +40,14 @@ export function layOutCourses(sides: readonly SidePlan[], job: Job): Outcome<Cou
   const least = leastSetOff(sides, job);
   const first = roundUp((clear * cosine + least) / spacing_max, 1) - 1;
   if (first > COURSES_most) return { value: undefined, problems: [tooMany(first, clear, job)] };
+  const reaches = [...(isLevel ? [{ opening, cosine }] : []), ...openings];
   for (let count = first; count <= COURSES_times * first + 1; count++) {
-    for (const by of waysToSetOff({ clear, count, least }, job)) {
+    const ways = waysToSetOff({ clear, count, least }, job).flatMap((by) => {
       const even = heights({ bottom: bottom - by, clear: clear + by, count, step: job.limits.tapeStep.value });
-      const { courses, setOff } = raise(even, { by, least, opening }, job);
+      return [even, ...towardsRails(even, reaches, job)].map((courses) => ({ by, given: courses }));
+    });
+    for (const { by, given } of ways) {
+      const { courses, setOff } = raise(given, { by, least, opening }, job);
       const gaps = gapsOf(courses, { opening, cosine }, job);
       const rakes = openings.map((one) => rakeOf({ ...one, courses, leads: !isLevel && one === flattest }, job));
       const level = allLevelGaps({ gaps, setOff });
@@ -54,6 +59,36 @@ export function layOutCourses(sides: readonly SidePlan[], job: Job): Outcome<Cou
     }
   }
   return { value: undefined, problems: openings.map((one) => neverMeets({ ...one, reference: opening }, job)).slice(0, 1) };
+}
+
+interface Reach {
+  readonly opening: Opening;
+  readonly cosine: number;
+}
+
+/**
+ * The same courses with the lowest and the highest as near to the rails of every side as the largest spacing asks, the others even between
+ * them; none where they already are, or where a bore would cut a rail.
+ */
+function towardsRails(even: readonly Course[], reaches: readonly Reach[], job: Job): readonly (readonly Course[])[] {
+  const [lowest, highest] = [even[0], even.at(-1)];
+  if (lowest === undefined || highest === undefined || even.length < 2) return [];
+  const { cableSpacing_max, tapeStep } = job.limits;
+  const plumb = (square: Mm, { cosine }: Reach): Mm => square / cosine;
+  const most = Math.min(...reaches.map((one) => one.opening.bottom + plumb(cableSpacing_max.value, one)));
+  const least = Math.max(...reaches.map((one) => one.opening.top - plumb(cableSpacing_max.value, one)));
+  const first = Math.min(lowest.height, roundDown(most + SAME_mm, tapeStep.value));
+  const last = Math.max(highest.height, roundUp(least - SAME_mm, tapeStep.value));
+  const fits = reaches.every((one) => {
+    const room = plumb(railRoom(job), one);
+    return first - one.opening.bottom >= room && one.opening.top - last >= room;
+  });
+  if ((first === lowest.height && last === highest.height) || !fits) return [];
+  const courses = even.map((course, index): Course => {
+    const height = roundNearest(first + ((last - first) * index) / (even.length - 1), tapeStep.value);
+    return { ...course, height, moved: height - course.height };
+  });
+  return [courses];
 }
 
 /** With more courses than this times the fewest, a gap beside a rail is not closed by more of them. */

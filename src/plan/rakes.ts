@@ -78,7 +78,7 @@ function triangleOf({ step, slope, nosing }: Rake, courses: readonly Course[], j
 }
 
 /** Least plumb distance from a rail's face to the middle of the cable next to it: the bore must not cut the rail's edge. */
-const railRoom = (job: Job): Mm => Math.max(job.fittings.passBore.value, job.fittings.bushingBore.value) / 2;
+export const railRoom = (job: Job): Mm => Math.max(job.fittings.passBore.value, job.fittings.bushingBore.value) / 2;
 
 export function rakeProblems({ sideId, opening, gaps, openingSphere, slope }: RakePlan, job: Job): readonly Problem[] {
   const tape = { units: job.units, style: "tape" } as const;

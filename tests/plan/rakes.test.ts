@@ -103,6 +103,25 @@ describe("where the slope changes", () => {
   });
 });
 
+// The stair's bottom rail 1 in above the nosings, the landing's 3-3/4 in above its floor: plumb, its upper edge lies 5.207 in up, the landing's
+// 7.25 in. The lowest course may lie 3 in above the one and 3 sqrt(13) / 3 = 3.606 in above the other: at 8.813 in, 8-13/16 on the tape or below.
+describe("a stair whose rails lie lower than those of its landing", () => {
+  const low = changed({ "  gap below: 2 in\n": "  gap below: 3-3/4 in\n" });
+  const [rake] = low.rakes;
+
+  test("has the fewest courses that keep 3 in, 10 and not 18: its lowest one moves towards its rail, the others are even above it", () => {
+    const bottom = (1 + (3.5 * Math.sqrt(13)) / 3) * IN;
+    expect(low.courses[0]?.height).toBeLessThanOrEqual(bottom + Math.sqrt(13) * IN + 1e-9);
+    expect(low.courses).toHaveLength(10);
+    expect(low.courses.length).toBe(Math.ceil((low.opening.top - (low.courses[0]?.height ?? 0)) / (3 * IN)));
+    const spacings = low.courses.slice(1).map(({ height }, below) => height - (low.courses[below]?.height ?? 0));
+    expect(Math.max(...spacings) - Math.min(...spacings)).toBeLessThanOrEqual(IN / 16 + 1e-9);
+    for (const { spacing } of [...low.gaps, ...(rake?.gaps ?? [])]) expect(spacing).toBeLessThanOrEqual(3 * IN + 1e-6);
+  });
+
+  test("each number of it is explained", () => expect(disagreeing(traceAll(low))).toEqual([]));
+});
+
 describe("a guard of one stair alone", () => {
   const alone = changed({
     "    - length: 6 ft 4 in           # the landing, from the siding to its edge; no turn: the guard goes straight on\n": "",
