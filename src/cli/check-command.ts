@@ -38,7 +38,7 @@ export const check = (survey: Survey, { files, output }: Effects): number => {
   }
   for (const path of survey.stray) output.warn(strayText(path));
   const failed = bad + clashing.length + survey.stray.length;
-  output.write(`${ready.length - clashing.length} jobs without errors, ${failed + faults} with\n`);
+  output.write(`${ready.length - clashing.length} jobs without errors, ${failed + faults} with errors\n`);
   if (faults > 0) return 2;
   return failed > 0 ? 1 : 0;
 };

@@ -1,7 +1,7 @@
 // How many pieces are bought and cut, with which spares, and how much lumber is that?
 
 import { BUSHING_TUBE, bushingTubeSize } from "../plan/bushing-tubes.ts";
-import { BUSHING, bevelSize, isBevelled, isInTube, mouthsTurned, spoolsFor } from "../plan/buying.ts";
+import { BUSHING, bevelSize, isBevelled, isInTube, mouthsTurned, SPOOL, spoolsFor } from "../plan/buying.ts";
 import { anchorItem, FACE_ITEMS } from "../plan/buying-eyes.ts";
 import { isOnFace } from "../plan/face-end.ts";
 import type { OrderLine } from "../plan/purchase.ts";
@@ -91,7 +91,7 @@ function net(reader: Reader, [key]: readonly string[]): Working | null {
   }
   if (item === "isolating sleeve and washer, plastic")
     return count("n * N", ["n", "ends of all runs behind their posts", ends.filter((end) => !isOnFace(end)).length], courses);
-  if (item === "spool of cable") return spools(reader);
+  if (item === SPOOL) return spools(reader);
   if (group === "care")
     return { ...count("n", ["n", "one of them for a guard", 1]), origin: from("practice", "what goes on threads, strand and bores") };
   if (group === "lumber and tube") {

@@ -1,6 +1,7 @@
 // What can be wrong with sides that slope although each value reads well by itself?
 import type { JobPath, Problem } from "../problem/problem.ts";
 import { angleDegrees } from "../units/print.ts";
+import type { UnitSystem } from "./job.ts";
 import { type RakeText, rakeOf } from "./rake.ts";
 import type { JobFile } from "./schema.ts";
 import { wrong } from "./wrong.ts";
@@ -104,18 +105,19 @@ export function checkRakeFrame({ sides }: Guard, frame: JobFile["frame"]): reado
   return [];
 }
 
-export function checkStairRules({ sides }: Guard, code: JobFile["code"]): readonly Problem[] {
+export function checkStairRules({ sides }: Guard, code: JobFile["code"], units: UnitSystem): readonly Problem[] {
   const hasStair = sides.some(({ rake }) => rake?.kind === "stair");
   if (code.stairs !== undefined && !hasStair) {
     return [wrong(["code", "stairs"], "no side of the guard is a stair", "leave it out, or give the stair its rake", "key")];
   }
   if (code.edition !== "other" || !hasStair) return [];
   const needed = [
-    ["guard height", "34 in"],
-    ["opening", "4-3/8 in"],
+    ["guard height", units === "mm" ? "900 mm" : "34 in"],
+    ["opening", units === "mm" ? "100 mm" : "4-3/8 in"],
   ] as const;
   if (code.stairs === undefined) {
-    const fix = "add what the authority asks, for example stairs: { guard height: 34 in, opening: 4-3/8 in, triangle: 6 in }";
+    const example = needed.map(([key, value]) => `${key}: ${value}`).join(", ");
+    const fix = `add what the authority asks, for example stairs: { ${example}, triangle: ${units === "mm" ? "150 mm" : "6 in"} }`;
     return [wrong(["code"], "another edition brings no rules of stairs of its own", fix, "key")];
   }
   return needed

@@ -18,6 +18,7 @@ import { breakingForce } from "./defaults.ts";
 import { nearest } from "./field.ts";
 import type { SizeText } from "./fields.ts";
 import { missingDimensions } from "./fitting-defaults.ts";
+import type { UnitSystem } from "./job.ts";
 import type { BlocksOf } from "./read-file.ts";
 import type { JobFile } from "./schema.ts";
 import { lumberOf } from "./sections.ts";
@@ -29,16 +30,17 @@ export type Blocks = BlocksOf<JobFile>;
 export function checkBlocks(blocks: Blocks): readonly Problem[] {
   const { job, code, guard, posts, spacers, frame, cable, fittings, supply, stock, limits, tightening, site, calibration, printer } =
     blocks;
+  const units = blocks.units ?? "inch";
   return [
     ...(job ? checkRevisions(job) : []),
-    ...(code ? checkCode(code) : []),
+    ...(code ? checkCode(code, units) : []),
     ...(guard ? guard.sides.flatMap((side, index) => checkSide(side, index, guard.sides)) : []),
     ...(guard ? checkRakes(guard) : []),
     ...(guard && frame ? checkRakeFrame(guard, frame) : []),
-    ...(guard && code ? checkStairRules(guard, code) : []),
+    ...(guard && code ? checkStairRules(guard, code, units) : []),
     ...(guard && posts?.existing === true ? checkExisting(guard) : []),
     ...(posts
-      ? [...checkMember(posts, ["posts"]), ...checkNewPosts(posts), ...checkLumber(posts, ["posts"]), ...checkHardware(posts)]
+      ? [...checkMember(posts, ["posts"]), ...checkNewPosts(posts, units), ...checkLumber(posts, ["posts"]), ...checkHardware(posts)]
       : []),
     ...checkNotBored(blocks),
     ...(guard ? checkPiers(guard) : []),
@@ -52,7 +54,7 @@ export function checkBlocks(blocks: Blocks): readonly Problem[] {
     ...(spacers ? [...checkMember(spacers, ["spacers"]), ...checkLumber(spacers, ["spacers"])] : []),
     ...(frame ? checkFrame(frame) : []),
     ...(cable ? checkCable(cable) : []),
-    ...(cable && fittings ? missingDimensions(cable.diameter, fittings, blocks.units ?? "inch") : []),
+    ...(cable && fittings ? missingDimensions(cable.diameter, fittings, units) : []),
     ...checkFitting(blocks),
     ...(supply ? checkSupply(supply) : []),
     ...(stock?.["post lengths"] ? checkAscending(stock["post lengths"], ["stock", "post lengths"], "stock lengths of posts") : []),
@@ -65,11 +67,11 @@ export function checkBlocks(blocks: Blocks): readonly Problem[] {
   ];
 }
 
-function checkCode(code: JobFile["code"]): readonly Problem[] {
+function checkCode(code: JobFile["code"], units: UnitSystem): readonly Problem[] {
   if (code.edition !== "other") return [];
   const needed = [
-    ["guard height", "36 in"],
-    ["opening", "4 in"],
+    ["guard height", units === "mm" ? "1000 mm" : "36 in"],
+    ["opening", units === "mm" ? "100 mm" : "4 in"],
   ] as const;
   return needed
     .filter(([key]) => code[key] === undefined)
@@ -145,14 +147,14 @@ const checkExisting = ({ sides }: JobFile["guard"]): readonly Problem[] =>
       : [],
   );
 
-const checkNewPosts = (posts: JobFile["posts"]): readonly Problem[] =>
+const checkNewPosts = (posts: JobFile["posts"], units: UnitSystem): readonly Problem[] =>
   posts.existing === true || posts["below datum"] !== undefined
     ? []
     : [
         wrong(
           ["posts"],
           'new posts need "below datum" for the cut list',
-          "add the length of a post below the walking surface, for example below datum: 10 in",
+          `add the length of a post below the walking surface, for example below datum: ${units === "mm" ? "250 mm" : "10 in"}`,
           "key",
         ),
       ];
@@ -173,7 +175,11 @@ function checkMember({ size, wall, material, treated }: Member, path: JobPath): 
     if (wall !== undefined)
       problems.push(wrong([...path, "wall"], "wood has no wall", "leave it out, or write the material of the tube", "key"));
     if (size.kind === "nominal" && lumberOf(size) === null) {
-      const near = nearest(size.name, lumberNames);
+      // Of the same thickness: a 2x8 is not meant by 6x8.
+      const near = nearest(
+        size.name,
+        lumberNames.filter((name) => name.split("x")[0] === size.numbers[0]),
+      );
       const other = "or write both dressed sizes, for example 3-1/2 in x 3-1/2 in";
       const fix =
         near === null

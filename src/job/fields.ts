@@ -108,6 +108,12 @@ export const size = (name: string, example: string): Field<SizeText> =>
     const parts = plain.split(/\s*[x\u00d7]\s*/i);
     const [first = "", second = ""] = parts;
     const how = "write lumber as 4x4 or 2x6, anything else as 50 mm x 50 mm";
+    if (parts.length === 3) {
+      return refuse(
+        `${quoted(text)} is not the size of a member`,
+        `write the wall of a tube as a key of its own: size: ${first} x ${second} and wall: ${parts[2]}`,
+      );
+    }
     if (parts.length !== 2) return refuse(`${quoted(text)} is not the size of a member`, how);
     if (/^[\d/.]+$/.test(first) && /^[\d/.]+$/.test(second)) {
       return { value: { kind: "nominal", name: `${first}x${second}`, numbers: [first, second] } };

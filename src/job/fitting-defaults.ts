@@ -21,16 +21,20 @@ const hasDefaults = (diameter: Mm): boolean => USUAL_mm.some((usual) => Math.abs
 /** For cable of 5/32 in or 4 mm and above. */
 const EXAMPLES = {
   inch: {
-    fittings: "pass bore: 5/16 in",
-    stud: "stud: { thread: 5/16-24, bore: 3/8 in }",
-    grip: "grip: { bore: 5/16 in, counterbore: 7/16 in }",
+    fittings: { "pass bore": "5/16 in", "bushing bore": "5/16 in" },
+    stud: { thread: "5/16-24", bore: "3/8 in", "thread length": "2 in", washer: "3/4 in" },
+    grip: { bore: "5/16 in", counterbore: "7/16 in", "body length": "1-1/2 in", "bore without back": "7/16 in", washer: "3/4 in" },
   },
   mm: {
-    fittings: "pass bore: 7 mm",
-    stud: "stud: { thread: M6x1, bore: 8 mm }",
-    grip: "grip: { bore: 8 mm, counterbore: 11 mm }",
+    fittings: { "pass bore": "7 mm", "bushing bore": "7 mm" },
+    stud: { thread: "M6x1", bore: "8 mm", "thread length": "50 mm", washer: "18 mm" },
+    grip: { bore: "8 mm", counterbore: "11 mm", "body length": "38 mm", "bore without back": "11 mm", washer: "18 mm" },
   },
 } as const;
+
+/** What is missing and nothing else, so that whoever copies it is not told the same again. */
+const exampleOf = (keys: readonly string[], values: Readonly<Record<string, string>>): string =>
+  keys.map((key) => `${key}: ${values[key]}`).join(", ");
 
 /** Every dimension that drives a bore must be measured where there is no default for the cable. */
 export function missingDimensions(diameter: Mm, fittings: FittingsFile, units: UnitSystem): readonly Problem[] {
@@ -47,7 +51,7 @@ export function missingDimensions(diameter: Mm, fittings: FittingsFile, units: U
   });
   const cable = `cable of ${length(diameter, { units, decimals: 1, step: 1 / 64, both: false })}`;
   const example = EXAMPLES[units];
-  const complain = (keys: readonly string[], name: string, path: readonly string[], like: string): readonly Problem[] =>
+  const complain = (keys: readonly string[], name: keyof typeof example, path: readonly string[]): readonly Problem[] =>
     keys.length === 0
       ? []
       : [
@@ -57,14 +61,14 @@ export function missingDimensions(diameter: Mm, fittings: FittingsFile, units: U
             at: "key",
             what: `${cable} has no default for ${keys.map((key) => `"${key}"`).join(", ")} of the ${name}`,
             why: "the defaults hold for cable of 1/8 in, 3 mm and 3.2 mm; a wrong dimension is drilled into a post",
-            fix: `measure what you bought and add each under ${name}, for example ${like}`,
+            fix: `measure what you bought and add each under ${name}, for example ${name === "fittings" ? exampleOf(keys, example.fittings) : `${name}: { ${exampleOf(keys, example[name])} }`}`,
           },
         ];
   const at = (key: "stud" | "grip"): readonly string[] => (fittings[key] === undefined ? ["fittings"] : ["fittings", key]);
   return [
-    ...complain(own, "fittings", ["fittings"], example.fittings),
-    ...complain(ofStud, "stud", at("stud"), example.stud),
-    ...(fittings["hold end"] === "grip" ? complain(ofGrip, "grip", at("grip"), example.grip) : []),
+    ...complain(own, "fittings", ["fittings"]),
+    ...complain(ofStud, "stud", at("stud")),
+    ...(fittings["hold end"] === "grip" ? complain(ofGrip, "grip", at("grip")) : []),
   ];
 }
 

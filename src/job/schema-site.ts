@@ -6,7 +6,7 @@ import { countField, numberField, pitch, sampleWeight, share, warmth, yesNo } fr
 /** Wood tells its species and grade. */
 export const lumber = {
   species: maybe(choice("the species", ["Douglas Fir-Larch", "Hem-Fir", "Spruce-Pine-Fir", "Southern Pine", "Redwood", "Western Cedars"])),
-  grade: maybe(choice("the grade", ["Select Structural", "No.1", "No.2"])),
+  grade: maybe(choice("the grade of wood", ["Select Structural", "No.1", "No.2"])),
   incised: maybe(yesNo("incised")),
 };
 

@@ -37,6 +37,8 @@ export interface Show {
   /** Feet and inches, one unit: `22'-10 1/2"`. */
   readonly feet: (value: Mm) => string;
   readonly feetBoth: (value: Mm) => string;
+  /** What strand is wound off: feet, or metres. */
+  readonly spool: (value: Mm) => string;
   /** Room that must be left is rounded down. */
   readonly tapeDown: (value: Mm) => string;
   /** The least that still fits is rounded up. */
@@ -138,6 +140,7 @@ type Lengths =
   | "diameter"
   | "diameterOne"
   | "diameterOther"
+  | "spool"
   | "area";
 
 function showLengths(units: UnitSystem): Pick<Show, Lengths> {
@@ -153,6 +156,7 @@ function showLengths(units: UnitSystem): Pick<Show, Lengths> {
     tapeBoth: print({ units }),
     feet: print({ ...feet, both: false }),
     feetBoth: print(feet),
+    spool: units === "mm" ? (value) => `${decimal(value / 1000, { decimals: 2 })} m` : print({ ...feet, both: false }),
     tapeDown: print({ ...one, rounding: "down" }),
     tapeUp: print({ ...one, rounding: "up" }),
     feetDown: print({ ...feet, both: false, rounding: "down" }),

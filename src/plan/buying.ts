@@ -37,6 +37,9 @@ export function totalOf(order: readonly OrderLine[]): Cents | null {
 const cableName = (job: Job): string =>
   `${job.cable.construction} strand, ${length(job.cable.diameter, { units: job.units, decimals: 1, step: 1 / 32 })}, stainless ${job.cable.grade}`;
 
+/** The one item of cable that is not bought by its piece. */
+export const SPOOL = "spool of cable";
+
 function cableLines({ runs, courseCount }: Bought, job: Job): readonly OrderLine[] {
   const common = { group: "cable", size: cableName(job), spare: 0 } as const;
   if (job.supply.kind === "ready") {
@@ -51,7 +54,7 @@ function cableLines({ runs, courseCount }: Bought, job: Job): readonly OrderLine
   const pieces = runs.map((run) => ({ mark: run.id, length: run.orderLength, count: courseCount }));
   const net = spoolsFor(pieces, spoolLength);
   const note = `${pieces.map((piece) => `${piece.count} x ${length(piece.length, { units: job.units, style: "feet" })}`).join(", ")}; do not cut before the run has been measured on site`;
-  return [{ ...common, item: "spool of cable", net, quantity: net, unit: "spool", pieceLength: spoolLength, price_cents, note }];
+  return [{ ...common, item: SPOOL, net, quantity: net, unit: "spool", pieceLength: spoolLength, price_cents, note }];
 }
 
 /** Fewest spools from which all pieces can be cut, each in one length. */

@@ -134,7 +134,9 @@ function layoutChecks(plan: Checked, job: Job): readonly Check[] {
       demand: edge.distance,
       limit: job.limits.edgeDistance_min,
       kind: "length",
-      advice: "use a wider post, or smaller fittings",
+      advice: edge.mark.startsWith("S")
+        ? "use wider spacers (spacers: size), or a smaller bore there (fittings: pass bore)"
+        : "use a wider post, or smaller fittings",
     }),
   ];
 }

@@ -110,14 +110,19 @@ function blockedBy(zones: readonly HardwareZone[], { geometries }: Standing, { c
 
 function noWay(from: Mm, blocked: readonly Blocked[], job: Job): Problem {
   const tape = { units: job.units, style: "tape" } as const;
-  const zone = (blocked.find((one) => from >= one.from - job.limits.tapeStep.value && from < one.to) ?? blocked[0])?.zone;
+  const found = blocked.find((one) => from >= one.from - job.limits.tapeStep.value && from < one.to) ?? blocked[0];
+  const zone = found?.zone;
+  const reach =
+    found === undefined
+      ? ""
+      : `no bore has its middle between ${length(found.from, tape)} and ${length(found.to, tape)} there, half the washer or bore of that post and the clearance counted; `;
   const index = job.posts.hardware.findIndex(({ what, from: low }) => what === zone?.what && low === zone.from);
   return {
     severity: "error",
     path: ["posts", "hardware", Math.max(0, index)],
     what: `${zone?.what ?? "hardware"} on ${zone?.postId ?? "a post"} leaves no height for a course within ${length(job.limits.cableSpacing_max.value, tape)} of its neighbour`,
-    why: "a bore may not meet hardware, a course is level through all posts, and the spacing of cables is limited",
-    fix: "move the hardware or use a smaller one, have the rail carried from its end or from below instead, or end the opening above or below it",
+    why: `${reach}a course is level through all posts, and the spacing of cables is limited`,
+    fix: "move the hardware or use a smaller one or a smaller washer, have the rail carried from its end or from below instead, or end the opening above or below it",
   };
 }
 

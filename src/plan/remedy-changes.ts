@@ -67,7 +67,7 @@ const allowanceChanges = ({ tightening: { allowFor, criterion } }: Job): readonl
     : [
         {
           sets: ["allowance"],
-          text: "a target that makes up for no loss, with a visit on warm days and after drying",
+          text: "a target that makes up for no loss, with a visit when the weather slackens it and after drying",
           write: "tightening: allow for: nothing",
           apply: (job) => ({
             ...job,
@@ -182,10 +182,15 @@ function woodChanges(job: Job): readonly Draft[] {
             ),
           };
     const incised = kind === "Southern Pine" ? ", incised: false" : "";
+    const parts = [
+      ...(job.posts.wood === null ? [] : ["posts"]),
+      ...(job.frame.topRail.wood === null ? [] : ["top rail"]),
+      ...(job.frame.bottomRail?.wood == null ? [] : ["bottom rail"]),
+    ];
     return {
       sets: ["wood"],
       text: `posts and rails of ${kind} ${mark}${job.posts.existing ? ", if the posts that stand are stamped so, or new posts" : ""}`,
-      write: `posts, top rail, bottom rail: species: ${kind}, grade: ${mark}${incised}`,
+      write: `${parts.join(", ")}: species: ${kind}, grade: ${mark}${incised}`,
       apply: ({ posts, frame, ...rest }) => ({
         ...rest,
         posts: of(posts),

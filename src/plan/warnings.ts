@@ -3,12 +3,19 @@
 import type { Job } from "../job/job.ts";
 import type { Problem } from "../problem/problem.ts";
 import { length } from "../units/print.ts";
+import type { Mm } from "../units/quantity.ts";
 import type { Checked } from "./check-row.ts";
 import { isCorner, jointsOf, jointsWord } from "./joints.ts";
 import type { RunEnd } from "./plan.ts";
 
 export function warningsOf(plan: Checked, job: Job): readonly Problem[] {
-  return [...exposureWarnings(job), ...endWarnings(plan, job), ...slackWarnings(plan, job), ...cornerWarnings(plan, job)];
+  return [
+    ...exposureWarnings(job),
+    ...solidWarnings(job),
+    ...endWarnings(plan, job),
+    ...slackWarnings(plan, job),
+    ...cornerWarnings(plan, job),
+  ];
 }
 
 const warning = (path: Problem["path"], what: string, fix: string): Problem => ({ severity: "warning", path, what, fix });
@@ -17,6 +24,30 @@ function exposureWarnings(job: Job): readonly Problem[] {
   if (job.code.exposure === "inland" || job.cable.grade === "316") return [];
   const what = `stainless 304 at a place of exposure "${job.code.exposure}" stains and pits sooner than 316`;
   return [warning(["cable", "grade"], what, "use 316 for cable and fittings, and wash it more often")];
+}
+
+/** Square bars of metal are sold as posts up to some 1-1/4 in; beyond, it is a tube whose wall was forgotten. */
+const SOLID_most: Mm = 32;
+
+function solidWarnings({ posts, frame, units }: Job): readonly Problem[] {
+  const { section } = posts;
+  const members = [
+    { path: ["posts", "size"], what: "posts", material: section.material, wall: section.wall, sizes: [section.along, section.across] },
+    ...[["top rail", frame.topRail] as const, ["bottom rail", frame.bottomRail] as const].flatMap(([key, rail]) =>
+      rail === null
+        ? []
+        : [{ path: ["frame", key, "size"], what: `the ${key}`, material: rail.material, wall: rail.wall, sizes: [rail.depth, rail.width] }],
+    ),
+  ];
+  return members
+    .filter(({ material, wall, sizes }) => material !== "wood" && wall === null && Math.min(...sizes) > SOLID_most)
+    .map(({ path, what, material, sizes }) =>
+      warning(
+        path,
+        `no wall is given for ${what}: solid ${material} of ${sizes.map((size) => length(size, { units, both: false })).join(" x ")} is checked, far stronger than a tube`,
+        `add the wall of the tube, for example wall: ${units === "mm" ? "3 mm" : "1/8 in"}`,
+      ),
+    );
 }
 
 function endWarnings(plan: Checked, job: Job): readonly Problem[] {

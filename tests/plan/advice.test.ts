@@ -1,7 +1,8 @@
 // Can what a check advises be written into the job file as it stands there? Its keys are named, and posts that stand are not moved.
 import { describe, expect, test } from "vitest";
 import { makePlan } from "../../src/plan/make-plan.ts";
-import { changedText, jobOf, planOf } from "../support/example-jobs.ts";
+import { changesOf } from "../../src/plan/remedy-changes.ts";
+import { changedText, exampleText, jobOf, planOf } from "../support/example-jobs.ts";
 
 type Changes = Readonly<Record<string, string>>;
 
@@ -35,6 +36,11 @@ describe("advice", () => {
     expect(adviceOf("0002-deck-two-corners", bare, /bend|mouth/).length).toBeGreaterThan(0);
   });
 
+  test("a bore too near the edge of a spacer is answered by the spacer, not by its post", () => {
+    const told = adviceOf("0001-level-deck-straight", { "fittings:\n": "fittings:\n  pass bore: 9/16 in\n" }, /^edge-distance/);
+    expect(told).toEqual(["use wider spacers (spacers: size), or a smaller bore there (fittings: pass bore)"]);
+  });
+
   test("a bottom rail too high above the nosings is lowered on the slope alone", () => {
     const told = adviceOf("0012-stair-from-landing", { "    gap below: 1 in ": "    gap below: 2 in " }, /^rake-triangle/);
     expect(told).toEqual(["lower the bottom rail of the stair (frame: on rakes: gap below)"]);
@@ -54,7 +60,34 @@ describe("advice", () => {
   });
 });
 
+describe("warnings", () => {
+  const solidIn = (changes: Changes): readonly string[] =>
+    planOf(changedText("0005-steel-balcony", changes)).warnings.flatMap(({ what }) => (what.startsWith("no wall is given") ? [what] : []));
+
+  test("posts and rails of metal as thick as a tube, without a wall, are told to be taken as solid", () => {
+    expect(solidIn({})).toEqual([]);
+    expect(solidIn({ "  wall: 4 mm\n": "", "lay: flat, wall: 3 mm, material: steel }\n": "lay: flat, material: steel }\n" })).toEqual([
+      "no wall is given for posts: solid steel of 50 mm x 50 mm is checked, far stronger than a tube",
+      "no wall is given for the top rail: solid steel of 50 mm x 50 mm is checked, far stronger than a tube",
+    ]);
+  });
+
+  test("a bar of 30 mm is sold as a bar", () => {
+    expect(solidIn({ "  size: 50 mm x 50 mm\n  wall: 4 mm\n": "  size: 30 mm x 50 mm\n" })).toEqual([]);
+  });
+});
+
 describe("remedy", () => {
+  test("a wood that makes it hold is written into the rails that there are", () => {
+    const { frame, ...job } = jobOf(exampleText("rule-of-thumb"));
+    const written = (bottomRail: typeof frame.bottomRail): readonly string[] =>
+      changesOf({ ...job, frame: { ...frame, bottomRail } }, { posts: true, topRail: true, bottomRail: false }).flatMap(({ write }) =>
+        /species: Southern Pine, grade: No.1/.test(write) && write.includes("top rail") ? [write] : [],
+      );
+    expect(written(frame.bottomRail)).toEqual(["posts, top rail, bottom rail: species: Southern Pine, grade: No.1, incised: false"]);
+    expect(written(null)).toEqual(["posts, top rail: species: Southern Pine, grade: No.1, incised: false"]);
+  });
+
   test("posts that stand are said to be replaced by new ones", () => {
     const weak = planOf(
       changedText("0006-porch-existing-posts", {

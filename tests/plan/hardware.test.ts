@@ -89,3 +89,11 @@ test("hardware on a post that is not there", () => {
     { path: "posts.hardware.0.posts.1", what: "there is no post P9" },
   ]);
 });
+
+// An end post has a washer of 1-1/4 in on its back: half of it and 1/4 in of clearance are 7/8 in beyond each end of the hardware.
+test("hardware that leaves no height is told with what it takes: 20 to 22 in on P1 takes 19-1/8 to 22-7/8 in", () => {
+  const [problem] = makePlan(jobOf(withHardware("{ what: bracket, from: 20 in, to: 22 in, posts: [P1] }"))).problems;
+  expect(problem?.what).toMatch(/^bracket on P1 leaves no height/);
+  expect(problem?.why).toMatch(/^no bore has its middle between 19-1\/8" \(486 mm\) and 22-7\/8" \(581 mm\) there/);
+  expect(problem?.fix).toContain("a smaller washer");
+});

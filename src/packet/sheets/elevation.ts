@@ -17,7 +17,7 @@ export const elevationSheet: SheetMaker = (context, head): Sheet => {
   return sheet(head, "landscape", [
     ...(context.home ? [prose(...introduction.elevation)] : []),
     ...(holdsTable ? [] : [prose(otherHeights(context, side))]),
-    ...alongPlanNotes(context).map((note) => prose(note)),
+    ...alongPlanNotes(context, head.sideIndex).map((note) => prose(note)),
     ...drawnElevations(plan, head.sideIndex),
     ...(holdsTable ? [heightsTable(context, head.slug, side)] : []),
   ]);

@@ -42,15 +42,17 @@ const courseWord = (number: number): Text => String(number).padStart(2, "0");
 export const longestWords = ({ longestCourse }: Bay): Text =>
   longestCourse === undefined ? "" : `, the longest, at course ${courseWord(longestCourse)}`;
 
-/** Marks of the posts that lean along the guard. */
-export const leaningAlongIds = ({ verticals }: Plan): readonly Text[] =>
-  verticals.flatMap(({ id, leansAlong }) => (leansAlong === undefined ? [] : [id]));
+/** Marks of the posts that lean along the guard, of one side or of all. */
+export const leaningAlongIds = ({ verticals }: Plan, side?: number): readonly Text[] =>
+  verticals.flatMap(({ id, sideIndex, leansAlong }) =>
+    leansAlong === undefined || (side !== undefined && side !== sideIndex) ? [] : [id],
+  );
 
-/** How the stations and free lengths beside posts that lean along the guard are meant. */
-export function alongPlanNotes(context: Pick<SheetContext, "plan" | "show">): readonly Text[] {
+/** How the stations and free lengths beside posts that lean along the guard are meant, on the sheet of one side or of the whole. */
+export function alongPlanNotes(context: Pick<SheetContext, "plan" | "show">, side?: number): readonly Text[] {
   const at = readWords(context);
-  if (at === null) return [];
-  const marks = leaningAlongIds(context.plan);
+  const marks = leaningAlongIds(context.plan, side);
+  if (at === null || marks.length === 0) return [];
   const one = marks.length === 1;
   return [
     `${bold(listed(marks))} lean${one ? "s" : ""} along the guard: the ${one ? "station is that" : "stations are those"} at ${at}; drawn plumb. Free lengths beside ${one ? "it" : "them"} and lengths of runs are those of the longest cable: cut the rest off last. Measure rails and spacers there where they go before cutting.`,

@@ -1,6 +1,6 @@
 // Z-604: what has to be bought, how many, and what does it cost?
 import { BUSHING_TUBE } from "../../plan/bushing-tubes.ts";
-import { BUSHING } from "../../plan/buying.ts";
+import { BUSHING, SPOOL } from "../../plan/buying.ts";
 import type { Plan } from "../../plan/plan.ts";
 import type { OrderGroup, OrderLine } from "../../plan/purchase.ts";
 import type { Sheet, Table, Text } from "../packet.ts";
@@ -73,5 +73,5 @@ function itemText({ group, item, pieceLength, note }: OrderLine, plan: Plan, sho
   if (group === "lumber and tube") {
     return `${bold(item)}, stock pieces: ${stockWords(plan, item)}`;
   }
-  return `**${item}**${pieceLength === null ? "" : `, ${show.feet(pieceLength)}`}${note === "" ? "" : `: ${note}`}`;
+  return `**${item}**${pieceLength === null ? "" : `, ${item === SPOOL ? show.spool(pieceLength) : show.feet(pieceLength)}`}${note === "" ? "" : `: ${note}`}`;
 }

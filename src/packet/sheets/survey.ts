@@ -89,9 +89,8 @@ const turnText = (turn: number, show: SheetContext["show"]): Text =>
   `${show.angle(turn < 0 ? -turn : turn)} ${turn < 0 ? "left" : "right"}`;
 
 function unitOf(planned: Text, show: SheetContext["show"]): string {
-  if (planned.includes(show.forceUnit)) {
-    return show.forceUnit;
-  }
+  // The N of a force, not that of "No.1" on a stamp.
+  if (new RegExp(`[0-9] k?${show.forceUnit}\\b`).test(planned)) return show.forceUnit;
   if (planned.includes("%")) return "%";
   return planned.includes("deg") ? "deg" : /[0-9](?: mm|")/.test(planned) ? show.lengthUnit : "";
 }

@@ -149,3 +149,15 @@ describe("an old porch with three posts of another size", () => {
     expect(drawn("Z-101")).toContain("post 4x4 or 6x6 or 4x6");
   });
 });
+
+test("that a post leans along the guard is told on the elevation of its own side, not on the other", () => {
+  const leaning = planOf(
+    changedText("0018-corner-post-between-runs", {
+      "  existing: true\n": "  existing: true\n  as found: [{ post: P2, leans: { right: 1/4 in, over: 36 in } }]\n",
+    }),
+  );
+  const words = (id: string): string => sheetOf(packetOf(leaning, "crew"), id).blocks.flatMap(textsOf).join(" ");
+  expect(words("Z-201")).toContain("**P2** leans along the guard");
+  expect(words("Z-202")).not.toContain("leans along");
+  expect(words("Z-101")).toContain("**P2** leans along the guard");
+});

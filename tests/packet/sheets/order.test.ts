@@ -45,4 +45,11 @@ describe("orderSheet", () => {
     const deburrs = rowsOf(plan, "tools-list").some(([, tool = ""]) => tool.startsWith("deburring tool, brush for swarf"));
     expect.soft(/deburred/.test(crew)).toBe(deburrs);
   });
+
+  test("a spool of 100 m is asked for in metres, one of 500 ft in feet", () => {
+    const spool = (name: string): string | undefined =>
+      rowsOf(examplePlan(name), "order-list").find(([what = ""]) => what.startsWith("spool"))?.[0];
+    expect(spool("0005-steel-balcony")).toMatch(/^spool of cable, 100 m: /);
+    expect(spool("0002-deck-two-corners")).toMatch(/^spool of cable, 500'-0": /);
+  });
 });

@@ -2,7 +2,7 @@ import { describe, expect, test } from "vitest";
 import { showIn } from "../../../src/packet/show-number.ts";
 import { supportsOn } from "../../../src/plan/corner-post.ts";
 import { restOf } from "../../../src/plan/pier.ts";
-import { examplePlan } from "../../support/example-jobs.ts";
+import { changedText, examplePlan, planOf } from "../../support/example-jobs.ts";
 import { readForce } from "../read-force.ts";
 import { cellText, examples, packetOf, readPrinted, sheetOf, tableOf, textsOf } from "../read-packet.ts";
 
@@ -178,6 +178,16 @@ describe("lumberSheet", () => {
 });
 
 describe("surveySheet", () => {
+  test("0001 in mm: what is stamped on wood is written without a unit, a breaking force in N", () => {
+    const { rows } = tableOf(
+      packetOf(planOf(changedText("0001-level-deck-straight", { "units: inch": "units: mm" })), "crew"),
+      "survey-measure",
+    );
+    const unitBeside = (what: string) => rows.find((row) => cellText(row[0] ?? "").startsWith(what))?.[3];
+    expect(unitBeside("Grade stamp")).toEqual({ blank: "" });
+    expect(unitBeside("Breaking force")).toEqual({ blank: "N" });
+  });
+
   test.each(examples)("%s: the stop value of the clear opening keeps the top gap within its limit", (_, plan) => {
     const rows = tableOf(packetOf(plan, "crew"), "survey-measure").rows.map((row) => row.map(cellText));
     const row = rows.find((cells) => cells.at(-1) === "frame / clear opening") ?? [];
