@@ -44,7 +44,8 @@ export const check = (survey: Survey, { files, output }: Effects): number => {
 };
 
 const rowText = ({ verdict, name, where, ratio, source, sourceWhere, advice }: Check): string => {
-  const share = ratio === null ? "" : `, ${isBeyond(ratio) ? `${ratioText(ratio)} times` : `${percent(ratio, { rounding: "up" })} of`} the limit`;
+  const share =
+    ratio === null ? "" : `, ${isBeyond(ratio) ? `${ratioText(ratio)} times` : `${percent(ratio, { rounding: "up" })} of`} the limit`;
   const more = verdict === "pass" || advice === "" ? "" : `. ${advice}`;
   return `${verdict.padEnd(11)} ${name}, ${where}${share} (${source}${sourceWhere === "" ? "" : `, ${sourceWhere}`})${more}`;
 };

@@ -114,7 +114,7 @@ function drawEnd(plan: Plan, one: EndCase, place: Place, show: Show): Picture {
             beyond: sign < 0 ? "from" : "to",
           }),
         ]),
-    ...(bore.counterbore === null ? [] : [depthOf(one, bore.counterbore, place, show)]),
+    ...(bore.counterbore === null ? [] : depthOf(one, bore.counterbore, place, show)),
     ...(bore.through || (post.kind === "post" && sectionOf(plan, post).wall !== null) ? [] : [blindDepth(one, place, show)]),
   ];
   const { points } = fitting;
@@ -136,8 +136,8 @@ function blindDepth({ end, post, bore }: EndCase, place: Place, show: Show): Par
   return dimension({ from: from.x < to.x ? from : to, to: from.x < to.x ? to : from, offset: -5, text });
 }
 
-/** Depth of a counterbore: beside it in the post, or above the post where it has no room. */
-function depthOf({ end, post, bore }: EndCase, counterbore: NonNullable<Bore["counterbore"]>, place: Place, show: Show): Part {
+/** Depth of a counterbore: beside it in the post, or above the post where it has no room; on a slope its note alone says it then. */
+function depthOf({ end, post, bore }: EndCase, counterbore: NonNullable<Bore["counterbore"]>, place: Place, show: Show): readonly Part[] {
   const sign = signOf(end);
   if (bore.angle !== 0) {
     const along = tiltedPlace(place, bore.angle);
@@ -147,20 +147,23 @@ function depthOf({ end, post, bore }: EndCase, counterbore: NonNullable<Bore["co
       along(sign * face, counterbore.diameter / 2),
     ];
     const [from, to] = sign < 0 ? [mouth, floor] : [floor, mouth];
-    return dimension({ from, to, offset: -5, text: show.tape(counterbore.depth) });
+    const depth = show.tape(counterbore.depth);
+    return fitsBetween(depth, Math.hypot(to.x - from.x, to.y - from.y)) ? [dimension({ from, to, offset: -5, text: depth })] : [];
   }
   const ends = [place((sign * post.along) / 2, 0).x, place(sign * (post.along / 2 - counterbore.depth), 0).x];
   const [from, to] = [Math.min(...ends), Math.max(...ends)];
   const text = show.tape(counterbore.depth);
   const fits = fitsBetween(text, to - from);
   const y = place(0, fits ? end.offset + counterbore.diameter / 2 : post.across / 2).y;
-  return dimension({
-    from: { x: from, y },
-    to: { x: to, y },
-    offset: -5,
-    text,
-    ...(fits ? {} : { beyond: sign < 0 ? "from" : "to" }),
-  });
+  return [
+    dimension({
+      from: { x: from, y },
+      to: { x: to, y },
+      offset: -5,
+      text,
+      ...(fits ? {} : { beyond: sign < 0 ? "from" : "to" }),
+    }),
+  ];
 }
 
 export function fittingNotes(plan: Plan, { end, post, bore, gap, against }: EndCase, points: EndPoints, show: Show): readonly Note[] {

@@ -162,8 +162,9 @@ function dimensions(scene: Scene, show: Show): readonly Part[] {
   const rightward = { x: 1, y: 0 };
   const edges = edgeRoom(scene, view.ratio);
   // Side by side where they have room: turned text is harder to read, and takes more height.
-  const needs = stations.reduce((sum, station) => sum + ordinateSize(station, "along"), 0);
-  const lay = needs <= right.x - datum.x ? "along" : "outward";
+  const needs = (how: "along" | "outward"): Mm => stations.reduce((sum, station) => sum + ordinateSize(station, how), 0);
+  const room = right.x - datum.x;
+  const lay = needs("along") <= room ? "along" : "outward";
   const whole = stretch.matchLeft === null && stretch.matchRight === null;
   const marks = verticals.map(
     ({ id, kind, station }): Ordinate => ({
@@ -199,7 +200,8 @@ function dimensions(scene: Scene, show: Show): readonly Part[] {
       ordinates: stations,
       start,
       lay,
-      ...(lay === "along" ? { from: 0, to: right.x - datum.x } : {}),
+      // Off the lines at both ends of the length below.
+      ...(needs(lay) <= room ? { from: 0, to: room } : {}),
       ...(stretch.matchLeft === null ? { datum: true as const } : {}),
     }),
     dimension({ from: guardEnd, to: { x: guardEnd.x, y: topRight.y }, offset: GUARD_DIMENSION_mm, text: show.tape(guardHeight) }),

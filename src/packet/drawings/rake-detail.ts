@@ -2,7 +2,7 @@
 import { dimension } from "../../drawing/dimension.ts";
 import { chooseScale, type Room, type Scale } from "../../drawing/paper.ts";
 import { boxOfParts, circle, type Line, type Part, polygon, strokes } from "../../drawing/shape.ts";
-import { label } from "../../drawing/text.ts";
+import { label, lineHeight, textWidth } from "../../drawing/text.ts";
 import type { Point } from "../../geometry/vector.ts";
 import { heightOn } from "../../plan/bores.ts";
 import { climbTo } from "../../plan/corner-path.ts";
@@ -55,6 +55,10 @@ const NOTE =
 
 const postHeight = ({ along }: Vertical, { slope }: RakePlan): Mm => along * (1.4 + Math.abs(Math.tan(slope)));
 
+/** Words beside the post: of a face, and of the angle. */
+const FACE_mm = 4;
+const OFF_LEVEL_mm = 9;
+
 interface BoredPost {
   readonly post: Vertical;
   readonly bore: Bore;
@@ -78,6 +82,7 @@ function boredPost({ post, bore, rake, scale: { ratio }, show }: BoredPost): rea
     const which = bore.entryFace === face ? "bit in" : "bit out";
     return `${face} face (${which}): ${show.tape(Math.abs(off))} ${off < 0 ? "lower" : "higher"}`;
   };
+  const lowest = Math.abs(climb) + (climb < 0 ? OFF_LEVEL_mm : FACE_mm);
   return [
     polygon([at(-half, tall), at(half, tall), at(half, -tall), at(-half, -tall)], { pen: "outline", fill: "white" }),
     strokes("edge", [line(thick), line(-thick)]),
@@ -87,10 +92,15 @@ function boredPost({ post, bore, rake, scale: { ratio }, show }: BoredPost): rea
       [at(0, tall + 2), at(0, -tall - 2)],
     ]),
     label("height of the course", at(half + 7, 0), { anchor: "start" }),
-    label(words("left"), at(-half * 1.5 - 2, -climb + Math.sign(0 - climb || 1) * 4), { anchor: "end" }),
-    label(words("right"), at(half + 7, climb + Math.sign(climb || 1) * 4), { anchor: "start" }),
-    label(`${show.angle(Math.abs(rake.slope))} off level`, at(half + 7, climb + Math.sign(climb || 1) * 9), { anchor: "start" }),
-    dimension({ from: at(-half, -tall), to: at(half, -tall), offset: 5, text: show.tape(post.along) }),
+    label(words("left"), at(-half * 1.5 - 2, -climb + Math.sign(0 - climb || 1) * FACE_mm), { anchor: "end" }),
+    label(words("right"), at(half + 7, climb + Math.sign(climb || 1) * FACE_mm), { anchor: "start" }),
+    label(`${show.angle(Math.abs(rake.slope))} off level`, at(half + 7, climb + Math.sign(climb || 1) * OFF_LEVEL_mm), { anchor: "start" }),
+    dimension({
+      from: at(-half, -tall),
+      to: at(half, -tall),
+      offset: Math.max(5, lowest + lineHeight() - tall),
+      text: show.tape(post.along),
+    }),
     label(`${post.id}, bore ${bore.mark}: ${show.tape(bore.drilledLength)} long`, at(0, tall + 5), { anchor: "middle", weight: 700 }),
   ];
 }
@@ -162,6 +172,9 @@ interface StepPicture {
   readonly left: Mm;
 }
 
+/** Below the tread that the words are of. */
+const TREAD_mm = 3.4;
+
 /** Two steps, the line of the nosings, what lies above it, and the circle between. */
 function stepPicture({ plan, side, triangle, scale: { ratio }, show, left }: StepPicture): readonly Part[] {
   const { riser, tread, gap, sphere, under, nosing } = triangle;
@@ -187,6 +200,10 @@ function stepPicture({ plan, side, triangle, scale: { ratio }, show, left }: Ste
   const away = isUp ? -1 : 1;
   const railAt = at(0, gap + plumb / 2);
   const gapAt = at(tread, riser + gap / 2);
+  const treadText = `tread ${show.tape(tread)}`;
+  const from = isUp ? "start" : "end";
+  const beside = (y: Mm): Point => ({ x: at(tread + back, 0).x - away * 2, y });
+  const treadWords = at(0, riser).y + TREAD_mm;
   return [
     ...(lowFrom && lowTo && highFrom && highTo ? [polygon([lowFrom, lowTo, highTo, highFrom], { pen: "edge", fill: "white" })] : []),
     strokes("centre", [above(0)]),
@@ -196,12 +213,11 @@ function stepPicture({ plan, side, triangle, scale: { ratio }, show, left }: Ste
     label(under, { x: railAt.x + away * 2, y: railAt.y }, { anchor: end }),
     ...ticked(at(tread, riser), at(tread, riser + gap)),
     label(`gap ${show.tape(gap)}, plumb`, { x: gapAt.x + away * 12, y: at(0, 0).y + 4 }, { anchor: "middle" }),
-    label(
-      `riser ${show.tape(riser)}`,
-      { x: at(tread + back, riser / 2).x - away * 2, y: at(tread, riser / 2).y },
-      { anchor: isUp ? "start" : "end" },
-    ),
-    label(`tread ${show.tape(tread)}`, { x: at(tread * 1.5 + back, 0).x, y: at(0, riser).y + 3.4 }, { anchor: "middle" }),
+    label(`riser ${show.tape(riser)}`, beside(Math.max(at(tread, riser / 2).y, treadWords + lineHeight())), { anchor: from }),
+    // In its middle, or where it is wider than the tread beside the riser.
+    textWidth(treadText) + 4 <= tread * ratio
+      ? label(treadText, { x: at(tread * 1.5 + back, 0).x, y: treadWords }, { anchor: "middle" })
+      : label(treadText, beside(treadWords), { anchor: from }),
   ];
 }
 

@@ -11,6 +11,7 @@ import {
   drawnOverview,
   drawnParts,
   drawnPlan,
+  drawnRake,
   drawnSteps,
   drawnTightening,
 } from "../../../src/packet/sheets/drawn.ts";
@@ -34,6 +35,7 @@ export function allDrawings(original: Plan, paper: PaperName): readonly Placed[]
     ...drawnPlan(plan),
     ...drawnDetails(plan),
     ...drawnFriction(plan),
+    ...plan.rakes.flatMap(({ sideId }) => drawnRake(plan, sideId)),
     ...plan.runs.flatMap(({ id }) => [...drawnTightening(plan, id), ...drawnSteps(plan, id), ...drawnDays(plan, id)]),
     ...drawnOpenings(plan),
     ...drawnOverview(plan),
@@ -70,6 +72,8 @@ export const testedPlans: Readonly<Record<string, () => Plan>> = {
   "a short return": () => shaped("length: 20 ft, turn: right 90 deg", "length: 3 ft"),
   "three passes": () =>
     planOf(exampleText("0003-long-boardwalk").replace("\ntightening:\n", "\ntightening:\n  passes: [40 %, 70 %, 100 %]\n")),
+  "a steel stair with its landing, in mm": () => examplePlan("steel-stair"),
+  "a ramp with gripping ends in counterbores": () => examplePlan("garden-ramp"),
   "grip without room behind": () =>
     planOf(changedText("0001-level-deck-straight", { "end: { kind: post, access: drill }": "end: { kind: post, access: hand }" })),
 };
