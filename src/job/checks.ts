@@ -180,7 +180,10 @@ function checkMember({ size, wall, material, treated }: Member, path: JobPath): 
         size.name,
         lumberNames.filter((name) => name.split("x")[0] === size.numbers[0]),
       );
-      const other = "or write both dressed sizes, for example 3-1/2 in x 3-1/2 in";
+      const [thick, wide] = size.numbers;
+      // Nobody sells lumber of a nominal 20 in: 45x45 is meant in mm.
+      const isMetric = size.numbers.every((number) => Number(number) >= 20);
+      const other = `or write both dressed sizes, for example ${isMetric ? `${thick} mm x ${wide} mm` : "3-1/2 in x 3-1/2 in"}`;
       const fix =
         near === null
           ? `use one of ${lumberNames.join(", ")}, ${other}`

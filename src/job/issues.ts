@@ -105,7 +105,9 @@ function wrongForm(schema: z.ZodType | undefined, value: unknown, path: JobPath)
   const key = path.at(-1);
   const found = formOf(value);
   const wanted = schema === undefined ? "something else" : wantedForm(schema);
-  const example = word?.example ?? "";
+  // A kind alone, "start: wall", is shown as the block of that kind.
+  const meant = schema === undefined ? undefined : optionsOf(bare(schema)).find((option) => kindOf(option) === value);
+  const example = (meant && wordOf(meant)?.example) ?? word?.example ?? "";
   const shown = typeof key === "string" ? `${key}: ${example}` : `- ${example}`;
   return { severity: "error", path, what: `${word?.name ?? "this"} is ${found} here and must be ${wanted}`, fix: `write ${shown}` };
 }

@@ -61,7 +61,8 @@ export function commonSlip(text: string, example: string): Refusal | null {
   const comma = /(\d+),(\d+)/.exec(text);
   if (comma !== null) {
     const [, whole = "", part = ""] = comma;
-    const joined = part.length === 3 ? `${whole}.${part} or ${whole}${part}, whichever is meant` : `${whole}.${part}`;
+    const as = (number: string): string => text.replace(comma[0], number);
+    const joined = part.length === 3 ? `${as(`${whole}.${part}`)} or ${as(`${whole}${part}`)}, whichever is meant` : as(`${whole}.${part}`);
     return refuse(`${quoted(text)} has a comma`, `a decimal is written with a point and thousands without a mark: write ${joined}`);
   }
   return null;
