@@ -16,6 +16,12 @@ export function hardestAt(plan: Pick<Plan, "climate">, show: Show): Text {
   return day === null ? "" : `at ${show.heat(day.temperature)}`;
 }
 
+/** Heat pulls the cables of a frame that grows more than they do. */
+export function harderWhen({ climate, job: { site } }: Pick<Plan, "climate" | "job">): "cold" | "hot" {
+  const day = hardestDay({ climate });
+  return day !== null && day.temperature > site.reference.value ? "hot" : "cold";
+}
+
 /** What the checks are made with, and what an owner's gauge may show. */
 export function hardestTexts({ climate, job: { site } }: Pick<Plan, "climate" | "job">, show: Show): readonly Text[] {
   const day = hardestDay({ climate });

@@ -133,7 +133,7 @@ export const wordList: readonly (readonly [term: Text, meaning: Text])[] = [
   ["line post", "A post between the ends. The cables only pass through it."],
   ["mitre", "At a corner post: a bore from the middle of one face to the middle of the next. It runs at 45 deg."],
   ["pitch", "How high a plucked cable sounds. A tighter cable sounds higher."],
-  ["places (PLS)", "How often something comes: 2 in (6 PLS) means six times."],
+  ["places (PLS)", "How often something comes: a length with (6 PLS) behind it comes six times."],
   ["push-through force", "The push at which a ball slips between two cables."],
   ["reeve", "To thread a cable through all its holes."],
   ["run", "One stretch of cable from its first post to its last post."],

@@ -2,6 +2,7 @@
 import { edgeProtection } from "../../plan/open-edge.ts";
 import type { Plan, Run } from "../../plan/plan.ts";
 import { gatesOf } from "../guard-ends.ts";
+import { harderWhen } from "../hardest-day.ts";
 import type { StepItem, Text } from "../packet.ts";
 import { floorWord } from "../wording.ts";
 import { hasTails, pulledAtBoth } from "./ends.ts";
@@ -35,7 +36,7 @@ export function tightenStage(context: SheetContext): Stage {
       ),
       {
         text: "Find the day's temperature in the table of your run. Stop each cable at the value in that column.",
-        more: "Cables pull harder when it is cold. The table makes up for it. Each reading goes into the log.",
+        more: `Cables pull harder when it is ${harderWhen(plan)}. The table makes up for it. Each reading goes into the log.`,
         killer: true,
       },
       ...passItems(context),

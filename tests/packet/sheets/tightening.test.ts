@@ -5,7 +5,7 @@ import { leansOf } from "../../../src/packet/sheets/readings.ts";
 import type { Plan, Run } from "../../../src/plan/plan.ts";
 import { changedText, examplePlan, exampleText, planOf } from "../../support/example-jobs.ts";
 import { forceStep, readForce } from "../read-force.ts";
-import { cellText, examples, packetOf, rowsOf, sheetOf, tableOf, textsOf } from "../read-packet.ts";
+import { cellText, examples, packetOf, rowsOf, sheetOf, tableOf, textsOf, wordsOn } from "../read-packet.ts";
 
 /** Half-tones above the C of an octave; A4, 9 above C4, is 57 above C0. */
 const HALF_TONES: Readonly<Record<string, number>> = { C: 0, D: 2, E: 4, F: 5, G: 7, A: 9, B: 11 };
@@ -436,5 +436,24 @@ describe("runs that share a frame", () => {
     const packet = packetOf(examplePlan("0006-porch-existing-posts"), "crew");
     expect(tableOf(packet, "tightening-log-R1-1").notes?.join(" ")).toContain("R1 reads low until R2 is pulled");
     expect(tableOf(packet, "tightening-log-R2-1").notes?.join(" ")).not.toContain("until R");
+  });
+});
+
+// Aluminium grows more than the strand: what is said of cold turns round.
+describe("sheets of a frame of aluminium: 0005 with posts, rails and spacers of it", () => {
+  const plan = planOf(exampleText("0005-steel-balcony").replaceAll("material: steel", "material: aluminium"));
+
+  test("cold slackens and heat pulls, in the guide, the log and the table of losses", () => {
+    expect(wordsOn(plan, "Z-801", "homeowner")).toContain("Cables pull harder when it is hot.");
+    expect(wordsOn(plan, "Z-803")).toMatch(
+      /Heat: cables that stand right at 20 deg C pull up to .* more at 35 deg C, the site's warmest day/,
+    );
+    expect(wordsOn(plan, "Z-601")).toMatch(/R1 \d+ N on the coldest day, \d+ N by drying and bedding-in/);
+  });
+
+  test("of steel it is the other way", () => {
+    const steel = examplePlan("0005-steel-balcony");
+    expect(wordsOn(steel, "Z-801", "homeowner")).toContain("Cables pull harder when it is cold.");
+    expect(wordsOn(steel, "Z-601")).toMatch(/R1 \d+ N on the warmest day, \d+ N by drying and bedding-in/);
   });
 });
