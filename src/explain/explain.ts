@@ -7,6 +7,7 @@ import { boreRules } from "./bore-rules.ts";
 import { checkRules } from "./check-rules.ts";
 import { climateRules } from "./climate-rules.ts";
 import { cutRules } from "./cut-rules.ts";
+import { dayRules } from "./day-rules.ts";
 import { frameCheckRules } from "./frame-check-rules.ts";
 import { framePartRules } from "./frame-part-rules.ts";
 import { frameRules } from "./frame-rules.ts";
@@ -43,6 +44,7 @@ const rules: readonly Rule[] = [
   ...takeUpRules,
   ...tighteningRules,
   ...searchRules,
+  ...dayRules,
   ...programmeRules,
   ...climateRules,
   ...seasonRules,

@@ -52,7 +52,7 @@ const kinds: readonly (readonly [RegExp, Kind])[] = [
   ],
   [/pushThrough\.\w+$|\.proof\.(low|high)$|\.reading(_\w+)?$|\.tensions\.\*$|\.each\.\*$|\.worst$|pull_(target|high)$/, "force"],
   [/^climate\.\*\.(covered|days\.\*\.(low|high))$|^frame\.windows\..*(low|high|target)$|^target\.(required|workingLimit)$/, "force"],
-  [/^tightening\.\*\.(days\.\*\.(added|readings\.\*)|most_onAnyDay)$/, "force"],
+  [/^tightening\.\*\.(days\.\*\.(added|readings\.\*|end\.(low|high))|most_onAnyDay)$/, "force"],
   [/^job\.fittings\.(face|bushing)\.rated\.value$|\.pier\.anchor\.rated\.value$/, "force"],
   [/\.pier\.(height|anchor\.\w+\.value)$/, "length"],
   [/engagement_min\.value$/, "share"],

@@ -1,4 +1,4 @@
-// To which share does a pass go, what do its steps read on another day, and by how much do passes that keep no limit miss it?
+// To which share does a pass go, and by how much do passes that keep no limit miss it?
 import { type MovementRow, movementOverLimit } from "../mechanics/order-search-figures.ts";
 import { COMPENSATED, type PassKind, PLAIN, tightenInPasses } from "../mechanics/sequence.ts";
 import { movementRows } from "../plan/movement.ts";
@@ -6,8 +6,6 @@ import { firstWithin, whereMost } from "./lists.ts";
 import { derived, from, given, must, type Reader } from "./reader.ts";
 import { type Rule, rule } from "./rule.ts";
 import type { Working } from "./trace.ts";
-
-const indexOf = (key: string | undefined): number => Number(/\d+/.exec(key ?? "")?.[0]);
 
 function share({ at, plan, tightening }: Reader, [run = "", key]: readonly string[]): Working {
   const { passes } = tightening(run);
@@ -42,75 +40,6 @@ function share({ at, plan, tightening }: Reader, [run = "", key]: readonly strin
     ),
   };
 }
-
-const days: readonly Rule[] = [
-  rule("tightening.*.most_onAnyDay", "Most that a step of run {} may come to on any day of the table", (reader, [run = ""]) => {
-    const { steps, days: table } = reader.tightening(run);
-    const tops = table.flatMap(({ readings }) =>
-      readings.flatMap((reading, place) => {
-        const step = steps[place];
-        return reading === null || step === undefined ? [] : [(reading * step.reading_high) / step.reading];
-      }),
-    );
-    return {
-      formula: "min(W, max(r, t))",
-      inputs: [
-        reader.at("W", "working limit of the strand", "target.workingLimit"),
-        reader.all(
-          "r",
-          "greatest reading of each step in the log",
-          steps.map(({ number }) => `tightening.${run}.steps.${number}.reading_high`),
-        ),
-        given("t", "readings of the table of days, each with the band of its step", tops, "force"),
-      ],
-      origin: derived("a band moves with its reading, and no reading goes above the working limit"),
-    };
-  }),
-  rule(
-    "tightening.*.days.*.temperature",
-    "Temperature of day {1} in the table of step readings of run {0}",
-    ({ at, plan }, [run, day]) => ({
-      formula: "c + i * (w - c) / n",
-      inputs: [
-        at("c", "coldest day", "job.site.coldest"),
-        at("w", "warmest day", "job.site.warmest"),
-        given("i", "number of the day from 0", indexOf(day), "count"),
-        given("n", "steps of the table", (plan.climate.find(({ runId }) => runId === run)?.days.length ?? 0) - 1, "count"),
-      ],
-      origin: derived("even steps over the site's range"),
-    }),
-  ),
-  rule(
-    "tightening.*.days.*.added",
-    "What the cable of run {} that needs most reads above the target on day {} of the table",
-    ({ at }, [run, day]) => ({
-      formula: "h - T",
-      inputs: [
-        at("h", "greatest reading of its cables on this day", `climate.${run}.days${day}.high`),
-        at("T", "target", `runs.${run}.tension.target`),
-      ],
-      origin: derived("difference"),
-    }),
-  ),
-  rule(
-    "tightening.*.days.*.readings.*",
-    "Reading at which a step of run {} stops on day {} of the table; {} counts from the first step",
-    (reader, [run = "", day, key]) => {
-      const { number } = must(reader.tightening(run).steps[indexOf(key)], `step ${key}`);
-      return {
-        formula: "nearest(r * h / T, s)",
-        inputs: [
-          reader.at("r", "reading of this step in the log, before rounding", `tightening.${run}.steps.${number}.reading_exact`),
-          reader.at("h", "greatest reading of its cables on this day: what the target is then", `climate.${run}.days${day}.high`),
-          reader.at("T", "target", `runs.${run}.tension.target`),
-          reader.at("s", "step of the readings", "job.tightening.readingStep"),
-        ],
-        origin: derived("all readings of a run grow alike with its target; the cable that needs most sets it for all"),
-        rounding: "to the nearest step of the readings",
-      };
-    },
-  ),
-];
 
 /** How near the steps of some passes come to their limits, in their order. */
 interface Nearness {
@@ -271,6 +200,5 @@ const refusals: readonly Rule[] = [
 
 export const programmeRules: readonly Rule[] = [
   rule("tightening.*.passes.*.share", "Share of the target of run {} to which pass {} goes", share),
-  ...days,
   ...refusals,
 ];

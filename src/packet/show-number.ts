@@ -22,6 +22,7 @@ import {
   sectionModulus,
   stress,
   temperature,
+  temperatureStep,
   turnStiffness,
 } from "../units/print.ts";
 import { reading } from "../units/print-measured.ts";
@@ -87,6 +88,8 @@ export interface Show {
   readonly hertz: (value_Hz: number) => string;
   readonly heat: (value: Celsius) => string;
   readonly heatBoth: (value: Celsius) => string;
+  /** From one temperature to another. */
+  readonly heatStep: (value: Celsius) => string;
   readonly angle: (value: Radian) => string;
   readonly money: (value: Cents) => string;
   /** A number of turns or a ratio. */
@@ -212,6 +215,7 @@ function showOthers(units: UnitSystem, { tape, feet }: Pick<Show, "tape" | "feet
     hertz: (value_Hz) => hertz(value_Hz),
     heat: (value) => temperature(value, units, { both: false }),
     heatBoth: (value) => temperature(value, units),
+    heatStep: (value) => temperatureStep(value, units),
     angle: (value) => angleDegrees(value),
     money,
     decimal: (value, decimals) => decimal(value, { decimals }),

@@ -124,6 +124,17 @@ export interface OrderFigures {
   readonly leastAfterPlain_overTarget: number;
 }
 
+/** What each step stops at on a day of this temperature, and what is read when all is done. */
+export interface TighteningDay {
+  readonly temperature: Celsius;
+  /** What the cable that needs most then reads above the target. */
+  readonly added: Newton;
+  /** In the order of the steps; null where the strand's working limit would be passed, or the cable hang slack. */
+  readonly readings: readonly (Newton | null)[];
+  /** When all are done: between what every cable reads at its nut, and how the span that is read sounds at the target of the day. */
+  readonly end: { readonly low: Newton; readonly high: Newton; readonly pitch_Hz: number };
+}
+
 export interface RunTightening {
   readonly runId: string;
   /** Runs that share a frame are tightened together: each pass goes over all of them, in this order. */
@@ -132,14 +143,8 @@ export interface RunTightening {
   readonly orderName: PlainOrder | "as numbered";
   readonly passes: readonly { readonly number: number; readonly kind: "plain" | "compensated"; readonly share: number }[];
   readonly steps: readonly TighteningStep[];
-  /** The same passes on a day of another temperature: what each step then stops at. */
-  readonly days: readonly {
-    readonly temperature: Celsius;
-    /** What the cable that needs most then reads above the target. */
-    readonly added: Newton;
-    /** In the order of the steps; null where the strand's working limit would be passed, or the cable hang slack. */
-    readonly readings: readonly (Newton | null)[];
-  }[];
+  /** The same passes on a day of another temperature. */
+  readonly days: readonly TighteningDay[];
   /** Greatest reading that a step may come to on any day of the table: the top of its band there, never above the working limit. */
   readonly most_onAnyDay: Newton;
   /** Highest reading of all passes over the target. */

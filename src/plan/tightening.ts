@@ -21,6 +21,7 @@ import { nutTurns } from "../mechanics/stretch.ts";
 import type { Mm, Newton } from "../units/quantity.ts";
 import { roundNearest } from "../units/round.ts";
 import type { RunClimate } from "./climate-plan.ts";
+import { daysOf, mostOnAnyDay } from "./day-targets.ts";
 import type { FrameGroup } from "./frames.ts";
 import { movementRows } from "./movement.ts";
 import type { Run } from "./plan.ts";
@@ -70,9 +71,14 @@ export function tightenGroup(
     const steps = programme.steps.filter(inRun);
     const { search, chosen, orderName } = found[index] as Found;
     const after = ownTensions(plainResults[0]?.tensions ?? []);
-    const writer = stepWriter(run, { job, errors, ownTensions, from });
+    const read = spanReader(run, job);
+    const writer = stepWriter(run, { job, errors, ownTensions, from, read });
     const written = steps.map((step, place) => writer(step, { place, share: shareOf(programme.passes[step.pass - 1] ?? PLAIN).share }));
-    const days = daysOf(steps, run, climate.find(({ runId }) => runId === run.id)?.days ?? [], job);
+    const days = daysOf(steps, run, climate.find(({ runId }) => runId === run.id)?.days ?? [], {
+      most: workingLimitOf(job),
+      readingStep: job.tightening.readingStep.value,
+      pitchAt: (reading) => read(reading).pitch_Hz,
+    });
     return {
       runId: run.id,
       together: own.map(({ id }) => id),
@@ -81,7 +87,7 @@ export function tightenGroup(
       passes: programme.passes.map((kind, pass) => ({ number: pass + 1, ...shareOf(kind) })),
       steps: written,
       days,
-      most_onAnyDay: mostOnAnyDay(written, days, job),
+      most_onAnyDay: mostOnAnyDay(written, days, workingLimitOf(job)),
       highest_overTarget: Math.max(...steps.map(({ reading }) => reading / run.tension.target)),
       movement_overLimit: Math.max(...programme.steps.map(({ tensions }) => movementOverLimit(movement, tensions))),
       recommended: figuresOf(chosen),
@@ -99,34 +105,6 @@ export function tightenGroup(
       refusal: programme.refusal === null ? null : { ...programme.refusal, course: (programme.refusal.course % count) + 1 },
     };
   });
-}
-
-/**
- * All readings of a run grow alike with its target: on a cold day each is the reading of the log times what the target then is over the
- * target of the log. The cable that needs most on that day sets it for all, so that none is left short.
- */
-function daysOf(steps: readonly SimulatedStep[], run: Run, days: RunClimate["days"], job: Job): RunTightening["days"] {
-  const { target } = run.tension;
-  const limit = workingLimitOf(job);
-  return days.map(({ temperature, high }) => ({
-    temperature,
-    added: high - target,
-    readings: steps.map(({ reading }) => {
-      const then = readingOf((reading * high) / target, job);
-      return then > limit || then <= 0 ? null : then;
-    }),
-  }));
-}
-
-/** At the top of the band of each step, which moves with its reading; where the table says to wait, nobody pulls. */
-function mostOnAnyDay(steps: readonly TighteningStep[], days: RunTightening["days"], job: Job): Newton {
-  const tops = days.flatMap(({ readings }) =>
-    readings.flatMap((reading, place) => {
-      const step = steps[place];
-      return reading === null || step === undefined ? [] : [(reading * step.reading_high) / step.reading];
-    }),
-  );
-  return Math.min(workingLimitOf(job), Math.max(...steps.map(({ reading_high }) => reading_high), ...tops));
 }
 
 interface Found {
@@ -219,19 +197,25 @@ interface Writing {
   readonly ownTensions: (tensions: readonly Newton[]) => readonly Newton[];
   /** Number of the run's first cable in its group. */
   readonly from: number;
+  readonly read: (reading: Newton) => SpanRead;
 }
 
 type StepWriter = (step: SimulatedStep, of: { readonly place: number; readonly share: number }) => TighteningStep;
 
-/** Writes the steps of a run as a crew reads them; equal readings are computed once. */
-function stepWriter(run: Run, { job, errors, ownTensions, from }: Writing): StepWriter {
-  const known = new Map<Newton, { readonly pitch_Hz: number; readonly sag: Mm }>();
+interface SpanRead {
+  readonly pitch_Hz: number;
+  readonly sag: Mm;
+}
+
+/** What is heard and seen on the span that is read, by the reading at the nut; equal readings are computed once. */
+function spanReader(run: Run, job: Job): (reading: Newton) => SpanRead {
+  const known = new Map<Newton, SpanRead>();
   const span = run.spans.find(({ bayId }) => bayId === run.proof.bayId) ?? run.spans[0];
   if (span === undefined) throw new RangeError(`run ${run.id} has no span`);
   const { cable, tightening } = job;
   const stiffness = cable.stiffness.value.nominal;
   const modulus = stiffness / metallicArea({ construction: cable.construction, diameter: cable.diameter });
-  const read = (reading: Newton): { readonly pitch_Hz: number; readonly sag: Mm } => {
+  return (reading) => {
     const before = known.get(reading);
     if (before !== undefined) return before;
     const tension = (reading * span.tension) / run.tension.target;
@@ -254,12 +238,16 @@ function stepWriter(run: Run, { job, errors, ownTensions, from }: Writing): Step
     known.set(reading, made);
     return made;
   };
+}
+
+/** Writes the steps of a run as a crew reads them. */
+function stepWriter(run: Run, { job, errors, ownTensions, from, read }: Writing): StepWriter {
   const ends = run.takeUp.ends.length;
   const firstTravel = run.takeUp.bedding + run.takeUp.seating - run.takeUp.slackToPull;
-  const band = tightening.band.value;
+  const band = job.tightening.band.value;
   return ({ pass, kind, cable: number, reading, takeUp, tensions }, { place }) => {
     const course = number - from + 1;
-    const rounded = Math.max(tightening.readingStep.value, readingOf(reading, job));
+    const rounded = Math.max(job.tightening.readingStep.value, readingOf(reading, job));
     const allowed = kind === "compensated" ? band / Math.max(1, errors) : band;
     return {
       number: place + 1,

@@ -1,4 +1,5 @@
 // Within which readings must a cable have stood on the day of the record?
+import { movedBand } from "../plan/day-targets.ts";
 import type { Plan, Run } from "../plan/plan.ts";
 import type { Celsius, Newton } from "../units/quantity.ts";
 
@@ -14,8 +15,7 @@ export function bandsOfDay(run: Run, plan: Plan, temperature: Celsius | null): {
   const added = temperature === null ? 0 : addedAt(days, temperature);
   const share = proof.low / tension.low;
   const most = plan.target.workingLimit;
-  const moved = (band: Band, by: Newton): Band => ({ low: band.low + by, high: Math.min(band.high + by, Math.max(band.high, most)) });
-  return { atNut: moved(tension, added), inBay: moved(proof, share * added) };
+  return { atNut: movedBand(tension, { by: added, most }), inBay: movedBand(proof, { by: share * added, most }) };
 }
 
 /** Between two days of the table on the line from one to the other; beyond its ends no more than there. */

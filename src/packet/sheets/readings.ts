@@ -18,13 +18,19 @@ export const highAtNut = (run: Run, context: SheetContext): Text => atMost(run.t
 export const bandWords = (run: Run, context: SheetContext): Text =>
   `${run.id} at least ${lowAtNut(run, context)}, at most ${highAtNut(run, context)}`;
 
+/** From here on a tuner shows no tenths. */
+const WHOLE_Hz = 50;
+
+/** A pitch as a tuner shows it, its unit beside it. */
+export const pitchDigits = (value_Hz: number, { show }: SheetContext): Text => show.decimal(value_Hz, value_Hz > WHOLE_Hz ? 0 : 1);
+
 /** Less than a plumb line tells. 1/64 in. */
 const LEAST_mm = 0.4;
 
 /** Cables pull harder in the cold: a band holds for one temperature, and whoever signs for it on another day has to move it. */
 export const bandDay = (context: SheetContext): Text => {
   const { plan, show } = context;
-  return `at ${show.heat(plan.job.site.reference.value)}; on another day moved as the table by temperature on ${refer(context, "tightening")} says`;
+  return `at ${show.heat(plan.job.site.reference.value)}; on another day as the table by temperature on ${refer(context, "tightening")} says`;
 };
 
 /** How far a post moves: "1/32\"", or "under 1/32\"" where no plumb line tells it, but never nothing. */

@@ -10,10 +10,8 @@ import type { Table, Text } from "../packet.ts";
 import { sourceMark } from "../show-number.ts";
 import { fromTo } from "../wording.ts";
 import { column, greatest, least, type SheetContext, strong, table } from "./kit.ts";
-import { atLeast } from "./readings.ts";
+import { atLeast, pitchDigits } from "./readings.ts";
 
-/** From here on a tuner shows no tenths. */
-const WHOLE_Hz = 50;
 /** Free lengths that differ by less read alike on every instrument. 1/8 in. */
 const SAME_mm = 3.175;
 
@@ -42,7 +40,7 @@ export function spanTable(context: SheetContext): Table {
       bayWords(spans),
       show.tapeBoth(greatest(spans.map(({ free }) => free))),
       strong(atLeast(least(spans.map((span) => lowIn(span, run))), context)),
-      pitchWords(spans, show),
+      pitchWords(spans, context),
       rangeWords(show.fine(greatest(spans.map(({ sag }) => sag.held))), show.fine(greatest(spans.map(({ sag }) => sag.sliding)))),
       spans.reduce((lowest, span) => (span.pitch_Hz.nominal < lowest.pitch_Hz.nominal ? span : lowest)).note,
     ]),
@@ -88,13 +86,12 @@ const sideOf = ({ bayId }: SpanReading): string => bayId.replace(/\d+$/, "");
 
 const bayWords = (spans: readonly SpanReading[]): Text => fromTo(spans.map(({ bayId }) => bayId));
 
-function pitchWords(spans: readonly SpanReading[], show: SheetContext["show"]): Text {
-  const digits = (value_Hz: number): Text => show.decimal(value_Hz, value_Hz > WHOLE_Hz ? 0 : 1);
+function pitchWords(spans: readonly SpanReading[], context: SheetContext): Text {
   const pitches = spans.map(({ pitch_Hz }) => pitch_Hz);
   const nominal = least(pitches.map((pitch) => pitch.nominal));
   const low = least(pitches.map((pitch) => pitch.low));
   const high = greatest(pitches.map((pitch) => pitch.high));
-  return `${digits(nominal)} Hz (${digits(low)} - ${digits(high)})`;
+  return `${pitchDigits(nominal, context)} Hz (${pitchDigits(low, context)} - ${pitchDigits(high, context)})`;
 }
 
 /** Each way with the range it must cover here, to be asked of whoever lends the tool or tried on one cable. */

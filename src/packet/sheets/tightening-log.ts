@@ -4,7 +4,7 @@ import type { RunTightening, TighteningStep } from "../../plan/readings.ts";
 import { laterRuns } from "../drawings/tension-steps.ts";
 import type { Block, Cell, Column, Table, Text } from "../packet.ts";
 import { runSpan } from "../wording.ts";
-import { dayTable } from "./day-readings.ts";
+import { dayTables } from "./day-readings.ts";
 import { drawnDays, drawnSteps, drawnTightening } from "./drawn.ts";
 import {
   blankCells,
@@ -20,7 +20,7 @@ import {
   table,
   unique,
 } from "./kit.ts";
-import { atLeast, atMost, highAtNut, lowAtNut } from "./readings.ts";
+import { atLeast, atMost, highAtNut, lowAtNut, pitchDigits } from "./readings.ts";
 import { whyBlocks, windowBlocks } from "./tightening-why.ts";
 
 /** Why and in which order, on a warm day too; then the log of each run, on a page of its own with the diagram of its order. */
@@ -42,7 +42,7 @@ function orderBlocks(context: SheetContext, run: Run, tightening: RunTightening)
   return [
     heading(`tightening-order-${run.id}`, `Run ${run.id}, ${runSpan(run)}: order and readings`),
     ...whyBlocks(context, run, tightening),
-    dayTable(context, run, tightening),
+    ...dayTables(context, run, tightening),
     ...(whole ? drawnDays(plan, run.id) : []),
     ...windowBlocks(context, run),
     ...(whole ? drawnSteps(plan, run.id) : []),
@@ -111,9 +111,6 @@ function passColumns({ show }: SheetContext, run: Run, isLast: boolean): readonl
   ];
 }
 
-/** From here on a tuner shows no tenths. */
-const WHOLE_Hz = 50;
-
 /** The unit stands in the head of the column. */
 function stepRow(
   context: SheetContext,
@@ -129,7 +126,7 @@ function stepRow(
     bare(atLeast(step.reading_low, context)),
     bare(atMost(step.reading_high, context)),
     show.decimal(step.turnsPerEnd, 1),
-    show.decimal(step.pitch_Hz, step.pitch_Hz > WHOLE_Hz ? 0 : 1),
+    pitchDigits(step.pitch_Hz, context),
     show.fine(step.sag).replace(/ mm$|"$/, ""),
   ];
   return [...planned, ...blankCells(columns - planned.length)];
@@ -150,7 +147,7 @@ function untilNote({ show }: SheetContext, { id, tension }: Run, { together, ste
 
 /** What ends the last pass. */
 function lastNote(context: SheetContext, run: Run, { together }: RunTightening): Text {
-  return `**${together.length > 1 ? `When all of ${listed(together)} are pulled,` : "Then"} read every cable again without turning a nut ("End"): at least ${lowAtNut(run, context)}, at most ${highAtNut(run, context)}, on another day moved as the table by temperature says.** Turn a nut only where it reads outside; if any was turned, read all once more.`;
+  return `**${together.length > 1 ? `When all of ${listed(together)} are pulled,` : "Then"} read every cable again without turning a nut ("End"): at least ${lowAtNut(run, context)}, at most ${highAtNut(run, context)}, on another day as the table by temperature says.** Turn a nut only where it reads outside; if any was turned, read all once more.`;
 }
 
 const turnsWords = ({ takeUp }: Run, { show }: SheetContext): Text =>

@@ -219,7 +219,7 @@ describe("instrumentTable", () => {
   });
 });
 
-describe("dayTable", () => {
+describe("dayTables", () => {
   test.each(plans)(
     "%s: a column for each temperature; each step stops there at its own reading times the day's target over the target, to the gauge's step",
     (_, plan) => {
@@ -229,7 +229,9 @@ describe("dayTable", () => {
         const inch = plan.job.units === "inch";
         const unit = inch ? LB_N : 1;
         const { steps } = plan.tightening.find((one) => one.runId === runId) ?? { steps: [] };
-        expect.soft(table.rows).toHaveLength(steps.length + 1);
+        const end = tableOf(packetOf(plan, "crew"), `tightening-days-end-${runId}`);
+        expect.soft(table.rows).toHaveLength(steps.length);
+        expect.soft(end.columns.slice(1)).toEqual(table.columns.slice(1));
         for (const [index, { temperature, high }] of days.entries()) {
           const printed = Number(table.columns[index + 1]?.head);
           expect.soft(Math.abs(printed - (inch ? temperature * 1.8 + 32 : temperature))).toBeLessThanOrEqual(0.5 + 1e-9);
@@ -242,11 +244,54 @@ describe("dayTable", () => {
                 .soft(Math.abs(Number(text) * unit - exact))
                 .toBeLessThanOrEqual(plan.job.tightening.readingStep.value / 2 + 0.51 * unit);
           }
-          expect.soft(Math.abs(Number(cellText(table.rows.at(-1)?.[index + 1] ?? "")) * unit - high)).toBeLessThanOrEqual(0.51 * unit);
+          expect.soft(Math.abs(Number(cellText(end.rows[0]?.[index + 1] ?? "")) * unit - high)).toBeLessThanOrEqual(0.51 * unit);
         }
       }
     },
   );
+
+  test.each(plans)(
+    "%s: below it what every cable reads when all is done: its band moved by as much, rounded inward, and its pitch",
+    (_, plan) => {
+      for (const { runId, days } of plan.tightening) {
+        const { tension, proof, spans } = runOf(plan, runId);
+        const { rows } = tableOf(packetOf(plan, "crew"), `tightening-days-end-${runId}`);
+        const inch = plan.job.units === "inch";
+        const unit = inch ? LB_N : 1;
+        const span = spans.find(({ bayId }) => bayId === proof.bayId);
+        expect.soft(rows.map(([first]) => cellText(first ?? ""))).toEqual(["read", "at least", "at most", `${proof.bayId}, Hz`]);
+        for (const [index, { added }] of days.entries()) {
+          const [, low = 0, high = 0, pitch = 0] = rows.map((row) => Number(cellText(row[index + 1] ?? "")));
+          const [exactLow, exactHigh] = [tension.low + added, Math.min(tension.high + added, plan.target.workingLimit)];
+          expect.soft(low * unit).toBeGreaterThanOrEqual(exactLow - 1e-6);
+          expect.soft(low * unit).toBeLessThan(exactLow + 1.01 * forceStep(exactLow));
+          expect.soft(high * unit).toBeLessThanOrEqual(exactHigh + 1e-6);
+          expect.soft(high * unit).toBeGreaterThan(exactHigh - 1.01 * forceStep(exactHigh));
+          // The pitch of a string goes with the root of its tension; a stiff strand keeps to that within 4 % over a year's temperatures.
+          const string_Hz = (span?.pitch_Hz.nominal ?? 0) * Math.sqrt((tension.target + added) / tension.target);
+          expect.soft(Math.abs(pitch / string_Hz - 1)).toBeLessThan(0.04 + 0.5 / string_Hz);
+        }
+      }
+    },
+  );
+
+  test("what holds for all runs stands below the first run's tables alone; the columns' step is named", () => {
+    const crew = packetOf(examplePlan("0011-two-guards-and-a-gate"), "crew");
+    const notes = ["R1", "R2", "R3", "R4"].map((id) => tableOf(crew, `tightening-days-end-${id}`).notes?.join(" ") ?? "");
+    expect(notes[0]).toContain("nearest column (they stand 13.5 deg F apart)");
+    for (const other of notes.slice(1)) {
+      expect(other).toContain("as those of R1");
+      expect(other).not.toContain("nearest column");
+    }
+  });
+
+  test("thirteen cables: a row for each step and one line for all of them", () => {
+    const plan = planOf(changedText("0001-level-deck-straight", { "  clear opening: 29 in": "  clear opening: 40 in" }));
+    const crew = packetOf(plan, "crew");
+    expect(plan.courses.length).toBeGreaterThan(12);
+    expect(tableOf(crew, "tightening-days-R1").rows).toHaveLength(plan.courses.length);
+    expect(tableOf(crew, "tightening-days-end-R1").rows).toHaveLength(4);
+  });
 
   test("0001: colder days stop higher, warmer ones lower, the reference day as the log does", () => {
     const plan = examplePlan("0001-level-deck-straight");
@@ -261,9 +306,8 @@ describe("dayTable", () => {
   test.each(plans)(
     "%s: the rule for the pitch of another day holds between any two steps of one pass, which lie as far apart as days do, to 2 %",
     (_, plan) => {
-      for (const { runId, steps } of plan.tightening) {
-        const { notes } = tableOf(packetOf(plan, "crew"), `tightening-days-${runId}`);
-        expect.soft(notes?.join(" ")).toContain("times the square root of (stop of that day / stop of the log)");
+      for (const { steps } of plan.tightening) {
+        expect.soft(crewText(plan)).toContain("times the square root of (stop of that day / stop of the log)");
         for (const { reading, pitch_Hz, mark, pass } of steps) {
           const least = steps.filter((step) => step.pass === pass).reduce((one, other) => (other.reading < one.reading ? other : one));
           const ruled = least.pitch_Hz * Math.sqrt(reading / least.reading);
@@ -275,7 +319,8 @@ describe("dayTable", () => {
 
   test("a day on which the strand would be pulled above its working limit says wait", () => {
     const plan = planOf(changedText("0001-level-deck-straight", { "  grade: 316": "  grade: 316\n  working share: 24 %" }));
-    const { rows, notes } = tableOf(packetOf(plan, "crew"), "tightening-days-R1");
+    const { rows } = tableOf(packetOf(plan, "crew"), "tightening-days-R1");
+    const { notes } = tableOf(packetOf(plan, "crew"), "tightening-days-end-R1");
     expect(cellText(rows[0]?.[1] ?? "")).toBe("wait");
     expect((notes ?? []).join(" ")).toContain("Tighten on a milder day");
   });
