@@ -1,6 +1,7 @@
 // How is a build carried out? Plans first, then pages and PDFs side by side, then the list of jobs and the manifest.
 import { join } from "node:path";
 import { setFlagsFromString } from "node:v8";
+import { count as counted } from "../packet/sheets/kit.ts";
 import type { FoundBrowser } from "../pdf/find-browser.ts";
 import type { RunningBrowser } from "../pdf/launch.ts";
 import { makePrinter, type Printer, PrintFault } from "../pdf/print.ts";
@@ -153,7 +154,7 @@ const planAll = async (
       report.failed(job?.problems ?? "");
     } else {
       ready.push({ file, number: job.number });
-      const count = job.warnings === 1 ? "1 warning" : `${job.warnings} warnings`;
+      const count = counted(job.warnings, "warning");
       if (job.warnings > 0) report.note(`${file.path}: ${count}, told by "npx reevebook check ${file.path}"`);
     }
   }

@@ -1,5 +1,6 @@
 // What is wrong with the jobs, and what do their checks say? Everything but pages.
 import { isBeyond, ratioText, remedyTexts } from "../packet/frame-verdict.ts";
+import { count as counted } from "../packet/sheets/kit.ts";
 import type { Check } from "../plan/plan.ts";
 import { percent } from "../units/print.ts";
 import { type Claim, duplicates } from "./build-steps.ts";
@@ -38,7 +39,7 @@ export const check = (survey: Survey, { files, output }: Effects): number => {
   }
   for (const path of survey.stray) output.warn(strayText(path));
   const failed = bad + clashing.length + survey.stray.length;
-  output.write(`${ready.length - clashing.length} jobs without errors, ${failed + faults} with errors\n`);
+  output.write(`${counted(ready.length - clashing.length, "job")} without errors, ${failed + faults} with errors\n`);
   if (faults > 0) return 2;
   return failed > 0 ? 1 : 0;
 };

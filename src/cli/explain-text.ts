@@ -2,6 +2,7 @@
 import type { Answer, Askable, Line } from "../explain/explain.ts";
 import { type Value, withNumbers } from "../explain/formula.ts";
 import type { Input, Kind, Origin, Trace } from "../explain/trace.ts";
+import { count as counted } from "../packet/sheets/kit.ts";
 import { sources } from "../sources/sources.ts";
 import {
   angleDegrees,
@@ -108,7 +109,7 @@ const LIST_most = 400;
 
 function listLines({ title, lines }: Extract<Answer, { readonly kind: "list" }>): readonly string[] {
   const more = lines.length > LIST_most ? [`  and ${lines.length - LIST_most} more: ask for a part`] : [];
-  return [`${title}: ${lines.length} ${lines.length === 1 ? "value" : "values"}`, "", ...rowsOf(lines.slice(0, LIST_most)), ...more];
+  return [`${title}: ${counted(lines.length, "value")}`, "", ...rowsOf(lines.slice(0, LIST_most)), ...more];
 }
 
 const PATH_most = 62;

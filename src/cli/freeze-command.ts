@@ -1,6 +1,7 @@
 // How is an issued revision kept for good? In a bag of its own, which is never written over.
 import { basename, join, relative } from "node:path";
 import { makeBag } from "../bag/make-bag.ts";
+import { count as counted } from "../packet/sheets/kit.ts";
 import { count } from "../units/print.ts";
 import type { BuildOptions } from "./arguments.ts";
 import { digest, isSame, walk } from "./bag-folder.ts";
@@ -49,7 +50,7 @@ export const freeze = async (request: FreezeRequest, { effects, browser, printer
     remaker.close();
   }
   const left = found.changed.length + found.unchanged.length - frozen;
-  output.write(`${frozen} jobs frozen in ${into}, ${left} not\n`);
+  output.write(`${counted(frozen, "job")} frozen in ${into}, ${left} not\n`);
   if (faults > 0) return 2;
   return left > 0 ? 1 : 0;
 };

@@ -1,4 +1,5 @@
 // What does the user see while it runs, and at the end?
+import { count as counted } from "../packet/sheets/kit.ts";
 import { decimal } from "../units/print.ts";
 import type { Effects } from "./effects.ts";
 
@@ -24,7 +25,7 @@ export const makeReport = ({ output, now_ms }: Effects, total: number): Report =
   return {
     built: (number, pages) => {
       done += 1;
-      const what = pages === 0 ? "" : `, ${pages} pages`;
+      const what = pages === 0 ? "" : `, ${counted(pages, "page")}`;
       output.write(output.terminal ? `${clear}${done}/${total} ${number}${what}` : `${number} built${what}\n`);
     },
     failed: (text) => {
@@ -35,7 +36,7 @@ export const makeReport = ({ output, now_ms }: Effects, total: number): Report =
     end: ({ built, unchanged, failed, pages, out }) => {
       const seconds = decimal((now_ms() - started) / 1000, { decimals: 1 });
       output.write(
-        `${clear}${built} jobs built, ${unchanged} unchanged, ${failed} failed, ${pages} pages, ${seconds} seconds. Open ${out}/index.html\n`,
+        `${clear}${counted(built, "job")} built, ${unchanged} unchanged, ${failed} failed, ${counted(pages, "page")}, ${seconds} seconds. Open ${out}/index.html\n`,
       );
     },
   };

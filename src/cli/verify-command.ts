@@ -1,6 +1,7 @@
 // Is what was kept still what was issued? Each bag by the rules of RFC 8493, and made again from its own job file where that is possible.
 import { join } from "node:path";
 import { checkBag } from "../bag/check-bag.ts";
+import { count as counted } from "../packet/sheets/kit.ts";
 import { count } from "../units/print.ts";
 import { digest, readFile, walk } from "./bag-folder.ts";
 import type { Effects } from "./effects.ts";
@@ -111,5 +112,5 @@ const stateOf = ({ check: { faults, payload, algorithms } }: Bag, compared: Comp
   if (faults.length > 0) return faults.every(({ kind }) => kind === "damaged") ? "complete, but NOT VALID" : "NOT COMPLETE";
   const hashes = algorithms.map(({ label }) => label).join(" and ");
   const state = compared.faults.length === 0 ? "complete and valid" : "every hash is right, but it is NOT WHAT ITS JOB FILE GIVES";
-  return `${state}: ${count(payload.files)} files, ${count(payload.bytes)} bytes, ${hashes}`;
+  return `${state}: ${counted(payload.files, "file")}, ${count(payload.bytes)} bytes, ${hashes}`;
 };

@@ -91,7 +91,7 @@ describe("reevebook freeze", () => {
       expect(bag.get(`data/0001-a/${path}`)).toBe(filesOf(effects, "output/0001-a").get(path));
     expect(effects.written.filter((path) => !path.startsWith(`${frozen}/`))).toEqual([]);
     expect(effects.said.join("")).toMatch(
-      /^kept\/0001-a-r0: frozen, \d+ files; status for construction, verdict \w+\n1 jobs frozen in kept, 0 not\n$/,
+      /^kept\/0001-a-r0: frozen, \d+ files; status for construction, verdict \w+\n1 job frozen in kept, 0 not\n$/,
     );
     for (const path of [...bag.keys()].filter((name) => name.startsWith("data/"))) expect(bag.get("README.txt")).toContain(`  ${path}\n`);
     expect(bag.get("data/0001-a/index.html")).toContain("What was built");
@@ -180,7 +180,7 @@ describe("reevebook freeze", () => {
     const effects = await built({ "jobs/a.yaml": job, "jobs/b.yaml": exampleJob("0002-b") });
     effects.disk.set("jobs/b.yaml", "][");
     expect(await freezeIn(effects)).toBe(1);
-    expect(effects.said.at(-1)).toBe("1 jobs frozen in kept, 1 not\n");
+    expect(effects.said.at(-1)).toBe("1 job frozen in kept, 1 not\n");
     expect(filesOf(effects, frozen).size).toBeGreaterThan(10);
   });
 
@@ -284,7 +284,7 @@ test("a full disk or a file that vanishes is a fault of one job or bag, code 2, 
     files.writeFolder(path, content);
   };
   const { code } = await withFiles(effects, { writeFolder: full }, (some) => freezeIn(some));
-  expect([code, effects.said.at(-1)]).toEqual([2, "1 jobs frozen in kept, 1 not\n"]);
+  expect([code, effects.said.at(-1)]).toEqual([2, "1 job frozen in kept, 1 not\n"]);
   expect(effects.warned.join("")).toMatch(/^jobs\/a\.yaml: .*\nError: no space left on the disk/);
   expect(await freezeIn(effects)).toBe(0);
   const vanishing = (path: string): Uint8Array | undefined => (path === `${frozen}/data/0001-a/plan.json` ? undefined : files.read(path));

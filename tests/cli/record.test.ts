@@ -31,11 +31,11 @@ describe("a record beside its job file", () => {
     expect(effects.said.at(-1)).toBe("nothing to do: 2 jobs unchanged\n");
     effects.disk.set("jobs/a.record.yaml", record.replace("written by: R. Teasel", "written by: H. Marram"));
     await run(pagesOnly, effects);
-    expect(effects.said.at(-1)).toMatch(/^1 jobs built, 1 unchanged/);
+    expect(effects.said.at(-1)).toMatch(/^1 job built, 1 unchanged/);
     expect(pageOf(effects)).toMatch(/Record written by<\/dt>\s*<dd[^>]*>H\. Marram|Record written by.*H\. Marram/);
     effects.disk.delete("jobs/a.record.yaml");
     await run(pagesOnly, effects);
-    expect(effects.said.at(-1)).toMatch(/^1 jobs built, 1 unchanged/);
+    expect(effects.said.at(-1)).toMatch(/^1 job built, 1 unchanged/);
     expect(pageOf(effects)).not.toContain("What was built");
     expect(effects.disk.has("output/0001-porch-front/record.json")).toBe(false);
   });
@@ -71,7 +71,7 @@ describe("a record beside its job file", () => {
   test("named where a job file is wanted, as a shell does with *.yaml, it stands for its job", async () => {
     const effects = both();
     expect(await run([...pagesOnly, "jobs/a.record.yaml", "jobs/a.yaml"], effects)).toBe(0);
-    expect(effects.said.at(-1)).toMatch(/^1 jobs built/);
+    expect(effects.said.at(-1)).toMatch(/^1 job built/);
     const alone = memoryEffects({ "jobs/a.record.yaml": record });
     expect(await run([...pagesOnly, "jobs/a.record.yaml"], alone)).toBe(1);
     expect(alone.warned.join("")).toMatch(/^jobs\/a\.yaml:1:1: error: there is no job file "jobs\/a\.yaml"\n {2}fix: /);

@@ -60,7 +60,7 @@ describe("run", () => {
     expect(outputs(effects).filter((path) => path.startsWith("output/0002-bad"))).toEqual([]);
     expect(outputs(effects)).toContain("output/0003-good/index.html");
     expect(String(effects.disk.get("output/index.html"))).not.toContain("0002-bad");
-    expect(effects.said.at(-1)).toMatch(/^1 jobs built, 0 unchanged, 2 failed/);
+    expect(effects.said.at(-1)).toMatch(/^1 job built, 0 unchanged, 2 failed/);
   });
 
   test("a second run with nothing changed writes nothing", async () => {
@@ -81,7 +81,7 @@ describe("run", () => {
     expect(effects.written.filter((path) => path.includes("0001-a"))).toEqual([]);
     expect(effects.written).toContain("output/0002-b/index.html");
     expect(String(effects.disk.get("output/index.html"))).toContain("0001-a");
-    expect(effects.said.at(-1)).toMatch(/^1 jobs built, 1 unchanged/);
+    expect(effects.said.at(-1)).toMatch(/^1 job built, 1 unchanged/);
   });
 
   test("an output that was deleted is made again", async () => {
@@ -217,7 +217,7 @@ describe("build", () => {
     expect(effects.warned.join("")).toMatch(/jobs\/a\.yaml: the packet of 0001-a .*\n {2}sheet Z-603 Bores: table in #bores is wider/);
     expect(outputs(effects).filter((path) => path.includes("0001-a"))).toEqual([]);
     expect(outputs(effects).filter((path) => path.endsWith(".pdf"))).toEqual(prints.map((print) => `output/0002-b/0002-b-${print}-r0.pdf`));
-    expect(effects.said.at(-1)).toMatch(/^1 jobs built, 0 unchanged, 1 failed, 18 pages/);
+    expect(effects.said.at(-1)).toMatch(/^1 job built, 0 unchanged, 1 failed, 18 pages/);
   });
 
   test("a job that fails has NOT-FOR-CONSTRUCTION in the name of every PDF and in its links; once it is mended the old files go", async () => {

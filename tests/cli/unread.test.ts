@@ -34,7 +34,7 @@ describe("run", () => {
     const effects = effectsOf();
     expect(await run(["build", "--no-pdf", "--jobs", jobs, "--out", out], effects)).toBe(1);
     expect(effects.text()).toContain(TOLD);
-    expect(effects.text()).toMatch(/^1 jobs built, 0 unchanged, 2 failed/m);
+    expect(effects.text()).toMatch(/^1 job built, 0 unchanged, 2 failed/m);
     expect(readdirSync(join(out, "0001-good"))).toContain("plan.json");
   });
 
@@ -49,7 +49,7 @@ describe("run", () => {
     expect(await run(["check", "--jobs", jobs], effects)).toBe(1);
     expect(effects.text()).toContain(TOLD);
     expect(effects.text()).toMatch(/good\.yaml: job 0001-good, verdict: ask/);
-    expect(effects.text()).toMatch(/^1 jobs without errors, 2 with errors$/m);
+    expect(effects.text()).toMatch(/^1 job without errors, 2 with errors$/m);
   });
 
   test("a folder that was named alone is code 1 and writes nothing", async () => {
