@@ -10,6 +10,7 @@ import type { RunEnd } from "./plan.ts";
 
 export function warningsOf(plan: Checked, job: Job): readonly Problem[] {
   return [
+    ...dateWarnings(job),
     ...exposureWarnings(job),
     ...solidWarnings(job),
     ...endWarnings(plan, job),
@@ -19,6 +20,13 @@ export function warningsOf(plan: Checked, job: Job): readonly Problem[] {
 }
 
 const warning = (path: Problem["path"], what: string, fix: string): Problem => ({ severity: "warning", path, what, fix });
+
+/** Dates are written as year-month-day, so they compare as they stand. */
+function dateWarnings({ identity: { surveyDate, issueDate } }: Job): readonly Problem[] {
+  if (issueDate >= surveyDate) return [];
+  const what = `issued on ${issueDate}, before the survey of ${surveyDate}: the numbers of this set would be older than what was measured`;
+  return [warning(["job", "issued"], what, "correct whichever date is wrong; if it was measured again, issue a new revision")];
+}
 
 function exposureWarnings(job: Job): readonly Problem[] {
   if (job.code.exposure === "inland" || job.cable.grade === "316") return [];

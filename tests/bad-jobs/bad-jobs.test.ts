@@ -40,6 +40,19 @@ describe("makePlan", () => {
   });
 });
 
+describe("warningsOf", () => {
+  const files = filesIn(join(folder, "warnings"));
+
+  test("there is a job file that is only warned of", () => expect(files.length).toBeGreaterThanOrEqual(1));
+
+  test.each(files)("warnings/%s is built all the same, and its plan warns of each pinned problem and of no other", (file) => {
+    const text = readFileSync(join(folder, "warnings", file), "utf8");
+    const { value: plan } = makePlan(jobOf(text));
+    if (plan === undefined) expect.fail("the job has no plan");
+    expectPinned(text, plan.warnings);
+  });
+});
+
 describe("beyondPaper", () => {
   const files = filesIn(join(folder, "sheets"));
 
