@@ -43,7 +43,7 @@ function endTable(context: SheetContext, run: Run, days: RunTightening["days"]):
       [bold("read"), ...days.map(({ added }): Cell => strong(show.gauge(run.tension.target + added)))],
       ["at least", ...days.map(({ end }): Cell => bare(atLeast(end.low, context)))],
       ["at most", ...days.map(({ end }): Cell => bare(atMost(end.high, context)))],
-      [`${run.proof.bayId}, Hz`, ...days.map(({ end }): Cell => pitchDigits(end.pitch_Hz, context))],
+      [`bay ${run.proof.bayId}, Hz`, ...days.map(({ end }): Cell => pitchDigits(end.pitch_Hz, context))],
     ],
     rowHeads: true,
     notes: dayNotes(context, run, days),

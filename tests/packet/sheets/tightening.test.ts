@@ -259,7 +259,7 @@ describe("dayTables", () => {
         const inch = plan.job.units === "inch";
         const unit = inch ? LB_N : 1;
         const span = spans.find(({ bayId }) => bayId === proof.bayId);
-        expect.soft(rows.map(([first]) => cellText(first ?? ""))).toEqual(["read", "at least", "at most", `${proof.bayId}, Hz`]);
+        expect.soft(rows.map(([first]) => cellText(first ?? ""))).toEqual(["read", "at least", "at most", `bay ${proof.bayId}, Hz`]);
         for (const [index, { added }] of days.entries()) {
           const [, low = 0, high = 0, pitch = 0] = rows.map((row) => Number(cellText(row[index + 1] ?? "")));
           const [exactLow, exactHigh] = [tension.low + added, Math.min(tension.high + added, plan.target.workingLimit)];
