@@ -29,15 +29,14 @@ export function howToMeasure(context: SheetContext): Text {
   const [first] = plan.tightening.flatMap(({ steps }) => steps);
   const mark = first?.mark ?? "R1-01";
   const { turns } = plan.job.calibration;
-  const why = context.home ? " A strand's stiffness is only known roughly; yours shows in the turns." : "";
-  return (
-    `**${turns === null ? "Calibrate" : "Calibrated; to do it again"} on the first cable, ${mark}, all others slack:** read the gauge, count whole turns to a second reading` +
-    (context.whole
-      ? ", write them in the job file and have this sheet made again:"
-      : ", write all three down and give them to the office, which makes this sheet again.") +
-    (context.whole
-      ? ` calibration: { turns: { cable: ${mark}, turns: 6, from: ${show.force(first === undefined ? 0 : 0.4 * first.reading)}, to: ${show.force(first?.reading ?? 0)} } } with your numbers.`
-      : ` From about ${show.force(first === undefined ? 0 : 0.4 * first.reading)} to ${show.force(first?.reading ?? 0)}.`) +
-    `${why} A post pulled with a known force${context.whole ? ": posts: base" : " tells how far posts give"} (${refer(context, "survey")}).`
-  );
+  const [from, to] = [show.force(first === undefined ? 0 : 0.4 * first.reading), show.force(first?.reading ?? 0)];
+  const start = `**${turns === null ? "Calibrate" : "Calibrated; to do it again"} on the first cable, ${mark}, all others slack:** read the gauge, count whole turns to a second reading`;
+  const base = "A post pulled with a known force";
+  const survey = refer(context, "survey");
+  if (context.home) {
+    return `${start}, from about ${from} to ${to}. Give both readings and the turns between to whoever makes your packet: this sheet is then made again with them. A strand's stiffness is only known roughly; yours shows in the turns. ${base} tells in the same way how far your posts give (${survey}).`;
+  }
+  return context.whole
+    ? `${start}, write them in the job file and have this sheet made again: calibration: { turns: { cable: ${mark}, turns: 6, from: ${from}, to: ${to} } } with your numbers. ${base}: posts: base (${survey}).`
+    : `${start}, write all three down and give them to the office, which makes this sheet again. From about ${from} to ${to}. ${base} tells how far posts give (${survey}).`;
 }

@@ -338,6 +338,12 @@ describe("measuredWords", () => {
     expect(text).not.toContain("calibration: {");
   });
 
+  test.each(examples)("%s: nobody who does this once is shown how a job file is written", (_, plan) => {
+    const text = sheetOf(packetOf(plan, "homeowner"), "Z-803").blocks.flatMap(textsOf).join("\n");
+    expect(text).toContain("Give both readings and the turns between to whoever makes your packet");
+    expect(text).not.toMatch(/calibration:|posts: base|[{}]/);
+  });
+
   test("a measured base and counted turns are named as what the numbers rest on", () => {
     const based = withLine("posts", "  base: { kind: measured, pull: 50 lbf, height: 36 in, movement: 3/8 in }");
     expect(crewText(based)).toContain('From your measurement of a post** (pulled with 50 lbf (222 N) at 36", it moved 3/8")');
