@@ -22,10 +22,9 @@ import {
   sectionModulus,
   stress,
   temperature,
-  temperatureStep,
   turnStiffness,
 } from "../units/print.ts";
-import { reading } from "../units/print-measured.ts";
+import { reading, temperatureStep } from "../units/print-measured.ts";
 import type { Celsius, Cents, Megapascal, Mm, Newton, Radian } from "../units/quantity.ts";
 import type { Rounding } from "../units/round.ts";
 

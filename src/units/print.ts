@@ -173,10 +173,6 @@ export function temperature(value: Celsius, units: "inch" | "mm", { both = true,
   return both ? `${first} (${other})` : first;
 }
 
-/** Between two temperatures: 7.5 -> `13.5 deg F`, or `7.5 deg C`. */
-export const temperatureStep = (value: Celsius, units: "inch" | "mm", { rounding = "nearest" }: PrintOptions = {}): string =>
-  units === "inch" ? `${decimalText(value * 1.8, 1, rounding)} deg F` : `${decimalText(value, 1, rounding)} deg C`;
-
 /** 53.6 -> `53.6 Hz` */
 export const hertz = (value_Hz: number, { decimals = 1, rounding = "nearest" }: DecimalOptions = {}): string =>
   `${decimalText(value_Hz, decimals, rounding)} Hz`;

@@ -54,7 +54,8 @@ function messagesFor(key: SafetyKey, plan: Plan): readonly Message[] {
   }
 }
 
-const ofUnitedStates = (edition: CodeEdition): boolean => edition.startsWith("IRC") || edition.startsWith("IBC");
+/** Rules of the federal government for construction work hold in the United States alone. */
+export const ofUnitedStates = (edition: CodeEdition): boolean => edition.startsWith("IRC") || edition.startsWith("IBC");
 
 const FOOTING: Text = " On the slope stand level. Keep tools off it. Hold stock so that it cannot slide.";
 

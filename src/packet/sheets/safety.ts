@@ -8,12 +8,14 @@ import { hasLags } from "./face-ends.ts";
 import { heading, list, prose, type SheetContext, type SheetMaker, sheet } from "./kit.ts";
 import { boreRule, isWood } from "./material.ts";
 import { safetyFor } from "./safety-messages.ts";
+import { outsideRules } from "./safety-outside.ts";
 
 export const safetySheet: SheetMaker = (context, head): Sheet =>
   sheet(head, "portrait", [
     ...(context.home ? [prose(...introduction.safety)] : []),
     heading("safety-always", "All the time at an open edge"),
     ...safetyFor("frame", context.plan),
+    ...outsideRules(context),
     heading("safety-stainless", "Keep stainless steel clean"),
     list(...stainlessRules(context)),
     heading("safety-threads", "Keep threads from seizing"),
@@ -40,8 +42,7 @@ function stainlessRules({ plan }: SheetContext): readonly Text[] {
 
 const threadRules = (): readonly Text[] => [
   `Oil or grease every thread made for stainless steel before its nut goes on ${sourceMark("bolt-science-galling")}.`,
-  "Run each nut by hand first. If it does not run by hand, clean or replace it.",
-  "Turn slowly with a hand wrench; hold the stud still with a second one.",
+  "Run each nut by hand first; if it does not run, clean or replace it. Turn slowly with a hand wrench; hold the stud still with a second one.",
   "If it turns stiffly, stop. Turn back, let it cool, clean, oil.",
 ];
 
@@ -62,7 +63,7 @@ const strandRules = ({ plan }: SheetContext): readonly Text[] => [
   `Do not drag strand over edges or through dust.${plan.bores.some(({ bushing }) => bushing) ? ` Put ${hasBushingTubes(plan) ? "tube and bushing" : "the bushing"} in before the cable.` : ""}`,
   "Grip the cable only with smooth jaws or wood blocks.",
   ...(cutsStrand(plan)
-    ? ["Tape the strand and cut through the tape, with a cutter for stainless strand. A block with a hole keeps the cut square."]
+    ? ["Tape the strand; cut through the tape with a cutter for stainless strand, square, in a block with a hole."]
     : []),
   `Deburr: no wire end may stand out by more than half the cable's diameter ${sourceMark("ncc-2022")}.`,
 ];

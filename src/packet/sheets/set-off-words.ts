@@ -71,7 +71,8 @@ export const cornerStick = (plan: Plan): Text =>
 export const raisedBy = ({ plan, show }: Pick<SheetContext, "plan" | "show">): Text => show.tape(plan.setOff?.by ?? 0);
 
 /** Corner posts whose far faces stand over the open edge: where the guard turns right the deck is on the inside of the turn. */
-const overEdgeIds = (plan: Plan): readonly Text[] => crossedPosts(plan).flatMap(({ id, corner }) => ((corner?.turn ?? 0) > 0 ? [id] : []));
+export const overEdgeIds = (plan: Plan): readonly Text[] =>
+  crossedPosts(plan).flatMap(({ id, corner }) => ((corner?.turn ?? 0) > 0 ? [id] : []));
 
 /** Nuts and grips on those faces are not reached from the deck. */
 export const overEdge = (plan: Plan): readonly Text[] =>
