@@ -73,7 +73,7 @@ const slopeFacts = ({ plan, show }: SheetContext): readonly (readonly [Text, Tex
       kind === "stair" && triangleSphere !== null ? `, a ${show.tape(triangleSphere.value)} one must not go in at riser and tread` : "";
     return [
       `${upperFirst(kind)}, side ${sideId}`,
-      `a ${show.tape(openingSphere.value)} sphere must not pass${steps}; top at ${show.tape(opening.guardHeight)} plumb above ${onWhat(kind)}: ${kind === "stair" ? "raise no step, " : ""}lay nothing on ${onWhat(kind)} that makes the guard lower`,
+      `a ${show.tape(openingSphere.value)} sphere must not pass${steps}; top at ${show.tape(opening.guardHeight)} plumb above ${onWhat(kind)}: ${kind === "stair" ? "raise no step, " : ""}lay nothing on ${onWhat(kind)}: it makes the guard lower`,
     ];
   });
 
@@ -83,7 +83,7 @@ const daysRow = (runId: string, { plan, show }: SheetContext): readonly [Text, T
   const days = plan.tightening.find((one) => one.runId === runId)?.days ?? [];
   return [
     `${runId}, aim by the air`,
-    days.map(({ temperature, added }) => `${show.heat(temperature)} ${bold(show.gauge(target + added))}`).join(", "),
+    `${show.heatUnit}: ${days.map(({ temperature, added }) => `${show.heat(temperature).replace(` ${show.heatUnit}`, "")} ${bold(show.gauge(target + added))}`).join(", ")} ${show.forceUnit}`,
   ];
 };
 
@@ -93,9 +93,9 @@ function handOverTable({ home }: SheetContext): Table {
     caption: "Hand-over, and whom to call",
     columns: [
       column("date", "Completed on", 0.14),
-      column("keep", "Keep papers until", 0.14),
-      column("call", home ? "Professional, telephone" : "Firm, telephone", 0.28),
-      column("by", home ? "Handed over by its author" : "Handed over by", 0.22),
+      column("keep", "Keep papers until", 0.18),
+      column("call", home ? "Professional, telephone" : "Firm, telephone", 0.22),
+      column("by", home ? "Handed over by its author" : "Handed over by", 0.24),
       column("to", home ? "Received by you" : "Received by the owner", 0.22),
     ],
     rows: [[blank(), blank(), blank(), blank(), blank()]],
@@ -112,7 +112,7 @@ const RINSE: Readonly<Record<string, Text>> = {
 
 function cleaning({ plan }: SheetContext): readonly Text[] {
   return [
-    `**Cleaning:** ${RINSE[plan.job.code.exposure] ?? ""} ${sourceMark("practice")} Mild soap, soft cloth, no steel wool, no bleach.`,
+    `${RINSE[plan.job.code.exposure] ?? ""} Mild soap, soft cloth; no steel wool, no bleach ${sourceMark("practice")}.`,
     `Brown spots are mostly dust of other steel: clean them off soon ${sourceMark("ssina-fabrication")}. Put lost caps back on.`,
     isWood(plan)
       ? "Keep the wood sealed around bores and under washers."
@@ -137,7 +137,7 @@ function bendCare(plan: SheetContext["plan"]): readonly Text[] {
   return ids.length === 0
     ? []
     : [
-        `At every visit look at the cables where they turn, at ${listed(ids)}: a broken wire means a new cable; where a ${hasBushingTubes(plan) ? "tube" : "bushing"} has sunk in, read the cable again.`,
+        `At every visit look where cables turn, at ${listed(ids)}: a broken wire means a new cable; where a ${hasBushingTubes(plan) ? "tube" : "bushing"} has sunk in, read the cable again.`,
       ];
 }
 
@@ -157,8 +157,8 @@ function visitsTable(context: SheetContext): Table {
     id: "care-visits",
     caption: `Visits ${sourceMark("practice")}`,
     columns: [
-      column("when", "When", 0.18),
-      column("what", "What", 0.44),
+      column("when", "When", 0.15),
+      column("what", "What", 0.47),
       column("due", "Due", 0.09, { sub: "date" }),
       column("done", "Done", 0.09, { sub: "date, by" }),
       column("low", "Lowest", 0.1, { sub: `reads, ${show.forceUnit}` }),
@@ -167,7 +167,7 @@ function visitsTable(context: SheetContext): Table {
     rows: visits.map(([when, what]) => [bold(when), what, blank(), blank(), blank(), blank()]),
     writeIn: true,
     notes: [
-      `Read at about ${show.heat(reference.value)}, or compare with the aim by the air: "at least" and "at most" move as it does. Tighten in the order of the log (${refer(context, "tightening")}).`,
+      `Read at about ${show.heat(reference.value)}, or compare with the aim by the air: the limits move as it does. Tighten in the log's order (${refer(context, "tightening")}).`,
       ...lossWords(context),
     ],
   });
@@ -176,7 +176,7 @@ function visitsTable(context: SheetContext): Table {
 /** What has settled by the next visit, and how many turns bring it back. */
 function settledWords({ plan, show }: SheetContext): Text {
   const turns = plan.climate.map(({ runId, visit }) => `${runId} ${show.decimal(visit.turnsPerEnd, 1)}`);
-  return `${isWood(plan) ? "the wood has dried and the strand bedded in" : "the strand has bedded in"}: read, correct; **turns of each nut to expect: ${turns.join(", ")}**; look at posts`;
+  return `${isWood(plan) ? "wood has dried, strand bedded in" : "strand has bedded in"}: read, correct, look at posts; **turns of each nut to expect: ${turns.join(", ")}**`;
 }
 
 /** What settling takes, by cause; the target holds it in store. */
@@ -204,14 +204,14 @@ function threadTable(context: SheetContext): Table {
     id: "care-thread",
     caption: "Thread left for later visits: each cable",
     columns: [
-      column("cables", "Cables", 0.17),
-      column("end", "Tightened at", 0.13),
-      column("planned", "Left per nut", 0.12, { sub: "plan, today" }),
-      column("visit", "Turns then", 0.12, { sub: `after ${months}` }),
-      column("then", "Left then", 0.12, { sub: "plan" }),
-      column("reserve", "Keep at least", 0.13, { sub: "reserve" }),
-      column("turns", "Full turns left then", 0.16, { sub: "above the reserve" }),
-      column("found", "Least found", 0.18, { sub: "today" }),
+      column("cables", "Cables", 0.18),
+      column("end", "Pulled at", 0.11),
+      column("planned", "Left per nut", 0.14, { sub: "plan, today" }),
+      column("visit", "Turns", 0.14, { sub: `in ${months}` }),
+      column("then", "Left then", 0.11, { sub: "plan" }),
+      column("reserve", "Keep", 0.1, { sub: "reserve" }),
+      column("turns", "Full turns left", 0.15, { sub: "above reserve" }),
+      column("found", "Least found", 0.14, { sub: "today" }),
     ],
     rows: rows.map(({ run, thread }) => {
       const marks = plan.cables.filter(({ runId }) => runId === run.id).map(({ mark }) => mark);
