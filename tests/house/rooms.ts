@@ -28,11 +28,17 @@ export const house: readonly Room[] = [
   { name: "plan", rooms: ["units", "sources", "problem", "geometry", "tables", "mechanics", "stock", "job"], packages: [] },
   // text -> AsBuilt, and what of it differs from the Plan.
   { name: "record", rooms: ["units", "problem", "job", "plan"], packages: ["zod"] },
+  // Two plans -> what differs between what was issued and what is.
+  { name: "changes", rooms: ["units", "problem", "job", "plan"], packages: [] },
   // Looks back from a number of the Plan to what it came from.
   { name: "explain", rooms: ["units", "sources", "geometry", "tables", "mechanics", "plan"], packages: ["fastest-levenshtein"] },
   // Knows paper and pens, no job.
   { name: "drawing", rooms: ["units", "geometry"], packages: [] },
-  { name: "packet", rooms: ["units", "sources", "problem", "geometry", "tables", "job", "plan", "record", "drawing"], packages: [] },
+  {
+    name: "packet",
+    rooms: ["units", "sources", "problem", "geometry", "tables", "job", "plan", "record", "changes", "drawing"],
+    packages: [],
+  },
   // What was issued, kept with its hashes; knows files and no job.
   { name: "bag", rooms: [], packages: [] },
   // From here on the world: files, browser, clock.
@@ -63,6 +69,7 @@ export const house: readonly Room[] = [
       "job",
       "plan",
       "record",
+      "changes",
       "explain",
       "drawing",
       "packet",

@@ -1,6 +1,8 @@
 // How do tests get at the example jobs, as they are or with a line changed?
 import { existsSync, readdirSync, readFileSync } from "node:fs";
 import { join } from "node:path";
+import type { Revised } from "../../src/changes/changes.ts";
+import { comparePlans } from "../../src/changes/compare-plans.ts";
 import type { Job } from "../../src/job/job.ts";
 import { parseJob } from "../../src/job/parse.ts";
 import { makePlan } from "../../src/plan/make-plan.ts";
@@ -11,7 +13,7 @@ const folder = join(import.meta.dirname, "../../jobs");
 const own = join(import.meta.dirname, "jobs");
 
 export const exampleNames: readonly string[] = readdirSync(folder)
-  .filter((file) => file.endsWith(".yaml") && !file.endsWith(".record.yaml"))
+  .filter((file) => file.endsWith(".yaml") && !/\.(?:record|issued)\.yaml$/.test(file))
   .sort()
   .map((file) => file.replace(/\.yaml$/, ""));
 
@@ -48,3 +50,15 @@ export function planOf(text: string): Plan {
 }
 
 export const examplePlan = (name: string): Plan => planOf(exampleText(name));
+
+/** What has changed in an example since it was issued before; undefined where nothing lies beside it. */
+export function revisedExample(name: string): Revised | undefined {
+  const path = join(folder, `${name}.issued.yaml`);
+  return existsSync(path) ? revised(readFileSync(path, "utf8"), exampleText(name)) : undefined;
+}
+
+/** What has changed from one text of a job file to another. */
+export function revised(before: string, after: string): Revised {
+  const issued = planOf(before);
+  return { issued, changes: comparePlans({ plan: issued, text: before }, { plan: planOf(after), text: after }) };
+}
