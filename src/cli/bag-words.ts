@@ -78,6 +78,8 @@ const kinds: readonly (readonly [RegExp, string])[] = [
   [/\.csv$/, "a schedule, as text (CSV), for any spreadsheet"],
   [/\.dxf$/, "bores at full size in mm (DXF), for any drawing program"],
   [/\.record\.ya?ml$/, "what was built, as text"],
+  [/\.issued\.ya?ml$/, "the job file of the revision that was issued before, as text"],
+  [/changes\.json$/, "what has changed since the revision that was issued before, as text (JSON): units as in plan.json"],
   [/\.ya?ml$/, "the job file, as text: everything else was made from it"],
 ];
 

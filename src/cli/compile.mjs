@@ -22,7 +22,7 @@ const digestOf = (files) => {
 
 /** Builds one example, so that what is kept of the scripts holds the functions that a build calls. If it can't, nothing is kept. */
 const rehearse = () => {
-  const job = existsSync(join(root, "jobs")) ? names("jobs").filter((name) => /(?<!\.record)\.yaml$/.test(name)).sort()[0] : undefined;
+  const job = existsSync(join(root, "jobs")) ? names("jobs").filter((name) => /(?<!\.(?:record|issued))\.yaml$/.test(name)).sort()[0] : undefined;
   if (job === undefined) return;
   const folder = mkdtempSync(join(tmpdir(), "reevebook-rehearsal-"));
   const env = { ...process.env, REEVEBOOK_KEEP_COMPILED: "1" };

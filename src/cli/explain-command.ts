@@ -4,9 +4,10 @@ import { askable, explain } from "../explain/explain.ts";
 import { markExamples } from "../explain/marks.ts";
 import { parseJob } from "../job/parse.ts";
 import type { BuildOptions } from "./arguments.ts";
+import { jobBeside } from "./beside.ts";
 import type { Effects, Files } from "./effects.ts";
 import { answerText, askableText } from "./explain-text.ts";
-import { findJobs, type JobFile, jobBeside, readJob } from "./manifest.ts";
+import { findJobs, type JobFile, readJob } from "./manifest.ts";
 import { prepare, problemText, textOf } from "./planner.ts";
 import { printable } from "./printable.ts";
 

@@ -3,7 +3,7 @@ import { basename, join } from "node:path";
 import type { BuildOptions } from "./arguments.ts";
 import { isSame } from "./bag-folder.ts";
 import type { Files } from "./effects.ts";
-import { isOwnOutput, type JobFile, type JobRecord } from "./manifest.ts";
+import { isOwnOutput, type JobFile, type JobRecord, sourcesOf } from "./manifest.ts";
 import type { Remade } from "./remake.ts";
 
 /** By path below data/, or why there is none. */
@@ -35,7 +35,7 @@ export const payloadOf = (file: JobFile, record: JobRecord, { files, options: { 
     return `not what the job file gives: ${wrong.sort().join(", ")}\n  fix: remove ${join(out, number)} and build again`;
   // A list of jobs and a style sheet for this job alone: what its page leads to.
   for (const [path, bytes] of made.files) if (!path.includes("/")) payload.set(path, bytes);
-  for (const { path, bytes } of [file, ...(file.record === undefined ? [] : [file.record])]) payload.set(basename(path), bytes);
+  for (const { path, bytes } of sourcesOf(file)) payload.set(basename(path), bytes);
   return payload;
 };
 

@@ -1,8 +1,9 @@
 // What did the last build make, and from what? Kept beside the output, so that unchanged jobs are left alone.
 import { createHash } from "node:crypto";
-import { basename, dirname, join, relative } from "node:path";
+import { basename, join, relative } from "node:path";
 import type { ArchiveEntry } from "../site/archive.ts";
 import type { BuildOptions } from "./arguments.ts";
+import { type BesideFile, type BesideFinder, type BesideKind, besideKinds, isJob, jobBeside } from "./beside.ts";
 import type { Files } from "./effects.ts";
 import { systemCode } from "./fault.ts";
 
@@ -33,15 +34,6 @@ export interface Manifest {
   readonly shared: readonly OutputFile[];
 }
 
-/** What was built, in a file beside the job file: NAME.record.yaml beside NAME.yaml. */
-export interface RecordFile {
-  readonly path: string;
-  readonly bytes: Uint8Array;
-  readonly digest: string;
-  /** Further records of the same job, of which none can be chosen: NAME.record.yml beside NAME.record.yaml. */
-  readonly rivals: readonly string[];
-}
-
 export interface JobFile {
   readonly path: string;
   /** The path as seen from the output folder: the same from wherever the program is called. */
@@ -51,8 +43,15 @@ export interface JobFile {
   readonly digest: string;
   /** Digest of all that shapes this job's outputs. */
   readonly key: string;
-  readonly record?: RecordFile;
+  /** What was built. */
+  readonly record?: BesideFile;
+  /** The job file as it was issued before. */
+  readonly issued?: BesideFile;
 }
+
+/** The job file with what lies beside it: all that its outputs are made from. */
+export const sourcesOf = (file: JobFile): readonly Pick<JobFile, "path" | "bytes" | "digest">[] =>
+  [file, file.record, file.issued].filter((one) => one !== undefined);
 
 const manifestName = "manifest.json";
 export const noManifest: Manifest = { format: 1, program: "", jobs: {}, shared: [] };
@@ -71,7 +70,7 @@ export const readManifest = (files: Files, out: string): Manifest => {
 export const writeManifest = (files: Files, out: string, manifest: Manifest): void =>
   files.writeWhole(join(out, manifestName), `${JSON.stringify(manifest)}\n`);
 
-/** The job files of a run: those that were named, by themselves or by their records, or all of the folder in the order of their names. */
+/** The job files of a run: those that were named, by themselves or by a file beside them, or all of the folder in the order of their names. */
 export const findJobs = (files: Files, options: BuildOptions): readonly string[] | undefined => {
   if (options.files.length > 0) return [...new Set(options.files.map((path) => jobBeside(files, relative("", path))))];
   return files
@@ -81,63 +80,26 @@ export const findJobs = (files: Files, options: BuildOptions): readonly string[]
     .map((name) => join(options.jobs, name));
 };
 
-/** The job file that is meant by its own path or by that of its record, whose ending may be another. */
-export const jobBeside = (files: Files, path: string): string => {
-  if (!isRecord(basename(path))) return path;
-  const folder = dirname(path);
-  const name = files.list(folder)?.find((one) => isJob(one) && stemOf(one) === stemOf(path));
-  return name === undefined ? path.replace(/\.record(\.ya?ml)$/i, "$1") : join(folder, name);
-};
-
-/** Names that begin with a dot are what editors and systems leave behind. */
-const isJob = (name: string): boolean => /\.ya?ml$/i.test(name) && !isRecord(name) && !name.startsWith(".");
-const isRecord = (name: string): boolean => /\.record\.ya?ml$/i.test(name) && !name.startsWith(".");
-
-/** The job file that a record stands beside, or the record beside a job file, by their names. */
-const stemOf = (path: string): string => basename(path).replace(/(?:\.record)?\.ya?ml$/i, "");
-
-/** Finds the record beside a job file, or more than one; each folder is looked into once, as most jobs have none. */
-export const recordFinder = (files: Files): RecordFinder => {
-  const folders = new Map<string, ReadonlyMap<string, string[]>>();
-  const look = (folder: string): ReadonlyMap<string, string[]> => {
-    const found = new Map<string, string[]>();
-    for (const name of (files.list(folder) ?? []).filter(isRecord).sort()) {
-      const path = join(folder, name);
-      const known = found.get(stemOf(name));
-      if (known === undefined) found.set(stemOf(name), [path]);
-      else known.push(path);
-    }
-    folders.set(folder, found);
-    return found;
-  };
-  return (jobPath) => (folders.get(dirname(jobPath)) ?? look(dirname(jobPath))).get(stemOf(jobPath)) ?? [];
-};
-
-type RecordFinder = (jobPath: string) => readonly string[];
-
-/** Records of a folder that stand beside no job file. */
-export const strayRecords = (files: Files, jobs: readonly string[]): readonly string[] =>
-  [...new Set(jobs.map((path) => dirname(path)))].flatMap((folder) => {
-    const stems = new Set(jobs.filter((path) => dirname(path) === folder).map(stemOf));
-    return (files.list(folder) ?? []).filter((name) => isRecord(name) && !stems.has(stemOf(name))).map((name) => join(folder, name));
-  });
-
 /** Bytes are hashed before anything is parsed: a thousand files cost 50 ms, parsing them would cost a second. A text says why there are none. */
 export const readJob = (
   files: Files,
   path: string,
-  { out, salt, recordOf }: { readonly out: string; readonly salt: string; readonly recordOf?: RecordFinder },
+  { out, salt, besideOf }: { readonly out: string; readonly salt: string; readonly besideOf?: BesideFinder },
 ): JobFile | string => {
   const bytes = bytesOf(files, path);
   if (typeof bytes === "string") return bytes;
   const digest = digestOf(bytes);
-  const file = { path, id: relative(out, path), bytes, digest };
-  const [recordPath, ...rivals] = recordOf?.(path) ?? [];
-  if (recordPath === undefined) return { ...file, key: `${digest}${salt}` };
-  const recordBytes = bytesOf(files, recordPath);
-  if (typeof recordBytes === "string") return recordBytes;
-  const record = { path: recordPath, bytes: recordBytes, digest: digestOf(recordBytes), rivals };
-  return { ...file, key: `${digest}${record.digest}${rivals.join()}${salt}`, record };
+  const beside: { [K in BesideKind]?: BesideFile } = {};
+  let key = digest;
+  for (const kind of besideKinds) {
+    const [own, ...rivals] = besideOf?.(path, kind) ?? [];
+    if (own === undefined) continue;
+    const ownBytes = bytesOf(files, own);
+    if (typeof ownBytes === "string") return ownBytes;
+    beside[kind] = { path: own, bytes: ownBytes, digest: digestOf(ownBytes), rivals };
+    key += `${kind}${beside[kind].digest}${rivals.join()}`;
+  }
+  return { path, id: relative(out, path), bytes, digest, key: `${key}${salt}`, ...beside };
 };
 
 const digestOf = (bytes: Uint8Array): string => createHash("sha256").update(bytes).digest("hex");

@@ -17,7 +17,7 @@ import type { Layouts } from "../site/layouts.ts";
 import { extraHead_mm } from "../site/page-rules.ts";
 import { printCopy } from "../site/print-copy.ts";
 import type { Effects } from "./effects.ts";
-import type { JobFile, JobRecord, OutputFile } from "./manifest.ts";
+import { type JobFile, type JobRecord, type OutputFile, sourcesOf } from "./manifest.ts";
 import type { Planner } from "./planner.ts";
 import { programVersion } from "./program.ts";
 
@@ -84,9 +84,10 @@ export interface PrintedJob {
 
 const HASH_LETTERS = 12;
 
-export const stampOf = ({ digest, record }: JobFile): Stamp => ({
+export const stampOf = ({ digest, record, issued }: JobFile): Stamp => ({
   jobHash: digest.slice(0, HASH_LETTERS),
   ...(record === undefined ? {} : { recordHash: record.digest.slice(0, HASH_LETTERS) }),
+  ...(issued === undefined ? {} : { issuedHash: issued.digest.slice(0, HASH_LETTERS) }),
   programVersion,
 });
 
@@ -160,14 +161,16 @@ const printOne = async (
   { effects, out, layouts, printer, draft, browser, planOf }: PrintingOptions,
 ): Promise<PrintedPdf> => {
   const { file } = task;
-  const { plan, built } = planOf(file);
+  const { plan, built, revised } = planOf(file);
   const stamp = stampOf(file);
   const packet =
-    "issue" in print ? makePacket({ plan, built, issue: print.issue, stamp }) : makeTemplates({ plan, paper: print.templatesOn, stamp });
+    "issue" in print
+      ? makePacket({ plan, built, revised, issue: print.issue, stamp })
+      : makeTemplates({ plan, paper: print.templatesOn, stamp });
   const html = printCopy(packet, layouts);
   const digest = createHash("sha256")
     .update(html)
-    .update(`${draft} ${browser} ${file.digest} ${file.record?.digest ?? ""}`)
+    .update([draft, browser, ...sourcesOf(file).map(({ path, digest }) => `${basename(path)} ${digest}`)].join(" "))
     .digest("hex");
   const old = task.before?.outputs.find((output) => output.path === path);
   if (old?.html === digest && old.pages !== undefined && effects.files.size(join(out, path)) === old.size) {
@@ -191,7 +194,7 @@ const printOne = async (
         .filter((text) => text !== "")
         .join("; "),
       fullSize: !("issue" in print),
-      attachments: [file, ...(file.record === undefined ? [] : [file.record])].map(({ path, bytes }) => ({ name: basename(path), bytes })),
+      attachments: sourcesOf(file).map(({ path, bytes }) => ({ name: basename(path), bytes })),
     },
     tagged: !draft,
   });

@@ -10,7 +10,7 @@ import { type Layouts, makeLayouts } from "../site/layouts.ts";
 import { packageRoot } from "../site/root.ts";
 import type { BuildOptions } from "./arguments.ts";
 import type { Effects, Files } from "./effects.ts";
-import type { JobFile } from "./manifest.ts";
+import { type JobFile, sourcesOf } from "./manifest.ts";
 import { makePlanner, type Planner } from "./planner.ts";
 import { pdfName, printJobs, prints, stampOf } from "./printing.ts";
 import { localShard, type PagedJob } from "./shard.ts";
@@ -22,7 +22,7 @@ export interface Remade {
   readonly files: ReadonlyMap<string, Uint8Array>;
   /** Paths of the PDFs that belong to it; they are among the files when they were printed. */
   readonly pdfs: readonly string[];
-  /** Names of what it was made from: the job file, and its record where there is one. */
+  /** Names of what it was made from: the job file, its record and what was issued before, where they are. */
   readonly sources: readonly string[];
 }
 
@@ -87,11 +87,14 @@ const remakeOne = async (file: JobFile, context: OneContext): Promise<Remade | s
   const { plan } = planner.planOf(file);
   if (options.pdf && printer !== undefined) await printOne(file, { ...context, effects: { ...effects, files }, printer, planner });
   const pdfs = options.pdf ? prints.map((print) => `${number}/${pdfName(plan, print)}`) : [];
-  return { plan, titleBlock: titleBlock(plan, stampOf(file)), files: made, pdfs, sources: sourcesOf(file) };
+  return {
+    plan,
+    titleBlock: titleBlock(plan, stampOf(file)),
+    files: made,
+    pdfs,
+    sources: sourcesOf(file).map(({ path }) => basename(path)),
+  };
 };
-
-const sourcesOf = (file: JobFile): readonly string[] =>
-  [file, ...(file.record === undefined ? [] : [file.record])].map(({ path }) => basename(path));
 
 interface PrintContext extends OneContext {
   readonly printer: Printer;

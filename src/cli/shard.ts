@@ -68,7 +68,7 @@ export const localShard = ({ jobs, options, root }: ShardOptions, context: Shard
       planner.keep(prepared);
       const { number } = prepared.plan.job.identity;
       byNumber.set(number, file);
-      const told = [...prepared.problems, ...prepared.recordProblems];
+      const told = [...prepared.problems, ...prepared.recordProblems, ...prepared.issuedProblems];
       return { ...nothing, number, warnings: told.filter((problem) => problem.severity === "warning").length };
     } catch (error) {
       return { ...nothing, fault: faultText(error) };
@@ -156,9 +156,9 @@ interface PageContext {
 
 /** The packet of a job's web page with every sheet in it; its data are written on the way. */
 const pageOf = (file: JobFile, { planner, put, pdf }: PageContext): { readonly page: PacketPage; readonly entry: ArchiveEntry } => {
-  const { plan, built } = planner.planOf(file);
+  const { plan, built, revised } = planner.planOf(file);
   const { number } = plan.job.identity;
-  const packet = makePacket({ plan, built, issue: plan.job.audience, stamp: stampOf(file), all: true });
+  const packet = makePacket({ plan, built, revised, issue: plan.job.audience, stamp: stampOf(file), all: true });
   const { titleBlock } = packet;
   const entry = {
     number,
@@ -175,7 +175,9 @@ const pageOf = (file: JobFile, { planner, put, pdf }: PageContext): { readonly p
   put(`${number}/plan.json`, `${JSON.stringify(plan)}\n`);
   put(`${number}/${number}.yaml`, textOf(file));
   if (file.record !== undefined) put(`${number}/${number}.record.yaml`, textOf(file.record));
+  if (file.issued !== undefined) put(`${number}/${number}.issued.yaml`, textOf(file.issued));
   if (built !== undefined) put(`${number}/record.json`, `${JSON.stringify(built)}\n`);
+  if (revised !== undefined) put(`${number}/changes.json`, `${JSON.stringify(revised.changes)}\n`);
   const tables = csvFiles(packet);
   for (const { name, text } of tables) put(`${number}/${name}.csv`, text);
   const drawings = dxfFiles(plan, titleBlock);
@@ -188,8 +190,10 @@ const pageOf = (file: JobFile, { planner, put, pdf }: PageContext): { readonly p
       ...drawings.map(({ name, label }) => ({ href: `${name}.dxf`, name: `${label} (DXF, mm)` })),
       { href: `${number}.yaml`, name: "The job file (YAML)" },
       ...(file.record === undefined ? [] : [{ href: `${number}.record.yaml`, name: "The record of what was built (YAML)" }]),
+      ...(file.issued === undefined ? [] : [{ href: `${number}.issued.yaml`, name: "The job file as it was issued before (YAML)" }]),
       { href: "plan.json", name: "The whole plan (JSON)" },
       ...(built === undefined ? [] : [{ href: "record.json", name: "What was built, beside the plan (JSON)" }]),
+      ...(revised === undefined ? [] : [{ href: "changes.json", name: "What has changed since it was issued before (JSON)" }]),
     ],
   };
   return { page, entry };

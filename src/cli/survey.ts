@@ -2,8 +2,9 @@
 import { join } from "node:path";
 import type { FoundBrowser } from "../pdf/find-browser.ts";
 import type { BuildOptions } from "./arguments.ts";
+import { besideFinder, besideKind, strayFiles } from "./beside.ts";
 import type { Effects } from "./effects.ts";
-import { findJobs, isCurrent, type JobFile, type Manifest, readJob, readManifest, recordFinder, saltOf, strayRecords } from "./manifest.ts";
+import { findJobs, isCurrent, type JobFile, type Manifest, readJob, readManifest, saltOf } from "./manifest.ts";
 import { programDigest } from "./program.ts";
 
 export interface Survey {
@@ -14,7 +15,7 @@ export interface Survey {
   readonly salt: string;
   /** Ids of files that the last build knew and that are gone. */
   readonly gone: readonly string[];
-  /** Records that stand beside no job file. */
+  /** Records and issued files that stand beside no job file. */
   readonly stray: readonly string[];
   /** What is to be told of files that can't be read. */
   readonly unread: readonly string[];
@@ -32,17 +33,17 @@ export const survey = (
   const manifest = readManifest(files, options.out);
   const changed: JobFile[] = [];
   const unchanged: JobFile[] = [];
-  const recordOf = recordFinder(files);
+  const besideOf = besideFinder(files);
   const unread: string[] = [];
   for (const path of paths) {
-    const job = readJob(files, path, { out: options.out, salt, recordOf });
+    const job = readJob(files, path, { out: options.out, salt, besideOf });
     if (typeof job === "string") unread.push(job);
     else (isCurrent(files, options.out, manifest.jobs[job.id], job) ? unchanged : changed).push(job);
   }
   if (unread.length === paths.length) return unread.join("").trimEnd();
   const known = new Set([...changed, ...unchanged].map(({ id }) => id));
   const gone = options.files.length > 0 ? [] : Object.keys(manifest.jobs).filter((id) => !known.has(id));
-  const stray = options.files.length > 0 ? [] : strayRecords(files, paths);
+  const stray = options.files.length > 0 ? [] : strayFiles(files, paths);
   return { options, manifest, changed, unchanged, salt, gone, stray, unread };
 };
 
@@ -53,6 +54,9 @@ export const upToDate = ({ options, manifest, changed, gone, stray }: Survey, { 
   manifest.shared.length > 0 &&
   manifest.shared.every(({ path, size }) => files.size(join(options.out, path)) === size);
 
-/** A record whose job file is missing is told as what is wrong with a file: its job may have been renamed without it. */
-export const strayText = (path: string): string =>
-  `${path}: error: there is no job file beside this record\n  fix: give it the name of its job file, NAME.record.yaml beside NAME.yaml, or move it away\n`;
+/** A file whose job file is missing is told as what is wrong with a file: its job may have been renamed without it. */
+export const strayText = (path: string): string => {
+  const kind = besideKind(path) ?? "record";
+  const what = kind === "record" ? "this record" : "what was issued";
+  return `${path}: error: there is no job file beside ${what}\n  fix: give it the name of its job file, NAME.${kind}.yaml beside NAME.yaml, or move it away\n`;
+};

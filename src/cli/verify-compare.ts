@@ -4,8 +4,9 @@ import { type Fault, PAYLOAD } from "../bag/bag.ts";
 import type { BagCheck } from "../bag/check-bag.ts";
 import { isSame, readFile } from "./bag-folder.ts";
 import { browserOf, isThisProgram, type Origin, originOf } from "./bag-words.ts";
+import { besideFinder } from "./beside.ts";
 import type { Files } from "./effects.ts";
-import { readJob, recordFinder } from "./manifest.ts";
+import { readJob } from "./manifest.ts";
 import { programDigest, programVersion } from "./program.ts";
 import type { Remade, Remaker } from "./remake.ts";
 
@@ -41,7 +42,7 @@ export const compareBag = async (bag: Bag, context: CompareContext): Promise<Com
   }
   const path = `${PAYLOAD}${origin.jobFile}`;
   const file = paths.has(path)
-    ? readJob(context.files, join(folder, path), { out: "", salt: "", recordOf: recordFinder(context.files) })
+    ? readJob(context.files, join(folder, path), { out: "", salt: "", besideOf: besideFinder(context.files) })
     : undefined;
   if (file === undefined || typeof file === "string")
     return { faults: [changed("bag-info.txt", `it names the job file ${path}, which is not there`)], said: [] };

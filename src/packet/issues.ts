@@ -6,6 +6,7 @@ export type SheetKey =
   | "cover"
   | "authority"
   | "survey"
+  | "changes"
   | "plan"
   | "elevation"
   | "details"
@@ -51,6 +52,13 @@ export const catalogue: Readonly<Record<SheetKey, CatalogueRow>> = {
     slug: "survey",
     use: "measure, compare before boring",
     issues: ["crew", "homeowner"],
+  },
+  changes: {
+    id: "Z-004",
+    name: "What changed",
+    slug: "changes",
+    use: "since the revision issued before: what to do again",
+    issues: everyIssue,
   },
   plan: { id: "Z-101", name: "Plan", slug: "plan", use: "posts, bays, runs from above", issues: everyIssue },
   elevation: { id: "Z-201", name: "Elevation", slug: "elevation", use: "heights and bays", issues: everyIssue },
@@ -128,9 +136,19 @@ export interface SheetHead {
   readonly sideIndex: number;
 }
 
+interface Holding {
+  readonly plan: Plan;
+  readonly issue: Issue;
+  readonly all: boolean;
+  /** Whether it is known what was issued before. */
+  readonly isRevised?: boolean;
+}
+
 /** The sheets of an issue, or all sheets in that issue's words. */
-export function sheetHeads({ plan, issue, all }: { plan: Plan; issue: Issue; all: boolean }): readonly SheetHead[] {
-  return order.filter((key) => all || catalogue[key].issues.includes(issue)).flatMap((key) => headsOf(key, plan));
+export function sheetHeads({ plan, issue, all, isRevised = false }: Holding): readonly SheetHead[] {
+  return order
+    .filter((key) => (all || catalogue[key].issues.includes(issue)) && (isRevised || key !== "changes"))
+    .flatMap((key) => headsOf(key, plan));
 }
 
 /** What is cut has the name of what it is. */

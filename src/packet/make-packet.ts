@@ -1,10 +1,14 @@
 // What does a packet hold? The sheets of one issue, in order, made from one plan.
+
+import type { Revised } from "../changes/changes.ts";
 import { revisionOf } from "../job/identity.ts";
 import type { Issue } from "../job/job.ts";
 import type { Plan } from "../plan/plan.ts";
 import type { Comparison } from "../record/record.ts";
 import { dangerLine } from "./danger-line.ts";
+import { type DifferingSheet, differingSheets } from "./differing-sheets.ts";
 import { FRAME_STAMP, failingChecks } from "./frame-verdict.ts";
+import { fullSizeSheets } from "./full-size.ts";
 import { issueName, type SheetHead, type SheetKey, sheetHeads } from "./issues.ts";
 import { sourcesMarkedIn } from "./marked-sources.ts";
 import type { Packet, Sheet, Stamp, TitleBlock } from "./packet.ts";
@@ -12,6 +16,7 @@ import { authoritySheet } from "./sheets/authority.ts";
 import { boresSheet } from "./sheets/bores.ts";
 import { cablesSheet } from "./sheets/cables.ts";
 import { careSheet } from "./sheets/care.ts";
+import { changesSheet } from "./sheets/changes.ts";
 import { coverSheet } from "./sheets/cover.ts";
 import { detailsSheet } from "./sheets/details.ts";
 import { elevationSheet } from "./sheets/elevation.ts";
@@ -36,6 +41,8 @@ export interface PacketRequest {
   readonly plan: Plan;
   /** What was built, where there is a record of it. */
   readonly built?: Comparison | undefined;
+  /** What was issued before, where that is known. */
+  readonly revised?: Revised | undefined;
   readonly issue: Issue;
   readonly stamp: Stamp;
   /** Every sheet in the words of the issue, for the web page. */
@@ -46,6 +53,7 @@ const makers: Readonly<Record<SheetKey, SheetMaker>> = {
   cover: coverSheet,
   authority: authoritySheet,
   survey: surveySheet,
+  changes: changesSheet,
   plan: planSheet,
   elevation: elevationSheet,
   details: detailsSheet,
@@ -65,8 +73,7 @@ const makers: Readonly<Record<SheetKey, SheetMaker>> = {
   sources: sourcesSheet,
 };
 
-export function makePacket({ plan, built, issue, stamp, all = false }: PacketRequest): Packet {
-  const index = sheetHeads({ plan, issue, all });
+export function makePacket({ plan, built, revised, issue, stamp, all = false }: PacketRequest): Packet {
   const context: SheetContext = {
     plan,
     issue,
@@ -75,9 +82,10 @@ export function makePacket({ plan, built, issue, stamp, all = false }: PacketReq
     home: issue === "homeowner",
     whole: all || issue !== "crew",
     rules: all || issue === "permit" || issue === "record",
-    index,
+    index: sheetHeads({ plan, issue, all, isRevised: revised !== undefined }),
     marked: [],
     built,
+    revised,
   };
   return {
     issue,
@@ -86,20 +94,40 @@ export function makePacket({ plan, built, issue, stamp, all = false }: PacketReq
     titleBlock: titleBlock(plan, stamp),
     verdict: plan.verdict,
     verdictText: verdictText(plan),
-    sheets: makeSheets(context, index),
+    sheets: makeSheets(context, { all }),
   };
 }
 
-/** The sheet of sources is made last: it lists the marks that stand on the others. */
-function makeSheets(context: SheetContext, index: readonly SheetHead[]): readonly Sheet[] {
-  const sheets: Sheet[] = [];
-  for (const head of index) {
-    const marked = head.key === "sources" ? sourcesMarkedIn(sheets.flatMap(({ blocks }) => blocks)) : [];
-    const made = makers[head.key]({ ...context, marked }, head);
+interface Scope {
+  readonly all: boolean;
+}
+
+/** The sheet of changes names the others, and that of sources lists the marks on all of them: each is made after what it speaks of. */
+function makeSheets(context: SheetContext, scope: Scope): readonly Sheet[] {
+  const made = new Map<SheetHead, Sheet>();
+  const isLate = ({ key }: SheetHead): boolean => key === "changes" || key === "sources";
+  for (const head of [...context.index.filter((each) => !isLate(each)), ...context.index.filter(isLate)]) {
+    const others = [...made.values()];
+    const marked = head.key === "sources" ? sourcesMarkedIn(others.flatMap(({ blocks }) => blocks)) : [];
+    const differing = head.key === "changes" ? differingFrom(context, others, scope) : [];
+    const sheet = makers[head.key]({ ...context, marked, differing }, head);
     const danger = dangerLine(context.plan, { key: head.key, issue: context.issue });
-    sheets.push(danger.length === 0 ? made : { ...made, blocks: [...danger, ...made.blocks] });
+    made.set(head, danger.length === 0 ? sheet : { ...sheet, blocks: [...danger, ...sheet.blocks] });
   }
-  return sheets;
+  return context.index.flatMap((head) => made.get(head) ?? []);
+}
+
+/** The same sheets, and the templates, made from the plan that was issued. The sheet of sources is a list of the others' marks. */
+function differingFrom(context: SheetContext, made: readonly Sheet[], { all }: Scope): readonly DifferingSheet[] {
+  const { plan, revised, issue, stamp } = context;
+  if (revised === undefined) return [];
+  const { issued } = revised;
+  const index = sheetHeads({ plan: issued, issue, all }).filter(({ key }) => key !== "sources");
+  const before = { ...context, plan: issued, show: showIn(issued.job.units), index, built: undefined, revised: undefined };
+  const hasTemplates = index.some(({ key }) => key === "bores");
+  const block = titleBlock(plan, stamp);
+  const full = (each: Plan): readonly Sheet[] => (hasTemplates ? fullSizeSheets({ plan: each, paper: plan.job.paper, block }) : []);
+  return differingSheets([...makeSheets(before, { all }), ...full(issued)], [...made, ...full(plan)]);
 }
 
 /** What stands in the margins of every sheet. */

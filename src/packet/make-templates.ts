@@ -1,13 +1,9 @@
 // What is printed at full size? The templates and the story pole of one plan, for one size of paper.
 import type { Paper } from "../job/job.ts";
 import type { Plan } from "../plan/plan.ts";
-import { ownSheets } from "./issues.ts";
+import { fullSizeSheets } from "./full-size.ts";
 import { titleBlock } from "./make-packet.ts";
 import type { Packet, Stamp } from "./packet.ts";
-import { storyPoleSheet } from "./sheets/story-pole.ts";
-import { templatesSheet } from "./sheets/templates.ts";
-import { showIn } from "./show-number.ts";
-import type { StripContext } from "./templates/template-strips.ts";
 import { paperName, verdictText } from "./wording.ts";
 
 export interface TemplatesRequest {
@@ -19,7 +15,6 @@ export interface TemplatesRequest {
 /** Never mixed with tables of a packet: nothing wide may make a browser shrink what is measured. */
 export function makeTemplates({ plan, stamp, paper }: TemplatesRequest): Packet {
   const block = titleBlock(plan, stamp);
-  const context: StripContext = { plan, show: showIn(plan.job.units), paper, titleBlock: block };
   return {
     issue: plan.job.audience,
     issueName: `Templates on ${paperName[paper]} paper`,
@@ -27,6 +22,6 @@ export function makeTemplates({ plan, stamp, paper }: TemplatesRequest): Packet 
     titleBlock: block,
     verdict: plan.verdict,
     verdictText: verdictText(plan),
-    sheets: [templatesSheet(context, ownSheets.templates), storyPoleSheet(context, ownSheets.storyPole)],
+    sheets: fullSizeSheets({ plan, paper, block }),
   };
 }

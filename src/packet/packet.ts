@@ -140,5 +140,7 @@ export interface Stamp {
   readonly jobHash: string;
   /** Of the record of what was built, where there is one. */
   readonly recordHash?: string;
+  /** Of the job file as it was issued before, where there is one. */
+  readonly issuedHash?: string;
   readonly programVersion: string;
 }

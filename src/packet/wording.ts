@@ -71,6 +71,10 @@ export const introduction: Readonly<Record<SheetKey, readonly Text[]>> = {
     "Measure everything on this sheet yourself. Write your number beside the planned one.",
     "If your number is past the stop value, the packet does not fit your frame. Have it made again.",
   ],
+  changes: [
+    "An older set of these sheets was given out. This sheet says what is different now.",
+    "Throw every old sheet away first. A hole bored from an old sheet is in the wrong place.",
+  ],
   plan: ["This is your guard seen from above. Stand where people walk and look out: everything counts from left to right."],
   elevation: ["This is one side as you see it from inside. Heights start at the datum. Look up each hole in the table of bores."],
   details: ["These drawings cut through the guard at its ends and at some posts. They show which part goes where."],

@@ -1,4 +1,5 @@
 // How does a schedule leave the packet as data? As comma-separated values with the same marks and the same text.
+import { catalogue } from "../packet/issues.ts";
 import type { Cell, Packet, Table } from "../packet/packet.ts";
 
 export interface CsvFile {
@@ -9,10 +10,10 @@ export interface CsvFile {
   readonly text: string;
 }
 
-/** The schedules, sheets Z-601 and on: one file for each, so that a thousand jobs do not become ten thousand files more. */
+/** The schedules, sheets Z-601 and on, and what changed: one file for each, so that a thousand jobs do not become ten thousand files more. */
 export const csvFiles = ({ sheets }: Packet): readonly CsvFile[] =>
   sheets
-    .filter((sheet) => sheet.id.startsWith("Z-6"))
+    .filter(({ id, slug }) => id.startsWith("Z-6") || slug === catalogue.changes.slug)
     .flatMap(({ id, name, slug, blocks }) => {
       const tables = blocks.filter((block) => block.kind === "table").filter((table) => table.rows.length > 0);
       return tables.length === 0 ? [] : [{ name: slug, label: `${id} ${name}`, text: csvText(tables) }];

@@ -215,7 +215,7 @@ const benchWarm = async (): Promise<void> => {
     const planOf = (file: JobFile) => {
       const { plan } = prepare(file, options("unused"));
       if (plan === undefined) throw new Error("the bench's own job has a problem");
-      return { plan, built: undefined };
+      return { plan, built: undefined, revised: undefined };
     };
     const kept = new Map<string, Planned>();
     const planOnce = (file: JobFile) => {

@@ -99,6 +99,22 @@ describe("reevebook freeze", () => {
     expect([code, text.includes("page, plan and data are the same, byte for byte")]).toEqual([0, true]);
   });
 
+  test("what was issued before goes into the bag with the job file, and what changed is made again from both", async () => {
+    const now = job
+      .replace("change: first issue }", "change: first issue }\n    - { mark: A, date: 2026-05-02, by: RT, change: lower }")
+      .replace("clear opening: 29 in", "clear opening: 28 in");
+    const effects = await built({ "jobs/a.yaml": now, "jobs/a.issued.yaml": job });
+    expect(await freezeIn(effects)).toBe(0);
+    const bag = filesOf(effects, "kept/0001-a-rA");
+    expect(bag.get("data/a.issued.yaml")).toBe(job);
+    expect(bag.get("data/0001-a/0001-a.issued.yaml")).toBe(job);
+    expect(bag.get("data/0001-a/index.html")).toContain("What changed");
+    expect(bag.get("README.txt")).toContain("data/a.issued.yaml\n    the job file of the revision that was issued before");
+    expect(bag.get("README.txt")).toContain("data/0001-a/changes.json\n    what has changed since");
+    const { code, text } = await verifyIn(effects, "kept/0001-a-rA");
+    expect([code, text.includes("page, plan and data are the same, byte for byte")]).toEqual([0, true]);
+  });
+
   test("dates are those of the job file, and program and options are named", async () => {
     const effects = await built();
     await freezeIn(effects);

@@ -61,7 +61,7 @@ describe("printJobs", () => {
     };
     const effects = memoryEffects({});
     const options = { effects, out: "out", layouts: makeLayouts(packageRoot()), printer, draft: true, browser: "" };
-    const planOf = () => ({ plan: identified({ status: "preliminary" }), built: undefined });
+    const planOf = () => ({ plan: identified({ status: "preliminary" }), built: undefined, revised: undefined });
     await printJobs([{ file, number: "0001-porch-front", before: undefined }], { ...options, planOf }, (_task, result) => {
       expect(result).toMatchObject({ pages: 6 });
     });

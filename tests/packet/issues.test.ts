@@ -46,13 +46,22 @@ describe("sheetHeads", () => {
     expect(idsOf("crew").filter((id) => !idsOf("homeowner").includes(id))).toEqual([]);
   });
 
+  test("every issue tells what changed, on Z-004, where it is known what was issued before, and none elsewhere", () => {
+    for (const issue of issues) {
+      const ids = sheetHeads({ plan, issue, all: false, isRevised: true }).map(({ id }) => id);
+      expect.soft(ids.filter((id) => !idsOf(issue).includes(id))).toEqual(["Z-004"]);
+      expect.soft([...ids].sort()).toEqual(ids);
+      expect.soft(sheetHeads({ plan, issue, all: true }).map(({ id }) => id)).not.toContain("Z-004");
+    }
+  });
+
   test("only the record issue holds Z-901", () => {
     expect(issues.filter((issue) => idsOf(issue).includes("Z-901"))).toEqual(["record"]);
   });
 
   test("all: every sheet of the catalogue stands once, one elevation for each side", () => {
     for (const [, each] of examples) {
-      const heads = sheetHeads({ plan: each, issue: "crew", all: true });
+      const heads = sheetHeads({ plan: each, issue: "crew", all: true, isRevised: true });
       expect.soft(new Set(heads.map(({ key }) => key)).size).toBe(Object.keys(catalogue).length - (each.rakes.length > 0 ? 0 : 1));
       expect
         .soft(heads.filter(({ key }) => key === "elevation").map(({ id }) => id))

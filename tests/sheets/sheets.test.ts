@@ -12,11 +12,12 @@ import { makePlan } from "../../src/plan/make-plan.ts";
 import { makeLayouts } from "../../src/site/layouts.ts";
 import { printCopy } from "../../src/site/print-copy.ts";
 import { packageRoot } from "../../src/site/root.ts";
+import { revisedExample } from "../support/example-jobs.ts";
 import { type PdfContent, readPdfText } from "../support/pdf-text.ts";
 import { printJob, testPrinter } from "../support/test-printer.ts";
 
 const layouts = makeLayouts(packageRoot());
-const names = readdirSync("jobs").filter((name) => /^\d.*\.yaml$/.test(name) && !name.endsWith(".record.yaml"));
+const names = readdirSync("jobs").filter((name) => /^\d.*(?<!\.record|\.issued)\.yaml$/.test(name));
 let printer: Printer;
 beforeAll(() => {
   printer = testPrinter();
@@ -27,7 +28,15 @@ const packetOf = (name: string, issue: Issue): { readonly packet: Packet; readon
   const job = parseJob(readFileSync(`jobs/${name}`, "utf8")).value;
   const plan = job === undefined ? undefined : makePlan(job).value;
   if (job === undefined || plan === undefined) throw new Error(`${name} gives no plan`);
-  return { packet: makePacket({ plan, issue, stamp: { jobHash: "0123456789ab", programVersion: "test" } }), job };
+  return {
+    packet: makePacket({
+      plan,
+      revised: revisedExample(name.replace(/\.yaml$/, "")),
+      issue,
+      stamp: { jobHash: "0123456789ab", programVersion: "test" },
+    }),
+    job,
+  };
 };
 
 const PIXELS_PER_MM = 96 / 25.4;

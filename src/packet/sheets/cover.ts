@@ -7,8 +7,10 @@ import { calibrationBar } from "../drawings/calibration-bar.ts";
 import { FRAME_SHEET, frameFails, frameWords, isBeyond, ratioText } from "../frame-verdict.ts";
 import { catalogue, issueName, issueReader, ownSheets } from "../issues.ts";
 import type { Block, Cell, Sheet, Table, Text } from "../packet.ts";
-import { sourceMark, sourcePlace } from "../show-number.ts";
-import { floorWord, introduction, notApproval, peopleOf, verdictText, verdictWord } from "../wording.ts";
+import { sourcePlace } from "../show-number.ts";
+import { introduction, notApproval, peopleOf, verdictText, verdictWord } from "../wording.ts";
+import { changedWords } from "./changes.ts";
+import { howToRead } from "./how-to-read.ts";
 import {
   bold,
   caution,
@@ -22,7 +24,6 @@ import {
   minor,
   postsOf,
   prose,
-  refer,
   type SheetContext,
   type SheetMaker,
   sheet,
@@ -33,7 +34,6 @@ import {
 } from "./kit.ts";
 import { pullsTable } from "./pulls.ts";
 import { rulesTable } from "./rules-used.ts";
-import { sidesWord, slopedSides } from "./slopes.ts";
 import { stopConditions } from "./stop-conditions.ts";
 
 export const coverSheet: SheetMaker = (context, head): Sheet => {
@@ -82,7 +82,7 @@ function jobFacts(context: SheetContext): readonly (readonly [Text, Text, true?]
     ...(context.whole ? ([["Made from", `job file ${stamp.jobHash}, program version ${stamp.programVersion}`]] as const) : []),
     [
       "Revisions",
-      `${identity.revisions.map(({ mark, date, by, change }) => `${bold(mark)}, ${date}, ${by}: ${change}`).join("; ")}. Destroy older sets.`,
+      `${identity.revisions.map(({ mark, date, by, change }) => `${bold(mark)}, ${date}, ${by}: ${change}`).join("; ")}. Destroy older sets.${changedWords(context)}`,
     ],
   ];
 }
@@ -279,22 +279,3 @@ function frameRow({ plan, show }: SheetContext): readonly (readonly Cell[])[] {
         ]),
   ];
 }
-
-function howToRead(context: SheetContext): readonly Text[] {
-  const { plan, show } = context;
-  const step = plan.job.limits.tapeStep;
-  const last = String(plan.courses.length).padStart(2, "0");
-  return [
-    `**How to read it.** Stand on the ${floorWord(plan.job)} and look out: everything counts from left to right, and faces are left and right so.`,
-    `Courses count upward: R1-${last} is cable ${last} of run R1, P1-${last} its bore in post P1; S1 is a spacer, A1 a bay of side A.`,
-    `Heights: datum to the middle of the bore, rounded once to ${show.tape(step.value)} ${sourceMark(step.source)}. Never add lengths or scale drawings.${slopeRule(context)}`,
-    `Marks: [practice] has no source, [job] is from the job file, [memory] was not looked up; all others: ${refer(context, "sources")}.`,
-    `Fill in blank boxes with ink; no erasing: one line through a wrong number, initials beside it.${context.home ? ` The words are explained on ${refer(context, "steps")}.` : ""}`,
-  ];
-}
-
-/** A height of the middle is bored on no face of a slope. */
-const slopeRule = (context: SheetContext): Text =>
-  context.plan.rakes.length === 0
-    ? ""
-    : ` **On ${sidesWord(slopedSides(context.plan))} a bore slopes: bore by ${refer(context, "stairs")}**; lengths of the side and stations are level.`;

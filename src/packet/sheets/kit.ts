@@ -1,9 +1,11 @@
 // What is a sheet made from, and which small builders keep its blocks alike?
+import type { Revised } from "../../changes/changes.ts";
 import type { Issue } from "../../job/job.ts";
 import type { Plan, Run, RunEnd, Vertical } from "../../plan/plan.ts";
 import type { Comparison } from "../../record/record.ts";
 import type { SourceId } from "../../sources/sources.ts";
 import { roundTo, roundUp } from "../../units/round.ts";
+import type { DifferingSheet } from "../differing-sheets.ts";
 import { catalogue, issueName, type SheetHead, type SheetKey } from "../issues.ts";
 import type { Block, Cell, Column, Sheet, Stamp, StepItem, Steps, Table, Text } from "../packet.ts";
 import type { Show } from "../show-number.ts";
@@ -26,6 +28,10 @@ export interface SheetContext {
   readonly marked: readonly SourceId[];
   /** What was built, once there is a record of it. */
   readonly built?: Comparison | undefined;
+  /** What was issued before, and what has changed since. */
+  readonly revised?: Revised | undefined;
+  /** How the sheets made before this one differ from those that were issued. */
+  readonly differing?: readonly DifferingSheet[];
 }
 
 export type Orientation = Sheet["orientation"];

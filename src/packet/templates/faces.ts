@@ -214,7 +214,7 @@ const likeness = ({ upright, face, isCorner, foot, rake, rail, holes }: UprightF
   ]);
 
 /** Marks of posts, then of spacers, neighbours in one: "P2 to P4, P6". */
-export function marksOf(uprights: readonly Vertical[]): string {
+export function marksOf(uprights: readonly Pick<Vertical, "id">[]): string {
   const runs: { readonly letter: string; readonly from: number; to: number }[] = [];
   const named = uprights.map(({ id }) => {
     const [, letter = "", digits = ""] = /^(\D+)(\d+)$/.exec(id) ?? [];
