@@ -14,7 +14,7 @@ export const cableChanges = (match: Match): readonly Draft[] => [
     ...lengthChange(pair, match),
     ...endChange(pair, match),
     ...pullChange(pair, match),
-    ...pitchChange(pair),
+    ...readingChange(pair, match),
   ]),
 ];
 
@@ -95,14 +95,22 @@ function logDiffers(old: RunTightening | undefined, now: RunTightening | undefin
   return [{ of: "readings of the log that differ", from: null, to: { value: readings, kind: "count" } }];
 }
 
-/** Where another free length or tension makes a plucked cable sound otherwise, and sag otherwise, and where the run is proved. */
-function pitchChange({ before: old, after: now }: Pair<Run>): readonly Draft[] {
+/** What is read beside the gauge: pitch and sag of the bays, turns of the nuts, and where the run is proved. */
+function readingChange({ before: old, after: now }: Pair<Run>, { names }: Match): readonly Draft[] {
   if (old === null || now === null) return [];
   const pitches = new Map(old.spans.map(({ bayId, pitch_Hz }) => [bayId, hertz(pitch_Hz.nominal)]));
   const bays = now.spans.filter(({ bayId, pitch_Hz }) => pitches.get(bayId) !== hertz(pitch_Hz.nominal)).map(({ bayId }) => bayId);
+  const turns = now.takeUp.ends.flatMap(({ postId, turns }) => {
+    const before = old.takeUp.ends.find((end) => names.get(end.postId) === postId)?.turns;
+    return numberDiffers(`turns of the nut at ${postId}`, [before, turns], { kind: "turns", same: TURNS_same });
+  });
   const differences = [
-    ...wordDiffers("other in bays", [null, bays.length === 0 ? null : bays.join(", ")]),
+    ...wordDiffers("pitch and sag in bays", [null, bays.length === 0 ? null : bays.join(", ")]),
+    ...turns,
     ...wordDiffers("proved in bay", [old.proof.bayId, now.proof.bayId]),
   ];
-  return differences.length === 0 ? [] : [{ todo: "tighten", subject: "pitch", what: "changed", marks: [now.id], differences }];
+  return differences.length === 0 ? [] : [{ todo: "tighten", subject: "reading", what: "changed", marks: [now.id], differences }];
 }
+
+/** Turns are counted by hand: a quarter is seen. */
+const TURNS_same = 0.25;

@@ -18,7 +18,7 @@ export type Subject =
   | "cable"
   | "end"
   | "tension"
-  | "pitch"
+  | "reading"
   | "part"
   | "item"
   | "tool"
@@ -29,7 +29,7 @@ export type Value =
   | string
   | {
       readonly value: number;
-      readonly kind: "height" | "station" | "size" | "diameter" | "depth" | "across" | "order" | "force" | "angle" | "count";
+      readonly kind: "height" | "station" | "size" | "diameter" | "depth" | "across" | "order" | "force" | "angle" | "turns" | "count";
     };
 
 export interface Difference {

@@ -187,7 +187,8 @@ const freezeHelp = `reevebook freeze [jobs...] --into DIR
   --print               print the PDFs again and compare; without it their names and sizes are compared
 
 Each job's packet goes into DIR/NUMBER-rREVISION, a bag of the open standard BagIt (RFC 8493): pages, PDFs,
-data, the job file and its record (NAME.record.yaml) if there is one, with SHA-256 and SHA-512 of every file.
+data, the job file, its record (NAME.record.yaml) and what was issued before (NAME.issued.yaml) where there are
+such, with SHA-256 and SHA-512 of every file.
 The packet must be built first, from the job file as it is now: it is made again and compared byte for byte.
 Dates are those of the job file. A revision that was frozen is never written over: what has changed since is
 a new revision, with a line of its own under "job: revisions".

@@ -9,7 +9,13 @@ export type Text = string;
 /** What stands in a table cell: text, or a place to write or tick. */
 export type Cell =
   | Text
-  | { readonly text: Text; readonly strong?: true; readonly minor?: true }
+  | {
+      readonly text: Text;
+      readonly strong?: true;
+      readonly minor?: true;
+      /** Numbers of the changes on Z-004, beside a triangle. */
+      readonly delta?: Text;
+    }
   | { readonly blank: string }
   | { readonly tick: true };
 

@@ -66,21 +66,27 @@ const rowHtml = (
 
 /** One element for a cell wherever it can be: a browser's time for printing a table grows with its elements. */
 const cellHtml = (cell: Cell, align: string, isHead: boolean): string => {
-  if (typeof cell === "string") return textCell(cell, align, isHead);
+  if (typeof cell === "string") return textCell(cell, { names: align, isHead });
   if ("blank" in cell)
     return cell.blank === "" ? '<td class="blank"></td>' : `<td class="blank"><span class="unit">${richText(cell.blank)}</span></td>`;
   if ("tick" in cell) return '<td class="center"><span class="tick"></span></td>';
   const kinds = `${cell.strong === true ? "critical " : ""}${cell.minor === true ? "minor " : ""}${align}`;
-  return textCell(cell.text, kinds.trimEnd(), isHead);
+  return textCell(cell.text, { names: kinds.trimEnd(), isHead, delta: cell.delta });
 };
 
 /** A short cell stays on its line as a whole: one class on the cell costs less than an element for each of its lengths. */
 const LINE_letters = 12;
 
-const textCell = (text: string, names: string, isHead: boolean): string => {
+interface CellKind {
+  readonly names: string;
+  readonly isHead: boolean;
+  readonly delta?: string | undefined;
+}
+
+const textCell = (text: string, { names, isHead, delta }: CellKind): string => {
   const isLine = text.length <= LINE_letters && text.includes("/") && /\d/.test(text);
   const kinds = isLine ? `${names} n`.trimStart() : names;
-  const html = isLine ? richLine(text) : richText(text);
+  const html = `${isLine ? richLine(text) : richText(text)}${delta === undefined ? "" : ` <span class="delta">${escapeText(delta)}</span>`}`;
   return isHead ? `<th scope="row"${classHtml(kinds)}>${html}</th>` : `<td${classHtml(kinds)}>${html}</td>`;
 };
 

@@ -118,7 +118,7 @@ describe("comparePlans", () => {
     expect(is - was).toBeCloseTo(1.5 * INCH, 6);
     expect(about(changes, "bore")).toEqual([]);
     // Free lengths of side C alone are longer: a cable that is plucked there sounds lower.
-    expect(about(changes, "pitch")[0]?.differences).toEqual([{ of: "other in bays", from: null, to: "C1, C2, C3, C4, C5, C6" }]);
+    expect(about(changes, "reading")[0]?.differences).toEqual([{ of: "pitch and sag in bays", from: null, to: "C1, C2, C3, C4, C5, C6" }]);
   });
 
   test("a hole that gets wider is bored again, one that would have to get narrower is asked about", () => {

@@ -23,7 +23,7 @@ describe("blockHtml", () => {
       id: "a",
       caption: evil,
       columns: [{ key: "a", head: evil, sub: evil }],
-      rows: [[evil], [{ text: evil, minor: true }], [{ blank: evil }]],
+      rows: [[evil], [{ text: evil, minor: true }], [{ text: "P4", delta: evil }], [{ blank: evil }]],
       notes: [evil],
     },
   ];
@@ -104,6 +104,27 @@ describe("tableHtml", () => {
       rows: [],
     });
     expect([...html.matchAll(/width:([\d.]+)%/g)].map((match) => Number(match[1]))).toEqual([40, 20, 20, 20]);
+  });
+
+  test("the numbers of its changes stand beside a cell's text, in a heading of a row as in any other cell", () => {
+    const html = tableHtml({
+      kind: "table",
+      id: "t",
+      caption: "C",
+      columns: [
+        { key: "a", head: "A" },
+        { key: "b", head: "B" },
+      ],
+      rows: [
+        [
+          { text: "P4", delta: "8, 9" },
+          { text: "5/8", strong: true, delta: "3" },
+        ],
+      ],
+      rowHeads: true,
+    });
+    expect(html).toContain('<th scope="row">P4 <span class="delta">8, 9</span></th>');
+    expect(html).toContain('<td class="critical n">5/8 <span class="delta">3</span></td>');
   });
 
   test("a blank keeps its unit, a tick is an empty box, a critical value is strong", () => {

@@ -1,7 +1,8 @@
 // At which heights are all bores of the grid made?
 import { courseHeight } from "../../plan/set-off.ts";
 import { courseName } from "../drawings/kit.ts";
-import type { Table } from "../packet.ts";
+import type { Cell, Table } from "../packet.ts";
+import { isHeight, withDeltas } from "./deltas.ts";
 import { bold, column, type SheetContext, sideBySide, strong, table } from "./kit.ts";
 import { crossedIds, levelGroups } from "./set-off-words.ts";
 import { sidesWord, slopedSides } from "./slopes.ts";
@@ -18,7 +19,7 @@ export function heightsTable(context: SheetContext): Table {
     column("height", "Height", 0.12),
     column("other", "Height", 0.075, { sub: show.lengthUnit === "in" ? "in mm" : "in inches" }),
   ];
-  const rows = plan.courses.map(({ number, height }) => [bold(courseName(number)), strong(show.tape(height)), show.tapeOther(height)]);
+  const rows = plan.courses.map(({ number, height }) => [courseCell(context, number), strong(show.tape(height)), show.tapeOther(height)]);
   return table({
     id: "bores-heights",
     caption: `Heights from the datum (${plan.job.frame.datum}) to the middle of the bore: the same in every upright of the grid${plan.rakes.length === 0 ? "" : `, on ${sidesWord(slopedSides(plan))} in its middle only`}`,
@@ -26,8 +27,15 @@ export function heightsTable(context: SheetContext): Table {
   });
 }
 
+/** A course whose height has changed somewhere says so. */
+const courseCell = (context: SheetContext, number: number): Cell =>
+  withDeltas(context, bold(courseName(number)), (change) => isHeight(change) && change.marks.some((mark) => courseOf(mark) === number));
+
+const courseOf = (mark: string): number => Number(/-(\d+)/.exec(mark)?.[1]);
+
 /** Where the bores of two sides cross in a corner post each course has two heights: by its side. */
-function twoHeightsTable({ plan, show }: SheetContext): Table {
+function twoHeightsTable(context: SheetContext): Table {
+  const { plan, show } = context;
   const groups = levelGroups(plan);
   const columns = [
     column("course", "Course", 0.06),
@@ -37,7 +45,7 @@ function twoHeightsTable({ plan, show }: SheetContext): Table {
     ]),
   ];
   const rows = plan.courses.map((course) => [
-    bold(courseName(course.number)),
+    courseCell(context, course.number),
     ...groups.flatMap(({ level }) => [strong(show.tape(courseHeight(course, level))), show.tapeOther(courseHeight(course, level))]),
   ]);
   return table({

@@ -13,6 +13,7 @@ import { heightsTable } from "./bore-heights.ts";
 import { howToBore } from "./bore-how.ts";
 import { bushingRule } from "./bore-kinds.ts";
 import { type BoreRow, boreRows, bushingPlace, isEven, offHeight } from "./bore-rows.ts";
+import { deltaNotes, isHeight, isOfBores, withDeltas } from "./deltas.ts";
 import { blindWords } from "./face-ends.ts";
 import {
   blank,
@@ -191,7 +192,7 @@ function gridTable(context: SheetContext, even: readonly BoreRow[], all: readonl
       ),
     ],
     rows: all.map((row) => [
-      `${row.vertical.id}${row.behind}`,
+      uprightCell(context, row),
       ...(even.includes(row)
         ? [...makeCells(row, needed, context), ...blankCells(plan.courses.length)]
         : [OWN_TABLE, ...new Array<Cell>(makeColumns(needed).length - 1 + plan.courses.length).fill("-")]),
@@ -202,6 +203,16 @@ function gridTable(context: SheetContext, even: readonly BoreRow[], all: readonl
       `${listed(roleWords(all))}. The mark of a bore is post, course and run: ${even[0]?.first.mark ?? ""} is in the first box of ${even[0]?.vertical.id ?? ""}.`,
     ],
   });
+}
+
+/** Its own changes, and those of how its bores are made: heights stand with their courses. */
+function uprightCell(context: SheetContext, { vertical, behind, bores }: BoreRow): Cell {
+  const own = new Set([vertical.id, ...bores.map(({ mark }) => mark)]);
+  return withDeltas(
+    context,
+    `${vertical.id}${behind}`,
+    (change) => isOfBores(change) && !isHeight(change) && change.marks.some((mark) => own.has(mark)),
+  );
 }
 
 /** In the row of an upright that the grid cannot hold. */
@@ -231,7 +242,7 @@ function uprightTable(context: SheetContext, row: BoreRow): Table {
       column("actual", "Actual", 0.14, { sub: "if not as planned" }),
     ],
     rows: row.bores.map((bore) => [
-      bore.mark,
+      withDeltas(context, bore.mark, ({ subject, marks }) => subject === "bore" && marks.includes(bore.mark)),
       strong(show.tape(bore.height)),
       show.tapeOther(bore.height),
       ...makeCells({ first: bore, vertical }, needed, context),
@@ -248,6 +259,7 @@ function rules(context: SheetContext, rows: readonly BoreRow[]): readonly Text[]
   const { across, counterbore, bushing, skew, blind } = neededOf(rows);
   return [
     `Heights are to the nearest ${show.tape(plan.job.limits.tapeStep.value)}. Faces are left and right as seen from the ${floorWord(plan.job)}, looking out. Every bore goes right through at its diameter${blind ? blindWords(context) : ""}${counterbore && plan.job.posts.sleeve === null ? "; a counterbore is bored FIRST, from the face in its own column, with a flat or piloted bit; then the through bore at the same height, from the face of its bit, so that the washer's side stays clean, to come out in the middle of the counterbore" : ""}.`,
+    ...deltaNotes(context, isOfBores),
     ...pierBoreRules(plan),
     ...pierRoomRules(context),
     ...(across

@@ -1,5 +1,6 @@
 // Z-601: how long is every cable, how does it end, and how far must its nut travel?
 
+import type { Change } from "../../changes/changes.ts";
 import { isOnFace } from "../../plan/face-end.ts";
 import { jointsOf, jointsWord } from "../../plan/joints.ts";
 import type { Plan, RunEnd } from "../../plan/plan.ts";
@@ -7,6 +8,7 @@ import type { EndTakeUp } from "../../plan/readings.ts";
 import type { Block, Cell, Sheet, Table, Text } from "../packet.ts";
 import { sourceMark } from "../show-number.ts";
 import { endName, introduction, runSpan } from "../wording.ts";
+import { deltaNotes, withDeltas } from "./deltas.ts";
 import { drawnFriction } from "./drawn.ts";
 import { hasTails, secondStuds } from "./ends.ts";
 import { eyeDistances, eyeEnds, eyeIds, faceOfEnd } from "./face-ends.ts";
@@ -44,7 +46,8 @@ export const cablesSheet: SheetMaker = (context, head): Sheet => {
   ]);
 };
 
-function lengthsTable({ plan, show }: SheetContext): Table {
+function lengthsTable(context: SheetContext): Table {
+  const { plan, show } = context;
   const ready = plan.job.supply.kind === "ready";
   const joints = jointsWord(plan, jointsOf(plan.runs));
   return table({
@@ -61,7 +64,7 @@ function lengthsTable({ plan, show }: SheetContext): Table {
       column("order", ready ? "Ready length" : "Cut length", 0.23, { sub: ready ? "to order" : "from the spool" }),
     ],
     rows: plan.runs.map((run) => [
-      run.id,
+      runCell(context, run.id, ["strand", "cable"]),
       runSpan(run),
       String(plan.cables.filter(({ runId }) => runId === run.id).length),
       show.feetBoth(run.pathLength),
@@ -70,6 +73,7 @@ function lengthsTable({ plan, show }: SheetContext): Table {
     ]),
     rowHeads: true,
     notes: [
+      ...deltaNotes(context, ({ subject }) => ["strand", "cable", "end", "tension"].includes(subject)),
       `Path and outside lengths follow the line of the bores${joints === "" ? "" : `, past ${joints} from bore to bore`}.`,
       ...(eyeEnds(plan).length > 0
         ? [
@@ -82,6 +86,10 @@ function lengthsTable({ plan, show }: SheetContext): Table {
     ],
   });
 }
+
+/** The mark of a run with what has changed of it in this table. */
+const runCell = (context: SheetContext, id: string, subjects: readonly Change["subject"][]): Cell =>
+  withDeltas(context, id, ({ subject, marks }) => subjects.includes(subject) && marks.includes(id));
 
 /** What eyes stand on. */
 const standWord = (plan: Plan): Text => {
@@ -102,7 +110,8 @@ const endWords = (plan: Plan, end: RunEnd): Text =>
     ? `${endName[end.kind]} at ${end.postId}, ${faceOfEnd(plan, end)}`
     : `${endName[end.kind]} at ${end.postId}, ${backOfEnd(plan, end)}${end.access === "drill" ? "" : end.access === "hand" ? "; hand and wrench only" : "; **no room behind**"}`;
 
-function endsTable({ plan, show }: SheetContext): Table {
+function endsTable(context: SheetContext): Table {
+  const { plan, show } = context;
   return table({
     id: "cables-ends",
     caption: "Ends and bends per run",
@@ -114,7 +123,7 @@ function endsTable({ plan, show }: SheetContext): Table {
       column("bends", "Bends", 0.26),
     ],
     rows: plan.runs.map((run) => [
-      run.id,
+      runCell(context, run.id, ["end"]),
       endWords(plan, run.left),
       endWords(plan, run.right),
       bold(
@@ -176,7 +185,8 @@ const ROUNDED_mm = 1.6;
 const turnsOf = ({ turns, turns_low, turns_high }: EndTakeUp, show: SheetContext["show"]): Text =>
   `${show.decimal(turns, 1)} (${show.decimal(turns_low, 1)} - ${show.decimal(turns_high, 1)})`;
 
-function frictionTable({ plan, show }: SheetContext): Table {
+function frictionTable(context: SheetContext): Table {
+  const { plan, show } = context;
   const { friction } = plan.job.tightening;
   const kept = keptInTarget(plan);
   const bays = new Map(plan.bays.map(({ id, kind }) => [id, kind]));
@@ -198,7 +208,7 @@ function frictionTable({ plan, show }: SheetContext): Table {
       const weakest =
         first && others.reduce((most, span) => (span.tension * most.required < most.tension * span.required ? span : most), first);
       return [
-        id,
+        runCell(context, id, ["tension"]),
         strong(show.forceBoth(tension.target)),
         `${show.forceDown(tension.least)} in ${tension.leastBayId}`,
         show.percent(tension.farRatio),

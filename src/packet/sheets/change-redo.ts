@@ -46,8 +46,8 @@ function beside(isNear: boolean, left: number | undefined, context: SheetContext
   if (left === undefined) return "Bore it.";
   const between = left > 0 ? `${context.show.tapeDown(left)} is left between old and new hole` : "Old and new hole cut each other";
   return isNear
-    ? `Old hole not bored: bore the new one. If it is: **stop**. ${between}. Ask ${office(context)}: another post, or a repair.`
-    : `Old hole not bored: bore the new one. If it is: ${between}. Tell ${office(context)}, then bore.`;
+    ? `If the old one is bored: **stop**, ask ${office(context)}. ${between}.`
+    : `If the old one is bored: tell ${office(context)}, then bore. ${between}.`;
 }
 
 const cable: Words = (change, context) => {
@@ -93,7 +93,7 @@ const words: Readonly<Record<Subject, Words>> = {
   end: (_, context) => `If it is fitted: ask ${office(context)}. An end that was pressed or gripped on is not used again.`,
   tension: (_, context) =>
     `If it is tightened: begin the log again (${refer(context, "tightening")}). First slacken what pulls more than its new reading.`,
-  pitch: (_, context) => `If it is read by pitch or sag: read it again, by ${refer(context, "tightening")}.`,
+  reading: (_, context) => `If it is read by pitch, sag or turns: read it again, by ${refer(context, "tightening")}.`,
   part,
   item,
   tool: ({ what }) => (what === "removed" ? "Nothing: it is not needed." : "Have it ready."),

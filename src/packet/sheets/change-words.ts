@@ -30,7 +30,7 @@ const subjectName: Readonly<Record<Change["subject"], Text>> = {
   cable: "Cable",
   end: "Ends",
   tension: "Tension",
-  pitch: "Pitch and sag",
+  reading: "Other readings",
   part: "Part",
   item: "Item",
   tool: "Tool",
@@ -46,19 +46,20 @@ function headWords({ subject, what }: Change): Text {
 
 /** "Bore moved: height 8-3/8", was 8-1/2"" */
 export function changeWords(change: Change, context: SheetContext): Text {
-  const said = change.differences.map((difference) => differenceWords(difference, context));
+  const said = change.differences.map((difference) => differenceWords(difference, change, context));
   return `${bold(headWords(change))}${said.length === 0 ? "" : `: ${said.join("; ")}`}`;
 }
 
 /** What is comes first, what was behind it: the new number is the one to use. */
-function differenceWords({ of, from, to }: Difference, context: SheetContext): Text {
+function differenceWords({ of, from, to }: Difference, { what }: Change, context: SheetContext): Text {
   const [was, is] = [from, to].map((value) => {
     if (value === null) return null;
     return typeof value === "string" ? wordOf(of, value) : numberWords(value, context);
   });
   if (of === "mark") return `${was} is now ${bold(is ?? "")}`;
   if (was === null) return `${of} ${bold(is ?? "none")}`;
-  return is === null ? `${of}: none, was ${was}` : `${of} ${bold(is ?? "none")}, was ${was}`;
+  if (what === "removed") return `${of} was ${was}`;
+  return `${of} ${bold(is ?? "none")}, was ${was}`;
 }
 
 function numberWords({ value: number, kind }: Exclude<Value, string>, context: SheetContext): Text {
@@ -79,6 +80,8 @@ function numberWords({ value: number, kind }: Exclude<Value, string>, context: S
       return show.feetUp(number);
     case "force":
       return show.force(number);
+    case "turns":
+      return show.decimal(number, 1);
     case "angle":
       return show.angle(number);
     case "count":
@@ -102,14 +105,21 @@ const kindName: Readonly<Partial<Record<Change["subject"], Text>>> = {
   cable: "run",
   end: "run",
   tension: "run",
-  pitch: "run",
+  reading: "run",
   part: "part",
 };
 
 const BORE = /^(.+?)-(\d+)(\/.+)?$/;
 
-/** Marks of bores as the bore schedule has them: "P1 to P5: course 03"; all others one after another. */
-export function markWords({ subject, marks }: Pick<Change, "subject" | "marks">): Text {
+/** Which marks a change is about: what is gone has none on the new sheets. */
+export const markWords = (change: Change): Text =>
+  `${nowWords(change)}${change.what === "removed" && isMarked(change) ? " (old mark)" : ""}`;
+
+/** Items, tools and checks have names, no marks. */
+const isMarked = ({ subject }: Change): boolean => !["item", "tool", "check"].includes(subject);
+
+/** Of bores as the bore schedule has them: "P1 to P5: course 03"; all others one after another. */
+function nowWords({ subject, marks }: Change): Text {
   if (subject === "post" || subject === "spacer" || subject === "pier") return marksOf(marks.map((id) => ({ id })));
   const kind = kindName[subject];
   if (kind !== undefined) return `${kind} ${marks.join(", ")}`;

@@ -32,7 +32,6 @@ export const changesSheet: SheetMaker = (context, head): Sheet => {
       "warning",
       `**Destroy every sheet of ${oldRevisions(changes)} before you go on.** Who bores from an old sheet bores into the wrong place.`,
     ),
-    facts("changes-facts", factRows(context, changes)),
     table({
       id: "changes-old",
       caption: `Sets of ${oldRevisions(changes)}`,
@@ -45,6 +44,7 @@ export const changesSheet: SheetMaker = (context, head): Sheet => {
       rows: [[blank("sets"), blank(), blank(), blank()]],
       writeIn: true,
     }),
+    facts("changes-facts", factRows(context, changes)),
     ...changeBlocks(context, changes),
     ...valueBlocks(changes),
     ...(context.issue === "permit"
@@ -141,15 +141,13 @@ function oldHoles(context: SheetContext, changes: readonly Change[]): readonly T
   if (changes.every(({ left }) => left === undefined)) return [];
   const { value, source } = plan.job.limits.betweenBores_min;
   return [
-    `Old holes: a new hole is too near where less than ${show.tape(value)} ${sourceMark(source)} is left between the two, or an old one lies under its washer. The checks of the frame (${refer(context, "frameChecks")}) count no hole that is not on ${refer(context, "bores")}. Tell ${peopleOf(home).office} of each: whoever accepts the frame must know.`,
+    `Old holes: a new hole is too near where less than ${show.tape(value)} ${sourceMark(source)} is left between the two, or an old one lies under its washer. The checks of the frame (${refer(context, "frameChecks")}) count no hole that is not on ${refer(context, "bores")}. Tell ${peopleOf(home).office} of each: whoever accepts the frame must know, and decides between another post and a repair.`,
   ];
 }
 
 const newMarks = (changes: readonly Change[]): readonly Text[] =>
   changes.some(({ what }) => what === "renamed")
-    ? [
-        "Marks here are those of the new sheets; of what is gone, those of the old ones. A bore has the mark of its post in front: it changes with it.",
-      ]
+    ? ["Marks are those of the new sheets. A bore has the mark of its post in front: it changes with it."]
     : [];
 
 /** Why it changed: what was written otherwise. */

@@ -72,9 +72,9 @@ describe("Z-004", () => {
     const [first] = rows;
     expect(first?.[1]).toBe("STOP, ask");
     expect(first?.[2]).toBe("P1 to P5, S1 to S4: course 01");
-    expect(rows.some((row) => /Old and new hole cut each other\. Ask the office/.test(row[4] ?? ""))).toBe(true);
+    expect(rows.some((row) => /stop, ask the office. Old and new hole cut each other/.test(row[4] ?? ""))).toBe(true);
     expect(
-      rows.some((row) => row[1] === "bore" && /is left between old and new hole\. Tell the office, then bore/.test(row[4] ?? "")),
+      rows.some((row) => row[1] === "bore" && /tell the office, then bore\. .* is left between old and new hole/.test(row[4] ?? "")),
     ).toBe(true);
     expect(tableOf(packet, "changes-list").notes?.join()).toMatch(/less than 1\/2" \[practice\] is left/);
     expect(sheetOf(packet, "Z-902").blocks.flatMap(textsOf).join()).toContain("[practice]");
@@ -122,5 +122,64 @@ describe("Z-004", () => {
     expect(wordsOf(back)).toMatch(/Sheets that are new\n\*\*Z-203\*\*/);
     for (const each of [packet, back])
       expect(rowsOf(each).every((row) => row.every((cell) => !/undefined|NaN|null/.test(cell)))).toBe(true);
+  });
+});
+
+describe("triangles beside changed values", () => {
+  const deltasIn = (packet: Packet, id: string): readonly (readonly [string, string])[] =>
+    tableOf(packet, id).rows.flatMap((row) =>
+      row.flatMap((cell) =>
+        typeof cell !== "string" && "delta" in cell && cell.delta !== undefined ? [[cellText(cell), cell.delta] as const] : [],
+      ),
+    );
+  const numbersOf = ({ changes }: Revised, subject: string): string =>
+    changes.changes
+      .filter((change) => change.subject === subject)
+      .map(({ number }) => number)
+      .join(", ");
+
+  test("posts whose bores are made otherwise, and runs that are longer, bear the number of their change", () => {
+    const packet = packetFrom(example, own);
+    const bore = numbersOf(own, "bore");
+    expect(deltasIn(packet, "bores-grid")).toEqual(["P4", "P5", "P9", "P10"].map((id) => [id, bore]));
+    expect(deltasIn(packet, "bores-heights")).toEqual([]);
+    expect(deltasIn(packet, "cables-lengths")).toEqual([["R1", numbersOf(own, "cable")]]);
+    for (const id of ["Z-601", "Z-603"]) {
+      expect.soft(sheetOf(packet, id).blocks.flatMap(textsOf).join()).toContain("changed since revision 0; the number is that of Z-004.");
+    }
+  });
+
+  test("courses whose height has changed bear each of its changes, and posts do not bear them again", () => {
+    const [text, lower] = since({ "clear opening: 29 in": "clear opening: 30 in" });
+    const packet = packetFrom(text, lower);
+    const deltas = deltasIn(packet, "bores-heights");
+    expect(deltas.map(([course]) => course)).toEqual(["01", "04", "07", "02", "05", "08", "03", "06", "09"]);
+    expect(
+      deltas
+        .flatMap(([, numbers]) => numbers.split(", "))
+        .toSorted((a, b) => Number(a) - Number(b))
+        .join(", "),
+    ).toBe(numbersOf(lower, "bore"));
+    expect(deltasIn(packet, "bores-grid")).toEqual([]);
+    expect(deltasIn(packet, "cables-friction")).toEqual([["R1", numbersOf(lower, "tension")]]);
+  });
+
+  test("nothing is marked where nothing changed, or where nothing is known of what was issued", () => {
+    const second = changedText("0001-level-deck-straight", { "status: for construction": "status: as built" });
+    for (const packet of [
+      packetFrom(second, revised(exampleText("0001-level-deck-straight"), second)),
+      makePacket({ plan: planOf(second), issue: "crew", stamp }),
+    ]) {
+      for (const id of ["bores-grid", "bores-heights", "cables-lengths", "cables-ends", "cables-friction"])
+        expect.soft(deltasIn(packet, id)).toEqual([]);
+      expect.soft(packet.sheets.flatMap(({ blocks }) => blocks.flatMap(textsOf)).join()).not.toContain("black triangle");
+    }
+  });
+
+  test("a run with another end, and a post with bores of its own, bear theirs", () => {
+    const [text, grip] = since({ "hold end: grip": "hold end: stud" });
+    const packet = packetFrom(text, grip);
+    expect(deltasIn(packet, "cables-ends")).toEqual([["R1", numbersOf(grip, "end")]]);
+    expect(deltasIn(packet, "bores-grid")).toEqual([["P5", numbersOf(grip, "bore")]]);
   });
 });
