@@ -7,6 +7,7 @@ import type { Block, Text } from "./packet.ts";
 
 /** Sheets from which something is bought, cut, bored, pulled or handed over. Cover, proof and frame checks say it in their own words, each card of a crew for its own page. */
 const working: readonly SheetKey[] = [
+  "changes",
   "plan",
   "elevation",
   "details",

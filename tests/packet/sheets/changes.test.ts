@@ -3,7 +3,7 @@ import type { Revised } from "../../../src/changes/changes.ts";
 import type { Issue } from "../../../src/job/job.ts";
 import { makePacket } from "../../../src/packet/make-packet.ts";
 import type { Packet } from "../../../src/packet/packet.ts";
-import { changedText, exampleText, planOf, revised, revisedExample } from "../../support/example-jobs.ts";
+import { changedText, exampleNames, exampleText, planOf, revised, revisedExample } from "../../support/example-jobs.ts";
 import { cellText, issues, sheetOf, stamp, tableOf, textsOf } from "../read-packet.ts";
 import { longSentences } from "../reading.ts";
 
@@ -114,6 +114,15 @@ describe("Z-004", () => {
     expect(sheetOf(packet, "Z-004").blocks.some((block) => block.kind === "table" && block.id === "changes-list")).toBe(false);
   });
 
+  test("where a check fails now nothing is bored from it", () => {
+    const fails = changedText("0007-too-much-for-the-frame", {
+      "change: first issue }": "change: first issue }\n    - { mark: A, date: 2026-05-20, by: RT, change: more }",
+    });
+    const { blocks } = sheetOf(packetFrom(fails, revised(exampleText("0007-too-much-for-the-frame"), fails)), "Z-004");
+    expect(blocks[0]).toMatchObject({ kind: "caution", level: "danger" });
+    expect(sheetOf(packetFrom(example, own), "Z-004").blocks[0]).toMatchObject({ kind: "caution", level: "warning" });
+  });
+
   test("a side that is gone, and its sheets, are named", () => {
     const without = example.replace(/ {6}turn: right 90 deg\n {4}- length: 9 ft 7-1\/2 in\n/, "");
     const packet = packetFrom(without, revised(example, without));
@@ -122,6 +131,24 @@ describe("Z-004", () => {
     expect(wordsOf(back)).toMatch(/Sheets that are new\n\*\*Z-203\*\*/);
     for (const each of [packet, back])
       expect(rowsOf(each).every((row) => row.every((cell) => !/undefined|NaN|null/.test(cell)))).toBe(true);
+  });
+});
+
+describe("the words of changes", () => {
+  const pairs = exampleNames.map((name, index) => [exampleNames.at(index - 1) ?? name, name] as const);
+
+  // Jobs that have nothing to do with each other differ in everything that can differ: slopes, piers, sleeves, units, corners of one post.
+  test.each(pairs)("from %s to %s every change is told in words and numbers", (before, after) => {
+    const far = revised(exampleText(before), exampleText(after));
+    const packet = packetFrom(exampleText(after), far);
+    const rows = rowsOf(packet);
+    expect(rows.map(([number]) => Number(number))).toEqual(rows.map((_, index) => index + 1));
+    for (const [, todo = "", what = "", words = "", redo = ""] of rows) {
+      expect.soft(todo).not.toBe("");
+      expect.soft(what, words).not.toBe("");
+      expect.soft(redo, words).toMatch(/[.]$/);
+      for (const text of [what, words, redo]) expect.soft(text).not.toMatch(/undefined|null|NaN|Infinity|\[object/);
+    }
   });
 });
 
