@@ -29,7 +29,19 @@ export type Value =
   | string
   | {
       readonly value: number;
-      readonly kind: "height" | "station" | "size" | "diameter" | "depth" | "across" | "order" | "force" | "angle" | "turns" | "count";
+      readonly kind:
+        | "height"
+        | "station"
+        | "size"
+        | "diameter"
+        | "depth"
+        | "across"
+        | "order"
+        | "force"
+        | "angle"
+        | "slope"
+        | "turns"
+        | "count";
     };
 
 export interface Difference {

@@ -35,7 +35,7 @@ function sideChanges({ before, after }: Match): readonly Draft[] {
     const differences = [
       ...numberDiffers("length", [old?.length, now?.length], { kind: "station" }),
       ...numberDiffers("turn at its right-hand end", [old?.turn, now?.turn], { kind: "angle", same: SAME_rad }),
-      ...numberDiffers("slope", [old?.slope, now?.slope], { kind: "angle", same: SAME_rad }),
+      ...numberDiffers("slope", [old?.slope, now?.slope], { kind: "slope", same: SAME_rad }),
     ];
     if (differences.length === 0) return [];
     const what = old === undefined ? "added" : now === undefined ? "removed" : "changed";

@@ -10,16 +10,19 @@ export interface Match {
   readonly runs: readonly Pair<Run>[];
   /** New marks of posts, spacers, piers and runs by those of the issued plan. */
   readonly names: ReadonlyMap<string, string>;
-  /** Places that are nearer than half a step of the tape are marked at the same place. */
+  /** Of the tape. */
+  readonly step: Mm;
+  /** Places that are nearer than half a step are marked at the same place. */
   readonly same: Mm;
 }
 
 export function matchPlans(before: Plan, after: Plan): Match {
-  const same = after.job.limits.tapeStep.value / 2;
+  const step = after.job.limits.tapeStep.value;
+  const same = step / 2;
   const verticals = matchVerticals(before, after, same);
   const posts = namesOf(verticals);
   const runs = matchRuns(before, after, posts);
-  return { before, after, verticals, runs, names: new Map([...posts, ...namesOf(runs)]), same };
+  return { before, after, verticals, runs, names: new Map([...posts, ...namesOf(runs)]), step, same };
 }
 
 const kinds = ["post", "spacer", "pier"] as const;

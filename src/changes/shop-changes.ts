@@ -1,5 +1,7 @@
 // What has changed in what is cut, bought and borrowed?
+import type { Job } from "../job/job.ts";
 import type { CutPiece, OrderLine, ToolLine } from "../plan/purchase.ts";
+import { length } from "../units/print.ts";
 import { SAME_rad } from "../units/tolerance.ts";
 import type { Pair } from "./align.ts";
 import type { Draft } from "./changes.ts";
@@ -8,7 +10,7 @@ import type { Match } from "./match.ts";
 
 export const shopChanges = ({ before, after, same }: Match): readonly Draft[] => [
   ...pairsOf(before.cuts, after.cuts, [(piece) => pieceKey(piece), ({ mark }) => mark]).flatMap((pair) => partChange(pair, same)),
-  ...pairsOf(before.order, after.order, [itemName]).flatMap(itemChange),
+  ...pairsOf(before.order, after.order, [(line) => itemName(line, after.job)]).flatMap((pair) => itemChange(pair, after.job)),
   ...pairsOf(before.tools, after.tools, [toolName, ({ step, item }) => `${step}: ${item}`]).flatMap(toolChange),
 ];
 
@@ -66,16 +68,19 @@ function partChange(pair: Pair<CutPiece>, same: number): readonly Draft[] {
   return [{ todo: isName ? "mark" : "cut", subject: "part", what: isName ? "renamed" : whatOf(pair), marks: [piece.mark], differences }];
 }
 
-/** Lumber has its length in its size. */
-const itemName = ({ item, size }: OrderLine): string => (size === "" ? item : `${item}, ${size}`);
+/** Lumber has its length in its size, a cable beside it. */
+function itemName({ group, item, size, pieceLength }: OrderLine, { units }: Pick<Job, "units">): string {
+  const long = group === "lumber and tube" || pieceLength === null ? [] : [length(pieceLength, { units, style: "feet", both: false })];
+  return [item, ...(size === "" ? [] : [size]), ...long].join(", ");
+}
 
-function itemChange(pair: Pair<OrderLine>): readonly Draft[] {
+function itemChange(pair: Pair<OrderLine>, job: Pick<Job, "units">): readonly Draft[] {
   const { before: old, after: now } = pair;
   const line = now ?? old;
   const differences = numberDiffers("order", [old?.quantity, now?.quantity], { kind: "count" });
   return line === null || differences.length === 0
     ? []
-    : [{ todo: "buy", subject: "item", what: whatOf(pair), marks: [itemName(line)], differences }];
+    : [{ todo: "buy", subject: "item", what: whatOf(pair), marks: [itemName(line, job)], differences }];
 }
 
 const toolName = ({ item, size }: ToolLine): string => (size === "" ? item : `${item}, ${size}`);
@@ -86,9 +91,7 @@ function toolChange(pair: Pair<ToolLine>): readonly Draft[] {
   const tool = now ?? old;
   if (tool === null) return [];
   const differences =
-    old === null || now === null
-      ? wordDiffers("needed to", [old?.step ?? null, now?.step ?? null])
-      : wordDiffers("size", [old.size, now.size]);
+    old === null || now === null ? wordDiffers("step", [old?.step ?? null, now?.step ?? null]) : wordDiffers("size", [old.size, now.size]);
   if (differences.length === 0) return [];
   return [{ todo: now === null ? "read" : "buy", subject: "tool", what: whatOf(pair), marks: [toolName(tool)], differences }];
 }

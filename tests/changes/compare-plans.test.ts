@@ -130,6 +130,27 @@ describe("comparePlans", () => {
     expect(narrower[0]?.marks).toHaveLength(40);
   });
 
+  // A tape is read to its step: the record of what was built takes no bore for another one that is off by no more, either.
+  test("a bore that is off by no more than a step of the tape may stay, and is no old hole beside the others", () => {
+    const steeper = changedText("0012-stair-from-landing", { "riser: 7 in": "riser: 7-1/4 in" });
+    const bores = about(revised(exampleText("0012-stair-from-landing"), steeper).changes, "bore");
+    expect(bores.length).toBeGreaterThan(0);
+    for (const change of bores) {
+      for (const face of ["left", "right"]) {
+        const [from, to] = differs(change, `height on the ${face} face`);
+        expect.soft(Math.abs(to - from)).toBeCloseTo(INCH / 16, 6);
+      }
+      expect.soft([change.todo, change.what, change.left]).toEqual(["bore", "changed", undefined]);
+    }
+  });
+
+  test("ready cables of another length are other items", () => {
+    const items = about(since("0001-level-deck-straight", { "length: 23 ft ": "length: 18 ft " }), "item").filter(({ marks }) =>
+      marks[0]?.startsWith("ready"),
+    );
+    expect(items.map(({ what, marks }) => `${what} ${marks[0]?.split(", ").at(-1)}`)).toEqual(["removed 20'-0\"", "added 25'-0\""]);
+  });
+
   test("posts of another section are replaced: their bores are told with them", () => {
     const changes = since("0001-level-deck-straight", { "size: 6x6": "size: 4x6" });
     const posts = about(changes, "post");

@@ -37,6 +37,8 @@ const bore: Words = (change, context) => {
   if (what === "moved" || what === "added") return beside(todo === "ask", left, context);
   if (todo === "ask") return `If it is bored: the hole is too wide, too deep or on the wrong face. Stop. Ask ${office(context)}.`;
   if (todo === "read") return "If it is bored: the hole stays as it is.";
+  if (differences.every(({ of }) => of.startsWith("height") || of === "across" || of === "course"))
+    return `If the old one is bored: it may stay, off by a mark of the tape. Write that down on ${refer(context, "bores")}.`;
   return differences.every(({ of }) => of === "bushing" || of === "for")
     ? "If it is bored: the hole stays. Fit what the sheet says."
     : "If it is bored: clamp a guide on and open the hole in its middle.";
@@ -66,6 +68,7 @@ const part: Words = (change) => {
   if (what === "renamed") return "Write the new mark on the part.";
   if (what === "removed") return "Do not cut it. If it is cut: keep it, it may do for another part.";
   if (what === "added") return "Cut it, to the standing frame.";
+  if (change.differences.some(({ of }) => of === "section")) return "If it is cut: cut another one to the standing frame.";
   const length = growth(change, "length");
   if (length > 0) return "If it is cut: too short. Cut a new one to the standing frame.";
   if (length < 0) return "If it is cut: shorten it to the standing frame.";
@@ -77,7 +80,7 @@ const part: Words = (change) => {
 const item: Words = (change) => {
   const more = growth(change, "order");
   if (change.what === "removed") return "If it is bought: give it back.";
-  return more > 0 ? `Buy ${more}${change.what === "added" ? "" : " more"}.` : `If it is bought: ${-more} are too many.`;
+  return more > 0 ? `Buy ${more}${change.what === "added" ? "" : " more"}.` : `If it is bought: ${-more} too many.`;
 };
 
 const words: Readonly<Record<Subject, Words>> = {

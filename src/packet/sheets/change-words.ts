@@ -80,6 +80,8 @@ function numberWords({ value: number, kind }: Exclude<Value, string>, context: S
       return show.feetUp(number);
     case "force":
       return show.force(number);
+    case "slope":
+      return number === 0 ? "level" : `${show.angle(Math.abs(number))} ${number > 0 ? "up" : "down"} to the right`;
     case "turns":
       return show.decimal(number, 1);
     case "angle":
