@@ -82,7 +82,7 @@ const issuedOf = (
   const text = textOf(issued);
   const before = planText(text, paper);
   if (before.plan === undefined || hasErrors(before.problems))
-    return { value: undefined, problems: before.problems.filter(({ severity }) => severity === "error") };
+    return { value: undefined, problems: [...before.problems.filter(({ severity }) => severity === "error"), noPlanOfIssued] };
   if (plan === undefined) return noIssued;
   const problems = checkIssued(before.plan, plan);
   if (problems.length > 0) return { value: undefined, problems };
@@ -90,6 +90,14 @@ const issuedOf = (
     value: { issued: before.plan, changes: comparePlans({ plan: before.plan, text }, { plan, text: textOf({ bytes }) }) },
     problems,
   };
+};
+
+/** What was issued is not to be corrected afterwards: another version of the program may have planned it. */
+const noPlanOfIssued: Problem = {
+  severity: "error",
+  path: [],
+  what: "this program makes no plan of what was issued, so it can't say what has changed",
+  fix: "see that it is the file that was issued, whole; if it is, move it away and compare by hand: what was issued is never changed",
 };
 
 const oddBeside = ({ path, rivals }: BesideFile, kind: string): Problem | undefined => {

@@ -56,6 +56,14 @@ describe("the job file as it was issued beside the job file", () => {
     expect([...effects.disk.keys()].filter((path) => /output\/.*(?:issued|changes)/.test(path))).toEqual([]);
   });
 
+  test("a file that gives no plan any more is not to be corrected: it is said what to do instead", async () => {
+    const effects = both(issued.replace("treated: true", "tretead: true"));
+    expect(await run(["check"], effects)).toBe(1);
+    expect(effects.warned.join("")).toMatch(
+      /jobs\/a\.issued\.yaml:1:1: error: this program makes no plan of what was issued.*\n {2}fix: .*never changed\n$/,
+    );
+  });
+
   test.each([
     ["a word that the format does not know", issued.replace("treated: true", "tretead: true"), /jobs\/a\.issued\.yaml:\d+:3: error: /],
     ["no plan", issued.replace("gap below: 2 in", "gap below: 5 in"), /jobs\/a\.issued\.yaml:\d+:\d+: error: the gap of 5"/],
