@@ -81,8 +81,8 @@ describe("remedy", () => {
   test("a wood that makes it hold is written into the rails that there are", () => {
     const { frame, ...job } = jobOf(exampleText("rule-of-thumb"));
     const written = (bottomRail: typeof frame.bottomRail): readonly string[] =>
-      changesOf({ ...job, frame: { ...frame, bottomRail } }, { posts: true, topRail: true, bottomRail: false, spacers: false }).flatMap(({ write }) =>
-        /species: Southern Pine, grade: No.1/.test(write) && write.includes("top rail") ? [write] : [],
+      changesOf({ ...job, frame: { ...frame, bottomRail } }, { posts: true, topRail: true, bottomRail: false, spacers: false }).flatMap(
+        ({ write }) => (/species: Southern Pine, grade: No.1/.test(write) && write.includes("top rail") ? [write] : []),
       );
     expect(written(frame.bottomRail)).toEqual(["posts, top rail, bottom rail: species: Southern Pine, grade: No.1, incised: false"]);
     expect(written(null)).toEqual(["posts, top rail: species: Southern Pine, grade: No.1, incised: false"]);
