@@ -4,7 +4,7 @@ import { boxOf, type Quad, quadAlong } from "../../drawing/box.ts";
 import { dimension, type Ordinate, ordinateDepth, ordinateSize, runningDimensions } from "../../drawing/dimension.ts";
 import { chooseScale, type Room, type Scale, type View, viewOf } from "../../drawing/paper.ts";
 import { boxOfParts, circle, go, group, hatched, type Part, polygon, strokes } from "../../drawing/shape.ts";
-import { firstClear, label, readable, textLines } from "../../drawing/text.ts";
+import { label, readable, textLines } from "../../drawing/text.ts";
 import type { Point } from "../../geometry/vector.ts";
 import { restOf } from "../../plan/pier.ts";
 import type { Plan, SidePlan } from "../../plan/plan.ts";
@@ -28,7 +28,7 @@ import {
   stretchesBetweenEnds,
 } from "./plan-frame.ts";
 import { northArrow, planKey, SHARED_RING_mm } from "./plan-key.ts";
-import { runStrips, stripOffset } from "./plan-runs.ts";
+import { inTurn, pullWords, runNames, runStrips, stripOffset } from "./plan-runs.ts";
 import { wallLines, wallMarks } from "./plan-walls.ts";
 
 /** The dimension line of a side lies this far outside the labels of its posts. */
@@ -70,16 +70,26 @@ function draw(plan: Plan, scale: Scale, box: Room): readonly Part[] {
     sideLabels(plan, frame, { all: ordinates[index] ?? [], start, deepest, face, ratio: scale.ratio, show }),
   );
   const sides = labelled.flatMap(({ parts }) => parts);
-  const fixed = [...structure(plan, frames, view), ...strips.parts, ...sides];
+  const bare = [...structure(plan, frames, view), ...strips.parts, ...sides];
+  const names = runNames(
+    plan,
+    strips,
+    bare.flatMap(({ texts }) => texts),
+  );
+  const fixed = [...bare, ...names];
+  const guard = frames.map(({ from, to }) => quadAlong(from, to, (plan.job.frame.topRail.width / 2) * scale.ratio + 0.5));
+  const own = [...wallLines(plan, frames), ...labelled.flatMap(({ lines }) => lines)];
   const lines = [
-    ...wallLines(plan, frames),
+    ...own,
     ...strips.lines,
-    ...labelled.flatMap(({ lines: own }) => own),
     ...frames.map(({ from, to }) => quadAlong(from, to, Math.max(3, stripOffset(plan, scale.ratio) - 2))),
   ];
-  const corners = placed(cornerLabels(plan, frames, show), fixed, lines);
-  const deck = placed([deckCandidates(plan, frames)], [...fixed, ...corners], lines);
-  const drawn = [...fixed, ...corners, ...deck];
+  const taken = (parts: readonly Part[]): readonly Quad[] => [...parts.flatMap(({ texts }) => texts), ...lines];
+  const corners = inTurn(cornerLabels(plan, frames, show), taken(fixed));
+  const deck = inTurn([deckCandidates(plan, frames)], taken([...fixed, ...corners]));
+  const marked = [...fixed, ...corners, ...deck];
+  const pulls = pullWords(plan, strips, [...marked.flatMap(({ texts }) => texts), ...own, ...strips.lines, ...guard]);
+  const drawn = [...marked, ...pulls];
   const area = boxOfParts(drawn);
   const { bearing } = plan.job;
   const key = planKey(plan, { x: area.left, y: area.bottom + 3 }, box.width - 1.2 - (bearing === null ? 0 : 26));
@@ -92,16 +102,6 @@ function draw(plan: Plan, scale: Scale, box: Room): readonly Part[] {
   ];
   const room = { width: box.width - (bearing === null ? 0 : 28), height: box.height };
   return [...keyed, ...north, footer(keyed, { scale, units: plan.job.units, notes, room })];
-}
-
-/** One part for each list of candidates, clear of everything before it. */
-function placed(lists: readonly Iterable<Part>[], fixed: readonly Part[], lines: readonly Quad[]): readonly Part[] {
-  const taken = [...fixed.flatMap(({ texts }) => texts), ...lines];
-  return lists.map((candidates) => {
-    const chosen = firstClear(candidates, taken);
-    taken.push(...chosen.texts);
-    return chosen;
-  });
 }
 
 function structure(plan: Plan, frames: readonly SideFrame[], view: View): readonly Part[] {

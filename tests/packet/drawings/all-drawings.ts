@@ -50,7 +50,7 @@ export function allDrawings(original: Plan, paper: PaperName): readonly Placed[]
 const sides = /\n {2}sides:\n(?:(?: {4}.*|\s*)\n)+/;
 
 /** The first example with other sides: shapes that no example has. */
-function shaped(...lengths: readonly string[]): Plan {
+export function shaped(...lengths: readonly string[]): Plan {
   const text = exampleText("0001-level-deck-straight");
   if (!sides.test(text)) throw new Error("the example has no sides where they are looked for");
   const roomy = text.replace("  existing: false", "  existing: false\n  corner setback: 5 in");
