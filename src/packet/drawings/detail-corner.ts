@@ -38,7 +38,7 @@ export const cornersOf = (plan: Plan): readonly Corner[] =>
 const setbackLeft = ({ before, left }: Corner): Mm => before.length - rightFace(left);
 const setbackRight = ({ right }: Corner): Mm => leftFace(right);
 
-/** Corners with the same turn and setbacks, both passed or both not, share one drawing. */
+/** Corners with the same turn, setbacks, posts and bores, both passed or both not, share one drawing: one of the other hand has its own. */
 export const cornerKey = (plan: Plan, corner: Corner): string => {
   const show = showOf(plan);
   return [
@@ -46,6 +46,10 @@ export const cornerKey = (plan: Plan, corner: Corner): string => {
     show.tape(setbackLeft(corner)),
     show.tape(setbackRight(corner)),
     passes(plan, corner),
+    ...[corner.left, corner.right].flatMap((post) => {
+      const { entryFace, diameter } = boreOf(plan, post.id);
+      return [post.sectionName, entryFace, diameter];
+    }),
   ].join();
 };
 

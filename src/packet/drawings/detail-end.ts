@@ -85,9 +85,14 @@ function byFaces(
 
 function sameText([first, ...others]: readonly [EndCase, ...EndCase[]]): readonly Text[] {
   if (others.length === 0) return [];
-  const mirrored = others.some(({ end }) => end.backFace !== first.end.backFace);
-  const ids = others.map(({ post }) => post.id).join(", ");
-  return [`Drawn for ${first.post.id}; ${ids} the same${mirrored ? ", mirrored where the back face is the other one" : ""}.`];
+  const idsOf = (isMirrored: boolean): readonly string[] =>
+    others.filter(({ end }) => (end.backFace !== first.end.backFace) === isMirrored).map(({ post }) => post.id);
+  const [same, mirrored] = [idsOf(false), idsOf(true)];
+  const parts = [
+    ...(same.length === 0 ? [] : [`${same.join(", ")} the same`]),
+    ...(mirrored.length === 0 ? [] : [`${mirrored.join(", ")} mirrored, left for right`]),
+  ];
+  return [`Drawn for ${first.post.id}; ${parts.join("; ")}.`];
 }
 
 function drawEnd(plan: Plan, one: EndCase, place: Place, show: Show): Picture {
