@@ -76,7 +76,7 @@ export function pullCard(context: SheetContext): Card {
       },
       { text: "All read again without turning a nut. Else turned where it reads outside, and all read once more." },
     ],
-    hold: `H3, signed on ${refer(context, "proof")}: ${hasTails(plan) ? "tails are cut and caps fitted" : "caps are fitted"} only with all readings in their band.`,
+    hold: `H3, signed on ${refer(context, "proof")}: ${hasTails(plan) ? "tails are cut and caps fitted" : "caps are fitted"} only with all readings in band.`,
   };
 }
 

@@ -137,7 +137,7 @@ function bendCare(plan: SheetContext["plan"]): readonly Text[] {
   return ids.length === 0
     ? []
     : [
-        `At every visit look where cables turn, at ${listed(ids)}: a broken wire means a new cable; where a ${hasBushingTubes(plan) ? "tube" : "bushing"} has sunk in, read the cable again.`,
+        `At every visit look where cables turn, at ${listed(ids)}: a broken wire means a new cable, a ${hasBushingTubes(plan) ? "tube" : "bushing"} that has sunk in a reading.`,
       ];
 }
 
@@ -190,7 +190,7 @@ function lossWords(context: SheetContext): readonly Text[] {
       ? ""
       : ` A post of ${first.wood.name} shrinks ${movedWords(Math.max(first.shrinkage.left, first.shrinkage.right), context)} along the cable while it dries from ${show.decimal(first.wood.from_percent, 0)} % to ${show.decimal(first.wood.to_percent, 0)} % moisture ${sourceMark((first.wood.changeShare ?? first.wood.shrinkage_percent).source)}.`;
   return [
-    `Settling takes at most ${worst.join(", ")} from a cable by then ${sourceMark("derived")}.${wood} Strand beds in by ${show.decimal(first.beddingShare.value * 1000, 2)} mm a metre ${sourceMark(first.beddingShare.source)}.`,
+    `Settling takes at most ${worst.join(", ")} by then ${sourceMark("derived")}.${wood} Strand beds in by ${show.decimal(first.beddingShare.value * 1000, 2)} mm a metre ${sourceMark(first.beddingShare.source)}.`,
   ];
 }
 

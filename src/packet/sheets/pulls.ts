@@ -16,13 +16,13 @@ export function pullsTable(context: SheetContext, id: string): Table {
     id,
     caption: "Pull of all cables on each post: for the engineer or the authority",
     columns: [
-      column("post", "Post", 0.18),
+      column("post", "Post", 0.17),
       column("run", "Run", 0.06),
       column("cables", "Cables", 0.08, { align: "right" }),
-      column("target", "At target", 0.185),
-      column("high", "At greatest reading", 0.2, day === "" ? {} : { sub: day }),
-      column("height", "Acts at", 0.14, { sub: "above datum" }),
-      column("way", "Direction", 0.155),
+      column("target", "At target", 0.17),
+      column("high", "At greatest reading", 0.18, day === "" ? {} : { sub: day }),
+      column("height", "Acts at", 0.12, { sub: "above datum" }),
+      column("way", "Direction", 0.22),
     ],
     rows: plan.pulls.map((pull) => [
       `${bold(pull.postId)} ${roleOf(plan, pull.postId)}`,

@@ -30,7 +30,7 @@ const LEAST_mm = 0.4;
 /** Cables pull harder in the cold: a band holds for one temperature, and whoever signs for it on another day has to move it. */
 export const bandDay = (context: SheetContext): Text => {
   const { plan, show } = context;
-  return `at ${show.heat(plan.job.site.reference.value)}; on another day as the table by temperature on ${refer(context, "tightening")} says`;
+  return `at ${show.heat(plan.job.site.reference.value)}; on another day moved as the table by temperature on ${refer(context, "tightening")} says`;
 };
 
 /** How far a post moves: "1/32\"", or "under 1/32\"" where no plumb line tells it, but never nothing. */

@@ -147,7 +147,7 @@ function untilNote({ show }: SheetContext, { id, tension }: Run, { together, ste
 
 /** What ends the last pass. */
 function lastNote(context: SheetContext, run: Run, { together }: RunTightening): Text {
-  return `**${together.length > 1 ? `When all of ${listed(together)} are pulled,` : "Then"} read every cable again without turning a nut ("End"): at least ${lowAtNut(run, context)}, at most ${highAtNut(run, context)}, on another day as the table by temperature says.** Turn a nut only where it reads outside; if any was turned, read all once more.`;
+  return `**${together.length > 1 ? `When all of ${listed(together)} are pulled,` : "Then"} read every cable again without turning a nut ("End"): at least ${lowAtNut(run, context)}, at most ${highAtNut(run, context)}, on another day moved as the table by temperature says.** Turn a nut only where it reads outside; if any was turned, read all once more.`;
 }
 
 const turnsWords = ({ takeUp }: Run, { show }: SheetContext): Text =>

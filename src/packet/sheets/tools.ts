@@ -20,12 +20,12 @@ function toolsTable({ plan }: SheetContext): Table {
     id: "tools-list",
     caption: "Tools, in the order of the work",
     columns: [
-      column("step", "To", 0.13),
-      column("tool", "Tool", 0.26),
-      column("size", "Size", 0.22),
-      column("source", "Get it", 0.11),
-      column("note", "Note", 0.22),
-      column("there", "Here", 0.06, { align: "center" }),
+      column("step", "To", 0.14),
+      column("tool", "Tool", 0.25),
+      column("size", "Size", 0.19),
+      column("source", "Get it", 0.1),
+      column("note", "Note", 0.27),
+      column("there", "Here", 0.05, { align: "center" }),
     ],
     rows: plan.tools.map(({ step, item, size, source, note }) => [
       step,

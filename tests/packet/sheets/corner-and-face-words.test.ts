@@ -146,8 +146,8 @@ describe("what a hand needs at one post on the mitre", () => {
   });
 
   test("every visit looks at the cables where they turn; where none turns nobody is sent", () => {
-    expect(wordsOn(corners, "Z-806", "homeowner")).toContain("where they turn, at P4 and P6");
-    expect(wordsOn(faces, "Z-806", "homeowner")).not.toContain("where they turn");
+    expect(wordsOn(corners, "Z-806", "homeowner")).toContain("where cables turn, at P4 and P6");
+    expect(wordsOn(faces, "Z-806", "homeowner")).not.toContain("where cables turn");
     expect(wordsOn(faces, "Z-601")).not.toContain("exp(-mu");
   });
 

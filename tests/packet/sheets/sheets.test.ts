@@ -106,7 +106,7 @@ describe("careSheet, thread", () => {
     for (const { runId, days } of plan.tightening) {
       const target = plan.runs.find(({ id }) => id === runId)?.tension.target ?? 0;
       for (const { temperature, added } of days) {
-        expect.soft(words).toContain(`${show.heat(temperature)} **${show.gauge(target + added)}**`);
+        expect.soft(words).toContain(`${show.heat(temperature).replace(` ${show.heatUnit}`, "")} **${show.gauge(target + added)}**`);
       }
     }
   });
