@@ -15,7 +15,7 @@ export const tableHtml = (table: Table): string => {
     `<div class="scroll" role="group" tabindex="0" aria-labelledby="${id}-caption">` +
     // With no width stated the content sets them; with some stated the rest is divided evenly.
     `<table id="${id}" class="${kinds}"${isShared ? `${FIXED}>${widths(columns)}` : ">"}` +
-    `<thead><tr><td class="caption" id="${id}-caption" colspan="${columns.length}">${richText(table.caption)}</td></tr><tr>`;
+    `<thead><tr><td class="caption" id="${id}-caption" colspan="${columns.length}"><span>${richText(table.caption)}</span></td></tr><tr>`;
   for (const column of columns) html += headHtml(column);
   html += "</tr></thead><tbody>";
   const aligns = table.columns.map(alignOf);

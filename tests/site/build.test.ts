@@ -4,16 +4,27 @@ import { tmpdir } from "node:os";
 import { dirname, join } from "node:path";
 import puppeteer, { type Browser, type Page } from "puppeteer";
 import { afterAll, beforeAll, describe, expect, test } from "vitest";
+import { makePacket } from "../../src/packet/make-packet.ts";
 import { findBrowser } from "../../src/pdf/find-browser.ts";
 import { unpackBrowser } from "../../src/pdf/unpack.ts";
 import { buildSite } from "../../src/site/build.ts";
 import { makeLayouts } from "../../src/site/layouts.ts";
 import { packageRoot } from "../../src/site/root.ts";
+import { examplePlan } from "../support/example-jobs.ts";
 import { samplePacket } from "../support/sample-packet.ts";
 
 const folder = mkdtempSync(join(tmpdir(), "reevebook-site-"));
 const title = 'A <b>deck</b> & "more" <script>document.title = "broken"</script>';
 const numbers = ["0001-porch", "0002-balcony", "0003-deck"];
+/** A page with every table of an example. */
+const whole = "0003-deck";
+const wholePacket = () =>
+  makePacket({
+    plan: examplePlan("0012-stair-from-landing"),
+    issue: "crew",
+    stamp: { jobHash: "0123456789ab", programVersion: "test" },
+    all: true,
+  });
 const root = packageRoot();
 let browser: Browser;
 
@@ -35,7 +46,7 @@ beforeAll(async () => {
     root,
     numbers,
     pageOf: (number) => ({
-      packet: samplePacket({ number, title }),
+      packet: number === whole ? wholePacket() : samplePacket({ number, title }),
       prints: [{ href: "crew.pdf", name: "Crew issue" }],
       data: [{ href: "plan.json", name: "The plan" }],
     }),
@@ -95,6 +106,21 @@ describe("buildSite", () => {
       "(() => { const { scrollWidth, clientWidth } = document.querySelector('#jobs').parentElement; return [scrollWidth, clientWidth]; })()",
     )) as [number, number];
     expect(whole).toBe(seen);
+  });
+
+  test("at 390 px what each table is can be read whole, before it is moved sideways and after", async () => {
+    const page = await open(`${whole}/index.html`, { width: 390 });
+    const cut = async (moved: boolean): Promise<unknown> =>
+      page.evaluate(
+        `[...document.querySelectorAll('.scroll:has(.caption)')].flatMap((box) => { if (${moved}) box.scrollLeft = 9999; const a = box.getBoundingClientRect(); const b = box.querySelector('.caption > span').getBoundingClientRect(); return b.left < a.left - 1 || b.right > a.right + 1 ? [box.textContent.slice(0, 60)] : []; })`,
+      );
+    expect(await page.evaluate("document.querySelectorAll('.caption').length")).toBeGreaterThan(30);
+    expect(
+      await page.evaluate("[...document.querySelectorAll('.scroll')].filter((box) => box.scrollWidth > box.clientWidth).length"),
+    ).toBeGreaterThan(20);
+    expect(await cut(false)).toEqual([]);
+    expect(await cut(true)).toEqual([]);
+    expect(await page.evaluate("document.documentElement.scrollWidth")).toBe(390);
   });
 
   // 44 px is what WCAG 2.2, success criterion 2.5.5 (level AAA), asks of a target; 24 px is level AA (2.5.8).
