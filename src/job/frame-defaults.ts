@@ -4,7 +4,7 @@ import * as custom from "../tables/practice.ts";
 import { withoutDust } from "../units/round.ts";
 import { stated } from "./fitting-defaults.ts";
 import type { JobFile } from "./schema.ts";
-import type { Calibration, GaugeOrPitch, PostBase, Site, Wood } from "./site.ts";
+import type { Calibration, FloorMaterial, GaugeOrPitch, PostBase, Site, Wood } from "./site.ts";
 
 type LumberFile = Pick<JobFile["posts"], "material" | "treated" | "species" | "grade" | "incised">;
 
@@ -40,6 +40,7 @@ export const siteOf = (file: NonNullable<JobFile["site"]>): Site => ({
   moistureAtFitting_percent: stated(inPercent(file["moisture at fitting"]), "site: moisture at fitting", custom.moistureAtFitting_percent),
   moistureInService_percent: stated(inPercent(file["moisture in service"]), "site: moisture in service", custom.moistureInService_percent),
   wet: stated<boolean>(file.wet, "site: wet", cite(true, "nds-2018", "4.3.3: exposed lumber is taken as wet in service")),
+  floor: file.floor === undefined ? null : fromJob<FloorMaterial>(file.floor, "site: floor"),
   nextVisit_months: stated(file["next visit"], "site: next visit", custom.nextVisit_months),
 });
 

@@ -38,6 +38,7 @@ export const site = block("the site block", "{ reference: 68 F, coldest: 10 F, w
   "moisture at fitting": moisture("the moisture at fitting", "19 %"),
   "moisture in service": moisture("the moisture in service", "12 %"),
   wet: maybe(yesNo("wet")),
+  floor: maybe(choice("what the posts stand on", ["wood", "concrete", "steel", "stainless", "aluminium"])),
   "next visit": maybe(countField({ name: "the months to the next visit", example: "3", from: "1", to: "24" })),
 });
 

@@ -19,6 +19,9 @@ export type PostBase =
   /** A pull at a height moved the post there by so much: its own bending and the turn of its base together. */
   | { readonly kind: "measured"; readonly pull: Newton; readonly height: Mm; readonly movement: Mm };
 
+/** What the feet of the posts stand on. */
+export type FloorMaterial = "wood" | "concrete" | "steel" | "stainless" | "aluminium";
+
 /** Warmth and moisture between which the guard stands. */
 export interface Site {
   /** At which the design tension holds. */
@@ -30,6 +33,8 @@ export interface Site {
   readonly moistureInService_percent: Cited<number>;
   /** Wood stays wet for long: outdoors without a roof. */
   readonly wet: Cited<boolean>;
+  /** null: taken to grow with warmth as the posts do. */
+  readonly floor: Cited<FloorMaterial> | null;
   /** From the fitting to the next visit. */
   readonly nextVisit_months: Cited<number>;
 }

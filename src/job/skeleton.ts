@@ -156,6 +156,7 @@ supply:
 #   moisture at fitting: 19 %     # of the posts, by a moisture meter
 #   moisture in service: 12 %
 #   wet: true                     # no roof over it
+#   floor: wood                   # what the feet of the posts stand on: wood, concrete, steel, stainless or aluminium; as the posts, where left out
 #   next visit: 3                 # months after the fitting
 
 # calibration:                    # what was measured on this strand and this frame replaces the tables

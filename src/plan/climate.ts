@@ -1,5 +1,6 @@
 // What do warmth, drying and bedding-in take from each run, and what is read on another day?
-import type { FrameMaterial, Job } from "../job/job.ts";
+import type { Job } from "../job/job.ts";
+import type { FloorMaterial } from "../job/site.ts";
 import { closingByShrinkage, isEvenChange, sizeChange } from "../mechanics/settling.ts";
 import { nutTurns } from "../mechanics/stretch.ts";
 import { type ChangedTensions, changedTensions, closingByTemperature, dayTargets, type StandingCables } from "../mechanics/temperature.ts";
@@ -31,7 +32,7 @@ const ANCHOR_share = 0.5;
 /** Days are printed at so many temperatures over the site's range. */
 const DAY_count = 7;
 
-const growingOf = (material: FrameMaterial): Cited<number> => expansions[material === "wood" ? "wood along the grain" : material];
+const growingOf = (material: FloorMaterial): Cited<number> => expansions[material === "wood" ? "wood along the grain" : material];
 
 /** The cables of a group as they stand at given pulls at their nuts. */
 export function standing(group: FrameGroup, pulls: readonly Newton[]): StandingCables {
@@ -61,7 +62,7 @@ function causesOf(group: FrameGroup, targets: readonly Newton[], job: Job): Caus
   const pulls = targets.flatMap((target) => group.courses.map(() => target));
   const expansion = {
     strand: expansions["stainless strand"],
-    deck: growingOf(job.posts.section.material),
+    deck: growingOf(job.site.floor?.value ?? job.posts.section.material),
     rail: growingOf(job.frame.topRail.material),
   };
   const dry = dryingOf(job);

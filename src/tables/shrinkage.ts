@@ -92,7 +92,8 @@ export type GrowingMaterial =
   | "wood across the grain"
   | "steel"
   | "stainless"
-  | "aluminium";
+  | "aluminium"
+  | "concrete";
 
 /** Thermal expansion per degC. */
 export const expansions: Readonly<Record<GrowingMaterial, Cited<number>>> = {
@@ -108,4 +109,5 @@ export const expansions: Readonly<Record<GrowingMaterial, Cited<number>>> = {
   steel: alloys["A500 grade B"].expansion_perC,
   stainless: alloys[316].expansion_perC,
   aluminium: alloys["6063-T5"].expansion_perC,
+  concrete: fromMemory(10e-6, "concrete, some 7e-6 to 13e-6 by its stone"),
 };

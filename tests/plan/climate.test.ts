@@ -1,5 +1,8 @@
 import { describe, expect, test } from "vitest";
+import { traceAll } from "../../src/explain/explain.ts";
+import { wordsOn } from "../packet/read-packet.ts";
 import { changedText, exampleNames, examplePlan, exampleText, planOf } from "../support/example-jobs.ts";
+import { disagreeing } from "../support/traces.ts";
 
 const name = "rule-of-thumb";
 const changed = (changes: Readonly<Record<string, string>>) => planOf(changedText(name, changes));
@@ -120,4 +123,36 @@ describe("climateOf in a frame of aluminium: 0005 with posts, rails and spacers 
     } = aluminium("heat");
     expect(first?.tension.covered).toBeCloseTo(alone?.cold.worst ?? 0, 9);
   });
+});
+
+// Wood grows by 3.7e-6 per degree along the grain, concrete by some 10e-6, steel by 11.7e-6, the strand by 16e-6: what the feet stand on holds them
+// back, and heat takes more from the cables near it.
+describe("climateOf on a floor of other stuff than the posts: 0005", () => {
+  const steel = examplePlan("0005-steel-balcony");
+  const on = (floor: string) =>
+    planOf(changedText("0005-steel-balcony", { "\ntightening:\n": `\nsite: { floor: ${floor} }\ntightening:\n` }));
+  const [wood, concrete] = [on("wood"), on("concrete")];
+  const heatOf = ({ climate }: typeof steel): number => climate[0]?.heat.worst ?? 0;
+
+  test("heat takes the more, the less the floor grows, but no more than between rigid anchors on it, EA (16e-6 - 3.7e-6) dt", () => {
+    const { stiffness } = wood.job.cable;
+    const { warmest, reference } = wood.job.site;
+    expect(heatOf(concrete)).toBeGreaterThan(heatOf(steel));
+    expect(heatOf(wood)).toBeGreaterThan(1.5 * heatOf(steel));
+    const rigid = stiffness.value.nominal * (16e-6 - 3.7e-6) * (warmest.value - reference.value);
+    expect(heatOf(wood)).toBeLessThanOrEqual((rigid / (wood.runs[0]?.tension.farRatio ?? 1)) * 1.001);
+  });
+
+  test("a floor of what the posts are of changes nothing", () => {
+    expect(on("steel").climate).toEqual(steel.climate);
+  });
+
+  test("where it is not said the survey asks for it, and with it the rules name it", () => {
+    expect(wordsOn(steel, "Z-003")).toContain("grows with warmth as steel does; else the job file says what it is (site: floor)");
+    expect(wordsOn(wood, "Z-003")).not.toContain("(site: floor)");
+    expect(wordsOn(wood, "Z-001", "permit")).toMatch(/ of wood grows by/);
+    expect(wordsOn(steel, "Z-001", "permit")).toMatch(/ is taken to grow as the posts, by/);
+  });
+
+  test("each number of it is explained", () => expect(disagreeing(traceAll(wood))).toEqual([]));
 });

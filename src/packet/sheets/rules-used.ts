@@ -258,7 +258,11 @@ function siteRules({ plan, show }: SheetContext): readonly RuleRow[] {
       ? []
       : [
           row("Strand grows by", climate.expansion.strand, growth),
-          row(`The ${floorWord(plan.job)} is taken to grow as the posts, by`, climate.expansion.deck, growth),
+          row(
+            `The ${floorWord(plan.job)} ${site.floor === null ? "is taken to grow as the posts, by" : `of ${site.floor.value} grows by`}`,
+            climate.expansion.deck,
+            growth,
+          ),
           row("Rail grows by", climate.expansion.rail, growth),
           row("Strand beds in later by", climate.beddingShare, (share) => `${show.decimal(share * 1000, 2)} mm a metre`),
         ]),

@@ -255,6 +255,11 @@ function verifyTable(context: SheetContext): Table {
         ? ["Treated wood: the product for the treatment of bores is at hand"]
         : []
       : ["The tube's wall is as stated; metal is compatible with stainless steel or kept apart from it"]),
+    ...(posts.section.material === "wood" || plan.job.site.floor !== null
+      ? []
+      : [
+          `What the feet of the posts stand on grows with warmth as ${posts.section.material} does; else the job file says what it is (site: floor)`,
+        ]),
     "Room behind each pulling end for the wrench, now and for later visits",
     ...(gates.length === 0
       ? ["Nothing else will be fixed to the posts (screens, planters, gates)"]
