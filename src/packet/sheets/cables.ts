@@ -174,7 +174,7 @@ function takeUpTable({ plan, show }: SheetContext): Table {
     ),
     rowHeads: true,
     notes: [
-      `Stretch, bedding, seating and closing are those of the whole run. Closing: how much nearer its ends come under all cables ${sourceMark("derived")}; the cable that closes most. Each length is rounded by itself, the travel upwards: on paper the parts may miss their sum by ${show.fine(ROUNDED_mm)}.`,
+      `Stretch, bedding, seating and closing (its ends come nearer under all cables ${sourceMark("derived")}) are those of the whole run; rounded each by itself, the travel upwards: they may miss their sum by ${show.fine(ROUNDED_mm)}.`,
     ],
   });
 }

@@ -137,7 +137,7 @@ function bendCare(plan: SheetContext["plan"]): readonly Text[] {
   return ids.length === 0
     ? []
     : [
-        `At every visit look where cables turn, at ${listed(ids)}: a broken wire means a new cable, a ${hasBushingTubes(plan) ? "tube" : "bushing"} that has sunk in a reading.`,
+        `At every visit look where cables turn, at ${listed(ids)}: broken wire, new cable; a ${hasBushingTubes(plan) ? "tube" : "bushing"} has sunk in: read it.`,
       ];
 }
 

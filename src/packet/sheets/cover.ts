@@ -182,7 +182,7 @@ function indexTable(context: SheetContext): Table {
   const isWhole = index.some(({ key }) => !catalogue[key].issues.includes(issue));
   const columns = [column("id", "Sheet", 0.1), column("name", "Name and use", 0.4)];
   const own = index.some(({ key }) => key === "bores") ? Object.values(ownSheets) : [];
-  const rows = [...index, ...own.map((head) => ({ ...head, use: `${head.use}, in a file of its own for each paper` }))]
+  const rows = [...index, ...own.map((head) => ({ ...head, use: `${head.use}; a file for each paper` }))]
     .toSorted((a, b) => (a.id < b.id ? -1 : 1))
     .map(({ id, name, use }) => [bold(id), `${bold(name)}: ${use}`]);
   return table({

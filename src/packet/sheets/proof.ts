@@ -34,7 +34,7 @@ import { bayName, forceWords, openingRoute, type Route, sagBays, testedBays, tes
 import { slotTables } from "./slots.ts";
 import { spansInBay } from "./spans.ts";
 
-const DEVIATION_rows = 5;
+const DEVIATION_rows = 4;
 /** Beyond so many times the force of the test a computed push is told by words. */
 const FAR_times = 10;
 
@@ -261,10 +261,10 @@ function conditionsTable({ show }: SheetContext, route: Route): Table {
     columns: [
       column("date", "Date, weather", 0.18),
       column("air", "Air", 0.08, { sub: show.heatUnit }),
-      column("sphere", "Sphere built", 0.09, { sub: show.lengthUnit }),
-      column("scale", route.push === "never" ? "Tape or caliper" : "Scale: no., checked", 0.17),
-      column("tester", "Tested by", 0.24),
-      column("authority", "For the authority", 0.24),
+      column("sphere", "Sphere", 0.12, { sub: `built, ${show.lengthUnit}` }),
+      column("scale", route.push === "never" ? "Tape or caliper" : "Scale: no., checked", 0.18),
+      column("tester", "Tested by", 0.22),
+      column("authority", "For the authority", 0.22),
     ],
     rows: [[blank(), blank(), blank(), blank(), blank(), blank()]],
     writeIn: true,

@@ -132,10 +132,7 @@ function pushRoute(context: SheetContext): Route {
       sphereFact(context),
       ...stairFacts(context),
       ...(criterion.kind === "sphere"
-        ? ([
-            ["Force of the test", show.forceBoth(criterion.force), true],
-            ["Until it is agreed", forceWords(context)],
-          ] as const)
+        ? ([["Force of the test", show.forceBoth(criterion.force), true]] as const)
         : ([["Force of the test", "not stated in the job: the authority says if the sphere is pushed, and how hard"]] as const)),
       ...(named === null ? [] : ([["Force that the code names", named]] as const)),
     ],
