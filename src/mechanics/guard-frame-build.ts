@@ -138,7 +138,7 @@ export function buildFrame(input: GuardFrameInput): BuiltFrame {
     if (bottomRail === null || left.middle === null || right.middle === null || isOpen(bottomRail, bay)) return [];
     const [start, finish] = [pick(nodes, left.middle), pick(nodes, right.middle)];
     const [from, to] = [start.x, finish.x];
-    const heightAt = (x: Mm): Mm => (start.y === finish.y ? start.y : start.y + ((finish.y - start.y) * (x - from)) / (to - from));
+    const heightAt = (x: Mm): Mm => start.y + ((finish.y - start.y) * (x - from)) / (to - from);
     const props = [...new Set(input.blocks)].filter((at) => at > from && at < to).sort((one, other) => one - other);
     const on = props.map((x) => node({ x, y: heightAt(x), support: { y: "fixed" } }));
     const along = [left.middle, ...on, right.middle];

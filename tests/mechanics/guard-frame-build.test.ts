@@ -47,7 +47,7 @@ describe("buildFrame", () => {
     expect(() => buildFrame({ ...side, posts: [post(0), post(0)] })).toThrow("post 1 does not stand to the right of post 0");
     for (const height of [0, 915])
       expect(() => buildFrame({ ...side, bottomRail: { EA: 1, EI: 0, joint: "pinned", height } })).toThrow("bottom rail");
-    for (const blocks of [[-5], [3000], [1500]]) expect(() => buildFrame({ ...side, blocks })).toThrow("the block at");
+    for (const blocks of [[-5], [3000], [1500], [3500]]) expect(() => buildFrame({ ...side, blocks })).toThrow("the block at");
     expect(() => buildFrame({ ...side, bottomRail: null })).toThrow("the block at 2250 mm");
     const open = { EA: 3e7, EI: 5e9, joint: "pinned", height: 80, openBays: [1] } as const;
     expect(() => buildFrame({ ...side, bottomRail: open })).toThrow("the block at 2250 mm");
@@ -67,6 +67,7 @@ describe("placeOn", () => {
   it("refuses heights off the post", () => {
     expect(() => placeOn(built, 0, 915.1)).toThrow(RangeError);
     expect(() => placeOn(built, 0, Number.NaN)).toThrow(RangeError);
+    expect(() => placeOn(built, 0, -1)).toThrow(RangeError);
     expect(() => placeOn(built, 7, 0)).toThrow("no post 7");
   });
 });
@@ -82,7 +83,12 @@ describe("unitCases", () => {
     expect(unitCases(built, { ...side, cables: [], loads: [] })).toHaveLength(2);
   });
 
-  it("refuses a cable that runs from right to left", () => {
-    expect(() => unitCases(built, { ...side, cables: [{ left: 2, right: 0, height: 500 }] })).toThrow("not from left to right");
+  it("refuses a cable that runs from right to left, or from a post to itself", () => {
+    for (const ends of [
+      { left: 2, right: 0 },
+      { left: 1, right: 1 },
+    ]) {
+      expect(() => unitCases(built, { ...side, cables: [{ ...ends, height: 500 }] })).toThrow("not from left to right");
+    }
   });
 });

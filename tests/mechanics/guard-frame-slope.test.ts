@@ -74,6 +74,20 @@ describe("a guard frame on a slope", () => {
     expect(guardFrame(mirrored).flexibility[0]?.[1]).toBeCloseTo(guardFrame(raked).flexibility[0]?.[1] ?? 0, 12);
   });
 
+  test("answers the same wherever it stands: its bases 700 mm further along and 300 mm higher, one of its tops held", () => {
+    const here = { ...raked, posts: feet.map((one, nth) => (nth === 2 ? { ...one, top: "fixed" as const } : one)), blocks: [2250, 750] };
+    const there = {
+      ...here,
+      posts: here.posts.map((one) => ({ ...one, station: one.station + 700, foot: one.foot + 300 })),
+      blocks: [1450, 2950],
+    };
+    const [one, other] = [guardFrame(here), guardFrame(there)];
+    expect(other.flexibility.flat()).toEqual(one.flexibility.flat().map((entry) => expect.closeTo(entry, 12)));
+    expect(other.perDeckStrain.closing).toEqual(one.perDeckStrain.closing.map((closing) => expect.closeTo(closing, 6)));
+    const moves = ({ perDeckStrain }: typeof one) => perDeckStrain.response.nodes.flatMap(({ x, y }) => [x, y]);
+    expect(moves(other)).toEqual(moves(one).map((move) => expect.closeTo(move, 6)));
+  });
+
   test("with blocks under its bottom rail holds that rail where the blocks stand, and moves no more than without", () => {
     const blocked = guardFrame({ ...raked, blocks: [750, 2250] });
     const free = guardFrame(raked);
