@@ -75,11 +75,15 @@ describe("a guard frame on a slope", () => {
   });
 
   test("answers the same wherever it stands: its bases 700 mm further along and 300 mm higher, one of its tops held", () => {
-    const here = { ...raked, posts: feet.map((one, nth) => (nth === 2 ? { ...one, top: "fixed" as const } : one)), blocks: [2250, 750] };
+    const here = {
+      ...raked,
+      posts: feet.map((one, nth) => (nth === 2 ? { ...one, top: "fixed" as const } : one)),
+      blocks: [1200, 600, 2250],
+    };
     const there = {
       ...here,
       posts: here.posts.map((one) => ({ ...one, station: one.station + 700, foot: one.foot + 300 })),
-      blocks: [1450, 2950],
+      blocks: [1300, 1900, 2950],
     };
     const [one, other] = [guardFrame(here), guardFrame(there)];
     expect(other.flexibility.flat()).toEqual(one.flexibility.flat().map((entry) => expect.closeTo(entry, 12)));

@@ -99,6 +99,9 @@ describe("searchOrder", () => {
   it("13 cables of targets from 500 to 1700 N: the bound is below the least of all orders", () => {
     const task = { ...cantilevers(13, 60), target: Array.from({ length: 13 }, (_, cable) => 500 + 100 * ((5 * cable) % 13)) };
     expect(searchOrder(task).bound).toBeLessThanOrEqual(bestOrderBySets(task, 0).bound + 1e-9);
+    // A cable of 10 N reads much more than its target before the last of the others, but may be pulled last itself.
+    const uneven = { system: endFrame(13, 0.5), target: [2000, ...Array.from({ length: 11 }, () => 1000), 10], movement: [] };
+    expect(searchOrder(uneven).bound).toBeLessThanOrEqual(bestOrderBySets(uneven, 0).bound + 1e-9);
   });
 
   it("13 cables between cantilevers with a limited movement: the order found moves the frame no more than the custom does", () => {
