@@ -29,18 +29,21 @@ describe("bestOrderBySets", () => {
     },
   );
 
-  // Alone at its take-up of 0.005 x 100 - 0.006 x 1000 = -5.5 mm the first cable hangs slack and moves nothing; the second alone carries
-  // 59.4 / 0.06 = 990 N and moves the frame by 1.98 mm; both together by 1 mm.
-  it("a cable that hangs slack on the way moves nothing: the order that begins with it moves the frame by 1 of 2 mm, the other by 1.98", () => {
+  // Without the second cable the first hangs slack at its take-up of 0.005 x 100 - 0.006 x 1000 = -5.5 mm and moves nothing, whether the
+  // third, which shares nothing with them, is tight (500 N, 2 mm) or not; the second moves the frame by 2.475 mm alone and by 1.5 with the
+  // first; all three by 1 - 2.5 + 2 = 0.5.
+  it("a cable that hangs slack on the way moves nothing: first, second, third moves the frame by 1.5 mm, every other order by 2 or more", () => {
     const flexibility = [
-      [0.001, -0.006],
-      [-0.006, 0.05],
+      [0.001, -0.006, 0],
+      [-0.006, 0.05, 0],
+      [0, 0, 0],
     ];
-    const system = systemOf({ flexibility, cableFlexibility: [0.004, 0.01], target: [] });
-    const found = bestOrderBySets({ system, target: [100, 1000], movement: [{ perPull: [0.01, -0.002], limit: 2 }] }, 0.02);
-    expect(found.order).toEqual([0, 1]);
+    const system = systemOf({ flexibility, cableFlexibility: [0.004, 0.01, 0.01], target: [] });
+    const movement = [{ perPull: [0.01, -0.0025, 0.004], limit: 2 }];
+    const found = bestOrderBySets({ system, target: [100, 1000, 500], movement }, 0.02);
+    expect(found.order).toEqual([0, 1, 2]);
     expect(found.bound).toBeCloseTo(1, 12);
-    expect(found.movement_overLimit).toBeCloseTo(0.5, 12);
+    expect(found.movement_overLimit).toBeCloseTo(0.75, 12);
   });
 
   it("looks at 2^n sets: 16 for 4 cables", () => {
