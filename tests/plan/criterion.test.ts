@@ -75,6 +75,23 @@ describe("a sphere under a force", () => {
   });
 
   test("that slips through between cables at rest needs no tension in reach", () => {
-    expect(requiredTension({ ...demand, spacing: 120 }, under(sphere)).value).toBeUndefined();
+    const { value, problems } = requiredTension({ ...demand, spacing: 120 }, under(sphere));
+    expect(value).toBeUndefined();
+    expect(problems).toHaveLength(1);
+  });
+});
+
+describe("the code's table", () => {
+  // NCC 2022, ABCB Housing Provisions, table 11.3.6a, wire of 3 mm, 1 x 19, spacing 80 mm: 1025 N at 1200 mm; struck out at 2500 mm.
+  const table = under({ kind: "table", source: "ncc-2022" });
+  const wire = { ...table, cable: { ...table.cable, construction: "1x19" as const, diameter: 3 } };
+
+  test("asks 1025 N of wire of 3 mm over 1200 mm at a spacing of 80 mm, and is not read beyond its rows", () => {
+    expect(requiredTension({ ...demand, spacing: 80 }, wire)).toEqual({ value: 1025, problems: [] });
+    const { value, problems } = requiredTension({ ...demand, spacing: 80, free: 2500 }, wire);
+    expect(value).toBeUndefined();
+    expect(problems[0]).toMatchObject({ severity: "error", path: ["tightening", "criterion"] });
+    expect(problems[0]?.what).toContain("has no tension for 1x19 of 3 mm");
+    expect(longestFree(demand, 1025, wire)).toBeNull();
   });
 });
