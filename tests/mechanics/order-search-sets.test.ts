@@ -13,9 +13,9 @@ describe("bestOrderBySets", () => {
           // Places that swing both ways, one that all cables draw alike, its mirror, one that goes half as far, one near the first cable.
           const movement = [
             { perPull: target.map((_, cable) => (cable % 2 === 0 ? 0.002 : -0.001)), limit: 1.5 },
-            { perPull: target.map(() => 0.0003), limit: 1.5 },
-            { perPull: target.map(() => -0.0003), limit: 1.5 },
-            { perPull: target.map(() => 0.0003), limit: 3 },
+            { perPull: target.map(() => 0.0009), limit: 1.5 },
+            { perPull: target.map(() => -0.0009), limit: 1.5 },
+            { perPull: target.map(() => 0.0009), limit: 3 },
             { perPull: target.map((_, cable) => (cable === 0 ? 0.0025 : 0.0001)), limit: 1.5 },
           ];
           const task = { system: systemOf(frame), target, movement };
