@@ -46,7 +46,12 @@ interface Share {
 }
 
 /** What lies on the side of this end: all of the run, or, where both ends pull, up to the place that the pull reaches last. */
-export function shareOf(end: RunEnd, pulling: readonly RunEnd[], run: RunGeometry, profile: TensionProfile): Share {
+export function shareOf(
+  end: RunEnd,
+  pulling: readonly RunEnd[],
+  run: Pick<RunGeometry, "left" | "pathLength">,
+  profile: TensionProfile,
+): Share {
   if (pulling.length === 1) return { integral_NMm: profile.integral_NMm, length: run.pathLength };
   const still = stillPoint(profile);
   const [from, to] = end === run.left ? [0, still] : [still, run.pathLength];
@@ -57,12 +62,10 @@ export function shareOf(end: RunEnd, pulling: readonly RunEnd[], run: RunGeometr
   return { integral_NMm, length: to - from };
 }
 
-/** The middle of the stretch that has the least tension: there the strand does not move when both ends are pulled. */
-function stillPoint({ segments, least }: TensionProfile): Mm {
-  const lowest = segments.filter((segment) => Math.min(segment.tension_from, segment.tension_to) <= least * (1 + SAME_share));
-  const level = lowest.filter((segment) => Math.max(segment.tension_from, segment.tension_to) <= least * (1 + SAME_share));
-  const stretch = level.length > 0 ? level : lowest;
-  return ((stretch[0]?.from ?? 0) + (stretch.at(-1)?.to ?? 0)) / 2;
+/** Where the strand does not move when both ends are pulled: in the middle of the stretch of the least tension, or at its one place. */
+function stillPoint({ segments, least, leastAt }: TensionProfile): Mm {
+  const level = segments.filter((segment) => Math.max(segment.tension_from, segment.tension_to) <= least * (1 + SAME_share));
+  return ((level[0]?.from ?? leastAt) + (level.at(-1)?.to ?? leastAt)) / 2;
 }
 
 /** Tensions that differ by less than this share are one. */
