@@ -23,6 +23,6 @@ describe("checkIssued", () => {
       const beside = /^# beside (\S+)/.exec(text)?.[1] ?? "";
       return [file, ...checkIssued(planOf(text), examplePlan(beside)).map(({ severity }) => severity)];
     });
-    expect(severities.filter(([, severity]) => severity === "warning")).toEqual([["nothing-changed.yaml", "warning"]]);
+    expect(severities.filter(([, severity]) => severity === "warning")).toEqual([["same-plan.yaml", "warning"]]);
   });
 });
