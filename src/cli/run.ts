@@ -45,7 +45,7 @@ export const run = async (words: readonly string[], effects: Effects): Promise<n
     for (const text of found.unread) effects.output.warn(text);
     if (request.command === "check") return (await import("./check-command.ts")).check(found, effects);
     if (upToDate(found, effects)) {
-      effects.output.write(`nothing to do: ${found.unchanged.length} jobs unchanged\n`);
+      effects.output.write(`nothing to do: ${found.unchanged.length} ${found.unchanged.length === 1 ? "job" : "jobs"} unchanged\n`);
       return found.unread.length > 0 ? 1 : 0;
     }
     const started =

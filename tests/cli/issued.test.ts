@@ -47,11 +47,11 @@ describe("the job file as it was issued beside the job file", () => {
     expect(effects.said.at(-1)).toBe("nothing to do: 2 jobs unchanged\n");
     effects.disk.set("jobs/a.issued.yaml", issued.replace("client: N. Sallow", "client: N. Willow"));
     await run(pagesOnly, effects);
-    expect(effects.said.at(-1)).toMatch(/^1 jobs built, 1 unchanged/);
+    expect(effects.said.at(-1)).toMatch(/^1 job built, 1 unchanged/);
     expect(pageOf(effects)).toContain("job: client");
     effects.disk.delete("jobs/a.issued.yaml");
     await run(pagesOnly, effects);
-    expect(effects.said.at(-1)).toMatch(/^1 jobs built, 1 unchanged/);
+    expect(effects.said.at(-1)).toMatch(/^1 job built, 1 unchanged/);
     expect(pageOf(effects)).not.toContain("Z-004");
     expect([...effects.disk.keys()].filter((path) => /output\/.*(?:issued|changes)/.test(path))).toEqual([]);
   });
@@ -106,7 +106,7 @@ describe("the job file as it was issued beside the job file", () => {
   test("named where a job file is wanted, as a shell does with *.yaml, it stands for its job", async () => {
     const effects = both();
     expect(await run([...pagesOnly, "jobs/a.issued.yaml", "jobs/a.yaml"], effects)).toBe(0);
-    expect(effects.said.at(-1)).toMatch(/^1 jobs built/);
+    expect(effects.said.at(-1)).toMatch(/^1 job built/);
     expect(pageOf(effects)).toContain("Z-004");
   });
 

@@ -69,7 +69,7 @@ describe("run", () => {
     const before = effects.written.length;
     expect(await run(pagesOnly, effects)).toBe(0);
     expect(effects.written.length).toBe(before);
-    expect(effects.said.at(-1)).toBe("nothing to do: 1 jobs unchanged\n");
+    expect(effects.said.at(-1)).toBe("nothing to do: 1 job unchanged\n");
   });
 
   test("of two jobs the one that changed is made again, and the list still has both", async () => {

@@ -41,7 +41,7 @@ describe("run", () => {
   test("with nothing changed they are told again, still with code 1", async () => {
     const effects = effectsOf();
     expect(await run(["build", "--no-pdf", "--jobs", jobs, "--out", out], effects)).toBe(1);
-    expect(effects.text()).toBe(`${TOLD}nothing to do: 1 jobs unchanged\n`);
+    expect(effects.text()).toBe(`${TOLD}nothing to do: 1 job unchanged\n`);
   });
 
   test("check tells them and the verdict of the good job", async () => {
