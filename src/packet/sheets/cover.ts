@@ -214,10 +214,10 @@ function checksTable(context: SheetContext): Table {
     id: "cover-checks",
     caption: "What was checked. A ratio above 1 is not met: it fails, or must be decided before boring",
     columns: [
-      column("name", "Check", 0.23),
-      column("where", "Where", 0.115),
+      column("name", "Check", 0.22),
+      column("where", "Where", 0.135),
       column("demand", "Found", 0.115),
-      column("limit", "Limit", 0.145),
+      column("limit", "Limit", 0.135),
       column("ratio", "Ratio", 0.06, { align: "right" }),
       column("verdict", "Verdict", 0.1),
       column("source", "Source", 0.235),
