@@ -24,8 +24,8 @@ function toolsTable({ plan }: SheetContext): Table {
       column("tool", "Tool", 0.25),
       column("size", "Size", 0.19),
       column("source", "Get it", 0.1),
-      column("note", "Note", 0.27),
-      column("there", "Here", 0.05, { align: "center" }),
+      column("note", "Note", 0.26),
+      column("there", "Here", 0.06, { align: "center" }),
     ],
     rows: plan.tools.map(({ step, item, size, source, note }) => [
       step,
