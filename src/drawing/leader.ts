@@ -93,14 +93,15 @@ export function calloutColumn(callouts: readonly Callout[], column: Column): Par
       const first = (leader.at(-1)?.y ?? target.y) - ((lines.length - 1) * pitch) / 2;
       return [
         strokes("thin", [leader]),
-        dot(target),
+        targetDot(target),
         ...lines.map((line, row) => label(line, { x: column.x, y: first + row * pitch }, { ...style, weight })),
       ];
     }),
   );
 }
 
-const dot = ({ x, y }: Point): Part =>
+/** Where a line to a name ends. */
+export const targetDot = ({ x, y }: Point): Part =>
   strokes("heavy", [
     [
       { x: x - 0.35, y },

@@ -5,7 +5,7 @@ import { type Room, viewOf } from "../../drawing/paper.ts";
 import { boxOfParts, coveredStrokes, type Part, polygon } from "../../drawing/shape.ts";
 import { firstClear, label } from "../../drawing/text.ts";
 import type { Point3 } from "../../geometry/space.ts";
-import type { Point } from "../../geometry/vector.ts";
+import { add, along, dot, length, type Point, scale, subtract } from "../../geometry/vector.ts";
 import type { Bay, Plan, PlanPoint, SidePlan, Vertical } from "../../plan/plan.ts";
 import { bottomRailReaches, type Reach, topRailReach } from "../../plan/rails.ts";
 import { courseHeight } from "../../plan/set-off.ts";
@@ -13,7 +13,7 @@ import type { Mm } from "../../units/quantity.ts";
 import type { Drawing, Text } from "../packet.ts";
 import { finishDrawing, footer, verticalOf } from "./kit.ts";
 import { gapBelowOn, openingOn } from "./raked.ts";
-import { across, type Eye, eyeOf, prism, seen, stepTo } from "./solids.ts";
+import { type Eye, eyeOf, prism, seen } from "./solids.ts";
 
 /** Of a wall as much as shows that one is there. */
 const WALL = { half: 260, above: 200 } as const;
@@ -55,9 +55,8 @@ const lifted = ({ x, y }: PlanPoint, z: Mm): Point3 => ({ x, y, z });
 
 /** A place on the line of a side, and the walking surface there. */
 function onSide(side: SidePlan, station: Mm): Point3 {
-  const along = stepTo(side.direction);
-  const z = side.datum_from + (side.datum_to - side.datum_from) * (station / side.length);
-  return { x: side.from.x + along.x * station, y: side.from.y + along.y * station, z };
+  const rise = (side.datum_to - side.datum_from) * (station / side.length);
+  return lifted(along(side.from, side.direction, station), side.datum_from + rise);
 }
 
 function piecesOf(plan: Plan, side: SidePlan, eye: Eye): readonly Piece[] {
@@ -91,7 +90,7 @@ function cutAt({ from, to }: Reach, stations: readonly Mm[]): readonly Reach[] {
 const floorPiece = (side: SidePlan, eye: Eye): Piece => {
   const [from, to] = [onSide(side, side.startsAt), onSide(side, side.endsAt)];
   return {
-    depth: Math.max(across(eye.into, from), across(eye.into, to)) + FAR,
+    depth: Math.max(dot(eye.into, from), dot(eye.into, to)) + FAR,
     draw: (at) => [coveredStrokes("heavy", [[at(from), at(to)]])],
   };
 };
@@ -100,17 +99,17 @@ const FAR: Mm = 1e5;
 
 /** A piece of wall where a side ends at one. */
 function wallPieces({ job }: Plan, side: SidePlan, eye: Eye): readonly Piece[] {
-  const outward = stepTo(side.direction + Math.PI / 2);
+  const outward = side.direction + Math.PI / 2;
   const wall = (end: SidePlan["begins"], station: Mm): readonly Piece[] => {
     if (end?.kind !== "wall") return [];
     const foot = onSide(side, station);
     const high = job.frame.clearOpening + WALL.above;
-    const corner = (off: Mm, z: Mm): Point3 => ({ x: foot.x + outward.x * off, y: foot.y + outward.y * off, z: foot.z + z });
+    const corner = (off: Mm, z: Mm): Point3 => lifted(along(foot, outward, off), foot.z + z);
     const corners = [corner(-WALL.half, 0), corner(WALL.half, 0), corner(WALL.half, high), corner(-WALL.half, high)];
     return [
       {
         // Behind all uprights, even where it stands before them: it must not hide an end post.
-        depth: across(eye.into, foot) + FAR / 2,
+        depth: dot(eye.into, foot) + FAR / 2,
         draw: (at) => {
           const points = corners.map(at);
           return [
@@ -135,11 +134,11 @@ interface RailShape {
 }
 
 function railPiece({ side, reach, ends, width, low, high }: RailShape, eye: Eye, place: "over" | "between"): Piece {
-  const outward = stepTo(side.direction + Math.PI / 2);
+  const outward = side.direction + Math.PI / 2;
   const [from, to] = [onSide(side, reach.from), onSide(side, reach.to)];
-  const corner = (end: Point3, off: Mm): Point3 => ({ x: end.x + outward.x * off, y: end.y + outward.y * off, z: end.z });
+  const corner = (end: Point3, off: Mm): Point3 => lifted(along(end, outward, off), end.z);
   const ring = [corner(from, -width / 2), corner(to, -width / 2), corner(to, width / 2), corner(from, width / 2)];
-  const depths = [across(eye.into, from), across(eye.into, to)];
+  const depths = [dot(eye.into, from), dot(eye.into, to)];
   // A rail that lies over its posts is drawn after both of them.
   const depth = place === "over" ? Math.min(...depths) - OVER : (depths[0] ?? 0) / 2 + (depths[1] ?? 0) / 2;
   // Of the four edges of its ring those to and from its ends are drawn where it ends.
@@ -154,8 +153,7 @@ function uprightPiece(plan: Plan, vertical: Vertical, eye: Eye): Piece {
   const side = plan.sides[vertical.sideIndex];
   if (side === undefined) throw new RangeError(`${vertical.id} stands on no side`);
   const { bottom, top, guardHeight } = openingOn(plan, side);
-  const [along, outward] = [stepTo(vertical.direction), stepTo(vertical.direction + Math.PI / 2)];
-  const { centre } = vertical;
+  const { centre, direction } = vertical;
   const ring = (
     [
       [-1, -1],
@@ -163,14 +161,13 @@ function uprightPiece(plan: Plan, vertical: Vertical, eye: Eye): Piece {
       [1, 1],
       [-1, 1],
     ] as const
-  ).map(([u, v]) => ({
-    x: centre.x + (along.x * u * vertical.along) / 2 + (outward.x * v * vertical.across) / 2,
-    y: centre.y + (along.y * u * vertical.along) / 2 + (outward.y * v * vertical.across) / 2,
-    z: vertical.datum,
-  }));
+  ).map(([u, v]) => {
+    const edge = along(centre, direction, (u * vertical.along) / 2);
+    return lifted(along(edge, direction + Math.PI / 2, (v * vertical.across) / 2), vertical.datum);
+  });
   const reach = { low: vertical.kind === "spacer" ? bottom : 0, high: vertical.kind === "pier" ? guardHeight + WALL.above / 2 : top };
   return {
-    depth: across(eye.into, centre),
+    depth: dot(eye.into, centre),
     draw: (at) => prism({ ring, ...reach }, eye, at, vertical.kind === "spacer" ? "thin" : "edge"),
   };
 }
@@ -178,13 +175,12 @@ function uprightPiece(plan: Plan, vertical: Vertical, eye: Eye): Piece {
 /** The cables of a bay, from face to face. */
 function cablePiece(plan: Plan, side: SidePlan, bay: Bay, eye: Eye): Piece {
   const [left, right] = [verticalOf(plan, bay.leftId), verticalOf(plan, bay.rightId)];
-  const way = { x: right.centre.x - left.centre.x, y: right.centre.y - left.centre.y };
-  const length = Math.hypot(way.x, way.y);
   const strung = plan.runs.some(({ bayIds }) => bayIds.includes(bay.id));
-  const place = (one: Vertical, off: Mm, height: Mm): Point3 =>
-    lifted({ x: one.centre.x + (way.x / length) * off, y: one.centre.y + (way.y / length) * off }, one.datum + height);
+  const way = subtract(right.centre, left.centre);
+  const step = scale(way, 1 / length(way));
+  const place = (one: Vertical, off: Mm, height: Mm): Point3 => lifted(add(one.centre, scale(step, off)), one.datum + height);
   return {
-    depth: (across(eye.into, left.centre) + across(eye.into, right.centre)) / 2,
+    depth: (dot(eye.into, left.centre) + dot(eye.into, right.centre)) / 2,
     draw: (at) =>
       strung
         ? [

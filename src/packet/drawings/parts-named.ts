@@ -1,6 +1,7 @@
 // What is each part of a guard called? One of its sides with the names that the sheets use, for those who do it once.
+import type { Box } from "../../drawing/box.ts";
 import { dimension } from "../../drawing/dimension.ts";
-import { type Callout, calloutColumn, spread } from "../../drawing/leader.ts";
+import { type Callout, calloutColumn, spread, targetDot } from "../../drawing/leader.ts";
 import type { Room } from "../../drawing/paper.ts";
 import { boxOfParts, type Part, strokes } from "../../drawing/shape.ts";
 import { label, lineHeight, textWidth } from "../../drawing/text.ts";
@@ -27,7 +28,8 @@ const OPENING_mm = 2.2;
 
 export function partsNamed(plan: Plan, box: Room): Drawing {
   const scene = sceneOf(plan, box);
-  const drawn = [...sideScene(scene), ...namesAbove(scene), ...namesBeside(scene), ...namesBelow(scene)];
+  const guard = sideScene(scene);
+  const drawn = [...guard, ...namesAbove(scene), ...namesBeside(scene, boxOfParts(guard)), ...namesBelow(scene)];
   const notes = ["Not to scale. Each word is explained in the table below; your own numbers are on the other sheets."];
   return finishDrawing({
     id: "steps-parts",
@@ -86,7 +88,7 @@ function namesAbove(scene: Scene): readonly Part[] {
     const foot = { x, y: line + lineHeight() / 2 + 0.4 };
     return [
       strokes("thin", [[target, { x: target.x, y: foot.y + 1.6 }, foot]]),
-      dot(target),
+      targetDot(target),
       label(name, { x, y: line }, { weight: 700, anchor: "middle" }),
     ];
   });
@@ -100,7 +102,7 @@ function firstOfEach(uprights: readonly Vertical[]): readonly Vertical[] {
 }
 
 /** Rails, cables and the datum on the left; what holds and pulls the cables at the ends of their run. */
-function namesBeside(scene: Scene): readonly Part[] {
+function namesBeside(scene: Scene, box: Box): readonly Part[] {
   const { plan, side } = scene;
   const { bottom, top, guardHeight } = openingOn(plan, side);
   const [bay] = baysIn(scene);
@@ -109,7 +111,6 @@ function namesBeside(scene: Scene): readonly Part[] {
   const inFirst = (share: number): Mm => rightFace(left) + share * (leftFace(right) - rightFace(left));
   const [low, high] = [plan.courses[0], plan.courses.at(-1)];
   const callout = (share: number, height: Mm, ...lines: readonly Text[]): Callout => ({ target: at(scene, inFirst(share), height), lines });
-  const box = boxOfParts(sideScene(scene));
   const lefts: readonly Callout[] = [
     callout(0.2, (top + guardHeight) / 2, "top rail"),
     ...(high === undefined ? [] : [callout(0.4, courseHeight(high, side), `cable, course ${high.number}`)]),
@@ -170,14 +171,6 @@ function namesBelow(scene: Scene): readonly Part[] {
     line(0, side.length, 1, `side ${side.id}`),
   ];
 }
-
-const dot = ({ x, y }: Point): Part =>
-  strokes("heavy", [
-    [
-      { x: x - 0.35, y },
-      { x: x + 0.35, y },
-    ],
-  ]);
 
 function describe({ plan, side, ...rest }: Scene): Text {
   const uprights = firstOfEach(verticalsIn({ plan, side, ...rest })).map(({ role, id }) => `${roleName[role]} ${id}`);

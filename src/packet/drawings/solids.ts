@@ -1,8 +1,8 @@
 // How are upright things in space seen from above, and which of their faces?
 import { coveredStrokes, type Part, polygon } from "../../drawing/shape.ts";
 import type { Point3 } from "../../geometry/space.ts";
-import type { Point } from "../../geometry/vector.ts";
-import type { Plan, PlanPoint } from "../../plan/plan.ts";
+import { along, cross, dot, type Point, subtract } from "../../geometry/vector.ts";
+import type { Plan } from "../../plan/plan.ts";
 import type { Mm, Radian } from "../../units/quantity.ts";
 
 /** So far the eye looks down. */
@@ -15,8 +15,8 @@ export interface Eye {
   readonly right: Point;
 }
 
-export const across = (step: Point, { x, y }: PlanPoint): number => step.x * x + step.y * y;
-export const stepTo = (direction: Radian): Point => ({ x: Math.cos(direction), y: Math.sin(direction) });
+/** A unit step. */
+export const stepTo = (direction: Radian): Point => along({ x: 0, y: 0 }, direction, 1);
 
 /** From the walking surface towards the guard, turned until the side that is seen most from its end is seen as little so as it can be. */
 export function eyeOf({ sides }: Plan): Eye {
@@ -26,7 +26,7 @@ export function eyeOf({ sides }: Plan): Eye {
   const tries = Array.from({ length: TRIES }, (_, index) => middle + ((index - TRIES / 2 + 0.5) / TRIES) * Math.PI);
   const seenLeast = (direction: Radian): number => {
     const right = stepTo(direction - Math.PI / 2);
-    return Math.min(...sides.map((side) => Math.abs(across(right, stepTo(side.direction)))));
+    return Math.min(...sides.map((side) => Math.abs(dot(right, stepTo(side.direction)))));
   };
   // A straight guard is turned a little, so that it is seen to have depth.
   const wished = (direction: Radian): number => Math.min(seenLeast(direction), FULL_share);
@@ -40,8 +40,8 @@ const EVEN = 1e-9;
 
 /** Where a point is seen, y up: without perspective, so that what is parallel stays so. */
 export const seen = (eye: Eye, point: Point3): Point => ({
-  x: across(eye.right, point),
-  y: point.z * Math.cos(TILT_rad) + across(eye.into, point) * Math.sin(TILT_rad),
+  x: dot(eye.right, point),
+  y: point.z * Math.cos(TILT_rad) + dot(eye.into, point) * Math.sin(TILT_rad),
 });
 
 export interface Prism {
@@ -66,7 +66,7 @@ export function prism(
   const sides = ring.flatMap((from, index): readonly Part[] => {
     const to = ring[(index + 1) % count] ?? from;
     // The ring runs counter-clockwise, so its faces look to the right of the way along it.
-    const isSeen = (to.y - from.y) * eye.into.x - (to.x - from.x) * eye.into.y < 0;
+    const isSeen = cross(subtract(to, from), eye.into) > 0;
     if (!isSeen || !isDrawn(index)) return [];
     const face = [raised(from, low), raised(to, low), raised(to, high), raised(from, high)];
     const [a, b, c, d] = face as [Point, Point, Point, Point];
